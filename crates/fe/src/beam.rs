@@ -1,0 +1,230 @@
+//! Straight Timoshenko beam between two nodes, uniform or tapered, with optional rigid end arms.
+
+use nalgebra::{Matrix3, Matrix6, Vector3, Vector6};
+
+use crate::coupling::{Attachment, Coupling, brought};
+use crate::flexibility::{Flexibility, PlaneFlexibility};
+use crate::structure::NodeId;
+
+/// A beam to be added to a structure.
+#[derive(Debug, Clone)]
+pub struct Beam {
+    /// Start of the flexible length.
+    pub start: Attachment,
+    /// End of the flexible length.
+    pub end: Attachment,
+    /// Direction from which local axis 2 is made.
+    pub up: [f64; 3],
+    /// Flexibility integrals; their length must be the distance between start and end.
+    pub flexibility: Flexibility,
+    /// Mass per length, uniform over the element, kg/m.
+    pub mass_per_length: f64,
+}
+
+impl Beam {
+    /// A massless beam from node to node.
+    pub fn between(start: NodeId, end: NodeId, up: [f64; 3], flexibility: Flexibility) -> Self {
+        let (start, end) = (Attachment::at(start), Attachment::at(end));
+        Beam { start, end, up, flexibility, mass_per_length: 0.0 }
+    }
+
+    /// The same beam with a mass per length, kg/m.
+    pub fn with_mass(mut self, mass_per_length: f64) -> Self {
+        self.mass_per_length = mass_per_length;
+        self
+    }
+}
+
+/// Force and moment on a cut, in a beam's local axes.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct EndForce {
+    /// Along axis 1.
+    pub axial: f64,
+    /// Along axis 2.
+    pub shear_2: f64,
+    /// Along axis 3.
+    pub shear_3: f64,
+    /// About axis 1.
+    pub torsion: f64,
+    /// About axis 2.
+    pub bending_2: f64,
+    /// About axis 3.
+    pub bending_3: f64,
+}
+
+/// A beam in place: its coupling, its local axes and its flexibility.
+#[derive(Debug, Clone)]
+pub(crate) struct BeamMember {
+    pub coupling: Coupling,
+    /// Columns are the local axes 1, 2, 3 in global components.
+    pub axes: Matrix3<f64>,
+    pub flexibility: Flexibility,
+    pub mass_per_length: f64,
+    /// Rigid arm from the end node to the end of the flexible length.
+    pub end_arm: Vector3<f64>,
+}
+
+/// What a beam carries under one load column: the force at its start and the load along it, local axes.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct BeamForces {
+    /// Forces (axial, shear 2, shear 3) and moments (torsion, about 2, about 3) on the start.
+    pub start: [f64; 6],
+    /// Load per length along axes 1, 2, 3.
+    pub line_load: [f64; 3],
+}
+
+impl BeamMember {
+    /// Places a beam whose flexible length runs from `start` to `end` (global positions).
+    pub(crate) fn placed(beam: &Beam, start: Vector3<f64>, end: Vector3<f64>) -> Self {
+        let (near_arm, end_arm) = (Vector3::from(beam.start.arm), Vector3::from(beam.end.arm));
+        let axes = local_axes(&(end - start), &Vector3::from(beam.up));
+        let coupling = Coupling {
+            near: beam.start.node,
+            far: Some(beam.end.node),
+            near_arm,
+            far_arm: end_arm - (end - start),
+            stiffness: start_stiffness(&beam.flexibility, &axes),
+        };
+        BeamMember {
+            coupling,
+            axes,
+            flexibility: beam.flexibility,
+            mass_per_length: beam.mass_per_length,
+            end_arm,
+        }
+    }
+
+    /// Nodal loads (start node, end node) that are equivalent to a uniform load per length `q` (global).
+    pub(crate) fn equivalent_loads(&self, q: &Vector3<f64>) -> (Vector6<f64>, Vector6<f64>) {
+        let l = self.flexibility.length;
+        let start = -self.held_start_force(q);
+        let force = start.fixed_rows::<3>(0).into_owned();
+        let moment = start.fixed_rows::<3>(3).into_owned();
+        let along = self.axes.column(0).into_owned();
+        let end_force = q * l - force;
+        let end_moment = -(along * -l).cross(&force) - moment + (along * (-0.5 * l)).cross(&(q * l));
+        let mut end = Vector6::zeros();
+        end.fixed_rows_mut::<3>(0).copy_from(&end_force);
+        end.fixed_rows_mut::<3>(3).copy_from(&end_moment);
+        (brought(&start, &self.coupling.near_arm), brought(&end, &self.end_arm))
+    }
+
+    /// Force on the start (global) that holds both ends still under a uniform load `q` (global).
+    fn held_start_force(&self, q: &Vector3<f64>) -> Vector6<f64> {
+        let q = self.axes.transpose() * q;
+        let f = &self.flexibility;
+        let (v2, r3) = f.plane_12.uniform_load_motion();
+        let (v3, r2) = f.plane_13.uniform_load_motion();
+        let motion = Vector6::new(q[0] * f.axial[1], q[1] * v2, q[2] * v3, 0.0, -q[2] * r2, q[1] * r3);
+        -(self.coupling.stiffness * self.turned(&motion))
+    }
+
+    /// Local six-vector to global axes.
+    fn turned(&self, local: &Vector6<f64>) -> Vector6<f64> {
+        let mut global = Vector6::zeros();
+        for half in [0, 3] {
+            let part = self.axes * local.fixed_rows::<3>(half);
+            global.fixed_rows_mut::<3>(half).copy_from(&part);
+        }
+        global
+    }
+
+    /// What the beam carries when its deformation is `deformation` (global) under a uniform load `q` (global).
+    pub(crate) fn forces(&self, deformation: &Vector6<f64>, q: &Vector3<f64>) -> BeamForces {
+        let mut force = self.coupling.stiffness * deformation;
+        if *q != Vector3::zeros() {
+            force += self.held_start_force(q);
+        }
+        let mut start = [0.0; 6];
+        for half in [0, 3] {
+            let part = self.axes.tr_mul(&force.fixed_rows::<3>(half));
+            start[half..half + 3].copy_from_slice(part.as_slice());
+        }
+        BeamForces { start, line_load: self.axes.tr_mul(q).into() }
+    }
+
+    /// Work of one force field on the deformation of another, apart for bending (with twist and stretch) and
+    /// shear: `∫ m·M/EI + ∫ t·T/GJ + ∫ n·N/EA` and `∫ v·V/κGA`; `unit` carries no line load.
+    pub(crate) fn work(&self, unit: &BeamForces, real: &BeamForces) -> (f64, f64) {
+        let f = &self.flexibility;
+        let (bend_12, shear_12) = plane_work(
+            &f.plane_12,
+            (unit.start[1], unit.start[5]),
+            (real.start[1], real.start[5], real.line_load[1]),
+        );
+        let (bend_13, shear_13) = plane_work(
+            &f.plane_13,
+            (unit.start[2], -unit.start[4]),
+            (real.start[2], -real.start[4], real.line_load[2]),
+        );
+        let stretch = unit.start[0] * (real.start[0] * f.axial[0] + real.line_load[0] * f.axial[1]);
+        let twist = unit.start[3] * real.start[3] * f.torsion;
+        (bend_12 + bend_13 + stretch + twist, shear_12 + shear_13)
+    }
+}
+
+impl BeamForces {
+    /// Resultants on the face with outward normal +1 at the distance `s` from the start.
+    pub fn at(&self, s: f64) -> EndForce {
+        let [n, v2, v3, t, m2, m3] = self.start;
+        let [q1, q2, q3] = self.line_load;
+        EndForce {
+            axial: -n - q1 * s,
+            shear_2: -v2 - q2 * s,
+            shear_3: -v3 - q3 * s,
+            torsion: -t,
+            bending_2: -m2 - v3 * s - 0.5 * q3 * s * s,
+            bending_3: -m3 + v2 * s + 0.5 * q2 * s * s,
+        }
+    }
+
+    /// Sum of two carried states, the second multiplied by `factor`.
+    pub fn plus(&self, other: &BeamForces, factor: f64) -> BeamForces {
+        let mut sum = *self;
+        sum.start.iter_mut().zip(other.start).for_each(|(a, b)| *a += factor * b);
+        sum.line_load.iter_mut().zip(other.line_load).for_each(|(a, b)| *a += factor * b);
+        sum
+    }
+}
+
+/// Bending and shear work in one plane: unit state (v, m) on the real state (V, M, q), from
+/// `m(s) = −m + s·v`, `M(s) = −M + s·V + q·s²/2`, `v(s) = −v`, `V(s) = −V − q·s`.
+fn plane_work(plane: &PlaneFlexibility, unit: (f64, f64), real: (f64, f64, f64)) -> (f64, f64) {
+    let [b0, b1, b2, b3] = plane.bending;
+    let ((v, m), (big_v, big_m, q)) = (unit, real);
+    let bending = m * big_m * b0 - (m * big_v + v * big_m) * b1
+        + v * big_v * b2
+        + 0.5 * q * (v * b3 - m * b2);
+    (bending, v * (big_v * plane.shear[0] + q * plane.shear[1]))
+}
+
+/// Axes 1 along the beam, 2 toward `up`, 3 = 1 × 2. A beam parallel to `up` takes the global axis that is
+/// least along it instead.
+fn local_axes(along: &Vector3<f64>, up: &Vector3<f64>) -> Matrix3<f64> {
+    let first = along.normalize();
+    let square = |direction: &Vector3<f64>| direction - first * first.dot(direction);
+    let mut second = square(up);
+    if second.norm() <= 1e-9 * up.norm().max(f64::MIN_POSITIVE) {
+        let mut spare = Vector3::zeros();
+        spare[first.iamin()] = 1.0;
+        second = square(&spare);
+    }
+    let second = second.normalize();
+    Matrix3::from_columns(&[first, second, first.cross(&second)])
+}
+
+/// Stiffness at the start in global axes, the end held.
+fn start_stiffness(flexibility: &Flexibility, axes: &Matrix3<f64>) -> Matrix6<f64> {
+    let (a2, b2, c3) = flexibility.plane_12.start_stiffness();
+    let (a3, b3, c2) = flexibility.plane_13.start_stiffness();
+    let turn = |diagonal: [f64; 3]| axes * Matrix3::from_diagonal(&Vector3::from(diagonal)) * axes.transpose();
+    let (second, third) = (axes.column(1), axes.column(2));
+    // Deflection along 2 goes with rotation about 3, along 3 with rotation about −2.
+    let cross = second * third.transpose() * b2 - third * second.transpose() * b3;
+    let mut k = Matrix6::zeros();
+    k.fixed_view_mut::<3, 3>(0, 0).copy_from(&turn([1.0 / flexibility.axial[0], a2, a3]));
+    k.fixed_view_mut::<3, 3>(3, 3).copy_from(&turn([1.0 / flexibility.torsion, c2, c3]));
+    k.fixed_view_mut::<3, 3>(0, 3).copy_from(&cross);
+    k.fixed_view_mut::<3, 3>(3, 0).copy_from(&cross.transpose());
+    k
+}

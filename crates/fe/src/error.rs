@@ -1,0 +1,43 @@
+//! What can go wrong in the finite-element layer.
+
+use crate::Freedom;
+
+/// Errors of this crate.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+#[non_exhaustive]
+pub enum FeError {
+    /// Nothing holds a freedom: the structure can move without any force.
+    #[error(
+        "nothing holds the {} at {station}: the structure can move there without any force; add a support, a spring or a member that resists it",
+        freedom.words()
+    )]
+    Unsupported {
+        /// Station at which the free motion is largest.
+        station: String,
+        /// Freedom in which the free motion is largest.
+        freedom: Freedom,
+    },
+    /// A stiffness, length or load is not a finite number, or a stiffness is so far out of range that the
+    /// equations overflow.
+    #[error("{what} of the member from {from} to {to} is {value}; a finite value greater than zero is accepted")]
+    ImpossibleMember {
+        /// Quantity.
+        what: &'static str,
+        /// Its value.
+        value: f64,
+        /// Station of the start.
+        from: String,
+        /// Station of the end.
+        to: String,
+    },
+    /// The loads hold a number that is not finite.
+    #[error("the load at {station} in {} is {value}; a finite value is accepted", freedom.words())]
+    ImpossibleLoad {
+        /// Station.
+        station: String,
+        /// Freedom.
+        freedom: Freedom,
+        /// Its value.
+        value: f64,
+    },
+}

@@ -1,0 +1,57 @@
+//! Finite elements, assembly and solution; does not know axles, files or units.
+//!
+//! # Axes, signs, freedoms
+//! Global axes are right-handed: X, Y, Z. A node has six freedoms in the order
+//! `ux uy uz rx ry rz`: displacements along, and right-handed rotations about, the global axes.
+//! Displacements and rotations are small.
+//!
+//! A beam runs from its start to its end. Its local axis 1 points from start to end, axis 2 is the part of
+//! the given `up` direction that is square to axis 1, and axis 3 = 1 × 2. Resultants act on the face whose
+//! outward normal is +1: an axial force is tension when positive; `bending_3` is the moment about axis 3
+//! that goes with the curvature d(r3)/ds, so a beam along +Y with `up` = +Z has axis 3 = +X and `bending_3` is
+//! positive where the beam is hollow on its upper side.
+//!
+//! Everything is in consistent units; the rest of the workspace uses SI.
+//!
+//! # Example
+//! A cantilever of length 2 along Y with a force of 1000 at its tip:
+//! ```
+//! use axlebow_fe::{Attachment, Beam, Flexibility, Freedom, Loads, Rigidity, StaticSystem, Structure};
+//! let mut structure = Structure::new();
+//! let root = structure.add_node("root", [0.0, 0.0, 0.0]);
+//! let tip = structure.add_node("tip", [0.0, 2.0, 0.0]);
+//! let rigidity = Rigidity { axial: 1e9, torsion: 1e6, bending_2: 2e6, bending_3: 2e6, shear_2: 1e8, shear_3: 1e8 };
+//! structure.add_beam(Beam::between(root, tip, [0.0, 0.0, 1.0], Flexibility::uniform(2.0, &rigidity)))?;
+//! structure.hold(root, &Freedom::ALL);
+//! let mut loads = Loads::new(&structure, 1);
+//! loads.add_force(0, &Attachment::at(tip), [0.0, 0.0, 1000.0]);
+//! let mut system = StaticSystem::new();
+//! system.prepare(&structure)?;
+//! let displacements = system.solve(&structure, loads)?;
+//! let uz = displacements.of(tip, 0)[2];
+//! assert!((uz - (1000.0 * 8.0 / (3.0 * 2e6) + 1000.0 * 2.0 / 1e8)).abs() < 1e-12);
+//! # Ok::<(), axlebow_fe::FeError>(())
+//! ```
+
+mod beam;
+mod coupling;
+mod error;
+mod flexibility;
+mod freedom;
+pub mod linalg;
+mod loads;
+mod spring;
+mod state;
+mod statics;
+mod structure;
+
+pub use beam::{Beam, BeamForces, EndForce};
+pub use coupling::Attachment;
+pub use error::FeError;
+pub use flexibility::{Flexibility, PlaneFlexibility, Rigidity};
+pub use freedom::Freedom;
+pub use loads::Loads;
+pub use spring::Spring;
+pub use state::State;
+pub use statics::{Displacements, StaticSystem};
+pub use structure::{BeamId, LumpedMass, NodeId, SpringId, Structure};

@@ -1,0 +1,77 @@
+//! Right-hand sides side by side.
+
+use super::lanes::LANES;
+
+/// Several vectors of one length, stored row by row so that vector lanes run across the columns.
+///
+/// A row is padded with zeros to a whole number of lanes.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Columns {
+    order: usize,
+    count: usize,
+    width: usize,
+    values: Vec<f64>,
+}
+
+impl Columns {
+    /// `count` zero vectors of length `order`.
+    pub fn zeros(order: usize, count: usize) -> Self {
+        let width = count.next_multiple_of(LANES);
+        Columns { order, count, width, values: vec![0.0; order * width] }
+    }
+
+    /// Length of each vector.
+    pub fn order(&self) -> usize {
+        self.order
+    }
+
+    /// Number of vectors.
+    pub fn count(&self) -> usize {
+        self.count
+    }
+
+    /// One row across all columns.
+    pub fn row(&self, index: usize) -> &[f64] {
+        &self.values[index * self.width..][..self.count]
+    }
+
+    /// One row across all columns, to be changed.
+    pub fn row_mut(&mut self, index: usize) -> &mut [f64] {
+        &mut self.values[index * self.width..][..self.count]
+    }
+
+    /// One number.
+    pub fn get(&self, index: usize, column: usize) -> f64 {
+        self.row(index)[column]
+    }
+
+    /// Sets one number.
+    pub fn set(&mut self, index: usize, column: usize, value: f64) {
+        self.row_mut(index)[column] = value;
+    }
+
+    /// Adds to one number.
+    pub fn add(&mut self, index: usize, column: usize, value: f64) {
+        self.row_mut(index)[column] += value;
+    }
+
+    /// One column from top to bottom.
+    pub fn column(&self, column: usize) -> impl Iterator<Item = f64> + '_ {
+        (0..self.order).map(move |index| self.get(index, column))
+    }
+
+    /// Sets everything to zero and keeps the storage.
+    pub fn reset(&mut self) {
+        self.values.fill(0.0);
+    }
+
+    /// Numbers from one row to the next.
+    pub(super) fn width(&self) -> usize {
+        self.width
+    }
+
+    /// All rows one after the other, padding included.
+    pub(super) fn values_mut(&mut self) -> &mut [f64] {
+        &mut self.values
+    }
+}
