@@ -1,0 +1,75 @@
+//! Resultants, stress and shape along the axle line.
+
+use axlebow_fe::{EndForce, NodeId, State};
+
+use crate::flex::StaticDesign;
+use crate::frame::{Frame, Stretch};
+use crate::outcome::{DiagramPoint, Resultants};
+use crate::results::Levelled;
+
+/// Points drawn inside each stretch, its ends included.
+const POINTS: usize = 7;
+
+/// Node of the place nearest to `y`.
+pub(crate) fn node_at(frame: &Frame, y: f64) -> NodeId {
+    let distance = |i: &usize| (frame.places[*i].y - y).abs();
+    let nearest = (0..frame.places.len()).min_by(|a, b| distance(a).total_cmp(&distance(b)));
+    frame.line[nearest.unwrap_or(0)]
+}
+
+/// The axle line from left to right.
+pub(crate) fn diagram(design: &StaticDesign, state: &State, levelled: &Levelled) -> Vec<DiagramPoint> {
+    let mut points = Vec::with_capacity(POINTS * design.frame.stretches.len());
+    for stretch in design.frame.stretches.iter().rev() {
+        let forces = state.beam_forces(stretch.beam);
+        let length = stretch.end_y - stretch.start_y;
+        for i in 0..POINTS {
+            let share = 1.0 - i as f64 / (POINTS - 1) as f64;
+            let y = stretch.start_y + share * length;
+            let resultants = resultants(&forces.at(share * length));
+            let [ux, uz] = shape(state, stretch, share);
+            let stress = stress(design, stretch, y, &resultants);
+            points.push(DiagramPoint { y, uz: uz - levelled.height_at(y), ux, resultants, stress });
+        }
+    }
+    points
+}
+
+/// The point of largest stress magnitude.
+pub(crate) fn peak_stress(diagram: &[DiagramPoint]) -> DiagramPoint {
+    let larger = |a: DiagramPoint, b: &DiagramPoint| if b.stress.abs() > a.stress.abs() { *b } else { a };
+    diagram.iter().fold(DiagramPoint::default(), larger)
+}
+
+/// Resultants about the global axes: beam axes 1, 2, 3 are Y, Z, X.
+pub(crate) fn resultants(force: &EndForce) -> Resultants {
+    Resultants {
+        axial: force.axial,
+        shear_x: force.shear_3,
+        shear_z: force.shear_2,
+        moment_x: force.bending_3,
+        moment_z: force.bending_2,
+        torsion: force.torsion,
+    }
+}
+
+/// Fibre stress of largest magnitude at `y` in a stretch, Pa; under a clamp that of the bare axle.
+pub(crate) fn stress(design: &StaticDesign, stretch: &Stretch, y: f64, resultants: &Resultants) -> f64 {
+    let profile = stretch.piece.profile_at(y.abs());
+    let properties = design.axle.body.properties(&stretch.piece, y.abs());
+    profile.fibre_stress(&properties, resultants.axial, resultants.moment_x, resultants.moment_z).0
+}
+
+/// Forward and upward displacement inside a stretch, for drawing: the cubic through the displacements of
+/// its ends with their rotations as slopes (the shear angle is small against them).
+fn shape(state: &State, stretch: &Stretch, share: f64) -> [f64; 2] {
+    let (a, b) = (state.motion(stretch.start), state.motion(stretch.end));
+    let length = stretch.end_y - stretch.start_y;
+    let (x, rest) = (share, 1.0 - share);
+    let cubic = |start: f64, start_slope: f64, end: f64, end_slope: f64| {
+        start * rest * rest * (1.0 + 2.0 * x)
+            + end * x * x * (3.0 - 2.0 * x)
+            + length * x * rest * (start_slope * rest - end_slope * x)
+    };
+    [cubic(a[0], -a[5], b[0], -b[5]), cubic(a[2], a[3], b[2], b[3])]
+}

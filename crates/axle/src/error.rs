@@ -1,0 +1,109 @@
+//! What can be wrong with an axle.
+
+use axlebow_fe::FeError;
+use axlebow_sections::SectionError;
+
+use crate::Side;
+
+/// Errors of this crate; lengths in messages are in millimetres.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+#[non_exhaustive]
+pub enum AxleError {
+    /// A value is out of its range.
+    #[error("{what} is {value} {unit}; {accepted} is accepted")]
+    Value {
+        /// Key of the value in the trade's words, such as `seat width`.
+        what: &'static str,
+        /// Value in `unit`.
+        value: f64,
+        /// Unit of the message.
+        unit: &'static str,
+        /// Accepted range in words.
+        accepted: &'static str,
+    },
+    /// A place along the axle lies on the wrong side of another.
+    #[error(
+        "the {side} {what} lies {:.1} mm from the centre line, {relation} the {against} at {:.1} mm",
+        at * 1e3,
+        against_at * 1e3,
+        side = side.word()
+    )]
+    Misplaced {
+        /// Side of the vehicle.
+        side: Side,
+        /// The thing that is out of place.
+        what: &'static str,
+        /// Its distance from the centre line, m.
+        at: f64,
+        /// How it lies, such as `outboard of`.
+        relation: &'static str,
+        /// The thing that it is held against.
+        against: &'static str,
+        /// Distance of that from the centre line, m.
+        against_at: f64,
+    },
+    /// Two stations have one name.
+    #[error("two stations are named {name}; each station needs a name of its own")]
+    DuplicateStation {
+        /// The name.
+        name: String,
+    },
+    /// Pieces of the axle do not follow one another.
+    #[error("the axle has a gap or an overlap at {:.1} mm from its centre line", at * 1e3)]
+    BrokenLine {
+        /// Distance from the centre line, m.
+        at: f64,
+    },
+    /// The load on the road is less than the weight of what is between road and suspension.
+    #[error(
+        "the axle load of case {case} is {:.2} kN, less than the {:.2} kN that axle, hubs, wheels and tires weigh; a larger load is accepted",
+        load / 1e3,
+        weight / 1e3
+    )]
+    LoadBelowWeight {
+        /// Name of the load case.
+        case: String,
+        /// Load on the road, N.
+        load: f64,
+        /// Unsprung weight, N.
+        weight: f64,
+    },
+    /// The vehicle would tip over, or no wheel stays on the road.
+    #[error("case {case} has no equilibrium: {reason}")]
+    NoEquilibrium {
+        /// Name of the load case.
+        case: String,
+        /// Why.
+        reason: &'static str,
+    },
+    /// A section or material is impossible.
+    #[error(transparent)]
+    Section(#[from] SectionError),
+    /// The equations could not be solved.
+    #[error(transparent)]
+    Fe(#[from] FeError),
+}
+
+/// Accepts a finite value above zero.
+pub(crate) fn positive(what: &'static str, value: f64, unit: &'static str) -> Result<f64, AxleError> {
+    if value.is_finite() && value > 0.0 {
+        return Ok(value);
+    }
+    Err(AxleError::Value { what, value, unit, accepted: "a finite value greater than zero" })
+}
+
+/// Accepts a finite value of zero or more.
+pub(crate) fn not_negative(what: &'static str, value: f64, unit: &'static str) -> Result<f64, AxleError> {
+    if value.is_finite() && value >= 0.0 {
+        return Ok(value);
+    }
+    Err(AxleError::Value { what, value, unit, accepted: "a finite value of zero or more" })
+}
+
+/// Accepts a finite value.
+pub(crate) fn finite(what: &'static str, value: f64, unit: &'static str) -> Result<f64, AxleError> {
+    if value.is_finite() {
+        return Ok(value);
+    }
+    Err(AxleError::Value { what, value, unit, accepted: "a finite value" })
+}

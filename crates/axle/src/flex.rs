@@ -1,0 +1,179 @@
+//! Static flex: bow, slope, camber and toe change, moment and stress along the axle.
+
+use axlebow_fe::{Attachment, Displacements, Loads, State, StaticSystem};
+
+use crate::frame::Frame;
+use crate::ground::{COLUMNS, Contact, GRAVITY, GroundModel, STANDARD_GRAVITY};
+use crate::load_case::LoadCase;
+use crate::outcome::{CaseOutcome, FlexOutcome, SeatOutcome, WheelOutcome};
+use crate::results::Levelled;
+use crate::split::CamberUnits;
+use crate::{Axle, AxleError, Side, Sides, along, results};
+
+/// Solves every case of an axle.
+///
+/// # Errors
+/// [`AxleError::LoadBelowWeight`], [`AxleError::NoEquilibrium`], or [`AxleError::Fe`] when nothing holds the
+/// axle somewhere.
+pub fn flex(axle: &Axle, cases: &[LoadCase]) -> Result<FlexOutcome, AxleError> {
+    let design = StaticDesign::of(axle)?;
+    Ok(FlexOutcome {
+        axle_mass: axle.body.mass(),
+        unsprung_mass: axle.unsprung_mass(),
+        cases: cases.iter().map(|case| design.case(case)).collect::<Result<_, _>>()?,
+        warnings: crate::warnings::warnings(axle),
+    })
+}
+
+/// An axle whose answer to unit hub forces and to gravity is known, ready for any number of cases.
+#[derive(Debug)]
+pub struct StaticDesign<'a> {
+    pub(crate) axle: &'a Axle,
+    pub(crate) frame: Frame,
+    unit: Displacements,
+    ground: GroundModel,
+}
+
+impl<'a> StaticDesign<'a> {
+    /// Builds, factors and solves the axle's finite-element model.
+    ///
+    /// # Errors
+    /// [`AxleError::Fe`] when nothing holds the axle somewhere.
+    pub fn of(axle: &'a Axle) -> Result<Self, AxleError> {
+        StaticDesign::with_system(axle, &mut StaticSystem::new())
+    }
+
+    /// As [`StaticDesign::of`], in the storage of `system`, which is kept from one design to the next.
+    ///
+    /// # Errors
+    /// As [`StaticDesign::of`].
+    pub fn with_system(axle: &'a Axle, system: &mut StaticSystem) -> Result<Self, AxleError> {
+        let frame = Frame::of(axle)?;
+        system.prepare(&frame.structure)?;
+        let unit = system.solve(&frame.structure, unit_loads(&frame))?;
+        let ground = GroundModel::of(axle, &frame.hubs, &unit);
+        Ok(StaticDesign { axle, frame, unit, ground })
+    }
+
+    /// Everything about one case.
+    ///
+    /// # Errors
+    /// [`AxleError::LoadBelowWeight`] or [`AxleError::NoEquilibrium`].
+    pub fn case(&self, case: &LoadCase) -> Result<CaseOutcome, AxleError> {
+        let contact = self.ground.contact(&case.name, &case.factored())?;
+        let state = self.state(&contact.factors);
+        let wheels = self.wheels(&contact, &state);
+        let levelled = Levelled::on_seats(self, &state);
+        let diagram = along::diagram(self, &state, &levelled);
+        let peak = along::peak_stress(&diagram);
+                Ok(CaseOutcome {
+            name: case.name.clone(),
+            description: case.description.clone(),
+            dynamic_factor: case.dynamic_factor,
+            bearings: results::bearings(self, &state),
+            seats: Sides::each(|side| self.seat(side, &state)),
+            stations: results::stations(self, &state, &contact, &levelled),
+            peak_stress: peak.stress,
+            peak_stress_y: peak.y,
+            bow: self.bow(&state),
+            axle_roll: self.lean(&state) + contact.body_roll,
+            equilibrium_residual: state.equilibrium_residual(),
+            wheels,
+            diagram,
+        })
+    }
+
+    /// Camber, toe and loads of both wheels only: the short way for sweeps.
+    ///
+    /// # Errors
+    /// As [`StaticDesign::case`].
+    pub fn wheel_outcomes(&self, case: &LoadCase) -> Result<Sides<WheelOutcome>, AxleError> {
+        let contact = self.ground.contact(&case.name, &case.factored())?;
+        let state = self.state(&contact.factors);
+        Ok(self.wheels(&contact, &state))
+    }
+
+    pub(crate) fn state(&self, factors: &[f64; COLUMNS]) -> State<'_> {
+        self.unit.combined(&self.frame.structure, factors)
+    }
+
+    pub(crate) fn tires(&self) -> &[crate::ground::Tire] {
+        &self.ground.tires
+    }
+
+    /// Slope of the line through the two hubs, as a rotation about X against the vehicle body, rad.
+    pub(crate) fn lean(&self, state: &State) -> f64 {
+        let hubs = &self.frame.hubs;
+        (state.motion(hubs.left)[2] - state.motion(hubs.right)[2]) / self.hub_distance()
+    }
+
+    pub(crate) fn hub_distance(&self) -> f64 {
+        let ends = &self.axle.wheel_ends;
+        ends.left.mounting_face + ends.right.mounting_face
+    }
+
+    /// Turn of the line through the two hubs, as a rotation about Z, rad.
+    pub(crate) fn turn(&self, state: &State) -> f64 {
+        let hubs = &self.frame.hubs;
+        -(state.motion(hubs.left)[0] - state.motion(hubs.right)[0]) / self.hub_distance()
+    }
+
+    /// Height of the centre above the line through the two hubs, m.
+    fn bow(&self, state: &State) -> f64 {
+        let hubs = &self.frame.hubs;
+        let centre = along::node_at(&self.frame, 0.0);
+        let ends = &self.axle.wheel_ends;
+        let (left, right) = (state.motion(hubs.left)[2], state.motion(hubs.right)[2]);
+        let chord = (left * ends.right.mounting_face + right * ends.left.mounting_face) / self.hub_distance();
+        state.motion(centre)[2] - chord
+    }
+
+    fn seat(&self, side: Side, state: &State) -> SeatOutcome {
+        let spring = *self.frame.seats.of(side);
+        let (force, motion) = (state.spring_force(spring), state.spring_deformation(spring));
+        SeatOutcome {
+            y: side.sign() * self.axle.seats.of(side).at,
+            vertical: -force[2],
+            moment_x: -force[3],
+            rotation: motion[3],
+        }
+    }
+
+    fn wheels(&self, contact: &Contact, state: &State) -> Sides<WheelOutcome> {
+        let units = CamberUnits::of(self);
+        Sides::each(|side| {
+            let end = self.axle.wheel_ends.of(side);
+            let split = units.split(self, side, state);
+            let camber_change = CamberUnits::camber_change(self, side, state);
+            let toe_change = CamberUnits::toe_change(self, side, state);
+            let (contacts, total) = results::contacts(self, side, contact);
+            WheelOutcome {
+                camber_change,
+                camber: end.camber + camber_change,
+                toe_change,
+                toe: end.toe + toe_change,
+                vertical_load: total.vertical,
+                lateral_load: total.lateral,
+                longitudinal_load: total.longitudinal,
+                contacts,
+                split,
+            }
+        })
+    }
+}
+
+/// Six unit forces at each hub, and gravity.
+fn unit_loads(frame: &Frame) -> Loads {
+    let mut loads = Loads::new(&frame.structure, COLUMNS);
+    for (side, first) in Side::BOTH.into_iter().zip([0, 6]) {
+        let hub = Attachment::at(*frame.hubs.of(side));
+        for i in 0..3 {
+            let mut unit = [0.0; 3];
+            unit[i] = 1.0;
+            loads.add_force(first + i, &hub, unit);
+            loads.add_moment(first + 3 + i, &hub, unit);
+        }
+    }
+    loads.add_gravity(&frame.structure, GRAVITY, [0.0, 0.0, -STANDARD_GRAVITY]);
+    loads
+}

@@ -1,0 +1,217 @@
+//! The axle as finite elements, held by its seats to a vehicle body at rest.
+//!
+//! Tires and road are left out on purpose: what the road does is a handful of forces on the hubs
+//! ([`crate::ground`]), so that one factorization serves every load case, and the camber change splits
+//! among parts of the axle only.
+
+use axlebow_fe::{
+    Attachment, Beam, BeamId, Flexibility, LumpedMass, NodeId, Rigidity, Spring, SpringId, Structure,
+};
+use axlebow_sections::{Material, SectionProperties};
+
+use crate::body::Piece;
+use crate::seat::{Seat, Suspension};
+use crate::stations::{HUB, OUTER_BEARING, Place, places};
+use crate::{Axle, AxleError, Side, Sides};
+
+/// Torsional stiffness of hub against spindle through the brake, N m/rad: stiff against everything else; it
+/// carries no torque unless the wheel is braked.
+const BRAKE_STIFFNESS: f64 = 1e7;
+
+/// Freedom about X in a six-vector.
+pub(crate) const RX: usize = 3;
+
+/// A stretch of axle between two neighbouring places.
+#[derive(Debug, Clone)]
+pub(crate) struct Stretch {
+    pub beam: BeamId,
+    /// Node at its right end.
+    pub start: NodeId,
+    /// Node at its left end.
+    pub end: NodeId,
+    pub start_y: f64,
+    pub end_y: f64,
+    /// Piece of the body that it belongs to.
+    pub piece: Piece,
+}
+
+/// The finite-element model of an axle and where its parts are in it.
+#[derive(Debug)]
+pub(crate) struct Frame {
+    pub structure: Structure,
+    pub places: Vec<Place>,
+    /// Node of each place.
+    pub line: Vec<NodeId>,
+    pub stretches: Vec<Stretch>,
+    pub hubs: Sides<NodeId>,
+    pub inner_bearings: Sides<SpringId>,
+    pub outer_bearings: Sides<SpringId>,
+    pub brakes: Sides<SpringId>,
+    pub seats: Sides<SpringId>,
+}
+
+impl Frame {
+    /// Builds the model.
+    pub(crate) fn of(axle: &Axle) -> Result<Frame, AxleError> {
+        let places = places(axle);
+        let mut structure = Structure::new();
+        let (line, hubs) = add_nodes(axle, &places, &mut structure);
+        let stretches = add_stretches(axle, &places, &line, &mut structure)?;
+        let node_at = |y: f64| nearest(&places, &line, y);
+        let mut bearing = |side: Side, distance: f64| {
+            let end = axle.wheel_ends.of(side);
+            let y = side.sign() * distance;
+            let face = side.sign() * end.mounting_face;
+            let hub_point = Attachment::on_arm(*hubs.of(side), [0.0, y - face, 0.0]);
+            let rates = [end.radial_stiffness, end.axial_stiffness, end.radial_stiffness, 0.0, 0.0, 0.0];
+            structure.add_spring(Spring::between(hub_point, Attachment::at(node_at(y)), rates))
+        };
+        let inner_bearings = both(|side| bearing(side, axle.wheel_ends.of(side).inner_bearing))?;
+        let outer_bearings = both(|side| bearing(side, axle.wheel_ends.of(side).outer_bearing))?;
+        let brakes = both(|side| {
+            let spindle = node_at(side.sign() * axle.wheel_ends.of(side).inner_bearing);
+            let rates = [0.0, 0.0, 0.0, 0.0, BRAKE_STIFFNESS, 0.0];
+            // A pure couple: the point at which it acts does not matter.
+            structure.add_spring(Spring::between(Attachment::at(*hubs.of(side)), Attachment::at(spindle), rates))
+        })?;
+        let seats = both(|side| {
+            let seat = axle.seats.of(side);
+            structure.add_spring(seat_spring(seat, node_at(side.sign() * seat.at)))
+        })?;
+        add_masses(axle, &hubs, node_at, &mut structure);
+        Ok(Frame { structure, places, line, stretches, hubs, inner_bearings, outer_bearings, brakes, seats })
+    }
+}
+
+fn both(mut make: impl FnMut(Side) -> Result<SpringId, axlebow_fe::FeError>) -> Result<Sides<SpringId>, AxleError> {
+    Ok(Sides { left: make(Side::Left)?, right: make(Side::Right)? })
+}
+
+/// Line nodes from right to left, each hub's node next to its outer bearing's so that the band stays narrow.
+fn add_nodes(axle: &Axle, places: &[Place], structure: &mut Structure) -> (Vec<NodeId>, Sides<NodeId>) {
+    let mut line = Vec::with_capacity(places.len());
+    let mut hubs = Sides { left: None, right: None };
+    let mut hub = |side: Side, structure: &mut Structure| {
+        let y = side.sign() * axle.wheel_ends.of(side).mounting_face;
+        *hubs.of_mut(side) = Some(structure.add_node(*HUB.of(side), [0.0, y, 0.0]));
+    };
+    for place in places {
+        let holds = |name: &str| place.names.iter().any(|own| own == name);
+        if holds(OUTER_BEARING.left) {
+            hub(Side::Left, structure);
+        }
+        let name = place.names.first().cloned().unwrap_or_default();
+        line.push(structure.add_node(name, [0.0, place.y, 0.0]));
+        if holds(OUTER_BEARING.right) {
+            hub(Side::Right, structure);
+        }
+    }
+    let of = |node: Option<NodeId>| node.expect("every axle has its outer bearings among its places");
+    (line, Sides { left: of(hubs.left), right: of(hubs.right) })
+}
+
+fn nearest(places: &[Place], line: &[NodeId], y: f64) -> NodeId {
+    let distance = |place: &Place| (place.y - y).abs();
+    let best = (0..places.len()).min_by(|a, b| distance(&places[*a]).total_cmp(&distance(&places[*b])));
+    line[best.unwrap_or(0)]
+}
+
+fn add_stretches(
+    axle: &Axle,
+    places: &[Place],
+    line: &[NodeId],
+    structure: &mut Structure,
+) -> Result<Vec<Stretch>, AxleError> {
+    let mut stretches = Vec::with_capacity(places.len());
+    for (ends, nodes) in places.windows(2).zip(line.windows(2)) {
+        let (start_y, end_y) = (ends[0].y, ends[1].y);
+        let piece = piece_at(axle, 0.5 * (start_y + end_y));
+        let share = clamped_share(axle, start_y, end_y);
+        let flexibility = flexibility(axle, &piece, (start_y, end_y)).scaled(1.0 - share);
+        let (near, far) = (start_y.abs().min(end_y.abs()), start_y.abs().max(end_y.abs()));
+        let mass = axle.body.mass_of(&piece, near, far) / (far - near);
+        let beam = Beam::between(nodes[0], nodes[1], [0.0, 0.0, 1.0], flexibility).with_mass(mass);
+        let beam = structure.add_beam(beam)?;
+        stretches.push(Stretch { beam, start: nodes[0], end: nodes[1], start_y, end_y, piece });
+    }
+    Ok(stretches)
+}
+
+fn piece_at(axle: &Axle, y: f64) -> Piece {
+    let pieces = axle.body.pieces();
+    let inside = |piece: &&Piece| y.abs() <= piece.to;
+    *pieces.iter().find(inside).unwrap_or(&pieces[pieces.len() - 1])
+}
+
+/// Share by which a clamp over this stretch takes its flexibility away.
+fn clamped_share(axle: &Axle, start_y: f64, end_y: f64) -> f64 {
+    let middle = 0.5 * (start_y + end_y);
+    let seat = axle.seats.of(if middle < 0.0 { Side::Right } else { Side::Left });
+    let under = (seat.inner_edge()..seat.outer_edge()).contains(&middle.abs());
+    if under { seat.composite_fraction } else { 0.0 }
+}
+
+fn flexibility(axle: &Axle, piece: &Piece, (start_y, end_y): (f64, f64)) -> Flexibility {
+    let material = axle.body.material(piece.part);
+    let length = end_y - start_y;
+    if piece.is_tapered() {
+        let at = |share: f64| (start_y + share * length).abs();
+        Flexibility::varying(length, 1, |share| {
+            rigidity(&axle.body.properties(piece, at(share)), material)
+        })
+    } else {
+        Flexibility::uniform(length, &rigidity(&axle.body.properties(piece, piece.from), material))
+    }
+}
+
+/// Local axes of the axle line: 1 = Y, 2 = Z, 3 = X.
+fn rigidity(section: &SectionProperties, material: &Material) -> Rigidity {
+    let (e, g) = (material.elastic_modulus(), material.shear_modulus());
+    Rigidity {
+        axial: e * section.area,
+        torsion: g * section.torsion_constant,
+        bending_2: e * section.second_moment_z,
+        bending_3: e * section.second_moment_x,
+        shear_2: section.shear_coefficient_z * g * section.area,
+        shear_3: section.shear_coefficient_x * g * section.area,
+    }
+}
+
+/// The path from the axle's wall to the vehicle body: arm or spring pack, then the wall in series.
+fn seat_spring(seat: &Seat, node: NodeId) -> Spring {
+    let at = Attachment::at(node);
+    let about_x = seat.rotational_stiffness;
+    let spring = match seat.suspension {
+        Suspension::Leaf { vertical, lateral, fore_aft, wind_up, yaw } => {
+            Spring::to_ground(at, [fore_aft, lateral, vertical, about_x, wind_up, yaw])
+        }
+        Suspension::TrailingArm {
+            pivot_ahead,
+            pivot_above,
+            bush_radial,
+            bush_axial,
+            spring_behind,
+            spring_rate,
+        } => Spring::to_ground(at, [0.0, 0.0, 0.0, about_x, 0.0, 0.0])
+            .with_rates_at([pivot_ahead, 0.0, pivot_above], [bush_radial, bush_axial, bush_radial, 0.0, 0.0, 0.0])
+            .with_rates_at([-spring_behind, 0.0, 0.0], [0.0, 0.0, spring_rate, 0.0, 0.0, 0.0]),
+    };
+    spring.in_series(RX, seat.wall_flexibility)
+}
+
+fn add_masses(axle: &Axle, hubs: &Sides<NodeId>, node_at: impl Fn(f64) -> NodeId, structure: &mut Structure) {
+    for side in Side::BOTH {
+        let (end, wheel) = (axle.wheel_ends.of(side), axle.wheels.of(side));
+        let hub = *hubs.of(side);
+        let middle = 0.5 * (end.inner_bearing + end.outer_bearing) - end.mounting_face;
+        let place = Attachment::on_arm(hub, [0.0, side.sign() * middle, 0.0]);
+        structure.add_mass(LumpedMass { place, mass: end.hub_mass });
+        let place = Attachment::on_arm(hub, [0.0, side.sign() * wheel.outset(), 0.0]);
+        structure.add_mass(LumpedMass { place, mass: wheel.mass() });
+    }
+    for fixed in &axle.fixed_masses {
+        let node = node_at(fixed.y);
+        let arm = [0.0, fixed.y - structure.position(node)[1], 0.0];
+        structure.add_mass(LumpedMass { place: Attachment::on_arm(node, arm), mass: fixed.mass });
+    }
+}

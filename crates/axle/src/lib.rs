@@ -1,0 +1,38 @@
+//! The axle in the trade's words, built into finite elements; does not know files.
+//!
+//! Axes follow ISO 8855: X forward, Y left, Z up; the axle lies along Y with the origin on the vehicle's
+//! centre line at wheel-centre height. [`Axle`] says what the axle is, [`LoadCase`] what acts on it, and
+//! [`flex`] what it does. Signs of results are those of [`outcome`].
+
+mod along;
+mod axle;
+mod body;
+mod error;
+mod flex;
+mod frame;
+mod ground;
+mod load_case;
+pub mod outcome;
+mod results;
+mod seat;
+mod side;
+mod split;
+mod stations;
+mod warnings;
+mod wheel;
+mod wheel_end;
+
+pub use axle::{Axle, FixedMass, SMALLEST_STEP, UserStation};
+pub use body::{Body, HousingPoint, Part, Piece, Spindle, SpindleStep};
+pub use error::AxleError;
+pub use flex::{StaticDesign, flex};
+pub use ground::STANDARD_GRAVITY;
+pub use load_case::{Actions, Ground, LoadCase, Loading, STANDARD_CASES, standard_cases};
+pub use outcome::{
+    BearingOutcome, CamberSplit, CaseOutcome, ContactOutcome, DiagramPoint, FlexOutcome, Resultants, SeatOutcome,
+    StationOutcome, Warning, WheelOutcome,
+};
+pub use seat::{Fixing, LARGEST_COMPOSITE_FRACTION, Seat, Suspension};
+pub use side::{Side, Sides};
+pub use wheel::{Tire, TireLayout, TirePlace, Wheel};
+pub use wheel_end::WheelEnd;

@@ -1,0 +1,212 @@
+//! From a solved state to the trade's words: bearings, stations, tire forces.
+
+use std::borrow::Cow;
+
+use axlebow_fe::{NodeId, State};
+
+use crate::along::{resultants, stress};
+use crate::flex::StaticDesign;
+use crate::frame::Stretch;
+use crate::ground::{Contact, TireForce};
+use crate::outcome::{BearingOutcome, ContactOutcome, Resultants, StationOutcome};
+use crate::stations::{HUB, INNER_TIRE_CONTACT, OUTER_TIRE_CONTACT, TIRE_CONTACT};
+use crate::{Side, Sides};
+
+/// The rigid motion of the line through the two seats, taken out of displacements so that heave, roll and
+/// swing on the springs do not hide the flex.
+pub(crate) struct Levelled {
+    height: f64,
+    slope: f64,
+    shift: [f64; 2],
+    pitch: f64,
+}
+
+impl Levelled {
+    pub(crate) fn on_seats(design: &StaticDesign, state: &State) -> Levelled {
+        let seat = |side: Side| {
+            let y = side.sign() * design.axle.seats.of(side).at;
+            (y, state.motion(crate::along::node_at(&design.frame, y)))
+        };
+        let ((left_y, left), (right_y, right)) = (seat(Side::Left), seat(Side::Right));
+        let slope = (left[2] - right[2]) / (left_y - right_y);
+        let mean = |i: usize| 0.5 * (left[i] + right[i]);
+        Levelled { height: left[2] - slope * left_y, slope, shift: [mean(0), mean(1)], pitch: mean(4) }
+    }
+
+    /// Height of the seats' line at `y`, m.
+    pub(crate) fn height_at(&self, y: f64) -> f64 {
+        self.height + self.slope * y
+    }
+
+    /// A motion at (y, z) with the rigid part taken out.
+    fn taken_out(&self, motion: [f64; 6], y: f64, z: f64) -> [f64; 6] {
+        let [ux, uy, uz, rx, ry, rz] = motion;
+        [
+            ux - self.shift[0] - self.pitch * z,
+            uy - self.shift[1] + self.slope * z,
+            uz - self.height_at(y),
+            rx - self.slope,
+            ry - self.pitch,
+            rz,
+        ]
+    }
+}
+
+/// Loads of the four bearings.
+pub(crate) fn bearings(design: &StaticDesign, state: &State) -> Vec<BearingOutcome> {
+    let (frame, axle) = (&design.frame, design.axle);
+    let one = |side: Side, place: &'static str| {
+        let end = axle.wheel_ends.of(side);
+        let (springs, at) = match place {
+            "outer" => (&frame.outer_bearings, end.outer_bearing),
+            _ => (&frame.inner_bearings, end.inner_bearing),
+        };
+        // The spring's near side is the hub, so its force is the spindle's on the hub.
+        let [x, y, z, ..] = state.spring_force(*springs.of(side));
+        let radial = x.hypot(z);
+        BearingOutcome {
+            side,
+            place,
+            y: side.sign() * at,
+            vertical: z,
+            fore_aft: x,
+            axial: y,
+            radial,
+        }
+    };
+    vec![
+        one(Side::Left, "outer"),
+        one(Side::Left, "inner"),
+        one(Side::Right, "inner"),
+        one(Side::Right, "outer"),
+    ]
+}
+
+/// Each tire of one end, and their sum.
+pub(crate) fn contacts(design: &StaticDesign, side: Side, contact: &Contact) -> (Vec<ContactOutcome>, TireForce) {
+    let mut sum = TireForce::default();
+    let mut each = Vec::with_capacity(2);
+    for (tire, force) in design.tires().iter().zip(&contact.tires).filter(|(tire, _)| tire.side == side) {
+        sum.longitudinal += force.longitudinal;
+        sum.lateral += force.lateral;
+        sum.vertical += force.vertical;
+        each.push(ContactOutcome {
+            name: tire.name,
+            y: tire.y,
+            vertical_load: force.vertical,
+            lateral_load: force.lateral,
+            off_road: force.off_road,
+        });
+    }
+    (each, sum)
+}
+
+/// All named stations from left to right.
+pub(crate) fn stations(
+    design: &StaticDesign,
+    state: &State,
+    contact: &Contact,
+    levelled: &Levelled,
+) -> Vec<StationOutcome> {
+    let mut stations = line_stations(design, state, levelled);
+    for side in Side::BOTH {
+        stations.extend(wheel_stations(design, (side, state), contact, levelled));
+    }
+    stations.sort_by(|a, b| b.y.total_cmp(&a.y));
+    stations
+}
+
+fn line_stations(design: &StaticDesign, state: &State, levelled: &Levelled) -> Vec<StationOutcome> {
+    let frame = &design.frame;
+    let mut stations = Vec::new();
+    for (i, place) in frame.places.iter().enumerate() {
+        let right = i.checked_sub(1).and_then(|before| frame.stretches.get(before));
+        let left = frame.stretches.get(i);
+        let (resultants, stress) = governing(design, state, [right, left], place.y);
+        let displacement = levelled.taken_out(state.motion(frame.line[i]), place.y, 0.0);
+        for name in &place.names {
+            let name = name.clone().into_owned();
+            stations.push(StationOutcome { name, y: place.y, displacement, resultants, stress });
+        }
+    }
+    stations
+}
+
+/// Resultants at a place from the stretch with the larger bending moment, and the larger stress of both.
+fn governing(
+    design: &StaticDesign,
+    state: &State,
+    stretches: [Option<&Stretch>; 2],
+    y: f64,
+) -> (Resultants, f64) {
+    let mut best = (Resultants::default(), 0.0_f64);
+    let mut largest = -1.0;
+    for stretch in stretches.into_iter().flatten() {
+        let force = resultants(&state.beam_forces(stretch.beam).at(y - stretch.start_y));
+        let here = stress(design, stretch, y, &force);
+        let moment = force.moment_x.hypot(force.moment_z);
+        if moment > largest * (1.0 + 1e-9) {
+            largest = moment;
+            best.0 = force;
+        }
+        if here.abs() > best.1.abs() {
+            best.1 = here;
+        }
+    }
+    best
+}
+
+/// The hub and its tire contacts: what the hub carries across a cut outboard of it.
+fn wheel_stations(
+    design: &StaticDesign,
+    (side, state): (Side, &State),
+    contact: &Contact,
+    levelled: &Levelled,
+) -> Vec<StationOutcome> {
+    let hub = *design.frame.hubs.of(side);
+    let face = side.sign() * design.axle.wheel_ends.of(side).mounting_face;
+    let radius = design.axle.wheels.of(side).tire().loaded_radius;
+    let own = || design.tires().iter().zip(&contact.tires).filter(move |(tire, _)| tire.side == side);
+    let mut moment_x = 0.0;
+    let mut sum = TireForce::default();
+    let mut stations = Vec::with_capacity(3);
+    for (tire, force) in own() {
+        moment_x += (tire.y - face) * force.vertical + radius * force.lateral;
+        sum.vertical += force.vertical;
+        sum.lateral += force.lateral;
+        sum.longitudinal += force.longitudinal;
+        let displacement = levelled.taken_out(carried(state, hub, tire.y - face, -radius), tire.y, -radius);
+        let pair: &Sides<&'static str> = match tire.name {
+            "outer" => &OUTER_TIRE_CONTACT,
+            "inner" => &INNER_TIRE_CONTACT,
+            _ => &TIRE_CONTACT,
+        };
+        stations.push(bare_station(pair.of(side), tire.y, displacement, cut(side, force, 0.0)));
+    }
+    let displacement = levelled.taken_out(state.motion(hub), face, 0.0);
+    stations.push(bare_station(HUB.of(side), face, displacement, cut(side, &sum, moment_x)));
+    stations
+}
+
+fn bare_station(name: &str, y: f64, displacement: [f64; 6], resultants: Resultants) -> StationOutcome {
+    StationOutcome { name: Cow::from(name).into_owned(), y, displacement, resultants, stress: 0.0 }
+}
+
+/// Resultants on the face with outward normal +Y that the forces outboard of a cut put on the axle: outboard
+/// is +Y of the cut on the left, −Y on the right.
+fn cut(side: Side, force: &TireForce, moment_x: f64) -> Resultants {
+    let sign = side.sign();
+    Resultants {
+        axial: sign * force.lateral,
+        shear_x: sign * force.longitudinal,
+        shear_z: sign * force.vertical,
+        moment_x: sign * moment_x,
+        ..Resultants::default()
+    }
+}
+
+/// Motion of a point of the hub, `y` and `z` from it.
+fn carried(state: &State, hub: NodeId, y: f64, z: f64) -> [f64; 6] {
+    let [ux, uy, uz, rx, ry, rz] = state.motion(hub);
+    [ux + ry * z - rz * y, uy - rx * z, uz + rx * y, rx, ry, rz]
+}

@@ -1,0 +1,133 @@
+//! Seats: where the suspension holds the axle.
+//!
+//! A seat carries part of the axle's bending moment through its rotational stiffness about X. That path is
+//! the arm or spring pack with its bush, in series with the local flexibility of the wall under the seat. A
+//! clamped seat also stiffens the length that it covers.
+
+use crate::AxleError;
+use crate::error::{finite, not_negative, positive};
+
+/// How a seat is fixed to the axle.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Fixing {
+    /// Clamped by U-bolts.
+    Clamped,
+    /// Welded.
+    Welded,
+}
+
+/// What joins a seat to the vehicle body. Stiffnesses are those of one side.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Suspension {
+    /// A leaf spring clamped to the seat.
+    Leaf {
+        /// Vertical spring rate, N/m.
+        vertical: f64,
+        /// Lateral stiffness, N/m.
+        lateral: f64,
+        /// Fore-aft stiffness, N/m.
+        fore_aft: f64,
+        /// Wind-up stiffness about Y, N m/rad.
+        wind_up: f64,
+        /// Stiffness about Z, N m/rad.
+        yaw: f64,
+    },
+    /// An arm fixed to the seat that swings about a bush ahead of the axle, with a spring behind.
+    TrailingArm {
+        /// Distance of the bush ahead of the axle, m.
+        pivot_ahead: f64,
+        /// Height of the bush above the wheel centre, m.
+        pivot_above: f64,
+        /// Radial stiffness of the bush, fore-aft and vertical, N/m.
+        bush_radial: f64,
+        /// Stiffness of the bush along its pin, N/m.
+        bush_axial: f64,
+        /// Distance of the spring behind the axle, m.
+        spring_behind: f64,
+        /// Vertical rate of the spring, N/m.
+        spring_rate: f64,
+    },
+}
+
+/// A seat on one side.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Seat {
+    /// Distance of its centre from the centre line, m.
+    pub at: f64,
+    /// Width along the axle, m.
+    pub width: f64,
+    /// How it is fixed.
+    pub fixing: Fixing,
+    /// Share, 0 to just below 1, by which the clamp shortens the flexing length under it: the flexibility
+    /// of the seat's width is multiplied by one less this share.
+    pub composite_fraction: f64,
+    /// What joins it to the body.
+    pub suspension: Suspension,
+    /// Stiffness about X of arm or spring pack with bush, N m/rad.
+    pub rotational_stiffness: f64,
+    /// Local flexibility about X of the axle's wall under the seat, rad/(N m).
+    pub wall_flexibility: f64,
+}
+
+/// Largest composite fraction: a clamped length that does not bend at all would have no flexibility left.
+pub const LARGEST_COMPOSITE_FRACTION: f64 = 0.99;
+
+impl Seat {
+    /// The same seat when every value is in range.
+    ///
+    /// # Errors
+    /// [`AxleError::Value`] names the quantity out of range.
+    pub fn checked(self) -> Result<Self, AxleError> {
+        positive("seat place", self.at, "m")?;
+        positive("seat width", self.width, "m")?;
+        not_negative("seat rotational stiffness", self.rotational_stiffness, "N m/rad")?;
+        not_negative("wall flexibility", self.wall_flexibility, "rad/(N m)")?;
+        let fraction = self.composite_fraction;
+        if !(0.0..=LARGEST_COMPOSITE_FRACTION).contains(&fraction) {
+            let accepted = "0 to 0.99";
+            return Err(AxleError::Value { what: "composite fraction", value: fraction, unit: "", accepted });
+        }
+        self.suspension.check()?;
+        Ok(self)
+    }
+
+    /// Distance of its outer edge from the centre line, m.
+    pub fn outer_edge(&self) -> f64 {
+        self.at + 0.5 * self.width
+    }
+
+    /// Distance of its inner edge from the centre line, m.
+    pub fn inner_edge(&self) -> f64 {
+        self.at - 0.5 * self.width
+    }
+}
+
+impl Suspension {
+    fn check(&self) -> Result<(), AxleError> {
+        match *self {
+            Suspension::Leaf { vertical, lateral, fore_aft, wind_up, yaw } => {
+                positive("leaf spring vertical rate", vertical, "N/m")?;
+                positive("leaf spring lateral stiffness", lateral, "N/m")?;
+                positive("leaf spring fore-aft stiffness", fore_aft, "N/m")?;
+                positive("leaf spring wind-up stiffness", wind_up, "N m/rad")?;
+                positive("leaf spring yaw stiffness", yaw, "N m/rad")?;
+            }
+            Suspension::TrailingArm {
+                pivot_ahead,
+                pivot_above,
+                bush_radial,
+                bush_axial,
+                spring_behind,
+                spring_rate,
+            } => {
+                positive("pivot distance ahead of the axle", pivot_ahead, "m")?;
+                finite("pivot height", pivot_above, "m")?;
+                positive("bush radial stiffness", bush_radial, "N/m")?;
+                positive("bush axial stiffness", bush_axial, "N/m")?;
+                not_negative("spring distance behind the axle", spring_behind, "m")?;
+                positive("spring rate", spring_rate, "N/m")?;
+            }
+        }
+        Ok(())
+    }
+}

@@ -1,0 +1,70 @@
+//! Camber change by source: the unit-load theorem on the axle as its seats hold it.
+//!
+//! The camber change of a wheel is its rotation about X less the lean of the line through the two hubs, so
+//! it is the work of a unit couple at that hub and an opposite pair of forces at both. That load is in
+//! balance by itself. Its force field in every part, times the part's real deformation, summed over the
+//! parts, is the camber change:
+//! `θ = Σ ∫ m·M/EI + Σ ∫ v·V/κGA + Σ seats f·δ + Σ bearings f·δ`.
+//! Because the field is the elastic answer of the same structure, a part's term is also what the camber
+//! change would lose, to first order, were the part stiffer in proportion: −∂θ/∂ln k.
+
+use axlebow_fe::State;
+
+use crate::flex::StaticDesign;
+use crate::frame::RX;
+use crate::ground::COLUMNS;
+use crate::outcome::CamberSplit;
+use crate::{Side, Sides};
+
+/// Unit states of both wheels' camber.
+pub(crate) struct CamberUnits<'a> {
+    states: Sides<State<'a>>,
+}
+
+impl<'a> CamberUnits<'a> {
+    pub(crate) fn of(design: &'a StaticDesign) -> Self {
+        CamberUnits { states: Sides::each(|side| design.state(&camber_load(side, design.hub_distance()))) }
+    }
+
+    /// Camber change of one wheel, rad; left camber = −rx, right camber = +rx, less the lean of the hubs' line.
+    pub(crate) fn camber_change(design: &StaticDesign, side: Side, real: &State) -> f64 {
+        -side.sign() * (real.motion(*design.frame.hubs.of(side))[RX] - design.lean(real))
+    }
+
+    /// Toe change of one wheel, rad; left toe = −rz, right toe = +rz, less the turn of the hubs' line.
+    pub(crate) fn toe_change(design: &StaticDesign, side: Side, real: &State) -> f64 {
+        -side.sign() * (real.motion(*design.frame.hubs.of(side))[5] - design.turn(real))
+    }
+
+    /// Parts of the camber change of one wheel.
+    pub(crate) fn split(&self, design: &StaticDesign, side: Side, real: &State) -> CamberSplit {
+        let (unit, frame) = (self.states.of(side), &design.frame);
+        let mut split = CamberSplit::default();
+        for stretch in &frame.stretches {
+            let (bending, shear) = unit.beam_work(real, stretch.beam);
+            split.bending += bending;
+            split.shear += shear;
+        }
+        for end in Side::BOTH {
+            let seat = *frame.seats.of(end);
+            split.seat += unit.spring_work(real, seat);
+            let moments = unit.spring_force(seat)[RX] * real.spring_force(seat)[RX];
+            split.wall += moments * design.axle.seats.of(end).wall_flexibility;
+            for springs in [&frame.inner_bearings, &frame.outer_bearings, &frame.brakes] {
+                split.bearing += unit.spring_work(real, *springs.of(end));
+            }
+        }
+        split
+    }
+}
+
+/// Factors of the unit columns whose work is the camber change of one wheel.
+fn camber_load(side: Side, hub_distance: f64) -> [f64; COLUMNS] {
+    let (left, right) = (0, 6);
+    let own = if side == Side::Left { left } else { right };
+    let mut factors = [0.0; COLUMNS];
+    factors[own + 3] = -side.sign();
+    factors[left + 2] += side.sign() / hub_distance;
+    factors[right + 2] -= side.sign() / hub_distance;
+    factors
+}

@@ -1,0 +1,99 @@
+//! Named places along the axle, from right to left as the chain of nodes runs.
+
+use std::borrow::Cow;
+
+use crate::axle::SMALLEST_STEP;
+use crate::{Axle, Side, Sides};
+
+/// Names of a place on the left and on the right.
+type Pair = Sides<&'static str>;
+
+macro_rules! pair {
+    ($place:literal) => {
+        Sides { left: concat!("left-", $place), right: concat!("right-", $place) }
+    };
+}
+
+pub(crate) const SPINDLE_END: Pair = pair!("spindle-end");
+pub(crate) const OUTER_BEARING: Pair = pair!("outer-bearing");
+pub(crate) const INNER_BEARING: Pair = pair!("inner-bearing");
+pub(crate) const HUB: Pair = pair!("hub");
+pub(crate) const TUBE_END: Pair = pair!("tube-end");
+pub(crate) const SEAT: Pair = pair!("seat");
+pub(crate) const SEAT_OUTER_EDGE: Pair = pair!("seat-outer-edge");
+pub(crate) const SEAT_INNER_EDGE: Pair = pair!("seat-inner-edge");
+pub(crate) const TIRE_CONTACT: Pair = pair!("tire-contact");
+pub(crate) const OUTER_TIRE_CONTACT: Pair = pair!("outer-tire-contact");
+pub(crate) const INNER_TIRE_CONTACT: Pair = pair!("inner-tire-contact");
+pub(crate) const CENTRE: &str = "centre";
+/// Section changes inside tube, housing and spindle, numbered from the centre outward.
+const SECTION_CHANGE: Pair = pair!("section-change");
+
+const STANDARD: [Pair; 11] = [
+    SPINDLE_END,
+    OUTER_BEARING,
+    INNER_BEARING,
+    HUB,
+    TUBE_END,
+    SEAT,
+    SEAT_OUTER_EDGE,
+    SEAT_INNER_EDGE,
+    TIRE_CONTACT,
+    OUTER_TIRE_CONTACT,
+    INNER_TIRE_CONTACT,
+];
+
+/// Whether a name belongs to a station that every axle has.
+pub(crate) fn is_standard_name(name: &str) -> bool {
+    let change = [SECTION_CHANGE.left, SECTION_CHANGE.right];
+    name == CENTRE
+        || STANDARD.iter().any(|pair| pair.left == name || pair.right == name)
+        || change.iter().any(|prefix| name.starts_with(prefix))
+}
+
+/// A place on the axle line; several names may share it.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct Place {
+    pub y: f64,
+    pub names: Vec<Cow<'static, str>>,
+}
+
+/// All places on the axle line in order of rising `y` (right to left); places closer than
+/// [`SMALLEST_STEP`] are one.
+pub(crate) fn places(axle: &Axle) -> Vec<Place> {
+    let mut named: Vec<(f64, Cow<'static, str>)> = vec![(0.0, CENTRE.into())];
+    for side in Side::BOTH {
+        let end = axle.wheel_ends.of(side);
+        let seat = axle.seats.of(side);
+        for (distance, pair) in [
+            (axle.body.spindle_end(), SPINDLE_END),
+            (end.outer_bearing, OUTER_BEARING),
+            (end.inner_bearing, INNER_BEARING),
+            (axle.body.tube_end(), TUBE_END),
+            (seat.outer_edge(), SEAT_OUTER_EDGE),
+            (seat.at, SEAT),
+            (seat.inner_edge(), SEAT_INNER_EDGE),
+        ] {
+            named.push((side.sign() * distance, (*pair.of(side)).into()));
+        }
+        let changes = axle.body.pieces().iter().map(|piece| piece.to);
+        let inside = changes.filter(|to| *to != axle.body.tube_end() && *to != axle.body.spindle_end());
+        for (number, to) in inside.enumerate() {
+            named.push((side.sign() * to, format!("{}-{}", SECTION_CHANGE.of(side), number + 1).into()));
+        }
+    }
+    named.extend(axle.stations.iter().map(|station| (station.y, station.name.clone().into())));
+    merged(named)
+}
+
+fn merged(mut named: Vec<(f64, Cow<'static, str>)>) -> Vec<Place> {
+    named.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let mut places: Vec<Place> = Vec::with_capacity(named.len());
+    for (y, name) in named {
+        match places.last_mut() {
+            Some(last) if y - last.y < SMALLEST_STEP => last.names.push(name),
+            _ => places.push(Place { y, names: vec![name] }),
+        }
+    }
+    places
+}

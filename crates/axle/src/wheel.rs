@@ -1,0 +1,115 @@
+//! Wheels and tires: where the road's force acts.
+
+use crate::AxleError;
+use crate::error::{finite, not_negative, positive};
+
+/// How tires sit on one end of the axle.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum TireLayout {
+    /// One tire of ordinary width.
+    Single,
+    /// One wide-base tire in the place of two.
+    WideBase,
+    /// Two tires whose centres lie `spacing` (m) apart.
+    Dual {
+        /// Distance between the two tire centres, m.
+        spacing: f64,
+    },
+}
+
+/// A tire as the axle feels it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Tire {
+    /// Height of the wheel centre above the road under load, m.
+    pub loaded_radius: f64,
+    /// Vertical stiffness of one tire, N/m.
+    pub vertical_stiffness: f64,
+    /// Lateral stiffness of one standing tire, N/m.
+    pub lateral_stiffness: f64,
+    /// Section width, for drawing and clearances, m.
+    pub width: f64,
+}
+
+/// All wheels and tires on one end of the axle.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Wheel {
+    layout: TireLayout,
+    outset: f64,
+    tire: Tire,
+    mass: f64,
+}
+
+/// Place of one tire on an end of the axle.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct TirePlace {
+    /// `single`, `outer` or `inner`.
+    pub name: &'static str,
+    /// Distance of the tire's centre outboard of the hub's mounting face, m.
+    pub outboard: f64,
+}
+
+impl Wheel {
+    /// Wheels of one end.
+    ///
+    /// - `layout`: single, wide-base or dual
+    /// - `outset`: tire centre (for duals, the middle between the two) outboard of the mounting face, m;
+    ///   negative for inset, zero for zeroset
+    /// - `mass`: wheels and tires of this end, kg
+    ///
+    /// # Errors
+    /// [`AxleError::Value`] names the quantity out of range.
+    pub fn new(layout: TireLayout, outset: f64, tire: Tire, mass: f64) -> Result<Self, AxleError> {
+        finite("wheel offset", outset, "m")?;
+        positive("loaded radius", tire.loaded_radius, "m")?;
+        positive("tire vertical stiffness", tire.vertical_stiffness, "N/m")?;
+        positive("tire lateral stiffness", tire.lateral_stiffness, "N/m")?;
+        positive("tire width", tire.width, "m")?;
+        not_negative("wheel mass", mass, "kg")?;
+        if let TireLayout::Dual { spacing } = layout {
+            positive("dual spacing", spacing, "m")?;
+        }
+        Ok(Wheel { layout, outset, tire, mass })
+    }
+
+    /// The same wheel turned round on its hub: outset s becomes inset s − t for a disc of thickness t (m),
+    /// because the other face of the disc now bears on the hub.
+    ///
+    /// # Errors
+    /// [`AxleError::Value`] for a negative or non-finite thickness.
+    pub fn turned_round(self, disc_thickness: f64) -> Result<Self, AxleError> {
+        not_negative("disc thickness", disc_thickness, "m")?;
+        Ok(Wheel { outset: disc_thickness - self.outset, ..self })
+    }
+
+    /// Tire centre outboard of the mounting face, m; negative for inset.
+    pub fn outset(&self) -> f64 {
+        self.outset
+    }
+
+    /// How tires sit.
+    pub fn layout(&self) -> TireLayout {
+        self.layout
+    }
+
+    /// The tire.
+    pub fn tire(&self) -> &Tire {
+        &self.tire
+    }
+
+    /// Mass of wheels and tires, kg.
+    pub fn mass(&self) -> f64 {
+        self.mass
+    }
+
+    /// Places of the tires, outer first.
+    pub fn tires(&self) -> impl Iterator<Item = TirePlace> + use<> {
+        let half = match self.layout {
+            TireLayout::Dual { spacing } => 0.5 * spacing,
+            TireLayout::Single | TireLayout::WideBase => 0.0,
+        };
+        let (dual, outset) = (half > 0.0, self.outset);
+        let outer = TirePlace { name: if dual { "outer" } else { "single" }, outboard: outset + half };
+        let inner = TirePlace { name: "inner", outboard: outset - half };
+        std::iter::once(outer).chain(dual.then_some(inner))
+    }
+}

@@ -1,0 +1,120 @@
+//! An invented trailer axle that the tests change to taste.
+
+use axlebow_axle::{
+    Axle, Body, Fixing, Ground, Loading, Seat, Sides, Spindle, SpindleStep, Suspension, Tire, TireLayout, Wheel,
+    WheelEnd,
+};
+use axlebow_sections::{Material, Profile, RoundBar, RoundTube};
+
+pub fn steel() -> Material {
+    Material::new("steel", 200e9, 0.3, 7850.0).unwrap()
+}
+
+pub fn tube(od: f64, wall: f64) -> Profile {
+    RoundTube::new(od, wall).unwrap().into()
+}
+
+pub fn bar(diameter: f64) -> Profile {
+    RoundBar::new(diameter).unwrap().into()
+}
+
+pub fn leaf() -> Suspension {
+    Suspension::Leaf { vertical: 1.5e6, lateral: 4e6, fore_aft: 8e6, wind_up: 60e3, yaw: 80e3 }
+}
+
+pub fn trailing_arm() -> Suspension {
+    Suspension::TrailingArm {
+        pivot_ahead: 0.5,
+        pivot_above: 0.05,
+        bush_radial: 20e6,
+        bush_axial: 5e6,
+        spring_behind: 0.38,
+        spring_rate: 120e3,
+    }
+}
+
+pub fn seat() -> Seat {
+    Seat {
+        at: 0.48,
+        width: 0.12,
+        fixing: Fixing::Clamped,
+        composite_fraction: 0.0,
+        suspension: leaf(),
+        rotational_stiffness: 200e3,
+        wall_flexibility: 0.0,
+    }
+}
+
+pub fn wheel_end() -> WheelEnd {
+    WheelEnd {
+        inner_bearing: 0.84,
+        outer_bearing: 0.95,
+        mounting_face: 0.92,
+        radial_stiffness: 1e9,
+        axial_stiffness: 4e8,
+        hub_mass: 75.0,
+        camber: 0.0,
+        toe: 0.0,
+    }
+}
+
+pub fn tire() -> Tire {
+    Tire { loaded_radius: 0.49, vertical_stiffness: 0.9e6, lateral_stiffness: 0.35e6, width: 0.28 }
+}
+
+pub fn wheel(layout: TireLayout, outset: f64) -> Wheel {
+    Wheel::new(layout, outset, tire(), 150.0).unwrap()
+}
+
+pub fn loading() -> Loading {
+    Loading {
+        rated_load: 89e3,
+        unladen_load: 25e3,
+        raise: 0.05,
+        side_force_ratio: 0.2,
+        braking_force_ratio: 0.5,
+        curb_force_ratio: 0.3,
+        dynamic_factors: [1.0; 6],
+    }
+}
+
+pub fn axle() -> Axle {
+    let spindle = Spindle {
+        material: steel(),
+        steps: vec![
+            SpindleStep { length: 0.09, profile: bar(0.09) },
+            SpindleStep { length: 0.12, profile: bar(0.07) },
+        ],
+    };
+    Axle {
+        body: Body::trailer_tube(tube(0.127, 0.0127), 1.6, steel(), &spindle).unwrap(),
+        wheel_ends: Sides { left: wheel_end(), right: wheel_end() },
+        wheels: Sides {
+            left: wheel(TireLayout::Dual { spacing: 0.33 }, 0.0),
+            right: wheel(TireLayout::Dual { spacing: 0.33 }, 0.0),
+        },
+        seats: Sides { left: seat(), right: seat() },
+        fixed_masses: Vec::new(),
+        body_height: 1.9,
+        body_roll_stiffness: 0.0,
+        ground: Ground::Rolling,
+        loading: loading(),
+        stations: Vec::new(),
+    }
+    .checked()
+    .unwrap()
+}
+
+/// The same axle seen in a mirror on the vehicle's centre line.
+#[allow(dead_code)]
+pub fn mirrored(axle: &Axle) -> Axle {
+    fn swapped<T: Copy>(sides: &Sides<T>) -> Sides<T> {
+        Sides { left: sides.right, right: sides.left }
+    }
+    Axle {
+        wheel_ends: swapped(&axle.wheel_ends),
+        wheels: swapped(&axle.wheels),
+        seats: swapped(&axle.seats),
+        ..axle.clone()
+    }
+}
