@@ -1,0 +1,403 @@
+//! From a document to an axle: rules across keys, each misfit reported at its place in the file.
+
+use axlebow_axle::{
+    Axle, AxleError, Body, Fixing, FixedMass, Ground, HousingPoint, LoadCase, Loading, STANDARD_CASES, Seat,
+    Side, Sides, Spindle, SpindleStep, Suspension, Tire, TireLayout, UserStation, Wheel, WheelEnd,
+    standard_cases,
+};
+use axlebow_sections::{Material, Profile, RectangularTube, RoundBar, RoundTube};
+use axlebow_units::UnitSystem;
+
+use crate::keys::MODEL;
+use crate::{Assumed, Document, Problems, Span, Table, combine, hash, read_bytes};
+
+/// An axle with its load cases, as a file gives them.
+#[derive(Debug, Clone)]
+pub struct Model {
+    /// What the axle is called.
+    pub name: String,
+    /// `trailer-tube` or `drive-housing`.
+    pub kind: &'static str,
+    /// Whether its numbers are invented for demonstration.
+    pub invented: bool,
+    /// Hash of everything that the file says and leaves to be assumed, not of how it is laid out.
+    pub hash: String,
+    /// The axle.
+    pub axle: Axle,
+    /// The standard load cases, then the file's combinations.
+    pub cases: Vec<LoadCase>,
+    /// Defaults in use.
+    pub assumed: Vec<Assumed>,
+    /// Unit system of the file.
+    pub system: UnitSystem,
+}
+
+impl Model {
+    /// Reads a model file.
+    ///
+    /// # Errors
+    /// Every problem at once; see [`read_bytes`](crate::read_bytes) and [`Model::of`].
+    pub fn from_bytes(bytes: &[u8], file_name: &str) -> Result<Model, Problems> {
+        Model::of(&read_bytes(bytes, file_name, &MODEL)?)
+    }
+
+    /// Builds the axle that a document describes.
+    ///
+    /// # Errors
+    /// Every misfit between keys: wall thicker than the radius, seats outboard of the wheels, a side given
+    /// twice or not at all, a combination of cases that do not exist.
+    pub fn of(document: &Document) -> Result<Model, Problems> {
+        let mut builder = Builder { root: document.root(), problems: document.problems() };
+        let axle = builder.axle();
+        let cases = axle.as_ref().map(|axle| {
+            let standard = standard_cases(axle);
+            combine::with_combinations(document.root(), standard, &mut builder.problems)
+        });
+        let (Some(axle), Some(cases), true) = (axle, cases, builder.problems.is_empty()) else {
+            return Err(builder.problems);
+        };
+        let root = document.root();
+        Ok(Model {
+            name: root.text("name").to_owned(),
+            kind: root.word("kind"),
+            invented: root.flag("invented"),
+            hash: hash::of(root),
+            axle,
+            cases,
+            assumed: document.assumed().to_vec(),
+            system: document.system(),
+        })
+    }
+}
+
+/// Reads values of tables and collects misfits.
+struct Builder<'d> {
+    root: &'d Table,
+    problems: Problems,
+}
+
+impl<'d> Builder<'d> {
+    fn axle(&mut self) -> Option<Axle> {
+        let body = self.body();
+        let wheel_ends = self.per_side("wheel_end", Self::wheel_end);
+        let wheels = self.per_side("wheel", Self::wheel);
+        let seats = self.per_side("seat", Self::seat);
+        let loads = self.root.table("loads");
+        let axle = Axle {
+            body: body?,
+            wheel_ends: wheel_ends?,
+            wheels: wheels?,
+            seats: seats?,
+            fixed_masses: self.root.tables("mass").iter().map(fixed_mass).collect(),
+            body_height: loads.number("body_height"),
+            body_roll_stiffness: loads.number("body_roll_stiffness"),
+            ground: if loads.word("ground") == "standing" { Ground::Standing } else { Ground::Rolling },
+            loading: loading(loads),
+            stations: self.root.tables("station").iter().map(station).collect(),
+        };
+        match axle.checked() {
+            Ok(axle) => Some(axle),
+            Err(errors) => {
+                for error in &errors {
+                    let span = self.place_of(error);
+                    self.problems.push(span, error.to_string(), None);
+                }
+                None
+            }
+        }
+    }
+
+    fn body(&mut self) -> Option<Body> {
+        let material = self.material(self.root.table("material"));
+        let spindle = self.spindle();
+        let body = match self.root.word("kind") {
+            "trailer-tube" => self.one_of("tube", "housing").map(|table| self.tube(table)),
+            _ => self.one_of("housing", "tube").map(|table| self.housing(table)),
+        };
+        let (material, spindle, body) = (material?, spindle?, body??);
+        let made = match &body {
+            Shape::Tube(profile, length) => Body::trailer_tube(*profile, *length, material, &spindle),
+            Shape::Housing(points) => Body::drive_housing(points, material, &spindle),
+        };
+        let table = self.root.optional_table("tube").or(self.root.optional_table("housing"));
+        let key = if matches!(body, Shape::Tube(..)) { "length" } else { "profile" };
+        let span = table.map_or(0..0, |table| table.span_of(key));
+        self.kept(span, made)
+    }
+
+    /// The table that this kind of axle needs; a problem when it is missing or the other one is there.
+    fn one_of(&mut self, wanted: &'static str, other: &'static str) -> Option<&'d Table> {
+        let kind = self.root.word("kind");
+        if let Some(table) = self.root.optional_table(other) {
+            let message = format!("a `{kind}` has no `[{other}]`");
+            self.problems.push(table.span(), message, Some(format!("a `[{wanted}]` table")));
+        }
+        let found = self.root.optional_table(wanted);
+        if found.is_none() {
+            let message = format!("a `{kind}` needs a `[{wanted}]` table");
+            self.problems.push(self.root.span_of("kind"), message, None);
+        }
+        found
+    }
+
+    fn tube(&mut self, table: &Table) -> Option<Shape> {
+        let made = RoundTube::new(table.number("od"), table.number("wall"));
+        let profile = Profile::from(self.kept(table.span_of("wall"), made)?);
+        Some(Shape::Tube(profile, table.number("length")))
+    }
+
+    fn housing(&mut self, table: &Table) -> Option<Shape> {
+        let (wall, radius) = (table.number("wall"), table.number("corner_radius"));
+        let mut points = Vec::new();
+        for point in table.tables("profile") {
+            let made = RectangularTube::new(point.number("width"), point.number("height"), wall, radius);
+            let section = self.kept(point.span_of("height"), made)?;
+            points.push(HousingPoint { at: point.number("at"), section });
+        }
+        let first = &table.tables("profile")[0];
+        if first.number("at") != 0.0 || points.len() < 2 {
+            let message = "the housing's profile does not start at the centre line and run outward";
+            let accepted = "two or more places, the first with at = \"0 mm\"";
+            self.problems.push(first.span_of("at"), message, Some(accepted.to_owned()));
+            return None;
+        }
+        Some(Shape::Housing(points))
+    }
+
+    fn spindle(&mut self) -> Option<Spindle> {
+        let material = self.root.optional_table("spindle_material").unwrap_or(self.root.table("material"));
+        let material = self.material(material);
+        let mut steps = Vec::new();
+        for step in self.root.table("spindle").tables("step") {
+            let od = step.number("od");
+            let profile = match step.optional_number("bore") {
+                Some(bore) => RoundTube::new(od, 0.5 * (od - bore)).map(Profile::from),
+                None => RoundBar::new(od).map(Profile::from),
+            };
+            let key = if step.optional_number("bore").is_some() { "bore" } else { "od" };
+            let profile = self.kept(step.span_of(key), profile);
+            steps.extend(profile.map(|profile| SpindleStep { length: step.number("length"), profile }));
+        }
+        Some(Spindle { material: material?, steps })
+    }
+
+    fn material(&mut self, table: &Table) -> Option<Material> {
+        let made = Material::new(
+            table.text("name"),
+            table.number("elastic_modulus"),
+            table.number("poisson_ratio"),
+            table.number("density"),
+        );
+        let material = self.kept(table.span(), made)?;
+        match table.optional_number("yield_strength") {
+            Some(strength) => self.kept(table.span_of("yield_strength"), material.with_yield(strength)),
+            None => Some(material),
+        }
+    }
+
+    fn wheel_end(&mut self, table: &Table) -> Option<WheelEnd> {
+        Some(WheelEnd {
+            inner_bearing: table.number("inner_bearing_at"),
+            outer_bearing: table.number("outer_bearing_at"),
+            mounting_face: table.number("mounting_face_at"),
+            radial_stiffness: table.number("bearing_radial_stiffness"),
+            axial_stiffness: table.number("bearing_axial_stiffness"),
+            hub_mass: table.number("hub_mass"),
+            camber: table.number("camber"),
+            toe: table.number("toe"),
+        })
+    }
+
+    fn wheel(&mut self, table: &Table) -> Option<Wheel> {
+        let layout = self.tire_layout(table)?;
+        let outset = self.outset(table)?;
+        let tire = Tire {
+            loaded_radius: table.number("loaded_radius"),
+            vertical_stiffness: table.number("tire_vertical_stiffness"),
+            lateral_stiffness: table.number("tire_lateral_stiffness"),
+            width: table.number("tire_width"),
+        };
+        let made = Wheel::new(layout, outset, tire, table.number("mass"));
+        let wheel = self.kept(table.span(), made)?;
+        if table.flag("turned_round") {
+            let turned = wheel.turned_round(table.number("disc_thickness"));
+            return self.kept(table.span_of("disc_thickness"), turned);
+        }
+        Some(wheel)
+    }
+
+    fn tire_layout(&mut self, table: &Table) -> Option<TireLayout> {
+        let spacing = table.optional_number("dual_spacing");
+        match (table.word("tires"), spacing) {
+            ("dual", Some(spacing)) => {
+                if spacing < table.number("tire_width") {
+                    let message = "the tires of this dual overlap: their spacing is less than their width";
+                    self.problems.push(table.span_of("dual_spacing"), message, None);
+                }
+                Some(TireLayout::Dual { spacing })
+            }
+            ("dual", None) => {
+                let accepted = Some("dual_spacing = \"330 mm\", for one".to_owned());
+                self.problems.push(table.span_of("tires"), "a dual needs its `dual_spacing`", accepted);
+                None
+            }
+            (word, Some(_)) => {
+                let message = format!("`dual_spacing` is given, but the tires are `{word}`");
+                self.problems.push(table.span_of("dual_spacing"), message, None);
+                None
+            }
+            ("wide-base", None) => Some(TireLayout::WideBase),
+            _ => Some(TireLayout::Single),
+        }
+    }
+
+    fn outset(&mut self, table: &Table) -> Option<f64> {
+        match (table.word("position"), table.optional_number("offset")) {
+            ("zeroset", None) => Some(0.0),
+            ("zeroset", Some(_)) => {
+                let message = "`offset` is given, but the wheel is zeroset";
+                self.problems.push(table.span_of("offset"), message, Some("outset or inset".to_owned()));
+                None
+            }
+            (word, None) => {
+                let message = format!("an {word} wheel needs its `offset`");
+                self.problems.push(table.span_of("position"), message, Some("offset = \"51 mm\", for one".to_owned()));
+                None
+            }
+            ("outset", Some(offset)) => Some(offset),
+            (_, Some(offset)) => Some(-offset),
+        }
+    }
+
+    fn seat(&mut self, table: &Table) -> Option<Seat> {
+        let suspension = match (table.optional_table("leaf"), table.optional_table("trailing_arm")) {
+            (Some(leaf), None) => leaf_spring(leaf),
+            (None, Some(arm)) => trailing_arm(arm),
+            (leaf, _) => {
+                let message = if leaf.is_some() {
+                    "this seat has both a `leaf` and a `trailing_arm` table"
+                } else {
+                    "this seat has neither a `leaf` nor a `trailing_arm` table"
+                };
+                self.problems.push(table.span(), message, Some("one of the two".to_owned()));
+                return None;
+            }
+        };
+        Some(Seat {
+            at: table.number("at"),
+            width: table.number("width"),
+            fixing: if table.word("fixing") == "welded" { Fixing::Welded } else { Fixing::Clamped },
+            composite_fraction: table.number("composite_fraction"),
+            suspension,
+            rotational_stiffness: table.number("rotational_stiffness"),
+            wall_flexibility: table.number("wall_flexibility"),
+        })
+    }
+
+    /// Each side's value from a list of tables that say which side they describe.
+    fn per_side<T: Copy>(
+        &mut self,
+        key: &'static str,
+        make: impl Fn(&mut Self, &Table) -> Option<T>,
+    ) -> Option<Sides<T>> {
+        let mut found: Sides<Option<T>> = Sides { left: None, right: None };
+        let mut given: Sides<bool> = Sides::default();
+        for table in self.root.tables(key) {
+            let value = make(self, table);
+            for side in Side::BOTH.into_iter().filter(|side| covers(table, *side)) {
+                if std::mem::replace(given.of_mut(side), true) {
+                    let message = format!("the {} `{key}` is given twice", side.word());
+                    self.problems.push(table.span_of("side"), message, None);
+                }
+                *found.of_mut(side) = value;
+            }
+        }
+        for side in Side::BOTH.into_iter().filter(|side| !given.of(*side)) {
+            let message = format!("the {} `{key}` is not given", side.word());
+            let accepted = format!("a `[[{key}]]` with side = \"{}\" or \"both\"", side.word());
+            let last = self.root.tables(key).last().map_or(0..0, |table| table.span_of("side"));
+            self.problems.push(last, message, Some(accepted));
+        }
+        Some(Sides { left: found.left?, right: found.right? })
+    }
+
+    /// The value, or its error as a problem at `span`.
+    fn kept<T, E: std::fmt::Display>(&mut self, span: Span, made: Result<T, E>) -> Option<T> {
+        made.map_err(|error| self.problems.push(span, error.to_string(), None)).ok()
+    }
+
+    /// Where in the file a misfit of the axle shows.
+    fn place_of(&self, error: &AxleError) -> Span {
+        match error {
+            AxleError::Misplaced { side, what, .. } => {
+                let (list, key) = match *what {
+                    "inner bearing" => ("wheel_end", "inner_bearing_at"),
+                    "outer bearing" => ("wheel_end", "outer_bearing_at"),
+                    "station" => ("station", "at"),
+                    _ => ("seat", "at"),
+                };
+                let tables = self.root.tables(list);
+                let own = tables.iter().find(|table| covers(table, *side)).or(tables.first());
+                own.map_or(0..0, |table| table.span_of(key))
+            }
+            AxleError::DuplicateStation { name } => {
+                let tables = self.root.tables("station").iter();
+                let own = tables.rev().find(|table| table.text("name") == name);
+                own.map_or(0..0, |table| table.span_of("name"))
+            }
+            _ => self.root.table("loads").span(),
+        }
+    }
+}
+
+/// What a body is made from before its material is known.
+enum Shape {
+    Tube(Profile, f64),
+    Housing(Vec<HousingPoint>),
+}
+
+fn covers(table: &Table, side: Side) -> bool {
+    table.optional_word("side").is_some_and(|word| word == "both" || word == side.word())
+}
+
+fn leaf_spring(table: &Table) -> Suspension {
+    Suspension::Leaf {
+        vertical: table.number("vertical_rate"),
+        lateral: table.number("lateral_rate"),
+        fore_aft: table.number("fore_aft_rate"),
+        wind_up: table.number("wind_up_stiffness"),
+        yaw: table.number("yaw_stiffness"),
+    }
+}
+
+fn trailing_arm(table: &Table) -> Suspension {
+    Suspension::TrailingArm {
+        pivot_ahead: table.number("pivot_ahead"),
+        pivot_above: table.number("pivot_above"),
+        bush_radial: table.number("bush_radial_rate"),
+        bush_axial: table.number("bush_axial_rate"),
+        spring_behind: table.number("spring_behind"),
+        spring_rate: table.number("spring_rate"),
+    }
+}
+
+fn fixed_mass(table: &Table) -> FixedMass {
+    FixedMass { y: table.number("at"), mass: table.number("mass") }
+}
+
+fn station(table: &Table) -> UserStation {
+    UserStation { name: table.text("name").to_owned(), y: table.number("at") }
+}
+
+fn loading(loads: &Table) -> Loading {
+    let factors = loads.table("dynamic_factor");
+    Loading {
+        rated_load: loads.number("rated_load"),
+        unladen_load: loads.number("unladen_load"),
+        raise: loads.number("raise"),
+        side_force_ratio: loads.number("side_force_ratio"),
+        braking_force_ratio: loads.number("braking_force_ratio"),
+        curb_force_ratio: loads.number("curb_force_ratio"),
+        dynamic_factors: STANDARD_CASES.map(|case| factors.number(case)),
+    }
+}

@@ -1,0 +1,53 @@
+//! Why a key could not be found or set by its path.
+
+/// Why a key could not be found or set by its path.
+#[non_exhaustive]
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+pub enum ModelError {
+    /// The path is not keys joined by points, with `[n]` after a list.
+    #[error(
+        "`{path}` is not a path; accepted: keys joined by points, such as `tube.wall` or `seat[0].width`"
+    )]
+    BadPath {
+        /// The path.
+        path: String,
+    },
+    /// The path leads to a key that does not exist.
+    #[error("`{path}` leads nowhere: {name} has no key `{key}`; accepted: {accepted}{}", .likely.as_ref().map_or(String::new(), |l| format!("; did you mean `{l}`?")))]
+    UnknownKey {
+        /// The path.
+        path: String,
+        /// The table that was looked in.
+        name: String,
+        /// The key that it does not have.
+        key: String,
+        /// The keys that it has.
+        accepted: String,
+        /// The key that was likely meant.
+        likely: Option<String>,
+    },
+    /// The key exists, but the file does not have it.
+    #[error("the file has nothing at `{path}`")]
+    Absent {
+        /// The path up to what is not there.
+        path: String,
+    },
+    /// The path ends at a table or list where one value is wanted.
+    #[error("`{path}` is a table or a list; accepted: one value, such as `tube.wall` or `seat[0].width`")]
+    NotOneValue {
+        /// The path.
+        path: String,
+    },
+    /// The value is not accepted.
+    #[error("{message}{}", .accepted.as_ref().map_or(String::new(), |a| format!("; accepted: {a}")))]
+    Refused {
+        /// The path.
+        path: String,
+        /// What is wrong.
+        message: String,
+        /// What is accepted.
+        accepted: Option<String>,
+        /// What was likely meant.
+        likely: Option<String>,
+    },
+}

@@ -1,0 +1,424 @@
+//! The keys of a model file.
+
+use axlebow_axle::LARGEST_COMPOSITE_FRACTION;
+use axlebow_units::Kind;
+
+use crate::{Bounds, Holds, KeySpec, Presence, TableSpec, Word};
+
+/// A key with a unit.
+const fn quantity(
+    key: &'static str,
+    meaning: &'static str,
+    (kind, bounds): (Kind, Bounds),
+    presence: Presence,
+) -> KeySpec {
+    KeySpec { key, meaning, holds: Holds::Quantity { kind, bounds }, presence }
+}
+
+const fn other(key: &'static str, meaning: &'static str, holds: Holds, presence: Presence) -> KeySpec {
+    KeySpec { key, meaning, holds, presence }
+}
+
+use Bounds::{Any, Between, NonNegative, Positive};
+use Presence::{Default, Optional, Required};
+
+const SIDES: Holds = Holds::Choice(&[
+    Word { word: "both", meaning: "both ends alike" },
+    Word { word: "left", meaning: "the left end only" },
+    Word { word: "right", meaning: "the right end only" },
+]);
+
+const SIDE: KeySpec = other("side", "Which end of the axle this describes.", SIDES, Required);
+
+/// A whole model file.
+pub static MODEL: TableSpec = TableSpec {
+    name: "model file",
+    meaning: "An axle with its wheels, seats and loads.",
+    keys: &[
+        other("name", "What the axle is called in results.", Holds::Text, Required),
+        other(
+            "kind",
+            "What the axle is.",
+            Holds::Choice(&[
+                Word { word: "trailer-tube", meaning: "a tube with a spindle at each end" },
+                Word { word: "drive-housing", meaning: "a rectangular housing with a wider bowl in the middle" },
+            ]),
+            Required,
+        ),
+        other(
+            "invented",
+            "Whether the numbers are invented for demonstration; pictures say so.",
+            Holds::Flag,
+            Default("false"),
+        ),
+        other("material", "Material of the tube or housing.", Holds::Table(&MATERIAL), Default("{}")),
+        other(
+            "spindle_material",
+            "Material of the spindles; that of the tube or housing if left out.",
+            Holds::Table(&MATERIAL),
+            Optional,
+        ),
+        other("tube", "The tube of a trailer-tube axle.", Holds::Table(&TUBE), Optional),
+        other("housing", "The housing of a drive-housing axle.", Holds::Table(&HOUSING), Optional),
+        other("spindle", "The spindle, the same at both ends.", Holds::Table(&SPINDLE), Required),
+        other("wheel_end", "Hub and bearings.", Holds::Tables(&WHEEL_END), Required),
+        other("wheel", "Wheels and tires.", Holds::Tables(&WHEEL), Required),
+        other("seat", "Where the suspension holds the axle.", Holds::Tables(&SEAT), Required),
+        other("mass", "A further mass fixed to the axle.", Holds::Tables(&MASS), Optional),
+        other("station", "A further place to report results at.", Holds::Tables(&STATION), Optional),
+        other("loads", "What the axle carries.", Holds::Table(&LOADS), Required),
+        other("combination", "A load case made of others.", Holds::Tables(&COMBINATION), Optional),
+    ],
+};
+
+static MATERIAL: TableSpec = TableSpec {
+    name: "material",
+    meaning: "A linear elastic material.",
+    keys: &[
+        other("name", "What it is called.", Holds::Text, Default("\"steel\"")),
+        quantity("elastic_modulus", "Young's modulus.", (Kind::Stress, Positive), Default("\"200 GPa\"")),
+        quantity("poisson_ratio", "Poisson's ratio.", (Kind::Ratio, Between(0.0, 0.5)), Default("0.3")),
+        quantity("density", "Mass per volume.", (Kind::Density, Positive), Default("\"7850 kg/m3\"")),
+        quantity("yield_strength", "Yield strength.", (Kind::Stress, Positive), Optional),
+    ],
+};
+
+static TUBE: TableSpec = TableSpec {
+    name: "tube",
+    meaning: "A round tube of one section from end to end.",
+    keys: &[
+        quantity("od", "Outside diameter.", (Kind::Length, Positive), Required),
+        quantity("wall", "Wall thickness.", (Kind::Length, Positive), Required),
+        quantity("length", "Length from end to end, spindles not counted.", (Kind::Length, Positive), Required),
+    ],
+};
+
+static HOUSING: TableSpec = TableSpec {
+    name: "housing",
+    meaning: "A rectangular tube with rounded corners whose size changes along the axle.",
+    keys: &[
+        quantity("wall", "Wall thickness.", (Kind::Length, Positive), Required),
+        quantity("corner_radius", "Outside radius of the corners.", (Kind::Length, NonNegative), Required),
+        other(
+            "profile",
+            "Outside size at places from the centre outward; between two places it changes linearly.",
+            Holds::Tables(&HOUSING_POINT),
+            Required,
+        ),
+    ],
+};
+
+static HOUSING_POINT: TableSpec = TableSpec {
+    name: "housing profile",
+    meaning: "The housing's outside size at one place.",
+    keys: &[
+        quantity("at", "Distance from the centre line; the first is 0.", (Kind::Length, NonNegative), Required),
+        quantity("height", "Outside height.", (Kind::Length, Positive), Required),
+        quantity("width", "Outside width, fore and aft.", (Kind::Length, Positive), Required),
+    ],
+};
+
+static SPINDLE: TableSpec = TableSpec {
+    name: "spindle",
+    meaning: "A stepped round spindle.",
+    keys: &[other("step", "Steps from the tube's end outward.", Holds::Tables(&SPINDLE_STEP), Required)],
+};
+
+static SPINDLE_STEP: TableSpec = TableSpec {
+    name: "spindle step",
+    meaning: "A length of spindle of one diameter.",
+    keys: &[
+        quantity("length", "Length along the axle.", (Kind::Length, Positive), Required),
+        quantity("od", "Outside diameter.", (Kind::Length, Positive), Required),
+        quantity("bore", "Diameter of its bore; solid if left out.", (Kind::Length, Positive), Optional),
+    ],
+};
+
+static WHEEL_END: TableSpec = TableSpec {
+    name: "wheel end",
+    meaning: "A hub on two bearings; distances are from the centre line.",
+    keys: &[
+        SIDE,
+        quantity("inner_bearing_at", "Load centre of the inner bearing.", (Kind::Length, Positive), Required),
+        quantity("outer_bearing_at", "Load centre of the outer bearing.", (Kind::Length, Positive), Required),
+        quantity("mounting_face_at", "Face that the wheel is bolted to.", (Kind::Length, Positive), Required),
+        quantity(
+            "bearing_radial_stiffness",
+            "Radial stiffness of one bearing (default from memory).",
+            (Kind::Stiffness, Positive),
+            Default("\"1e6 N/mm\""),
+        ),
+        quantity(
+            "bearing_axial_stiffness",
+            "Axial stiffness of one bearing (default from memory).",
+            (Kind::Stiffness, Positive),
+            Default("\"4e5 N/mm\""),
+        ),
+        quantity("hub_mass", "Hub, bearings and brake drum or disc.", (Kind::Mass, NonNegative), Required),
+        quantity(
+            "camber",
+            "Manufactured camber, positive with the top leaning outward.",
+            (Kind::Angle, Between(-0.1, 0.1)),
+            Default("\"0 deg\""),
+        ),
+        quantity(
+            "toe",
+            "Manufactured toe, positive toe-in.",
+            (Kind::Angle, Between(-0.1, 0.1)),
+            Default("\"0 deg\""),
+        ),
+    ],
+};
+
+static WHEEL: TableSpec = TableSpec {
+    name: "wheel",
+    meaning: "Wheels and tires of one end.",
+    keys: &[
+        SIDE,
+        other(
+            "tires",
+            "How the tires sit.",
+            Holds::Choice(&[
+                Word { word: "single", meaning: "one tire of ordinary width" },
+                Word { word: "wide-base", meaning: "one wide tire in the place of two" },
+                Word { word: "dual", meaning: "two tires side by side" },
+            ]),
+            Required,
+        ),
+        other(
+            "position",
+            "Where the tire's centre lies against the mounting face.",
+            Holds::Choice(&[
+                Word { word: "zeroset", meaning: "at the mounting face" },
+                Word { word: "outset", meaning: "outboard of it by `offset`" },
+                Word { word: "inset", meaning: "inboard of it by `offset`" },
+            ]),
+            Required,
+        ),
+        quantity("offset", "Distance of outset or inset.", (Kind::Length, Positive), Optional),
+        other(
+            "turned_round",
+            "Whether the wheel is turned round on its hub: outset s becomes inset s less the disc thickness.",
+            Holds::Flag,
+            Default("false"),
+        ),
+        quantity(
+            "disc_thickness",
+            "Thickness of the wheel's disc (common practice, no source).",
+            (Kind::Length, Positive),
+            Default("\"25 mm\""),
+        ),
+        quantity("dual_spacing", "Distance between the centres of a dual.", (Kind::Length, Positive), Optional),
+        quantity("loaded_radius", "Height of the wheel centre above the road.", (Kind::Length, Positive), Required),
+        quantity("tire_width", "Section width of one tire.", (Kind::Length, Positive), Required),
+        quantity(
+            "tire_vertical_stiffness",
+            "Vertical stiffness of one tire (default from memory).",
+            (Kind::Stiffness, Positive),
+            Default("\"875 N/mm\""),
+        ),
+        quantity(
+            "tire_lateral_stiffness",
+            "Lateral stiffness of one standing tire (default from memory).",
+            (Kind::Stiffness, Positive),
+            Default("\"350 N/mm\""),
+        ),
+        quantity("mass", "Wheels and tires of this end.", (Kind::Mass, NonNegative), Required),
+    ],
+};
+
+static SEAT: TableSpec = TableSpec {
+    name: "seat",
+    meaning: "Where the suspension holds the axle; has either a `leaf` or a `trailing_arm` table.",
+    keys: &[
+        SIDE,
+        quantity("at", "Distance of its centre from the centre line.", (Kind::Length, Positive), Required),
+        quantity("width", "Width along the axle.", (Kind::Length, Positive), Required),
+        other(
+            "fixing",
+            "How it is fixed to the axle.",
+            Holds::Choice(&[
+                Word { word: "clamped", meaning: "clamped by U-bolts" },
+                Word { word: "welded", meaning: "welded" },
+            ]),
+            Required,
+        ),
+        quantity(
+            "composite_fraction",
+            "Share of the flexibility under the seat that the clamp takes away.",
+            (Kind::Ratio, Between(0.0, LARGEST_COMPOSITE_FRACTION)),
+            Default("0"),
+        ),
+        quantity(
+            "rotational_stiffness",
+            "Stiffness about the fore-aft axis of arm or spring pack with its bush.",
+            (Kind::RotationalStiffness, NonNegative),
+            Required,
+        ),
+        quantity(
+            "wall_flexibility",
+            "Local flexibility about the fore-aft axis of the axle's wall under the seat, in series.",
+            (Kind::RotationalFlexibility, NonNegative),
+            Default("\"0 rad/(kN m)\""),
+        ),
+        other("leaf", "A leaf spring clamped to the seat.", Holds::Table(&LEAF), Optional),
+        other("trailing_arm", "An arm that swings about a bush ahead.", Holds::Table(&TRAILING_ARM), Optional),
+    ],
+};
+
+static LEAF: TableSpec = TableSpec {
+    name: "leaf spring",
+    meaning: "A leaf spring of one side; defaults are from memory.",
+    keys: &[
+        quantity("vertical_rate", "Vertical spring rate.", (Kind::Stiffness, Positive), Required),
+        quantity("lateral_rate", "Lateral stiffness.", (Kind::Stiffness, Positive), Default("\"4000 N/mm\"")),
+        quantity("fore_aft_rate", "Fore-aft stiffness.", (Kind::Stiffness, Positive), Default("\"8000 N/mm\"")),
+        quantity(
+            "wind_up_stiffness",
+            "Stiffness against winding up under a brake torque.",
+            (Kind::RotationalStiffness, Positive),
+            Default("\"60 kN m/rad\""),
+        ),
+        quantity(
+            "yaw_stiffness",
+            "Stiffness about the vertical axis.",
+            (Kind::RotationalStiffness, Positive),
+            Default("\"80 kN m/rad\""),
+        ),
+    ],
+};
+
+static TRAILING_ARM: TableSpec = TableSpec {
+    name: "trailing arm",
+    meaning: "A trailing arm of one side; defaults are from memory.",
+    keys: &[
+        quantity("pivot_ahead", "Distance of the bush ahead of the axle.", (Kind::Length, Positive), Required),
+        quantity("pivot_above", "Height of the bush above the wheel centre.", (Kind::Length, Any), Default("\"0 mm\"")),
+        quantity(
+            "bush_radial_rate",
+            "Stiffness of the bush across its pin.",
+            (Kind::Stiffness, Positive),
+            Default("\"20000 N/mm\""),
+        ),
+        quantity(
+            "bush_axial_rate",
+            "Stiffness of the bush along its pin.",
+            (Kind::Stiffness, Positive),
+            Default("\"5000 N/mm\""),
+        ),
+        quantity("spring_behind", "Distance of the spring behind the axle.", (Kind::Length, NonNegative), Required),
+        quantity("spring_rate", "Vertical rate of the spring.", (Kind::Stiffness, Positive), Required),
+    ],
+};
+
+static MASS: TableSpec = TableSpec {
+    name: "mass",
+    meaning: "A mass fixed to the axle: brake chambers, brackets, a drive carrier.",
+    keys: &[
+        other("name", "What it is.", Holds::Text, Required),
+        quantity("at", "Position along the axle, positive to the left.", (Kind::Length, Any), Required),
+        quantity("mass", "Mass.", (Kind::Mass, Positive), Required),
+    ],
+};
+
+static STATION: TableSpec = TableSpec {
+    name: "station",
+    meaning: "A place along the axle.",
+    keys: &[
+        other("name", "A name that no other station has.", Holds::Text, Required),
+        quantity("at", "Position along the axle, positive to the left.", (Kind::Length, Any), Required),
+    ],
+};
+
+static LOADS: TableSpec = TableSpec {
+    name: "loads",
+    meaning: "The measures from which the load cases are made; default ratios are from memory.",
+    keys: &[
+        quantity("rated_load", "Rated load of the whole axle on the road.", (Kind::Force, Positive), Required),
+        quantity("unladen_load", "Unladen load of the whole axle on the road.", (Kind::Force, Positive), Required),
+        other(
+            "ground",
+            "What the ground does to a tire sideways.",
+            Holds::Choice(&[
+                Word { word: "rolling", meaning: "it rolls straight and takes no side force of its own" },
+                Word { word: "standing", meaning: "it stands and resists by its lateral stiffness" },
+            ]),
+            Default("\"rolling\""),
+        ),
+        quantity(
+            "body_height",
+            "Height of the sprung mass's centre above the road.",
+            (Kind::Length, Positive),
+            Default("\"1.9 m\""),
+        ),
+        quantity(
+            "body_roll_stiffness",
+            "Roll stiffness of the rest of the vehicle against an uneven road under this axle.",
+            (Kind::RotationalStiffness, NonNegative),
+            Default("\"600 kN m/rad\""),
+        ),
+        quantity(
+            "raise",
+            "Height by which the road is raised under the left wheel in `one-wheel-raised`.",
+            (Kind::Length, NonNegative),
+            Default("\"50 mm\""),
+        ),
+        quantity(
+            "side_force_ratio",
+            "Side force over axle load in `side-load`.",
+            (Kind::Ratio, NonNegative),
+            Default("0.2"),
+        ),
+        quantity(
+            "braking_force_ratio",
+            "Braking force over axle load in `braking`.",
+            (Kind::Ratio, NonNegative),
+            Default("0.5"),
+        ),
+        quantity(
+            "curb_force_ratio",
+            "Curb force over the left wheel's load in `curb`.",
+            (Kind::Ratio, NonNegative),
+            Default("0.3"),
+        ),
+        other(
+            "dynamic_factor",
+            "Factor by which all forces of a case are multiplied.",
+            Holds::Table(&DYNAMIC_FACTOR),
+            Default("{}"),
+        ),
+    ],
+};
+
+static DYNAMIC_FACTOR: TableSpec = TableSpec {
+    name: "dynamic factor",
+    meaning: "The dynamic factor of each standard case.",
+    keys: &[
+        dynamic_factor("rated-load"),
+        dynamic_factor("unladen"),
+        dynamic_factor("one-wheel-raised"),
+        dynamic_factor("side-load"),
+        dynamic_factor("braking"),
+        dynamic_factor("curb"),
+    ],
+};
+
+const fn dynamic_factor(case: &'static str) -> KeySpec {
+    quantity(case, "Dynamic factor of this case.", (Kind::Ratio, Positive), Default("1"))
+}
+
+static COMBINATION: TableSpec = TableSpec {
+    name: "combination",
+    meaning: "A load case made of others: their loads are multiplied, added and solved once.",
+    keys: &[
+        other("name", "A name that no other case has.", Holds::Text, Required),
+        other("description", "One sentence.", Holds::Text, Optional),
+        other("of", "Factor of each case, such as { braking = 0.7, curb = 0.3 }.", Holds::Factors, Required),
+        quantity(
+            "dynamic_factor",
+            "Factor on top of the cases' own.",
+            (Kind::Ratio, Positive),
+            Default("1"),
+        ),
+    ],
+};

@@ -1,0 +1,41 @@
+//! TOML model files to validated axles, with diagnostics and schema; does not solve.
+//!
+//! One declaration, a [`TableSpec`], says which keys a file has, what each holds and what is used where one
+//! is left out. It drives the reading, the validation, the defaults, the hints in messages and the JSON
+//! Schema, so these cannot disagree.
+//!
+//! ```text
+//! TableSpec + text --read--> Document          (or Problems: every fault at once, each with its place)
+//! TableSpec ---json_schema--> JSON Schema
+//! Document --set, set_value--> Document        (a study varies any key by its path, by the same rules)
+//! ```
+//!
+//! A [`Document`] holds exactly what the file says, in SI, plus the list of defaults that were
+//! [assumed](Document::assumed). Rules across keys are the builder's: it adds its findings to
+//! [`Document::problems`] and they are shown in the same way.
+
+mod bounds;
+mod build;
+mod combine;
+mod document;
+mod entry;
+mod error;
+mod hash;
+mod keys;
+mod path;
+mod problem;
+mod read;
+mod schema;
+mod spec;
+mod value;
+
+pub use bounds::Bounds;
+pub use build::Model;
+pub use document::{Assumed, Document};
+pub use entry::{Entry, Table, Value};
+pub use error::ModelError;
+pub use keys::MODEL;
+pub use problem::{Problem, Problems, Span};
+pub use read::{LARGEST, read, read_bytes};
+pub use schema::json_schema;
+pub use spec::{Holds, KeySpec, Presence, TableSpec, Word};

@@ -1,0 +1,133 @@
+//! The declaration of a file: its keys, what each holds and what is used where one is left out.
+
+use axlebow_units::{Kind, UnitSystem};
+
+use crate::Bounds;
+
+/// A word of a choice.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Word {
+    /// The word as written in the file.
+    pub word: &'static str,
+    /// What it means, one sentence.
+    pub meaning: &'static str,
+}
+
+/// What a key holds.
+#[derive(Debug, Clone, Copy)]
+pub enum Holds {
+    /// Text with a unit, such as `"152.4 mm"`; a [`Kind::Ratio`] may also be a plain number.
+    Quantity {
+        /// What is measured.
+        kind: Kind,
+        /// Accepted values, SI.
+        bounds: Bounds,
+    },
+    /// A plain number.
+    Number {
+        /// Accepted values.
+        bounds: Bounds,
+    },
+    /// A whole number.
+    Count {
+        /// Least accepted.
+        min: u32,
+        /// Most accepted.
+        max: u32,
+    },
+    /// `true` or `false`.
+    Flag,
+    /// Text that is not empty.
+    Text,
+    /// One of some words.
+    Choice(&'static [Word]),
+    /// A table, `[key]`.
+    Table(&'static TableSpec),
+    /// Any number of tables, `[[key]]`; at least one if required.
+    Tables(&'static TableSpec),
+    /// A table of plain numbers under keys of the writer's choice.
+    Factors,
+}
+
+/// Whether a key may be left out.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Presence {
+    /// The key must be there.
+    Required,
+    /// This TOML value is used and listed as assumed; `{}` for a table whose keys all have defaults.
+    Default(&'static str),
+    /// Nothing is used.
+    Optional,
+}
+
+/// A key of a table.
+#[derive(Debug, Clone, Copy)]
+pub struct KeySpec {
+    /// The key as written in the file.
+    pub key: &'static str,
+    /// What it means, one sentence.
+    pub meaning: &'static str,
+    /// What it holds.
+    pub holds: Holds,
+    /// Whether it may be left out.
+    pub presence: Presence,
+}
+
+/// A table of a file, or a whole file.
+#[derive(Debug)]
+pub struct TableSpec {
+    /// Name for messages, such as "tube" or "model file".
+    pub name: &'static str,
+    /// What it describes, one sentence.
+    pub meaning: &'static str,
+    /// Its keys, in the order of a starter file.
+    pub keys: &'static [KeySpec],
+}
+
+impl TableSpec {
+    /// The declaration of a key.
+    pub fn key(&self, key: &str) -> Option<&'static KeySpec> {
+        self.keys.iter().find(|spec| spec.key == key)
+    }
+
+    /// The keys in words, as in "`od`, `wall`".
+    pub(crate) fn key_list(&self) -> String {
+        list(self.keys.iter().map(|spec| spec.key))
+    }
+}
+
+impl Holds {
+    /// What is accepted, in words.
+    pub fn accepted(&self) -> String {
+        match self {
+            Self::Quantity { kind, bounds } => quantity_in_words(*kind, *bounds),
+            Self::Number { bounds } => with_bounds("a number".to_owned(), Kind::Ratio, *bounds),
+            Self::Count { min, max } => format!("a whole number from {min} to {max}"),
+            Self::Flag => "true or false".to_owned(),
+            Self::Text => "text in quotes".to_owned(),
+            Self::Choice(words) => list(words.iter().map(|word| word.word)),
+            Self::Table(spec) => format!("a table with {}", spec.key_list()),
+            Self::Tables(spec) => format!("one or more tables, each with {}", spec.key_list()),
+            Self::Factors => "a table of numbers, such as { gravity = 1.35 }".to_owned(),
+        }
+    }
+}
+
+fn quantity_in_words(kind: Kind, bounds: Bounds) -> String {
+    let units = kind.accepted().join(", ");
+    match kind {
+        Kind::Ratio => with_bounds("a number, or a percentage in quotes".to_owned(), kind, bounds),
+        kind => with_bounds(format!("{} in quotes, in {units}", kind.name()), kind, bounds),
+    }
+}
+
+fn with_bounds(words: String, kind: Kind, bounds: Bounds) -> String {
+    match bounds.words(kind, UnitSystem::Si) {
+        Some(limits) => format!("{words}; {limits}"),
+        None => words,
+    }
+}
+
+fn list<'a>(words: impl Iterator<Item = &'a str>) -> String {
+    words.map(|word| format!("`{word}`")).collect::<Vec<_>>().join(", ")
+}

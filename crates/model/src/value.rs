@@ -1,0 +1,207 @@
+//! Raw value to value: the rules for what a key holds.
+
+use axlebow_units::{Kind, Parsed, UnitSystem, parse, show};
+use toml::Spanned;
+use toml::de::{DeInteger, DeTable, DeValue};
+
+use crate::problem::{likely, quoted};
+use crate::read::{Place, Reader};
+use crate::{Bounds, Holds, KeySpec, Span, Table, TableSpec, Value, Word};
+
+/// A raw value and where it is.
+struct Site<'r> {
+    spec: &'static KeySpec,
+    raw: &'r DeValue<'r>,
+    raw_span: Span,
+    span: Span,
+    path: String,
+}
+
+impl Reader<'_> {
+    /// Reads a raw value; `None` if it is refused, with the reason added to the problems.
+    pub fn value(
+        &mut self,
+        spec: &'static KeySpec,
+        raw: &Spanned<DeValue<'_>>,
+        path: String,
+    ) -> Option<Value> {
+        let site = Site { spec, raw: raw.get_ref(), raw_span: raw.span(), span: self.span(raw.span()), path };
+        match (spec.holds, site.raw) {
+            (Holds::Quantity { kind, bounds }, _) => self.quantity(&site, kind, bounds),
+            (Holds::Number { bounds }, _) => self.number(&site, bounds),
+            (Holds::Count { min, max }, DeValue::Integer(integer)) => self.count(&site, integer, min..=max),
+            (Holds::Flag, DeValue::Boolean(flag)) => Some(Value::Flag(*flag)),
+            (Holds::Text, DeValue::String(text)) if text.trim().is_empty() => self.refuse(&site, "is empty"),
+            (Holds::Text, DeValue::String(text)) => Some(Value::Text(text.as_ref().to_owned())),
+            (Holds::Choice(words), DeValue::String(text)) => self.word(&site, words, text),
+            (Holds::Table(inner), DeValue::Table(raw)) => {
+                Some(Value::Table(self.inner_table(&site, inner, raw)))
+            }
+            (Holds::Tables(inner), DeValue::Array(list)) => self.tables(&site, inner, list),
+            (Holds::Tables(_), DeValue::Table(_)) => {
+                self.refuse_for(&site, "is one table where a list is wanted", format!("`[[{}]]`", site.path))
+            }
+            (Holds::Factors, DeValue::Table(raw)) => self.factors(&site, raw),
+            _ => self.wrong_type(&site),
+        }
+    }
+
+    fn quantity(&mut self, site: &Site<'_>, kind: Kind, bounds: Bounds) -> Option<Value> {
+        let text = match site.raw {
+            DeValue::String(text) => text.as_ref().to_owned(),
+            raw => match number_text(raw) {
+                Some(number) => number,
+                None => return self.wrong_type(site),
+            },
+        };
+        let written = matches!(site.raw, DeValue::String(_));
+        match parse(&text, kind) {
+            Ok(Parsed { value, system }) => {
+                let shown = system.unwrap_or(UnitSystem::Si);
+                let value = self.within(site, (value, kind, shown), bounds)?;
+                Some(Value::Quantity { value, kind, system })
+            }
+            Err(error) => {
+                let likely = error.likely().map(|l| if written { l } else { format!("\"{l}\"") });
+                let span = if written { self.part(site, &text, error.range()) } else { site.span.clone() };
+                let message = format!("`{}`: {}", site.path, error.message());
+                self.problems.push_likely(span, message, (Some(error.accepted()), likely));
+                None
+            }
+        }
+    }
+
+    /// Bytes of a part of a text, if the file has the text letter for letter; else those of the value.
+    fn part(&self, site: &Site<'_>, text: &str, part: Span) -> Span {
+        let inside = site.raw_span.start + 1..site.raw_span.end.saturating_sub(1);
+        let literal = self.stands_at.is_none() && self.text.get(inside.clone()) == Some(text);
+        if literal && !part.is_empty() {
+            inside.start + part.start..inside.start + part.end
+        } else {
+            site.span.clone()
+        }
+    }
+
+    /// The value, if it is within the bounds; `measured` is value (SI), kind and system to show it in.
+    fn within(&mut self, site: &Site<'_>, measured: (f64, Kind, UnitSystem), bounds: Bounds) -> Option<f64> {
+        let (value, kind, system) = measured;
+        if bounds.admit(value) {
+            return Some(value);
+        }
+        let wanted = bounds.words(kind, system).unwrap_or_else(|| "a finite value".to_owned());
+        self.refuse_for(site, &format!("is {}", show(value, kind, system)), wanted)
+    }
+
+    fn number(&mut self, site: &Site<'_>, bounds: Bounds) -> Option<Value> {
+        match number_text(site.raw) {
+            Some(number) => {
+                let value = number.parse().unwrap_or(f64::NAN);
+                self.within(site, (value, Kind::Ratio, UnitSystem::Si), bounds).map(Value::Number)
+            }
+            None => self.wrong_type(site),
+        }
+    }
+
+    fn count(
+        &mut self,
+        site: &Site<'_>,
+        raw: &DeInteger<'_>,
+        range: std::ops::RangeInclusive<u32>,
+    ) -> Option<Value> {
+        match u32::from_str_radix(raw.as_str(), raw.radix()) {
+            Ok(count) if range.contains(&count) => Some(Value::Count(count)),
+            _ => self.refuse(site, &format!("is {raw}")),
+        }
+    }
+
+    fn word(&mut self, site: &Site<'_>, words: &'static [Word], text: &str) -> Option<Value> {
+        if let Some(found) = words.iter().find(|word| word.word == text) {
+            return Some(Value::Word(found.word));
+        }
+        let message = format!("`{}` cannot be {}", site.path, quoted(text));
+        let hints = (Some(site.spec.holds.accepted()), likely(text, words.iter().map(|word| word.word)));
+        self.problems.push_likely(site.span.clone(), message, hints);
+        None
+    }
+
+    fn inner_table(&mut self, site: &Site<'_>, spec: &'static TableSpec, raw: &DeTable<'_>) -> Table {
+        self.table(spec, raw, Place { path: site.path.clone(), span: site.span.clone() })
+    }
+
+    fn tables(
+        &mut self,
+        site: &Site<'_>,
+        spec: &'static TableSpec,
+        list: &[Spanned<DeValue<'_>>],
+    ) -> Option<Value> {
+        if list.is_empty() && site.spec.presence == crate::Presence::Required {
+            return self.refuse(site, "is an empty list");
+        }
+        let mut tables = Vec::new();
+        for (i, item) in list.iter().enumerate() {
+            if self.problems.is_full() {
+                return None;
+            }
+            let path = format!("{}[{i}]", site.path);
+            let span = self.span(item.span());
+            let inner = Site { raw: item.get_ref(), raw_span: item.span(), span, path, ..*site };
+            match inner.raw {
+                DeValue::Table(raw) => tables.push(self.inner_table(&inner, spec, raw)),
+                _ => self.wrong_type(&inner)?,
+            }
+        }
+        Some(Value::Tables(tables))
+    }
+
+    fn factors(&mut self, site: &Site<'_>, raw: &DeTable<'_>) -> Option<Value> {
+        let mut keys: Vec<_> = raw.iter().collect();
+        keys.sort_by_key(|(key, _)| key.span().start);
+        let mut factors = Vec::new();
+        for (key, item) in keys {
+            if self.problems.is_full() {
+                return None;
+            }
+            let path = format!("{}.{}", site.path, quoted(key.get_ref()).trim_matches('`'));
+            let span = self.span(item.span());
+            let inner = Site { raw: item.get_ref(), raw_span: item.span(), span, path, ..*site };
+            if let Some(Value::Number(factor)) = self.number(&inner, Bounds::Any) {
+                factors.push((key.get_ref().as_ref().to_owned(), factor));
+            }
+        }
+        Some(Value::Factors(factors))
+    }
+
+    fn wrong_type<T>(&mut self, site: &Site<'_>) -> Option<T> {
+        let found = match site.raw {
+            DeValue::String(_) => "text",
+            DeValue::Integer(_) | DeValue::Float(_) => "a bare number",
+            DeValue::Boolean(_) => "true or false",
+            DeValue::Datetime(_) => "a date",
+            DeValue::Array(_) => "a list",
+            DeValue::Table(_) => "a table",
+        };
+        self.refuse(site, &format!("cannot be {found}"))
+    }
+
+    fn refuse<T>(&mut self, site: &Site<'_>, reason: &str) -> Option<T> {
+        self.refuse_for(site, reason, site.spec.holds.accepted())
+    }
+
+    fn refuse_for<T>(&mut self, site: &Site<'_>, reason: &str, accepted: String) -> Option<T> {
+        self.problems.push(site.span.clone(), format!("`{}` {reason}", site.path), Some(accepted));
+        None
+    }
+}
+
+/// A raw number in decimal digits, if it is a number.
+fn number_text(raw: &DeValue<'_>) -> Option<String> {
+    match raw {
+        DeValue::Float(float) => Some(float.as_str().to_owned()),
+        DeValue::Integer(integer) if integer.radix() == 10 => Some(integer.as_str().to_owned()),
+        DeValue::Integer(integer) => {
+            let whole = u128::from_str_radix(integer.as_str(), integer.radix());
+            Some(whole.map_or_else(|_| "inf".to_owned(), |whole| whole.to_string()))
+        }
+        _ => None,
+    }
+}

@@ -1,0 +1,75 @@
+//! The demo models read, build and show what the trade sees.
+
+use std::collections::BTreeMap;
+use std::path::Path;
+
+use axlebow_axle::{FlexOutcome, flex};
+use axlebow_model::Model;
+
+/// Every demo model by the name of its file, with its result.
+fn demo() -> BTreeMap<String, (Model, FlexOutcome)> {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../models");
+    let files = std::fs::read_dir(folder).unwrap().map(|entry| entry.unwrap().path());
+    files
+        .map(|file| {
+            let name = file.file_stem().unwrap().to_string_lossy().into_owned();
+            let bytes = std::fs::read(&file).unwrap();
+            let model = Model::from_bytes(&bytes, &name).unwrap_or_else(|problems| panic!("{}", problems.render()));
+            let outcome = flex(&model.axle, &model.cases).unwrap();
+            (name, (model, outcome))
+        })
+        .collect()
+}
+
+fn rated_camber(outcome: &FlexOutcome) -> f64 {
+    outcome.cases[0].wheels.left.camber_change
+}
+
+#[test]
+fn every_demo_model_is_marked_invented_and_balances() {
+    let demo = demo();
+    assert!(demo.len() >= 12);
+    for (name, (model, outcome)) in &demo {
+        assert!(model.invented, "{name}");
+        assert_eq!(outcome.cases.len(), model.cases.len());
+        for case in &outcome.cases {
+            assert!(case.equilibrium_residual < 1e-9, "{name} {} {}", case.name, case.equilibrium_residual);
+        }
+    }
+}
+
+/// Common practice, no source: tops lean in under load, outset worsens it, inset eases it, and the inner
+/// tire of a dual carries more.
+#[test]
+fn signs_of_the_trade_hold_on_every_axle() {
+    let demo = demo();
+    let camber = |name: String| rated_camber(&demo[&name].1);
+    for axle in ["trailer-127-thick", "trailer-152-thin", "drive-housing-9.5", "drive-housing-11"] {
+        let outset = camber(format!("{axle}-wide-base-outset"));
+        let zeroset = camber(format!("{axle}-wide-base-zeroset"));
+        let turned = camber(format!("{axle}-wide-base-turned"));
+        assert!(outset < zeroset && zeroset < turned && turned < 0.0, "{axle}: {outset} {zeroset} {turned}");
+        let dual = &demo[&format!("{axle}-dual")].1.cases[0].wheels.left.contacts;
+        assert!(dual[0].name == "outer" && dual[1].vertical_load > dual[0].vertical_load, "{axle}");
+    }
+}
+
+/// Common practice, no source: the heavier drive housing is about 9 kg heavier, the thin-wall trailer tube
+/// about 7 kg lighter; held within 3 kg.
+#[test]
+fn masses_of_the_trade_hold() {
+    let demo = demo();
+    let mass = |name: &str| demo[name].1.axle_mass;
+    let housing = mass("drive-housing-11-dual") - mass("drive-housing-9.5-dual");
+    let tube = mass("trailer-127-thick-dual") - mass("trailer-152-thin-dual");
+    assert!((housing - 9.0).abs() < 3.0, "{housing}");
+    assert!((tube - 7.0).abs() < 3.0, "{tube}");
+}
+
+/// Common practice, no source: 51 mm outset with a disc of about 25 mm sits at about 25 mm inset when turned.
+#[test]
+fn a_turned_wheel_sits_at_its_inset() {
+    let demo = demo();
+    let outset = demo["trailer-127-thick-wide-base-turned"].0.axle.wheels.left.outset();
+    assert!((outset + 0.026).abs() < 1e-12, "{outset}");
+}
