@@ -1,0 +1,42 @@
+//! The published cases with their printed answers; does not draw.
+//!
+//! Each case is written once: what it asks, who printed the answer, how near we
+//! must come, and the call into the real code that gives ours. Numbers stay in
+//! the units of the source, which are consistent, so that nothing stands between
+//! the printed value and the formula under test.
+
+mod beam_line;
+mod cantilevers;
+mod case;
+mod foundation;
+mod overhung_axle;
+mod shear_coefficients;
+mod standard_tubes;
+mod supported_beams;
+mod torsion;
+mod varying_beams;
+
+/// The code under test, for checks beside these that come from no book.
+pub use {axlebow_fe as fe, axlebow_sections as sections};
+
+pub use case::{Case, Checked, Ours, Tolerance};
+
+/// Every case, in the order in which a report lists them.
+pub fn cases() -> Vec<Case> {
+    [
+        overhung_axle::CASES,
+        cantilevers::CASES,
+        supported_beams::CASES,
+        varying_beams::CASES,
+        foundation::CASES,
+        standard_tubes::CASES,
+        shear_coefficients::CASES,
+        torsion::CASES,
+    ]
+    .concat()
+}
+
+/// An error of a lower crate as the text that a failed case shows.
+fn text(error: impl std::fmt::Display) -> String {
+    error.to_string()
+}

@@ -1,0 +1,5 @@
+//! Published checks.
+
+mod closed_forms;
+mod published;
+mod scipy_axle;
