@@ -1,0 +1,37 @@
+//! Result documents as JSON: SI units named in the keys, one schema version each.
+
+mod flex;
+mod section;
+mod textbook;
+
+pub use flex::{
+    AssumedEntry, BearingEntry, CaseEntry, ContactEntry, FLEX_SCHEMA, FlexDocument, ModelEntry, SeatEntry,
+    SeatsEntry, SplitEntry, StationEntry, WarningEntry, WheelEntry, WheelsEntry, flex_document, flex_schema,
+};
+
+pub use section::section_document;
+pub use textbook::textbook_document;
+
+use crate::ModelCard;
+
+/// Which model a document is about.
+fn model(card: &ModelCard) -> ModelEntry {
+    ModelEntry { name: card.name.clone(), hash: card.hash.clone() }
+}
+
+/// Defaults that a document's model uses.
+fn assumed(card: &ModelCard) -> Vec<AssumedEntry> {
+    let entries = card.assumed.iter().map(|used| AssumedEntry {
+        path: used.path.clone(),
+        value: used.value.clone(),
+        meaning: used.meaning.clone(),
+    });
+    entries.collect()
+}
+
+/// Pretty JSON that ends in a new line.
+fn pretty<T: serde::Serialize>(document: &T) -> String {
+    let mut text = serde_json::to_string_pretty(document).expect("these structs have text keys only");
+    text.push('\n');
+    text
+}

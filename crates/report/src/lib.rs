@@ -1,0 +1,20 @@
+//! Outcomes to tables, JSON and plots; does not know the physics.
+//!
+//! Everything here takes finished outcomes, in SI, and gives text or pictures. Display units are chosen by
+//! [`ModelCard::system`]; JSON is always SI. The same input gives the same bytes.
+
+mod card;
+mod error;
+pub mod json;
+mod number;
+pub mod plot;
+mod section_card;
+mod svg;
+pub mod table;
+mod textbook_row;
+
+pub use card::{Assumed, ModelCard};
+pub use error::ReportError;
+pub use section_card::SectionCard;
+pub use svg::Svg;
+pub use textbook_row::TextbookRow;

@@ -1,0 +1,19 @@
+//! Pictures of outcomes: SVG text that is the same on every machine.
+
+mod bend;
+mod chart;
+mod check;
+mod diagram;
+mod drawing;
+mod flex_figure;
+mod label_row;
+pub(crate) mod palette;
+mod panel;
+mod rear_view;
+mod section_figure;
+mod text;
+
+pub use chart::{Axis, Chart, Link, Series, charts};
+pub use drawing::{Drawing, LinePoint, TireDrawing};
+pub use flex_figure::flex_figure;
+pub use section_figure::section_figure;

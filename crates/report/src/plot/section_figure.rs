@@ -1,0 +1,174 @@
+//! Cross-sections side by side, to one scale.
+
+use axlebow_sections::Profile;
+use axlebow_units::Kind;
+
+use super::palette::{BLUE, FAINT, INK, MUTED, STEEL};
+use super::text;
+use crate::number::{Numbers, Shown, fixed, with_power};
+use crate::svg::{Canvas, Label, Point};
+use crate::{ModelCard, ReportError, SectionCard, Svg};
+
+/// Most sections in a row.
+const COLUMNS: usize = 4;
+/// Width of the room for one section.
+const SLOT: f64 = 300.0;
+/// Size of the largest section.
+const LARGEST: f64 = 150.0;
+/// Room over a section for its name and reach.
+const ABOVE: f64 = 74.0;
+/// Height of a row of values.
+const ROW: f64 = 20.0;
+/// Room at the edges of the figure.
+const EDGE: f64 = 40.0;
+
+/// Draws cross-sections side by side to one scale, with dimensions, neutral axis and properties.
+///
+/// Up is up and forward is to the right.
+///
+/// - `sections`: from left to right along the axle
+///
+/// # Errors
+/// No sections.
+pub fn section_figure(sections: &[SectionCard], card: &ModelCard) -> Result<Svg, ReportError> {
+    let largest = sections.iter().map(|s| s.profile.width().max(s.profile.height())).fold(0.0, f64::max);
+    if largest <= 0.0 {
+        return Err(ReportError::Empty { thing: "list of sections" });
+    }
+    let columns = sections.len().clamp(2, COLUMNS);
+    let figure = SectionFigure { numbers: Numbers { system: card.system }, scale: LARGEST / largest };
+    let mut canvas = Canvas::default();
+    let top = draw_heading(&mut canvas, &card.name, columns);
+    let height = sections.iter().map(|section| figure.height(section)).fold(0.0, f64::max);
+    for (i, section) in sections.iter().enumerate() {
+        let corner = [EDGE + (i % columns) as f64 * SLOT, top + (i / columns) as f64 * height];
+        figure.draw(&mut canvas, section, corner);
+    }
+    let bottom = top + sections.len().div_ceil(columns) as f64 * height;
+    if card.invented {
+        canvas.label(Label::new(text::INVENTED, [EDGE, bottom]).size(12.0).colour(MUTED));
+    }
+    let names: Vec<&str> = sections.iter().map(|section| section.name.as_str()).collect();
+    let size = [2.0 * EDGE + columns as f64 * SLOT, bottom + 30.0];
+    Ok(canvas.finish(size, &format!("{}: cross-sections", card.name), &names.join("; ")))
+}
+
+/// Name of the model and how to read the figure; gives back where the sections start.
+fn draw_heading(canvas: &mut Canvas, name: &str, columns: usize) -> f64 {
+    let mut level = 22.0;
+    for line in text::wrapped(name, 22 * columns, 2) {
+        level += 28.0;
+        canvas.label(Label::new(line, [EDGE, level]).size(20.0).bold());
+    }
+    let note = "Cross-sections to one scale, seen along the axle: up is up, forward is to the right.";
+    for line in text::wrapped(note, 42 * columns, 2) {
+        level += 20.0;
+        canvas.label(Label::new(line, [EDGE, level]).size(12.0).colour(MUTED));
+    }
+    level + 20.0
+}
+
+struct SectionFigure {
+    numbers: Numbers,
+    scale: f64,
+}
+
+impl SectionFigure {
+    fn height(&self, section: &SectionCard) -> f64 {
+        ABOVE + LARGEST + 70.0 + ROW * self.values(section).len() as f64 + 30.0
+    }
+
+    fn draw(&self, canvas: &mut Canvas, section: &SectionCard, corner: Point) {
+        let middle = corner[0] + 0.5 * SLOT - 10.0;
+        let centre = [middle, corner[1] + ABOVE + 0.5 * LARGEST];
+        let name = text::wrapped(&section.name, 32, 1).concat();
+        canvas.label(Label::new(name, [middle, corner[1] + 22.0]).middle().size(14.0).bold());
+        let reach = section.reach.map(|y| fixed(self.numbers.scaled(y, Shown::Place), 1));
+        let unit = self.numbers.unit(Shown::Place);
+        let reach = match section.reach[0] == section.reach[1] {
+            true => format!("at {} {unit}", reach[0]),
+            false => format!("from {} to {} {unit}", reach[0], reach[1]),
+        };
+        let reach = crate::number::typographic(&reach);
+        canvas.label(Label::new(reach, [middle, corner[1] + 42.0]).middle().size(12.0).colour(MUTED));
+        self.draw_dimensions(canvas, &section.profile, centre);
+        self.draw_outline(canvas, &section.profile, centre);
+        let top = corner[1] + ABOVE + LARGEST + 70.0;
+        for (row, (label, value)) in self.values(section).into_iter().enumerate() {
+            let level = top + ROW * row as f64;
+            canvas.label(Label::new(label, [corner[0] + 10.0, level]).size(12.0).colour(MUTED));
+            canvas.label(Label::new(with_power(&value), [corner[0] + SLOT - 30.0, level]).end().size(12.0));
+        }
+    }
+
+    fn draw_outline(&self, canvas: &mut Canvas, profile: &Profile, centre: Point) {
+        let place = |edge: &[[f64; 2]]| -> Vec<Point> {
+            edge.iter().map(|&[x, z]| [centre[0] + self.scale * x, centre[1] - self.scale * z]).collect()
+        };
+        let outline = profile.outline();
+        let style = |fill: &str| format!(r#"fill="{fill}" stroke="{INK}" stroke-width="1.3""#);
+        canvas.polygon(&place(&outline.outside), &style(STEEL));
+        if let Some(bore) = &outline.inside {
+            canvas.polygon(&place(bore), &style("#ffffff"));
+        }
+        let half = 0.5 * self.scale * profile.width();
+        let [left, right] = [centre[0] - half - 14.0, centre[0] + half + 62.0];
+        let axis = format!(r#"stroke="{BLUE}" stroke-width="1" stroke-dasharray="12 3 2 3""#);
+        canvas.line([left, centre[1]], [right, centre[1]], &axis);
+        for (word, drop) in [("neutral", -6.0), ("axis", 14.0)] {
+            canvas.label(Label::new(word, [right, centre[1] + drop]).end().size(11.0).colour(BLUE));
+        }
+    }
+
+    fn draw_dimensions(&self, canvas: &mut Canvas, profile: &Profile, [x, y]: Point) {
+        let [half_width, half_height] =
+            [profile.width(), profile.height()].map(|size| 0.5 * self.scale * size);
+        let size = |length: f64| self.numbers.full(length, Shown::Place);
+        let style = format!(r#"stroke="{FAINT}" stroke-width="1""#);
+        let level = y + 0.5 * LARGEST + 18.0;
+        for end in [x - half_width, x + half_width] {
+            canvas.line([end, y], [end, level + 5.0], &style);
+        }
+        canvas.line([x - half_width, level], [x + half_width, level], &style);
+        let round = !matches!(profile, Profile::RectangularTube(_));
+        let sign = if round { "\u{2300} " } else { "" };
+        let across = format!("{sign}{}", size(profile.width()));
+        canvas.label(Label::new(across, [x, level + 16.0]).middle().size(12.0).halo());
+        if !round {
+            let left = x - half_width - 26.0;
+            for end in [y - half_height, y + half_height] {
+                canvas.line([left - 5.0, end], [x, end], &style);
+            }
+            canvas.line([left, y - half_height], [left, y + half_height], &style);
+            canvas.label(Label::new(size(profile.height()), [left - 7.0, y]).middle().size(12.0).turn(-90.0));
+        }
+    }
+
+    fn values(&self, section: &SectionCard) -> Vec<(&'static str, String)> {
+        let p = &section.properties;
+        let value = |value: f64, kind: Kind| self.numbers.significant(value, kind);
+        let mut rows = walls(&section.profile, self.numbers);
+        rows.extend([
+            ("area", value(p.area, Kind::Area)),
+            ("second moment, vertical", value(p.second_moment_x, Kind::SecondMoment)),
+            ("second moment, fore-aft", value(p.second_moment_z, Kind::SecondMoment)),
+            ("torsion constant", value(p.torsion_constant, Kind::SecondMoment)),
+            ("section modulus, vertical", value(p.section_modulus_x(), Kind::SectionModulus)),
+            ("shear coefficient, vertical", fixed(p.shear_coefficient_z, 3)),
+            ("mass per length", value(section.mass_per_length, Kind::MassPerLength)),
+        ]);
+        rows
+    }
+}
+
+/// The sizes that the drawing does not show.
+fn walls(profile: &Profile, numbers: Numbers) -> Vec<(&'static str, String)> {
+    let size = |length: f64| numbers.significant(length, Kind::Length);
+    match profile {
+        Profile::RoundTube(tube) => vec![("wall", size(tube.wall()))],
+        Profile::RoundBar(_) => vec![("wall", "solid".to_owned())],
+        Profile::RectangularTube(tube) => {
+            vec![("wall", size(tube.wall())), ("outside corner radius", size(tube.corner_radius()))]
+        }
+    }
+}

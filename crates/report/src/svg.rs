@@ -1,0 +1,75 @@
+//! A finished picture and the canvas on which it is drawn.
+
+use std::sync::Arc;
+
+use resvg::{tiny_skia, usvg};
+
+use crate::ReportError;
+
+mod canvas;
+
+pub(crate) use canvas::{Canvas, Label, Point, coordinate};
+
+/// Font of every text: built into the PNG, and asked for first by the SVG.
+pub(crate) const FONT_FAMILY: &str = "DejaVu Sans, Verdana, Arial, sans-serif";
+
+const REGULAR: &[u8] = include_bytes!("../fonts/DejaVuSans.ttf");
+const BOLD: &[u8] = include_bytes!("../fonts/DejaVuSans-Bold.ttf");
+
+/// Largest side of a PNG, pixels.
+const LARGEST_SIDE: f64 = 20_000.0;
+
+/// A picture as SVG text.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Svg {
+    text: String,
+    width: f64,
+    height: f64,
+}
+
+impl Svg {
+    /// The SVG document.
+    pub fn text(&self) -> &str {
+        &self.text
+    }
+
+    /// Width and height, in the SVG's user units.
+    pub fn size(&self) -> [f64; 2] {
+        [self.width, self.height]
+    }
+
+    /// The picture as a PNG file, with the built-in font; no font of the system is used.
+    ///
+    /// - `scale`: pixels per user unit, above 0; 2 suits a printed page
+    ///
+    /// # Errors
+    /// A picture with a side of less than one or more than 20 000 pixels.
+    pub fn to_png(&self, scale: f64) -> Result<Vec<u8>, ReportError> {
+        let [width, height] = [(self.width * scale).ceil(), (self.height * scale).ceil()];
+        let sides = 1.0..=LARGEST_SIDE;
+        if !sides.contains(&width) || !sides.contains(&height) {
+            return Err(ReportError::PictureSize { width, height, limit: LARGEST_SIDE });
+        }
+        let failed = |reason: String| ReportError::Drawing(reason);
+        let tree = usvg::Tree::from_str(&self.text, &options()).map_err(|fault| failed(fault.to_string()))?;
+        let mut pixels = tiny_skia::Pixmap::new(width as u32, height as u32)
+            .ok_or_else(|| failed("no memory for the picture".to_owned()))?;
+        pixels.fill(tiny_skia::Color::WHITE);
+        let zoom = tiny_skia::Transform::from_scale(scale as f32, scale as f32);
+        resvg::render(&tree, zoom, &mut pixels.as_mut());
+        pixels.encode_png().map_err(|fault| failed(fault.to_string()))
+    }
+}
+
+/// Reading options that know the built-in fonts only.
+fn options() -> usvg::Options<'static> {
+    let mut fonts = usvg::fontdb::Database::new();
+    fonts.load_font_data(REGULAR.to_vec());
+    fonts.load_font_data(BOLD.to_vec());
+    fonts.set_sans_serif_family("DejaVu Sans");
+    usvg::Options {
+        fontdb: Arc::new(fonts),
+        font_family: "DejaVu Sans".to_owned(),
+        ..usvg::Options::default()
+    }
+}

@@ -1,0 +1,12 @@
+//! Tables for a terminal: plain text, at most 100 columns wide for ordinary names, no colour.
+
+mod flex;
+mod flex_brief;
+mod grid;
+mod sections;
+mod textbook;
+
+pub use flex::flex;
+pub use flex_brief::flex_brief;
+pub use sections::sections;
+pub use textbook::textbook;

@@ -1,0 +1,71 @@
+//! One line for each load case: what somebody wants to see first.
+
+use axlebow_axle::{CaseOutcome, FlexOutcome, Side, WheelOutcome};
+
+use super::flex::{WIDTH, heading, warnings};
+use super::grid::{Grid, paragraph};
+use crate::ModelCard;
+use crate::number::{Numbers, Shown};
+
+/// One line for each load case and side: camber change with its parts, camber, toe change, load, bow and
+/// peak stress; then what was assumed and warnings.
+pub fn flex_brief(outcome: &FlexOutcome, card: &ModelCard) -> String {
+    let numbers = Numbers { system: card.system };
+    let text = heading(outcome, card);
+    let tables = camber_table(outcome, numbers) + "\n" + &axle_table(outcome, numbers);
+    format!("{text}\n{tables}{}{}", assumed(card), warnings(outcome))
+}
+
+/// The defaults in use in a few lines; `--detail` and JSON say what each means.
+fn assumed(card: &ModelCard) -> String {
+    let used: Vec<String> =
+        card.assumed.iter().map(|used| format!("{} = {}", used.path, used.value)).collect();
+    if used.is_empty() {
+        return String::new();
+    }
+    let text = format!("Assumed, because the file does not say: {}", used.join("; "));
+    format!("\n{}", paragraph(&text, WIDTH, 2))
+}
+
+fn camber_table(outcome: &FlexOutcome, n: Numbers) -> String {
+    type Value = fn(&WheelOutcome) -> f64;
+    let columns: [(&str, Shown, Value); 8] = [
+        ("camber\nchange", Shown::Angle, |wheel| wheel.camber_change),
+        ("of it\nbending", Shown::Angle, |wheel| wheel.split.bending),
+        ("\nshear", Shown::Angle, |wheel| wheel.split.shear),
+        ("\nseats", Shown::Angle, |wheel| wheel.split.seat),
+        ("\nbearings", Shown::Angle, |wheel| wheel.split.bearing),
+        ("\ncamber", Shown::Angle, |wheel| wheel.camber),
+        ("toe\nchange", Shown::Angle, |wheel| wheel.toe_change),
+        ("vertical\nload", Shown::Force, |wheel| wheel.vertical_load),
+    ];
+    let names = columns.iter().map(|(name, shown, _)| format!("{name}\n{}", n.unit(*shown)));
+    let mut grid = Grid::new(2, ["Load case".to_owned(), "wheel".to_owned()].into_iter().chain(names));
+    for case in &outcome.cases {
+        for side in Side::BOTH {
+            let name = if side == Side::Left { case.name.as_str() } else { "" };
+            let cells = columns.iter().map(|(_, shown, value)| n.bare(value(case.wheels.of(side)), *shown));
+            grid.row([name.to_owned(), side.word().to_owned()].into_iter().chain(cells));
+        }
+    }
+    grid.text()
+}
+
+fn axle_table(outcome: &FlexOutcome, n: Numbers) -> String {
+    type Value = fn(&CaseOutcome) -> f64;
+    let columns: [(&str, Shown, Value); 4] = [
+        ("bow of\nthe middle", Shown::Deflection, |case| case.bow),
+        ("peak fibre\nstress", Shown::Stress, |case| case.peak_stress),
+        ("at\ny", Shown::Place, |case| case.peak_stress_y),
+        ("roll on\nthe road", Shown::Angle, |case| case.axle_roll),
+    ];
+    let names = columns.iter().map(|(name, shown, _)| format!("{name}\n{}", n.unit(*shown)));
+    let last = "unbalanced\nforce".to_owned();
+    let mut grid = Grid::new(1, ["Load case".to_owned()].into_iter().chain(names).chain([last]));
+    for case in &outcome.cases {
+        let cells = columns.iter().map(|(_, shown, value)| n.bare(value(case), *shown));
+        let residual = format!("{:.0e}", case.equilibrium_residual);
+        grid.row([case.name.clone()].into_iter().chain(cells).chain([residual]));
+    }
+    grid.text()
+}

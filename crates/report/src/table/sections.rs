@@ -1,0 +1,91 @@
+//! Table of the sections along the axle.
+
+use axlebow_sections::{Profile, SectionProperties};
+use axlebow_units::{Kind, display_unit};
+
+use super::grid::Grid;
+use crate::number::{Numbers, Shown, fixed, significant};
+use crate::{ModelCard, SectionCard};
+
+/// The table of the sections along the axle: one column for each, one row for each property.
+///
+/// Up to five sections fit into 100 columns of text; more are set in further tables under the first.
+pub fn sections(sections: &[SectionCard], card: &ModelCard) -> String {
+    let table = SectionTable { numbers: Numbers { system: card.system } };
+    let tables: Vec<String> = sections.chunks(5).map(|some| table.text(some)).collect();
+    tables.join("\n")
+}
+
+struct SectionTable {
+    numbers: Numbers,
+}
+
+impl SectionTable {
+    fn text(&self, sections: &[SectionCard]) -> String {
+        let names = sections.iter().map(|section| section.name.clone());
+        let mut grid = Grid::new(1, ["Section".to_owned()].into_iter().chain(names));
+        let mut row = |name: String, cell: &dyn Fn(&SectionCard) -> String| {
+            grid.row([name].into_iter().chain(sections.iter().map(cell)));
+        };
+        for (name, end) in [("from y", 0), ("to y", 1)] {
+            row(self.numbers.heading(name, Shown::Place), &|s| self.numbers.bare(s.reach[end], Shown::Place));
+        }
+        row("kind".to_owned(), &|s| kind(&s.profile).to_owned());
+        let size = |length: f64| significant(self.numbers.scaled(length, Shown::Place), 4);
+        row(self.numbers.heading("width", Shown::Place), &|s| size(s.profile.width()));
+        row(self.numbers.heading("height", Shown::Place), &|s| size(s.profile.height()));
+        row(self.numbers.heading("wall", Shown::Place), &|s| {
+            wall(&s.profile).map_or("solid".to_owned(), size)
+        });
+        for (name, kind, value) in PROPERTIES {
+            row(self.property_name(name, kind), &|s| self.property(value(&s.properties), kind));
+        }
+        row(self.numbers.heading("mass per length", Shown::MassPerLength), &|s| {
+            self.numbers.bare(s.mass_per_length, Shown::MassPerLength)
+        });
+        grid.text()
+    }
+
+    fn property_name(&self, name: &str, kind: Kind) -> String {
+        let symbol = display_unit(kind, self.numbers.system).symbol;
+        if symbol.is_empty() { name.to_owned() } else { format!("{name}, {symbol}") }
+    }
+
+    fn property(&self, value: f64, kind: Kind) -> String {
+        match kind {
+            Kind::Ratio => fixed(value, 3),
+            _ => significant(value / display_unit(kind, self.numbers.system).factor, 4),
+        }
+    }
+}
+
+type Property = fn(&SectionProperties) -> f64;
+
+const PROPERTIES: [(&str, Kind, Property); 8] = [
+    ("area", Kind::Area, |p| p.area),
+    ("second moment, vertical bending", Kind::SecondMoment, |p| p.second_moment_x),
+    ("second moment, fore-aft bending", Kind::SecondMoment, |p| p.second_moment_z),
+    ("torsion constant", Kind::SecondMoment, |p| p.torsion_constant),
+    ("section modulus, vertical", Kind::SectionModulus, |p| p.section_modulus_x()),
+    ("section modulus, fore-aft", Kind::SectionModulus, |p| p.section_modulus_z()),
+    ("shear coefficient, vertical", Kind::Ratio, |p| p.shear_coefficient_z),
+    ("shear coefficient, fore-aft", Kind::Ratio, |p| p.shear_coefficient_x),
+];
+
+/// Kind of a section in few letters.
+fn kind(profile: &Profile) -> &'static str {
+    match profile {
+        Profile::RectangularTube(_) => "box",
+        Profile::RoundTube(_) => "round tube",
+        Profile::RoundBar(_) => "round bar",
+    }
+}
+
+/// Wall of a tube, m.
+fn wall(profile: &Profile) -> Option<f64> {
+    match profile {
+        Profile::RoundTube(tube) => Some(tube.wall()),
+        Profile::RoundBar(_) => None,
+        Profile::RectangularTube(tube) => Some(tube.wall()),
+    }
+}

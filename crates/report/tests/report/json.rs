@@ -1,0 +1,93 @@
+//! The result document: exact fields, SI, same bytes.
+
+use axlebow_report::json::{flex_document, flex_schema};
+use axlebow_units::UnitSystem;
+use serde_json::Value;
+
+use crate::made_up::{card, outcome, raised, rated};
+
+fn keys(value: &Value) -> Vec<&str> {
+    value.as_object().unwrap().keys().map(String::as_str).collect()
+}
+
+fn document() -> (String, Value) {
+    let text = flex_document(&outcome(vec![rated(), raised()]), &card(UnitSystem::Us));
+    let value = serde_json::from_str(&text).unwrap();
+    (text, value)
+}
+
+fn sorted<const N: usize>(mut keys: [&str; N]) -> Vec<&str> {
+    keys.sort_unstable();
+    keys.to_vec()
+}
+
+#[test]
+fn document_has_exactly_the_stated_fields() {
+    let (_, document) = document();
+    let top = ["schema", "model", "mass_kg", "unsprung_mass_kg", "cases", "assumed", "warnings"];
+    assert_eq!(keys(&document), sorted(top));
+    assert_eq!(document["schema"], "axlebow/flex/1");
+    assert_eq!(keys(&document["model"]), sorted(["name", "hash"]));
+    assert_eq!(keys(&document["assumed"][0]), sorted(["path", "value", "meaning"]));
+    assert_eq!(keys(&document["warnings"][0]), sorted(["text", "advice"]));
+    let case = &document["cases"][0];
+    let fields = ["name", "description", "dynamic_factor", "wheels", "bearings", "seats", "stations"];
+    let results = ["peak_stress_pa", "peak_stress_y_m", "bow_m", "axle_roll_rad", "equilibrium_residual"];
+    let mut expected = [fields.as_slice(), results.as_slice()].concat();
+    expected.sort_unstable();
+    assert_eq!(keys(case), expected);
+}
+
+#[test]
+fn wheels_bearings_seats_and_stations_have_exactly_the_stated_fields() {
+    let (_, document) = document();
+    let case = &document["cases"][1];
+    let wheel = &case["wheels"]["left"];
+    let angles = ["camber_change_rad", "camber_rad", "toe_change_rad", "toe_rad"];
+    let loads = ["vertical_load_n", "lateral_load_n", "longitudinal_load_n", "contacts", "split"];
+    let mut expected = [angles.as_slice(), loads.as_slice()].concat();
+    expected.sort_unstable();
+    assert_eq!(keys(wheel), expected);
+    assert_eq!(
+        keys(&wheel["contacts"][0]),
+        sorted(["name", "y_m", "vertical_load_n", "lateral_load_n", "off_road"])
+    );
+    assert_eq!(keys(&wheel["split"]), sorted(["bending", "shear", "seat", "wall", "bearing"]));
+    let bearing = ["side", "place", "y_m", "vertical_n", "fore_aft_n", "axial_n", "radial_n"];
+    assert_eq!(keys(&case["bearings"][0]), sorted(bearing));
+    assert_eq!(keys(&case["seats"]["right"]), sorted(["y_m", "vertical_n", "moment_x_n_m", "rotation_rad"]));
+    let moved = ["name", "y_m", "ux_m", "uy_m", "uz_m", "rx_rad", "ry_rad", "rz_rad", "stress_pa"];
+    let carried = ["moment_x_n_m", "moment_z_n_m", "shear_z_n", "shear_x_n", "axial_n", "torsion_n_m"];
+    let mut expected = [moved.as_slice(), carried.as_slice()].concat();
+    expected.sort_unstable();
+    assert_eq!(keys(&case["stations"][0]), expected);
+}
+
+#[test]
+fn values_are_si_whatever_the_display_units_are() {
+    let (text, document) = document();
+    assert_eq!(document["cases"][0]["wheels"]["right"]["vertical_load_n"], 45e3);
+    assert_eq!(document["mass_kg"], 101.3);
+    assert!(text.ends_with("}\n"));
+    assert_eq!(text, flex_document(&outcome(vec![rated(), raised()]), &card(UnitSystem::Us)));
+}
+
+#[test]
+fn a_value_that_is_not_finite_becomes_null() {
+    let mut case = rated();
+    case.bow = f64::NAN;
+    let text = flex_document(&outcome(vec![case]), &card(UnitSystem::Si));
+    let value: Value = serde_json::from_str(&text).unwrap();
+    assert!(value["cases"][0]["bow_m"].is_null());
+}
+
+#[test]
+fn schema_describes_the_document() {
+    let schema: Value = serde_json::from_str(&flex_schema()).unwrap();
+    assert_eq!(schema["$schema"], "https://json-schema.org/draft/2020-12/schema");
+    assert_eq!(schema["properties"]["mass_kg"]["description"], "Mass of the bare axle, kg.");
+    assert!(schema["required"].as_array().unwrap().contains(&"cases".into()));
+    let (_, document) = document();
+    let declared = keys(&schema["properties"]);
+    assert!(keys(&document).iter().all(|key| declared.contains(key)));
+}

@@ -1,0 +1,8 @@
+//! Reports of made-up outcomes.
+
+#![allow(clippy::unwrap_used)] // helpers of tests are tests too
+
+mod figures;
+mod json;
+mod made_up;
+mod table;

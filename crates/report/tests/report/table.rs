@@ -1,0 +1,60 @@
+//! Tables: what they say, and that they fit a terminal.
+
+use axlebow_report::table;
+use axlebow_units::UnitSystem;
+
+use crate::made_up::{card, cornering, outcome, raised, rated, sections};
+
+fn widest(text: &str) -> usize {
+    text.lines().map(|line| line.chars().count()).max().unwrap_or(0)
+}
+
+#[test]
+fn flex_tables_fit_into_100_columns_in_both_unit_systems() {
+    for system in [UnitSystem::Si, UnitSystem::Us] {
+        let text = table::flex(&outcome(vec![rated(), raised(), cornering()]), &card(system));
+        println!("{text}");
+        assert!(widest(&text) <= 100, "{} columns", widest(&text));
+        assert!(text.is_ascii(), "only plain letters");
+        assert!(text.lines().all(|line| line == line.trim_end()));
+    }
+}
+
+#[test]
+fn flex_tables_say_camber_loads_and_what_was_assumed() {
+    let text = table::flex(&outcome(vec![rated()]), &card(UnitSystem::Si));
+    for words in [
+        "camber change, deg",
+        "-0.296  -0.296",
+        "vertical load, kN",
+        "45.00   45.00",
+        "peak fibre stress",
+        "104.3 MPa at y = ",
+        "bow of the axle's centre above the hubs  -2.714 mm",
+        "tube.elastic-modulus = 206 GPa: modulus of elasticity of the tube",
+        "Warning: the fibre stress under the left seat is 71 % of yield; check",
+        "Demonstration data, invented.",
+    ] {
+        assert!(text.contains(words), "`{words}` is missing in\n{text}");
+    }
+}
+
+#[test]
+fn parts_of_the_camber_change_are_written_as_shares() {
+    let text = table::flex(&outcome(vec![rated()]), &card(UnitSystem::Si));
+    let all = text.lines().find(|line| line.starts_with("all ")).unwrap();
+    assert_eq!(all.matches("100.0").count(), 2, "{all}");
+}
+
+#[test]
+fn section_table_gives_a_column_to_each_section() {
+    for system in [UnitSystem::Si, UnitSystem::Us] {
+        let text = table::sections(&sections(), &card(system));
+        println!("{text}");
+        assert!(widest(&text) <= 100);
+        assert!(text.starts_with("Section"));
+        for words in ["left spindle", "rectangular tube", "torsion constant", "mass per length"] {
+            assert!(text.contains(words), "{words}");
+        }
+    }
+}
