@@ -1,6 +1,6 @@
 //! A file that was read and found good.
 
-use axlebow_units::UnitSystem;
+use axlebow_units::{Kind, UnitSystem};
 
 use crate::path::{Step, steps};
 use crate::problem::likely;
@@ -81,6 +81,21 @@ impl Document {
         }
         self.value(path)?;
         table.optional_number(rest[0].key).ok_or_else(|| no_number(path, None))
+    }
+
+    /// What the number at a path measures; a count, factor or plain number is a ratio.
+    ///
+    /// # Errors
+    /// A path that is malformed or leads nowhere, and a key that holds no number.
+    pub fn kind(&self, path: &str) -> Result<Kind, ModelError> {
+        let steps = steps(path)?;
+        let (table, rest) = owner(&self.root, path, &steps)?;
+        match (key_spec(table, path, rest[0].key)?.holds, rest) {
+            (Holds::Quantity { kind, .. }, [Step { index: None, .. }]) => Ok(kind),
+            (Holds::Number { .. } | Holds::Count { .. }, [Step { index: None, .. }]) => Ok(Kind::Ratio),
+            (Holds::Factors, [_, _]) => Ok(Kind::Ratio),
+            _ => Err(no_number(path, Some("a key that holds a number, such as `tube.wall`".to_owned()))),
+        }
     }
 
     /// Sets the key at a path to what a file would write there, without the quotes of text.

@@ -33,6 +33,19 @@ pub enum Value {
     Tables(Vec<Table>),
     /// Numbers under free keys, in file order.
     Factors(Vec<(String, f64)>),
+    /// Texts of a list.
+    Texts(Vec<Written>),
+    /// Paths with what is to stand there, in file order.
+    Changes(Vec<(Written, Written)>),
+}
+
+/// Text and where the file has it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Written {
+    /// The text, without quotes.
+    pub text: String,
+    /// Its bytes.
+    pub span: Span,
 }
 
 /// A key with its value.
@@ -168,6 +181,16 @@ impl Table {
     /// Numbers under free keys, in file order; none if the key is not there.
     pub fn factors(&self, key: &str) -> &[(String, f64)] {
         if let Some(Value::Factors(factors)) = self.value(key) { factors } else { &[] }
+    }
+
+    /// The texts of a list; none if the key is not there.
+    pub fn texts(&self, key: &str) -> &[Written] {
+        if let Some(Value::Texts(texts)) = self.value(key) { texts } else { &[] }
+    }
+
+    /// Paths with what is to stand there, in file order; none if the key is not there.
+    pub fn changes(&self, key: &str) -> &[(Written, Written)] {
+        if let Some(Value::Changes(changes)) = self.value(key) { changes } else { &[] }
     }
 
     fn declared<T>(&self, key: &str, found: Option<T>) -> T {

@@ -25,12 +25,8 @@ fn add(table: &Table, hasher: &mut blake3::Hasher) {
             Value::Flag(flag) => {
                 hasher.update(&[u8::from(*flag)]);
             }
-            Value::Text(text) => {
-                hasher.update(text.as_bytes()).update(&[0]);
-            }
-            Value::Word(word) => {
-                hasher.update(word.as_bytes()).update(&[0]);
-            }
+            Value::Text(text) => add_text(text, hasher),
+            Value::Word(word) => add_text(word, hasher),
             Value::Table(inner) => add(inner, hasher),
             Value::Tables(list) => {
                 hasher.update(&(list.len() as u64).to_le_bytes());
@@ -41,6 +37,17 @@ fn add(table: &Table, hasher: &mut blake3::Hasher) {
                     hasher.update(name.as_bytes()).update(&[0]).update(&factor.to_bits().to_le_bytes());
                 }
             }
+            Value::Texts(texts) => texts.iter().for_each(|written| add_text(&written.text, hasher)),
+            Value::Changes(changes) => {
+                for (path, text) in changes {
+                    add_text(&path.text, hasher);
+                    add_text(&text.text, hasher);
+                }
+            }
         }
     }
+}
+
+fn add_text(text: &str, hasher: &mut blake3::Hasher) {
+    hasher.update(text.as_bytes()).update(&[0]);
 }

@@ -6,6 +6,8 @@ use std::sync::Arc;
 
 use annotate_snippets::{Annotation, AnnotationKind, Group, Level, Origin, Renderer, Snippet};
 
+use crate::ModelError;
+
 /// Bytes of the file text.
 pub type Span = Range<usize>;
 
@@ -56,8 +58,23 @@ impl Problems {
         self.push_likely(span, message, (accepted, None));
     }
 
+    /// Adds the refusal of a path or of what was to stand there.
+    pub fn push_refusal(&mut self, span: Span, refusal: &ModelError) {
+        let (message, hints) = match refusal {
+            ModelError::UnknownKey { path, name, key, accepted, likely } => {
+                let message = format!("`{path}` leads nowhere: {name} has no key `{key}`");
+                (message, (Some(accepted.clone()), likely.clone()))
+            }
+            ModelError::Refused { message, accepted, likely, .. } => {
+                (message.clone(), (accepted.clone(), likely.clone()))
+            }
+            other => (other.to_string(), (None, None)),
+        };
+        self.push_likely(span, message.replace(char::is_control, "\u{fffd}"), hints);
+    }
+
     /// Adds a problem with what is accepted and what was likely meant.
-    pub(crate) fn push_likely(
+    pub fn push_likely(
         &mut self,
         span: Span,
         message: impl Into<String>,
@@ -181,7 +198,7 @@ impl std::error::Error for Problems {}
 /// The candidate that a misspelt word is nearest to, if it is near.
 ///
 /// Damerau–Levenshtein distance without regard to case, at most a third of the word's length and at least 1.
-pub(crate) fn likely<'a>(word: &str, candidates: impl Iterator<Item = &'a str>) -> Option<String> {
+pub fn likely<'a>(word: &str, candidates: impl Iterator<Item = &'a str>) -> Option<String> {
     let length = word.chars().take(41).count();
     let lower = word.to_lowercase();
     let distance = |candidate: &str| strsim::damerau_levenshtein(&lower, &candidate.to_lowercase());

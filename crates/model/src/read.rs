@@ -74,7 +74,7 @@ pub(crate) fn lone_value(spec: &'static KeySpec, path: &str, text: &str) -> Resu
     let refused =
         |message, accepted, likely| ModelError::Refused { path: path.to_owned(), message, accepted, likely };
     let raw = match spec.holds {
-        Holds::Table(_) | Holds::Tables(_) | Holds::Factors => {
+        Holds::Table(_) | Holds::Tables(_) | Holds::Factors | Holds::Texts | Holds::Changes => {
             return Err(ModelError::NotOneValue { path: path.to_owned() });
         }
         Holds::Quantity { .. } | Holds::Text | Holds::Choice(_) => {

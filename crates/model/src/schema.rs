@@ -39,7 +39,9 @@ fn table(spec: &TableSpec) -> Map<String, Json> {
 fn property(key: &KeySpec) -> Map<String, Json> {
     let mut schema = content(key);
     let accepted = match key.holds {
-        Holds::Quantity { .. } | Holds::Factors => format!(" Accepted: {}.", key.holds.accepted()),
+        Holds::Quantity { .. } | Holds::Factors | Holds::Texts | Holds::Changes => {
+            format!(" Accepted: {}.", key.holds.accepted())
+        }
         _ => String::new(),
     };
     schema.insert("description".into(), format!("{}{accepted}", key.meaning).into());
@@ -63,7 +65,7 @@ fn content(key: &KeySpec) -> Map<String, Json> {
         Holds::Number { bounds } => number(bounds),
         Holds::Count { min, max } => object(json!({ "type": "integer", "minimum": min, "maximum": max })),
         Holds::Flag => object(json!({ "type": "boolean" })),
-        Holds::Text => object(json!({ "type": "string", "pattern": r"\S" })),
+        Holds::Text => object(text()),
         Holds::Choice(words) => {
             let one = |word: &crate::Word| json!({ "const": word.word, "description": word.meaning });
             object(json!({ "oneOf": words.iter().map(one).collect::<Vec<_>>() }))
@@ -74,7 +76,14 @@ fn content(key: &KeySpec) -> Map<String, Json> {
             object(json!({ "type": "array", "items": table(spec), "minItems": least }))
         }
         Holds::Factors => object(json!({ "type": "object", "additionalProperties": { "type": "number" } })),
+        Holds::Texts => object(json!({ "type": "array", "items": text(), "minItems": 1 })),
+        Holds::Changes => object(json!({ "type": "object", "additionalProperties": text() })),
     }
+}
+
+/// Text that is not empty.
+fn text() -> Json {
+    json!({ "type": "string", "pattern": r"\S" })
 }
 
 fn number(bounds: Bounds) -> Map<String, Json> {

@@ -47,6 +47,10 @@ pub enum Holds {
     Tables(&'static TableSpec),
     /// A table of plain numbers under keys of the writer's choice.
     Factors,
+    /// A list of texts, none of them empty; at least one.
+    Texts,
+    /// A table of texts under paths of another file, as in `{ "tube.wall" = "8 mm" }`.
+    Changes,
 }
 
 /// Whether a key may be left out.
@@ -109,6 +113,8 @@ impl Holds {
             Self::Table(spec) => format!("a table with {}", spec.key_list()),
             Self::Tables(spec) => format!("one or more tables, each with {}", spec.key_list()),
             Self::Factors => "a table of numbers, such as { gravity = 1.35 }".to_owned(),
+            Self::Texts => r#"a list of texts in quotes, such as ["6 mm", "8 mm"]"#.to_owned(),
+            Self::Changes => r#"a table of paths and texts, such as { "tube.wall" = "8 mm" }"#.to_owned(),
         }
     }
 }

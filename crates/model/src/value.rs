@@ -2,11 +2,11 @@
 
 use axlebow_units::{Kind, Parsed, UnitSystem, parse, show};
 use toml::Spanned;
-use toml::de::{DeInteger, DeTable, DeValue};
+use toml::de::{DeInteger, DeString, DeTable, DeValue};
 
 use crate::problem::{likely, quoted};
 use crate::read::{Place, Reader};
-use crate::{Bounds, Holds, KeySpec, Span, Table, TableSpec, Value, Word};
+use crate::{Bounds, Holds, KeySpec, Span, Table, TableSpec, Value, Word, Written};
 
 /// A raw value and where it is.
 struct Site<'r> {
@@ -42,6 +42,8 @@ impl Reader<'_> {
                 self.refuse_for(&site, "is one table where a list is wanted", format!("`[[{}]]`", site.path))
             }
             (Holds::Factors, DeValue::Table(raw)) => self.factors(&site, raw),
+            (Holds::Texts, DeValue::Array(list)) => self.texts(&site, list),
+            (Holds::Changes, DeValue::Table(raw)) => self.changes(&site, raw),
             _ => self.wrong_type(&site),
         }
     }
@@ -154,21 +156,68 @@ impl Reader<'_> {
     }
 
     fn factors(&mut self, site: &Site<'_>, raw: &DeTable<'_>) -> Option<Value> {
-        let mut keys: Vec<_> = raw.iter().collect();
-        keys.sort_by_key(|(key, _)| key.span().start);
         let mut factors = Vec::new();
-        for (key, item) in keys {
+        for (key, item) in in_file_order(raw) {
             if self.problems.is_full() {
                 return None;
             }
-            let path = format!("{}.{}", site.path, quoted(key.get_ref()).trim_matches('`'));
-            let span = self.span(item.span());
-            let inner = Site { raw: item.get_ref(), raw_span: item.span(), span, path, ..*site };
+            let inner = self.under(site, key, item);
             if let Some(Value::Number(factor)) = self.number(&inner, Bounds::Any) {
                 factors.push((key.get_ref().as_ref().to_owned(), factor));
             }
         }
         Some(Value::Factors(factors))
+    }
+
+    fn texts(&mut self, site: &Site<'_>, list: &[Spanned<DeValue<'_>>]) -> Option<Value> {
+        if list.is_empty() {
+            return self.refuse(site, "is an empty list");
+        }
+        let mut texts = Vec::new();
+        for (i, item) in list.iter().enumerate() {
+            if self.problems.is_full() {
+                return None;
+            }
+            let (path, span) = (format!("{}[{i}]", site.path), self.span(item.span()));
+            let inner = Site { raw: item.get_ref(), raw_span: item.span(), span, path, ..*site };
+            texts.extend(self.written(&inner));
+        }
+        Some(Value::Texts(texts))
+    }
+
+    fn changes(&mut self, site: &Site<'_>, raw: &DeTable<'_>) -> Option<Value> {
+        let mut changes = Vec::new();
+        for (key, item) in in_file_order(raw) {
+            if self.problems.is_full() {
+                return None;
+            }
+            let inner = self.under(site, key, item);
+            let path = Written { text: key.get_ref().as_ref().to_owned(), span: self.span(key.span()) };
+            changes.extend(self.written(&inner).map(|text| (path, text)));
+        }
+        Some(Value::Changes(changes))
+    }
+
+    fn written(&mut self, site: &Site<'_>) -> Option<Written> {
+        match site.raw {
+            DeValue::String(text) if text.trim().is_empty() => self.refuse(site, "is empty"),
+            DeValue::String(text) => {
+                Some(Written { text: text.as_ref().to_owned(), span: site.span.clone() })
+            }
+            _ => self.wrong_type(site),
+        }
+    }
+
+    /// The site of a value under a free key of a table.
+    fn under<'r>(
+        &self,
+        site: &Site<'_>,
+        key: &Spanned<DeString<'_>>,
+        item: &'r Spanned<DeValue<'r>>,
+    ) -> Site<'r> {
+        let path = format!("{}.{}", site.path, quoted(key.get_ref()).trim_matches('`'));
+        let span = self.span(item.span());
+        Site { spec: site.spec, raw: item.get_ref(), raw_span: item.span(), span, path }
     }
 
     fn wrong_type<T>(&mut self, site: &Site<'_>) -> Option<T> {
@@ -191,6 +240,13 @@ impl Reader<'_> {
         self.problems.push(site.span.clone(), format!("`{}` {reason}", site.path), Some(accepted));
         None
     }
+}
+
+/// The keys and values of a table, in file order.
+fn in_file_order<'r>(raw: &'r DeTable<'r>) -> Vec<(&'r Spanned<DeString<'r>>, &'r Spanned<DeValue<'r>>)> {
+    let mut keys: Vec<_> = raw.iter().collect();
+    keys.sort_by_key(|(key, _)| key.span().start);
+    keys
 }
 
 /// A raw number in decimal digits, if it is a number.

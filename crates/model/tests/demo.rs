@@ -1,5 +1,7 @@
 //! The demo models read, build and show what the trade sees.
 
+#![allow(clippy::unwrap_used)] // helpers of tests are tests too
+
 use std::collections::BTreeMap;
 use std::path::Path;
 

@@ -63,6 +63,8 @@ static FRAME: TableSpec = TableSpec {
         key("post", Holds::Tables(&POST), Presence::Required),
         key("solver", Holds::Table(&SOLVER), Presence::Default("{}")),
         key("factors", Holds::Factors, Presence::Optional),
+        key("names", Holds::Texts, Presence::Optional),
+        key("change", Holds::Changes, Presence::Optional),
     ],
 };
 
@@ -223,6 +225,45 @@ fn word_outside_the_choice_is_reported_with_the_likely_one() {
     let (accepted, likely) =
         check("\"bolted\"", "\"boltd\"", (12, 9, "\"boltd\"", "`post[1].joint` cannot be `boltd`"));
     assert_eq!((accepted.as_str(), likely.as_str()), ("`welded`, `bolted`", "bolted"));
+}
+
+#[test]
+fn texts_and_changes_are_read_with_their_places() {
+    let text =
+        GOOD.replace("scale = 2", "names = [\"a\", 'b c']\nchange = { \"beam.wall\" = \"8 mm\", x = \"y\" }");
+    let document = read(&text, "frame.toml", &FRAME).unwrap();
+    let root = document.root();
+    let names: Vec<_> =
+        root.texts("names").iter().map(|w| (w.text.as_str(), &text[w.span.clone()])).collect();
+    assert_eq!(names, [("a", "\"a\""), ("b c", "'b c'")]);
+    let changes = root.changes("change");
+    assert_eq!((changes[0].0.text.as_str(), changes[0].1.text.as_str()), ("beam.wall", "8 mm"));
+    assert_eq!(&text[changes[0].0.span.clone()], "\"beam.wall\"");
+    assert_eq!(&text[changes[1].1.span.clone()], "\"y\"");
+    assert!(root.texts("factors").is_empty() && root.changes("names").is_empty());
+}
+
+#[test]
+fn texts_and_changes_of_the_wrong_type_are_reported() {
+    check("scale = 2", "names = []", (2, 9, "[]", "`names` is an empty list"));
+    check("scale = 2", "names = \"a\"", (2, 9, "\"a\"", "`names` cannot be text"));
+    check("scale = 2", "names = [\"a\", 2]", (2, 15, "2", "`names[1]` cannot be a bare number"));
+    check("scale = 2", "names = [\" \"]", (2, 10, "\" \"", "`names[0]` is empty"));
+    check("scale = 2", "change = { a = 2 }", (2, 16, "2", "`change.a` cannot be a bare number"));
+    check("scale = 2", "change = { a = \"\" }", (2, 16, "\"\"", "`change.a` is empty"));
+    let (accepted, _) = check("scale = 2", "change = [1]", (2, 10, "[1]", "`change` cannot be a list"));
+    assert_eq!(accepted, "a table of paths and texts, such as { \"tube.wall\" = \"8 mm\" }");
+}
+
+#[test]
+fn kind_of_the_number_at_a_path_is_known() {
+    let document = good();
+    assert_eq!(document.kind("beam.wall"), Ok(Kind::Length));
+    assert_eq!(document.kind("factors.live"), Ok(Kind::Ratio));
+    assert_eq!(document.kind("solver.elements"), Ok(Kind::Ratio));
+    for path in ["name", "beam", "post[0]", "beam.wall[0]", "checked", "beam.wal", ""] {
+        assert!(document.kind(path).is_err(), "{path}");
+    }
 }
 
 #[test]
@@ -396,6 +437,8 @@ fn schema_says_what_the_reader_accepts() {
     assert_eq!(joint["oneOf"][1]["const"], "bolted");
     assert_eq!(schema["properties"]["solver"]["properties"]["elements"]["maximum"], 500);
     assert_eq!(schema["properties"]["factors"]["additionalProperties"]["type"], "number");
+    assert_eq!(schema["properties"]["names"]["items"]["type"], "string");
+    assert_eq!(schema["properties"]["change"]["additionalProperties"]["type"], "string");
 }
 
 /// Texts that strain a parser: each must be refused or read in little time, and rendered.

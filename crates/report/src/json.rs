@@ -2,6 +2,7 @@
 
 mod flex;
 mod section;
+mod study;
 mod textbook;
 
 pub use flex::{
@@ -10,6 +11,10 @@ pub use flex::{
 };
 
 pub use section::section_document;
+pub use study::{
+    DesignEntry, EqualMassEntry, LeanEntry, RowEntry, STUDY_SCHEMA, StudyDocument, VariedEntry, study_document,
+    study_schema,
+};
 pub use textbook::textbook_document;
 
 use crate::ModelCard;

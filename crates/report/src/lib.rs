@@ -4,11 +4,13 @@
 //! [`ModelCard::system`]; JSON is always SI. The same input gives the same bytes.
 
 mod card;
+pub mod csv;
 mod error;
 pub mod json;
 mod number;
 pub mod plot;
 mod section_card;
+mod study_words;
 mod svg;
 pub mod table;
 mod textbook_row;
@@ -16,5 +18,6 @@ mod textbook_row;
 pub use card::{Assumed, ModelCard};
 pub use error::ReportError;
 pub use section_card::SectionCard;
+pub use study_words::study_findings;
 pub use svg::Svg;
 pub use textbook_row::TextbookRow;

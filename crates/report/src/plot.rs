@@ -11,9 +11,11 @@ pub(crate) mod palette;
 mod panel;
 mod rear_view;
 mod section_figure;
+mod study_figure;
 mod text;
 
 pub use chart::{Axis, Chart, Link, Series, charts};
 pub use drawing::{Drawing, LinePoint, TireDrawing};
 pub use flex_figure::flex_figure;
 pub use section_figure::section_figure;
+pub use study_figure::study_figure;

@@ -4,9 +4,11 @@ mod flex;
 mod flex_brief;
 mod grid;
 mod sections;
+mod study;
 mod textbook;
 
 pub use flex::flex;
 pub use flex_brief::flex_brief;
 pub use sections::sections;
+pub use study::study;
 pub use textbook::textbook;

@@ -5,6 +5,9 @@ use std::f64::consts::FRAC_1_SQRT_2;
 use crate::rounded_rectangle::RoundedRectangle;
 use crate::{Outline, RectangularTube, RoundBar, RoundTube, SectionProperties, StressPoint};
 
+/// Stresses that differ by less than this share of themselves are equal.
+const EQUAL_STRESSES: f64 = 1e-9;
+
 /// Chords that stand for a quarter of a circle in a drawing.
 const CHORDS_PER_CORNER: usize = 16;
 
@@ -84,12 +87,16 @@ impl Profile {
         moment_x: f64,
         moment_z: f64,
     ) -> (f64, StressPoint) {
-        let side = if axial < 0.0 { -1.0 } else { 1.0 };
-        let gradient_x = side * moment_z / properties.second_moment_z;
-        let gradient_z = -side * moment_x / properties.second_moment_x;
-        let point = self.outside().farthest_point(gradient_x, gradient_z);
-        let stress = properties.normal_stress(point, axial, moment_x, moment_z);
-        (stress, point)
+        let gradient_x = moment_z / properties.second_moment_z;
+        let gradient_z = -moment_x / properties.second_moment_x;
+        let extreme = |side: f64| {
+            let point = self.outside().farthest_point(side * gradient_x, side * gradient_z);
+            (properties.normal_stress(point, axial, moment_x, moment_z), point)
+        };
+        let (tension, compression) = (extreme(1.0), extreme(-1.0));
+        // A compression that is larger by rounding only, as in plain bending, does not count as larger.
+        let larger = compression.0.abs() > tension.0.abs() * (1.0 + EQUAL_STRESSES);
+        if larger { compression } else { tension }
     }
 
     /// Greatest shear stress of transverse shear forces, V Q / (I b) (Pa, not negative).

@@ -103,6 +103,14 @@ impl Tolerance {
             Self::Relative { share, .. } => share * printed.abs(),
         }
     }
+
+    /// Why more than half the last printed digit is allowed; none where it is not.
+    pub fn reason(&self) -> Option<&'static str> {
+        match *self {
+            Self::Absolute(_) => None,
+            Self::Relative { reason, .. } => reason,
+        }
+    }
 }
 
 #[cfg(test)]

@@ -105,8 +105,9 @@ impl Chart {
         canvas.label(Label::new(self.footnote.as_str(), [corner[0], under + 66.0]).size(12.0).colour(MUTED));
         let curves: Vec<Curve> = self.series.iter().map(|series| curve(series, labels)).collect();
         panel.draw(canvas, &curves)?;
+        let rise = self.rise_of_links();
         for link in &self.links {
-            draw_link(canvas, &panel, link);
+            draw_link(canvas, &panel, (link, rise));
         }
         for series in &self.series {
             let turn = turn_of(&series.label, labels);
@@ -115,6 +116,14 @@ impl Chart {
             }
         }
         Ok(())
+    }
+
+    /// Whether the ends of the links rise or fall to the right: 1 or -1, 0 when that cannot be told.
+    fn rise_of_links(&self) -> f64 {
+        let mut ends = self.links.iter().filter_map(|link| link.points.last());
+        let (Some(first), Some(last)) = (ends.next(), ends.next_back()) else { return 0.0 };
+        let slope = (last.1 - first.1) * (last.0 - first.0);
+        if slope == 0.0 { 0.0 } else { slope.signum() }
     }
 
     fn panel(&self, corner: Point) -> Result<Panel, ReportError> {
@@ -136,7 +145,8 @@ fn curve(series: &Series, labels: &[&str]) -> Curve {
     Curve { points, colour: SERIES[turn_of(&series.label, labels) % SERIES.len()], filled: false }
 }
 
-fn draw_link(canvas: &mut Canvas, panel: &Panel, link: &Link) {
+/// A label under or over a steep link stands on the side where the line that the links end on is not.
+fn draw_link(canvas: &mut Canvas, panel: &Panel, (link, rise): (&Link, f64)) {
     let line: Vec<Point> = link.points.iter().map(|&(x, y)| panel.at(x, y)).collect();
     canvas.polyline(&line, &format!(r#"stroke="{MUTED}" stroke-width="1.1" stroke-dasharray="5 4""#));
     let Some(&[x, y]) = line.last() else { return };
@@ -146,12 +156,11 @@ fn draw_link(canvas: &mut Canvas, panel: &Panel, link: &Link) {
     let at = [x + step * run[0], y + step * run[1] + 4.0];
     let label = Label::new(link.label.as_str(), at).size(11.0).colour(MUTED).halo();
     let steep = run[0].abs() < 0.6 * run[1].abs();
-    canvas.label(if steep {
-        label.middle()
-    } else if run[0] < 0.0 {
-        label.end()
-    } else {
-        label
+    let to_the_right = if steep { rise * run[1] } else { run[0] };
+    canvas.label(match to_the_right {
+        0.0 => label.middle(),
+        right if right < 0.0 => label.end(),
+        _ => label,
     });
 }
 

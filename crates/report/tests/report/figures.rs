@@ -10,7 +10,7 @@ use axlebow_units::UnitSystem;
 use crate::made_up::{card, case, cornering, drawing, duals, raised, rated, sections, single};
 
 /// Leaves SVG and PNG in the tests' temporary folder, to look at.
-fn keep(name: &str, svg: &Svg) {
+pub fn keep(name: &str, svg: &Svg) {
     let folder = Path::new(env!("CARGO_TARGET_TMPDIR"));
     std::fs::write(folder.join(format!("{name}.svg")), svg.text()).unwrap();
     let png = svg.to_png(1.0).unwrap();

@@ -5,4 +5,5 @@
 mod figures;
 mod json;
 mod made_up;
+mod study;
 mod table;

@@ -53,7 +53,7 @@ fn section_table_gives_a_column_to_each_section() {
         println!("{text}");
         assert!(widest(&text) <= 100);
         assert!(text.starts_with("Section"));
-        for words in ["left spindle", "rectangular tube", "torsion constant", "mass per length"] {
+        for words in ["left spindle", "box", "torsion constant", "mass per length"] {
             assert!(text.contains(words), "{words}");
         }
     }

@@ -1,0 +1,83 @@
+//! Starter files: a commented model that runs as it is.
+
+/// Kinds of axle that have a starter, as `kind` in a model file says them.
+pub const KINDS: [&str; 2] = ["trailer-tube", "drive-housing"];
+
+const TRAILER_TUBE: &str = include_str!("../starters/trailer-tube.toml");
+const DRIVE_HOUSING: &str = include_str!("../starters/drive-housing.toml");
+
+/// The commented starter file of a kind, with the axle called `name`; `None` for a kind not in [`KINDS`].
+pub fn starter(kind: &str, name: &str) -> Option<String> {
+    let template = match kind {
+        "trailer-tube" => TRAILER_TUBE,
+        "drive-housing" => DRIVE_HOUSING,
+        _ => return None,
+    };
+    // As TOML writes a basic string: a quotation mark or a backslash in the name must not end it.
+    let quoted: String = name.chars().filter(|c| !c.is_control()).flat_map(escaped).collect();
+    Some(template.replace("@NAME@", &quoted))
+}
+
+fn escaped(c: char) -> impl Iterator<Item = char> {
+    let slash = matches!(c, '"' | '\\').then_some('\\');
+    slash.into_iter().chain(std::iter::once(c))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{MODEL, Model, TableSpec};
+
+    #[test]
+    fn every_starter_runs_as_it_is() {
+        for kind in KINDS {
+            let text = starter(kind, "a \"quoted\" \\ name").unwrap();
+            let model = Model::from_bytes(text.as_bytes(), kind).unwrap_or_else(|p| panic!("{}", p.render()));
+            assert_eq!(model.kind, kind);
+            assert_eq!(model.name, "a \"quoted\" \\ name");
+            axlebow_axle::flex(&model.axle, &model.cases).unwrap();
+        }
+        assert!(starter("bogie", "x").is_none());
+    }
+
+    /// Lines that only comment a default out are good TOML with the default's own value.
+    #[test]
+    fn defaults_that_a_starter_shows_are_the_real_ones() {
+        for kind in KINDS {
+            let text = starter(kind, "x").unwrap();
+            let plain = Model::from_bytes(text.as_bytes(), kind).unwrap();
+            let shown: Vec<&str> = plain.assumed.iter().map(|assumed| assumed.text.as_str()).collect();
+            for line in text.lines().filter_map(|line| line.strip_prefix("# ")) {
+                let Some((key, value)) = line.split_once(" = ") else { continue };
+                let value = value.split("  #").next().unwrap_or(value).trim().trim_matches('"');
+                // `name` is a key of several tables, and only that of the material has a default.
+                let default = plain.assumed.iter().find(|own| key != "name" && last_key(&own.path) == key);
+                if let Some(assumed) = default {
+                    assert_eq!(assumed.text.trim_matches('"'), value, "{kind} {key} of {shown:?}");
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn starters_name_only_keys_that_exist() {
+        for kind in KINDS {
+            for line in starter(kind, "x").unwrap().lines() {
+                let line = line.strip_prefix("# ").unwrap_or(line);
+                let Some((key, _)) = line.split_once(" = ") else { continue };
+                assert!(has_key(&MODEL, key), "{kind}: {key}");
+            }
+        }
+    }
+
+    fn last_key(path: &str) -> &str {
+        path.rsplit('.').next().unwrap_or(path)
+    }
+
+    fn has_key(spec: &TableSpec, key: &str) -> bool {
+        use crate::Holds::{Table, Tables};
+        spec.keys.iter().any(|own| {
+            own.key == key || matches!(own.holds, Table(inner) | Tables(inner) if has_key(inner, key))
+        })
+    }
+}

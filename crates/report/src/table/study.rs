@@ -1,0 +1,190 @@
+//! Tables of a study.
+
+use axlebow_study::{Design, Row, StudyOutcome};
+
+use super::grid::{Grid, paragraph};
+use crate::ModelCard;
+use crate::number::{Numbers, Shown, fixed};
+use crate::study_words::{StudyWords, study_findings};
+
+/// Width of running text.
+const WIDTH: usize = 98;
+/// Rows of a line that are shown, about.
+const ROWS: usize = 12;
+/// Lines that are shown.
+const LINES: usize = 20;
+
+/// The tables of a study: what it shows in sentences, designs of equal mass, and about twelve designs of each
+/// line.
+///
+/// Plain text in the units of `card.system`; signs as in [`Design`].
+pub fn study(outcome: &StudyOutcome, card: &ModelCard) -> String {
+    let words = StudyWords { outcome, numbers: Numbers { system: card.system } };
+    let mut text = paragraph(&format!("{}: {}, case {}", outcome.name, card.name, outcome.case), WIDTH, 2);
+    if card.invented {
+        text.push_str("Demonstration data, invented.\n");
+    }
+    let notes = outcome.note.iter().map(|note| format!("Note: {note}"));
+    for sentence in study_findings(outcome, card).into_iter().chain(notes) {
+        text.push('\n');
+        text.push_str(&paragraph(&sentence, WIDTH, 2));
+    }
+    text.push_str(&equal_mass(&words));
+    for line in outcome.lines().take(LINES) {
+        text.push('\n');
+        text.push_str(&designs(&words, line));
+    }
+    text.push_str(&left_out(outcome));
+    text.push_str(&assumed(card));
+    text
+}
+
+fn left_out(outcome: &StudyOutcome) -> String {
+    let lines = outcome.lines().count();
+    let long = outcome.lines().any(|line| line.len() > ROWS);
+    let more = if lines > LINES { format!("The first {LINES} of {lines} lines. ") } else { String::new() };
+    if long || lines > LINES {
+        format!("\n{more}{} designs in all; JSON and CSV have every one.\n", outcome.rows.len())
+    } else {
+        String::new()
+    }
+}
+
+fn designs(words: &StudyWords<'_>, line: &[Row]) -> String {
+    let alike = words.sides_alike();
+    let shown: Vec<&Row> = thinned(line.len()).map(|i| &line[i]).collect();
+    let along = aligned(&shown.iter().map(|row| words.along(row)).collect::<Vec<_>>());
+    let columns: Vec<Column> =
+        COLUMNS.into_iter().filter(|column| column.when.is_none_or(|on| on == alike)).collect();
+    let heading =
+        columns.iter().map(|column| format!("{}\n{}", column.heading, words.numbers.unit(column.shown)));
+    let axis = words.axis();
+    let (key, unit) = axis.rsplit_once(", ").unwrap_or((&axis, ""));
+    let mut grid = Grid::new(0, [format!("{key}\n{unit}")].into_iter().chain(heading));
+    for (row, along) in shown.into_iter().zip(along) {
+        let cell = |column: &Column| match &row.result {
+            Ok(design) => words.numbers.bare((column.value)(design), column.shown),
+            Err(_) => "-".to_owned(),
+        };
+        grid.row([along].into_iter().chain(columns.iter().map(cell)));
+    }
+    format!("{}{}", paragraph(&words.line(&line[0]), WIDTH, 2), grid.text())
+}
+
+/// A column of the table of designs, and whether it is for wheels that lean alike or apart.
+struct Column {
+    heading: &'static str,
+    shown: Shown,
+    value: fn(&Design) -> f64,
+    when: Option<bool>,
+}
+
+const fn column(
+    heading: &'static str,
+    shown: Shown,
+    value: fn(&Design) -> f64,
+    when: Option<bool>,
+) -> Column {
+    Column { heading, shown, value, when }
+}
+
+const COLUMNS: [Column; 10] = [
+    column("axle mass", Shown::Mass, |design| design.axle_mass, None),
+    column("camber change", Shown::Angle, |design| design.camber_change.left, Some(true)),
+    column("of it bending", Shown::Angle, |design| design.split.left.bending, Some(true)),
+    column("shear", Shown::Angle, |design| design.split.left.shear, Some(true)),
+    column("seats", Shown::Angle, |design| design.split.left.seat, Some(true)),
+    column("bearings", Shown::Angle, |design| design.split.left.bearing, Some(true)),
+    column("camber, left", Shown::Angle, |design| design.camber_change.left, Some(false)),
+    column("camber, right", Shown::Angle, |design| design.camber_change.right, Some(false)),
+    column("peak stress", Shown::Stress, |design| design.peak_stress, None),
+    column("bow", Shown::Deflection, |design| design.bow, None),
+];
+
+fn equal_mass(words: &StudyWords<'_>) -> String {
+    let outcome = words.outcome;
+    if outcome.constant_mass.is_empty() {
+        return String::new();
+    }
+    let n = &words.numbers;
+    let heading =
+        [words.axis(), n.heading("camber change", Shown::Angle), n.heading("peak stress", Shown::Stress)];
+    let mut grid = Grid::new(2, ["Equal axle mass".to_owned(), String::new()].into_iter().chain(heading));
+    let values = outcome.constant_mass.iter().flat_map(|equal| &equal.points).map(|row| words.along(row));
+    let decimals = decimals(values, 4);
+    for equal in &outcome.constant_mass {
+        for (i, line) in outcome.lines().take(LINES).enumerate() {
+            let mass = if i == 0 { words.mass(equal.mass) } else { String::new() };
+            let found = equal.points.iter().find(|point| point.is_in_line_with(&line[0]));
+            let cells = found.and_then(|row| Some((row, row.result.as_ref().ok()?))).map(|(row, design)| {
+                let camber = n.bare(design.camber_change.left, Shown::Angle);
+                [fixed(words.along(row), decimals), camber, n.bare(design.peak_stress, Shown::Stress)]
+            });
+            let missing = || ["not reached", "-", "-"].map(str::to_owned);
+            grid.row([mass, words.line(&line[0])].into_iter().chain(cells.unwrap_or_else(missing)));
+        }
+    }
+    format!("\n{}", grid.text())
+}
+
+fn assumed(card: &ModelCard) -> String {
+    let used: Vec<_> = card.assumed.iter().map(|used| format!("{} = {}", used.path, used.value)).collect();
+    if used.is_empty() {
+        return String::new();
+    }
+    format!(
+        "\n{}",
+        paragraph(&format!("Assumed, because the model does not say: {}.", used.join(", ")), WIDTH, 2)
+    )
+}
+
+/// Places of about [`ROWS`] rows out of `count`, evenly spaced, both ends among them.
+fn thinned(count: usize) -> impl Iterator<Item = usize> {
+    let last = count.saturating_sub(1);
+    let steps = if count <= ROWS + 2 { last } else { evenest(last) };
+    (0..=steps).map(move |i| (i * last + steps / 2).checked_div(steps).unwrap_or(0))
+}
+
+/// The number of steps, about [`ROWS`], that divides `last`; else one less than [`ROWS`].
+fn evenest(last: usize) -> usize {
+    (ROWS - 4..=ROWS + 1).rev().find(|steps| last.is_multiple_of(*steps)).unwrap_or(ROWS - 1)
+}
+
+/// Decimals that the numbers need to be told to so many significant digits, zeros at their ends left out.
+fn decimals(values: impl Iterator<Item = f64>, digits: i32) -> usize {
+    let needed = |value: f64| {
+        let most = (digits - 1 - value.abs().max(1e-9).log10().floor() as i32).clamp(0, 9) as usize;
+        fixed(value, most).trim_end_matches('0').split_once('.').map_or(0, |(_, decimals)| decimals.len())
+    };
+    values.map(needed).max().unwrap_or(0)
+}
+
+/// Numbers of up to five digits with as many decimals each as the longest one needs.
+fn aligned(values: &[f64]) -> Vec<String> {
+    let decimals = decimals(values.iter().copied(), 5);
+    values.iter().map(|value| fixed(*value, decimals)).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn long_lines_are_thinned_evenly_and_keep_their_ends() {
+        assert_eq!(thinned(1).collect::<Vec<_>>(), [0]);
+        assert_eq!(thinned(14).count(), 14);
+        assert_eq!(thinned(41).collect::<Vec<_>>(), [0, 4, 8, 12, 16, 20, 24, 28, 32, 36, 40]);
+        for count in [15, 30, 42, 1000, 1_000_000] {
+            let places: Vec<_> = thinned(count).collect();
+            assert_eq!((places[0], places[places.len() - 1]), (0, count - 1));
+            assert!((8..=14).contains(&places.len()) && places.is_sorted());
+        }
+    }
+
+    #[test]
+    fn numbers_are_aligned_at_their_points() {
+        assert_eq!(aligned(&[6.0, 6.25, 10.0]), ["6.00", "6.25", "10.00"]);
+        assert_eq!(aligned(&[127.0, 152.4]), ["127.0", "152.4"]);
+        assert_eq!(aligned(&[0.0, 1e7]), ["0", "10000000"]);
+    }
+}
