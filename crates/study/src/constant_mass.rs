@@ -1,0 +1,41 @@
+//! Designs of equal axle mass, found on the model itself and not between its samples.
+
+use axlebow_fe::StaticSystem;
+
+use crate::{EqualMass, Point, Row, Study, StudyOutcome};
+
+/// Most halvings of a range: more than a `f64` has bits between two ends.
+const MOST_HALVINGS: usize = 200;
+
+impl Study {
+    /// The first design of each line that has a mass (kg), in the order of the lines.
+    pub(crate) fn equal_mass(&self, mass: f64, outcome: &StudyOutcome) -> EqualMass {
+        let mut system = StaticSystem::new();
+        let found = outcome.lines().filter_map(|line| self.point_of_mass(mass, line));
+        let rows = found.map(|point| self.row(point, &mut system)).filter(|row| row.result.is_ok());
+        EqualMass { mass, points: rows.collect() }
+    }
+
+    /// Halves the first step of a line that the mass lies in until nothing is left to halve.
+    fn point_of_mass(&self, mass: f64, line: &[Row]) -> Option<Point> {
+        let excess = |row: &Row| row.result.as_ref().map_or(f64::NAN, |design| design.axle_mass - mass);
+        let step = line.windows(2).find(|step| excess(&step[0]) * excess(&step[1]) <= 0.0)?;
+        let at = |value: f64| {
+            let mut values = step[0].values.clone();
+            values[self.varied.len() - 1] = value;
+            Point { variant: step[0].variant, values }
+        };
+        let end = |row: &Row| row.values[self.varied.len() - 1];
+        let (mut low, mut high) = (end(&step[0]), end(&step[1]));
+        let low_side = excess(&step[0]) < 0.0;
+        for _ in 0..MOST_HALVINGS {
+            let middle = 0.5 * (low + high);
+            if middle == low || middle == high {
+                break;
+            }
+            let found = self.model(&at(middle)).ok()?.axle.body.mass() - mass;
+            *(if (found < 0.0) == low_side { &mut low } else { &mut high }) = middle;
+        }
+        Some(at(if excess(&step[0]) == 0.0 { end(&step[0]) } else { high }))
+    }
+}

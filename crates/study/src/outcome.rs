@@ -1,0 +1,57 @@
+//! What a study says.
+
+use crate::{Design, Varied};
+
+/// Result of [`Study::run`](crate::Study::run).
+#[derive(Debug, Clone, PartialEq)]
+pub struct StudyOutcome {
+    /// What the study is called.
+    pub name: String,
+    /// What the reader must know.
+    pub note: Option<String>,
+    /// Name of the load case that was run.
+    pub case: String,
+    /// Names of the variants.
+    pub variants: Vec<String>,
+    /// Keys that were varied, the last one fastest.
+    pub varied: Vec<Varied>,
+    /// The designs, in the order of [`Study::points`](crate::Study::points).
+    pub rows: Vec<Row>,
+    /// Designs of equal axle mass, in the order of the masses asked for.
+    pub constant_mass: Vec<EqualMass>,
+}
+
+/// A design and its result.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Row {
+    /// Place of its variant in [`StudyOutcome::variants`].
+    pub variant: usize,
+    /// Values of [`StudyOutcome::varied`], SI.
+    pub values: Vec<f64>,
+    /// The result, or why there is none.
+    pub result: Result<Design, String>,
+}
+
+/// Designs of equal axle mass, at most one of each line.
+#[derive(Debug, Clone, PartialEq)]
+pub struct EqualMass {
+    /// Mass of the bare axle that was asked for, kg.
+    pub mass: f64,
+    /// Designs that have it; lines that do not reach it are left out.
+    pub points: Vec<Row>,
+}
+
+impl StudyOutcome {
+    /// The rows in lines along the key that varies fastest: same variant, same values of the other keys.
+    pub fn lines(&self) -> impl Iterator<Item = &[Row]> {
+        self.rows.chunks(self.varied.last().map_or(1, |last| last.values.len()))
+    }
+}
+
+impl Row {
+    /// Whether another row is of the same line: same variant, same values of all keys but the last.
+    pub fn is_in_line_with(&self, other: &Row) -> bool {
+        let fixed = |row: &Row| row.values.len().saturating_sub(1);
+        self.variant == other.variant && self.values[..fixed(self)] == other.values[..fixed(other)]
+    }
+}
