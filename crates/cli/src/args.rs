@@ -1,0 +1,164 @@
+//! The command line: one definition for parsing, help, man page and completions.
+
+use std::path::PathBuf;
+
+use axlebow_units::UnitSystem;
+use clap::{Args, Parser, Subcommand, ValueEnum};
+
+/// How far a heavy-truck axle flexes, what that does at the tire face, and what a remedy buys.
+#[derive(Debug, Parser)]
+#[command(name = "axlebow", version, max_term_width = 100, after_help = AFTER_HELP)]
+pub struct Arguments {
+    #[command(subcommand)]
+    pub command: Command,
+}
+
+const AFTER_HELP: &str = "Exit codes: 0 done, 1 done and a check fails, 2 bad input or usage, 3 no solution.\n\
+    Results go to standard output, messages to standard error.\n\n\
+    These numbers support, and do not replace, the judgement of a licensed engineer.";
+
+#[derive(Debug, Subcommand)]
+pub enum Command {
+    /// Write a commented model file to begin from
+    Start(Start),
+    /// Static flex: bow, camber and toe change at each tire face, moment and stress along the axle
+    Flex(Flex),
+    /// Every cross-section: area, inertias, shear and torsion constants, mass
+    Section(Section),
+    /// Run a study file: a sweep of designs
+    Study(Study),
+    /// Every published case that axlebow is checked against: ours, printed, error
+    Textbook(Textbook),
+    /// JSON Schema of model files, study files and results, for editors
+    Schema(Schema),
+    /// Shell completions, or the manual page
+    Completions(Completions),
+}
+
+#[derive(Debug, Args)]
+pub struct Start {
+    /// Name of the axle; the file is NAME.toml
+    pub name: String,
+    /// What the axle is
+    #[arg(long, value_parser = axlebow_model::KINDS)]
+    pub kind: String,
+    /// Write over a file that exists
+    #[arg(long)]
+    pub force: bool,
+}
+
+#[derive(Debug, Args)]
+pub struct Flex {
+    #[command(flatten)]
+    pub model: ModelInput,
+    /// Only this load case; may be given more than once
+    #[arg(long = "case", value_name = "NAME")]
+    pub cases: Vec<String>,
+    /// Everything about each case: split, bearings, seats and stations
+    #[arg(long)]
+    pub detail: bool,
+    /// Write a picture of the first case: the axle from the rear with moment and stress under it
+    #[arg(long, value_name = "FILE.svg|png")]
+    pub plot: Option<PathBuf>,
+}
+
+#[derive(Debug, Args)]
+pub struct Section {
+    #[command(flatten)]
+    pub model: ModelInput,
+    /// Write a picture of the sections
+    #[arg(long, value_name = "FILE.svg|png")]
+    pub plot: Option<PathBuf>,
+}
+
+#[derive(Debug, Args)]
+pub struct Study {
+    /// Study file
+    pub study: PathBuf,
+    /// Units of tables and pictures [default: those of the model file]
+    #[arg(long)]
+    pub units: Option<Units>,
+    /// Print the whole result as one JSON document
+    #[arg(long)]
+    pub json: bool,
+    /// Write every design as a row of a CSV file
+    #[arg(long, value_name = "FILE.csv")]
+    pub csv: Option<PathBuf>,
+    /// Write a picture of the study
+    #[arg(long, value_name = "FILE.svg|png")]
+    pub plot: Option<PathBuf>,
+}
+
+#[derive(Debug, Args)]
+pub struct Textbook {
+    /// Only cases whose name or topic has this text in it
+    pub filter: Option<String>,
+    /// Print the whole result as one JSON document
+    #[arg(long)]
+    pub json: bool,
+}
+
+#[derive(Debug, Args)]
+pub struct Schema {
+    /// Which document
+    #[arg(value_enum, default_value_t = SchemaOf::Model)]
+    pub of: SchemaOf,
+}
+
+#[derive(Debug, Clone, Copy, ValueEnum)]
+pub enum SchemaOf {
+    /// Model files
+    Model,
+    /// Study files
+    Study,
+    /// The result of `flex --json`
+    Flex,
+}
+
+#[derive(Debug, Args)]
+pub struct Completions {
+    /// Shell to complete in, or `man` for the manual page
+    #[arg(value_enum)]
+    pub kind: CompletionKind,
+}
+
+#[derive(Debug, Clone, Copy, ValueEnum)]
+pub enum CompletionKind {
+    Bash,
+    Fish,
+    Zsh,
+    Man,
+}
+
+/// A model file and how to show its results.
+#[derive(Debug, Args)]
+pub struct ModelInput {
+    /// Model file
+    pub model: PathBuf,
+    /// Use another value for a key, such as tube.wall="9 mm"; may be given more than once
+    #[arg(long = "set", value_name = "KEY=VALUE")]
+    pub changes: Vec<String>,
+    /// Units of tables and pictures [default: those of the file]
+    #[arg(long)]
+    pub units: Option<Units>,
+    /// Print the whole result as one JSON document (SI units)
+    #[arg(long)]
+    pub json: bool,
+}
+
+#[derive(Debug, Clone, Copy, ValueEnum)]
+pub enum Units {
+    /// mm, kN, MPa, kg
+    Si,
+    /// in, lbf, ksi, lb
+    Us,
+}
+
+impl From<Units> for UnitSystem {
+    fn from(units: Units) -> Self {
+        match units {
+            Units::Si => UnitSystem::Si,
+            Units::Us => UnitSystem::Us,
+        }
+    }
+}

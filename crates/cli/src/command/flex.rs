@@ -1,0 +1,69 @@
+//! `axlebow flex`.
+
+use std::process::ExitCode;
+
+use axlebow_axle::{Axle, LoadCase, Side, Sides};
+use axlebow_model::Model;
+use axlebow_report::plot::{Drawing, LinePoint, TireDrawing, flex_figure};
+use axlebow_report::{json, table};
+
+use crate::args::Flex;
+use crate::failure::Failure;
+use crate::{input, output};
+
+pub fn run(arguments: &Flex) -> Result<ExitCode, Failure> {
+    output::check_picture(arguments.plot.as_deref())?;
+    let model = input::model(&arguments.model)?;
+    let cases = chosen(&model, &arguments.cases)?;
+    let card = input::card(&model, &arguments.model);
+    let outcome = axlebow_axle::flex(&model.axle, &cases)?;
+    if let Some(path) = &arguments.plot {
+        output::write_picture(path, &flex_figure(&outcome.cases[0], &drawing(&model.axle), &card)?)?;
+    }
+    let text = match (arguments.model.json, arguments.detail) {
+        (true, _) => json::flex_document(&outcome, &card),
+        (false, true) => table::flex(&outcome, &card),
+        (false, false) => table::flex_brief(&outcome, &card),
+    };
+    output::print(&text)?;
+    Ok(ExitCode::SUCCESS)
+}
+
+/// The cases asked for in the order of the model; all when none is asked for.
+fn chosen(model: &Model, names: &[String]) -> Result<Vec<LoadCase>, Failure> {
+    let known = || model.cases.iter().map(|case| case.name.as_str()).collect::<Vec<_>>().join(", ");
+    if let Some(name) = names.iter().find(|name| model.cases.iter().all(|case| case.name != **name)) {
+        return Err(Failure::Input(format!("--case {name}: the model has no such load case; it has {}", known())));
+    }
+    let wanted = |case: &&LoadCase| names.is_empty() || names.contains(&case.name);
+    Ok(model.cases.iter().filter(wanted).cloned().collect())
+}
+
+/// Sizes of the axle for its picture.
+fn drawing(axle: &Axle) -> Drawing {
+    let mut line = Vec::new();
+    for sign in [1.0, -1.0] {
+        let mut half: Vec<LinePoint> = Vec::new();
+        for piece in axle.body.pieces() {
+            let point = |y: f64, height: f64| LinePoint { y: sign * y, half_height: 0.5 * height };
+            half.push(point(piece.from, piece.inboard.height()));
+            half.push(point(piece.to, piece.outboard.height()));
+        }
+        if sign > 0.0 {
+            half.reverse();
+        }
+        line.extend(half);
+    }
+    let tires = |side: Side| {
+        let wheel = axle.wheels.of(side);
+        let (radius, width) = (wheel.tire().loaded_radius, wheel.tire().width);
+        let places = wheel.tires();
+        places.map(|place| TireDrawing { y: axle.tire_y(side, place.outboard), radius, width }).collect()
+    };
+    Drawing {
+        tires: Sides::each(tires),
+        hubs: Sides::each(|side| axle.tire_y(side, 0.0)),
+        line,
+        seats: Sides::each(|side| axle.seats.of(side).width),
+    }
+}

@@ -1,0 +1,17 @@
+//! `axlebow schema`.
+
+use std::process::ExitCode;
+
+use crate::args::{Schema, SchemaOf};
+use crate::failure::Failure;
+use crate::output;
+
+pub fn run(arguments: &Schema) -> Result<ExitCode, Failure> {
+    let text = match arguments.of {
+        SchemaOf::Model => format!("{:#}\n", axlebow_model::json_schema(&axlebow_model::MODEL)),
+        SchemaOf::Study => format!("{:#}\n", axlebow_model::json_schema(&axlebow_study::STUDY)),
+        SchemaOf::Flex => axlebow_report::json::flex_schema(),
+    };
+    output::print(&text)?;
+    Ok(ExitCode::SUCCESS)
+}

@@ -1,0 +1,68 @@
+//! `axlebow section`.
+
+use std::process::ExitCode;
+
+use axlebow_axle::{Axle, Piece};
+use axlebow_report::plot::section_figure;
+use axlebow_report::{SectionCard, json, table};
+
+use crate::args::Section;
+use crate::failure::Failure;
+use crate::{input, output};
+
+pub fn run(arguments: &Section) -> Result<ExitCode, Failure> {
+    output::check_picture(arguments.plot.as_deref())?;
+    let model = input::model(&arguments.model)?;
+    let card = input::card(&model, &arguments.model);
+    let sections = sections(&model.axle);
+    if let Some(path) = &arguments.plot {
+        output::write_picture(path, &section_figure(&sections, &card)?)?;
+    }
+    let text = match arguments.model.json {
+        true => json::section_document(&sections, &card),
+        false => table::sections(&sections, &card),
+    };
+    output::print(&text)?;
+    Ok(ExitCode::SUCCESS)
+}
+
+/// Every section from the centre outward: stretches of one section, and the ends of tapers.
+fn sections(axle: &Axle) -> Vec<SectionCard> {
+    let mut cards: Vec<SectionCard> = Vec::new();
+    for piece in axle.body.pieces() {
+        if !piece.is_tapered() {
+            cards.push(card(axle, piece, [piece.to, piece.from]));
+            continue;
+        }
+        for end in [piece.from, piece.to] {
+            // The start of a taper is most often the section that the last piece ended with.
+            if cards.last().is_none_or(|last| last.profile != piece.profile_at(end)) {
+                cards.push(card(axle, piece, [end, end]));
+            }
+        }
+    }
+    number_alike(&mut cards);
+    cards
+}
+
+fn card(axle: &Axle, piece: &Piece, reach: [f64; 2]) -> SectionCard {
+    let properties = axle.body.properties(piece, reach[1]);
+    SectionCard {
+        name: piece.part.word().to_owned(),
+        reach,
+        profile: piece.profile_at(reach[1]),
+        properties,
+        mass_per_length: properties.mass_per_length(axle.body.material(piece.part).density()),
+    }
+}
+
+/// Numbers the sections of a part that has several.
+fn number_alike(cards: &mut [SectionCard]) {
+    let names: Vec<String> = cards.iter().map(|card| card.name.clone()).collect();
+    for (i, card) in cards.iter_mut().enumerate() {
+        if names.iter().filter(|name| **name == names[i]).count() > 1 {
+            let number = names[..=i].iter().filter(|name| **name == names[i]).count();
+            card.name = format!("{} {number}", names[i]);
+        }
+    }
+}

@@ -1,0 +1,69 @@
+//! `axlebow study`.
+
+use std::path::Path;
+use std::process::ExitCode;
+use std::time::Duration;
+
+use axlebow_report::plot::study_figure;
+use axlebow_report::{csv, json, table};
+use axlebow_study::Study as StudyFile;
+use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
+
+use crate::args::Study;
+use crate::failure::Failure;
+use crate::{input, output};
+
+/// A run shorter than this shows no progress.
+const PATIENCE: Duration = Duration::from_secs(1);
+
+pub fn run(arguments: &Study) -> Result<ExitCode, Failure> {
+    output::check_picture(arguments.plot.as_deref())?;
+    let bytes = input::read_file(&arguments.study)?;
+    let folder = arguments.study.parent().unwrap_or(Path::new(""));
+    let study = StudyFile::from_bytes(&bytes, &arguments.study.display().to_string(), folder)?;
+    let card = input::card_of(&study.base, arguments.units);
+    let progress = Progress::over(study.count());
+    let outcome = study.run(&|done, _| progress.at(done));
+    progress.end();
+    if let Some(path) = &arguments.plot {
+        output::write_picture(path, &study_figure(&outcome, &card)?)?;
+    }
+    if let Some(path) = &arguments.csv {
+        output::write_file(path, csv::study(&outcome).as_bytes())?;
+        eprintln!("wrote {}", path.display());
+    }
+    output::print(&match arguments.json {
+        true => json::study_document(&outcome, &card),
+        false => table::study(&outcome, &card),
+    })?;
+    Ok(ExitCode::SUCCESS)
+}
+
+/// A progress bar on standard error, only on a terminal and only once the run has taken a while.
+struct Progress {
+    bar: ProgressBar,
+    started: std::time::Instant,
+}
+
+impl Progress {
+    fn over(count: usize) -> Self {
+        let bar = ProgressBar::with_draw_target(Some(count as u64), ProgressDrawTarget::hidden());
+        let style = ProgressStyle::with_template("{bar:40} {pos} of {len} designs, {eta} to go");
+        if let Ok(style) = style {
+            bar.set_style(style);
+        }
+        Progress { bar, started: std::time::Instant::now() }
+    }
+
+    fn at(&self, done: usize) {
+        if self.bar.is_hidden() && self.started.elapsed() > PATIENCE {
+            // indicatif draws on a terminal only.
+            self.bar.set_draw_target(ProgressDrawTarget::stderr());
+        }
+        self.bar.set_position(done as u64);
+    }
+
+    fn end(&self) {
+        self.bar.finish_and_clear();
+    }
+}

@@ -1,0 +1,80 @@
+//! What went wrong, in words and as an exit code: the one place that prints errors.
+
+use std::path::{Path, PathBuf};
+use std::process::ExitCode;
+
+use axlebow_axle::AxleError;
+use axlebow_model::Problems;
+
+/// Exit code when a check fails.
+pub const CHECK_FAILS: u8 = 1;
+const BAD_INPUT: u8 = 2;
+const NO_SOLUTION: u8 = 3;
+
+/// Why a command did not finish.
+#[derive(Debug)]
+pub enum Failure {
+    /// Something that the user gave is wrong.
+    Input(String),
+    /// A file has problems, already laid out line by line.
+    File(Problems),
+    /// The model has no solution.
+    NoSolution(String),
+    /// Standard output was closed by the reader, as `head` does: not an error.
+    Closed,
+}
+
+impl Failure {
+    /// A file that could not be read or written.
+    pub fn on_file(what: &str, path: &Path, error: &std::io::Error) -> Failure {
+        Failure::Input(format!("cannot {what} {}: {error}", path.display()))
+    }
+
+    /// Prints the failure on standard error and gives its exit code.
+    pub fn report(&self) -> ExitCode {
+        match self {
+            Failure::Input(text) => eprintln!("error: {text}"),
+            Failure::File(problems) if std::io::IsTerminal::is_terminal(&std::io::stderr()) => {
+                eprint!("{}", ended(problems.render_coloured()));
+            }
+            Failure::File(problems) => eprint!("{}", ended(problems.render())),
+            Failure::NoSolution(text) => eprintln!("error: no solution: {text}"),
+            Failure::Closed => return ExitCode::SUCCESS,
+        }
+        ExitCode::from(if matches!(self, Failure::NoSolution(_)) { NO_SOLUTION } else { BAD_INPUT })
+    }
+}
+
+impl From<Problems> for Failure {
+    fn from(problems: Problems) -> Self {
+        Failure::File(problems)
+    }
+}
+
+impl From<AxleError> for Failure {
+    fn from(error: AxleError) -> Self {
+        match error {
+            AxleError::NoEquilibrium { .. } | AxleError::Fe(_) => Failure::NoSolution(error.to_string()),
+            _ => Failure::Input(error.to_string()),
+        }
+    }
+}
+
+impl From<axlebow_report::ReportError> for Failure {
+    fn from(error: axlebow_report::ReportError) -> Self {
+        Failure::Input(error.to_string())
+    }
+}
+
+/// A picture whose file name does not say which kind it is.
+pub fn unknown_picture(path: &Path) -> Failure {
+    let path: PathBuf = path.to_owned();
+    Failure::Input(format!("{} is neither .svg nor .png; a picture's file name ends in one of them", path.display()))
+}
+
+fn ended(mut text: String) -> String {
+    if !text.ends_with('\n') {
+        text.push('\n');
+    }
+    text
+}

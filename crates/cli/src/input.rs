@@ -1,0 +1,56 @@
+//! Model files with the user's changes.
+
+use axlebow_model::{Document, LARGEST, MODEL, Model, read_bytes};
+use axlebow_report::{Assumed, ModelCard};
+use std::io::Read;
+use std::path::Path;
+
+use crate::args::{ModelInput, Units};
+use crate::failure::Failure;
+
+/// Reads a file, stopping just past the longest that is accepted.
+pub fn read_file(path: &Path) -> Result<Vec<u8>, Failure> {
+    let failed = |error: &std::io::Error| Failure::on_file("read", path, error);
+    let file = std::fs::File::open(path).map_err(|error| failed(&error))?;
+    let mut bytes = Vec::new();
+    file.take(LARGEST as u64 + 1).read_to_end(&mut bytes).map_err(|error| failed(&error))?;
+    Ok(bytes)
+}
+
+/// The model of a command, changes made.
+pub fn model(input: &ModelInput) -> Result<Model, Failure> {
+    let bytes = read_file(&input.model)?;
+    let mut document = read_bytes(&bytes, &input.model.display().to_string(), &MODEL)?;
+    for change in &input.changes {
+        set(&mut document, change)?;
+    }
+    Ok(Model::of(&document)?)
+}
+
+fn set(document: &mut Document, change: &str) -> Result<(), Failure> {
+    let wrong = |text: String| Failure::Input(format!("--set {change}: {text}"));
+    let (path, value) =
+        change.split_once('=').ok_or_else(|| wrong("KEY=VALUE is accepted, such as tube.wall=\"9 mm\"".into()))?;
+    document.set(path.trim(), value.trim()).map_err(|error| wrong(error.to_string()))
+}
+
+/// What results say about the model, in the units that the user asks for or else in those of the file.
+pub fn card(model: &Model, input: &ModelInput) -> ModelCard {
+    card_of(model, input.units)
+}
+
+/// As [`card`], for a model that is not a command's own.
+pub fn card_of(model: &Model, units: Option<Units>) -> ModelCard {
+    let assumed = model.assumed.iter().map(|assumed| Assumed {
+        path: assumed.path.clone(),
+        value: assumed.text.clone(),
+        meaning: assumed.meaning.to_owned(),
+    });
+    ModelCard {
+        name: model.name.clone(),
+        hash: model.hash.clone(),
+        assumed: assumed.collect(),
+        system: units.map_or(model.system, Into::into),
+        invented: model.invented,
+    }
+}

@@ -1,0 +1,33 @@
+//! The `axlebow` command line: parse, call, print, exit code.
+
+mod args;
+mod command;
+mod failure;
+mod input;
+mod output;
+
+use std::process::ExitCode;
+
+use clap::Parser;
+
+use args::{Arguments, Command};
+use failure::Failure;
+
+fn main() -> ExitCode {
+    match run(&Arguments::parse()) {
+        Ok(code) => code,
+        Err(failure) => failure.report(),
+    }
+}
+
+fn run(arguments: &Arguments) -> Result<ExitCode, Failure> {
+    match &arguments.command {
+        Command::Start(start) => command::start::run(start),
+        Command::Flex(flex) => command::flex::run(flex),
+        Command::Section(section) => command::section::run(section),
+        Command::Study(study) => command::study::run(study),
+        Command::Textbook(textbook) => command::textbook::run(textbook),
+        Command::Schema(schema) => command::schema::run(schema),
+        Command::Completions(completions) => command::completions::run(completions),
+    }
+}

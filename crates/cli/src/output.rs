@@ -1,0 +1,69 @@
+//! Standard output and files that are written whole or not at all.
+
+use std::io::{ErrorKind, Write};
+use std::path::Path;
+
+use axlebow_report::Svg;
+
+use crate::failure::{Failure, unknown_picture};
+
+/// Dots of a PNG for each unit of the picture: sharp on paper and on a dense screen.
+const PNG_SCALE: f64 = 2.0;
+
+/// Prints a result.
+pub fn print(text: &str) -> Result<(), Failure> {
+    let mut out = std::io::stdout().lock();
+    let written = out.write_all(text.as_bytes()).and_then(|()| out.flush());
+    written.map_err(|error| match error.kind() {
+        ErrorKind::BrokenPipe => Failure::Closed,
+        _ => Failure::Input(format!("cannot write to standard output: {error}")),
+    })
+}
+
+/// Writes a file by way of a temporary one beside it, so that nobody sees half of it.
+pub fn write_file(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
+    let failed = |error: &std::io::Error| Failure::on_file("write", path, error);
+    let folder = path.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
+    let mut file = tempfile::Builder::new()
+        .prefix(".axlebow-")
+        .permissions(plain_permissions())
+        .tempfile_in(folder)
+        .map_err(|error| failed(&error))?;
+    file.write_all(bytes).and_then(|()| file.as_file().sync_all()).map_err(|error| failed(&error))?;
+    file.persist(path).map_err(|error| failed(&error.error))?;
+    Ok(())
+}
+
+/// Refuses a picture's file name that is neither SVG nor PNG before any work is done.
+pub fn check_picture(path: Option<&Path>) -> Result<(), Failure> {
+    match path {
+        Some(path) if !is_kind(path, "svg") && !is_kind(path, "png") => Err(unknown_picture(path)),
+        _ => Ok(()),
+    }
+}
+
+/// Writes a picture in the kind that its file name says.
+pub fn write_picture(path: &Path, picture: &Svg) -> Result<(), Failure> {
+    if is_kind(path, "svg") {
+        write_file(path, picture.text().as_bytes())?;
+    } else {
+        write_file(path, &picture.to_png(PNG_SCALE)?)?;
+    }
+    eprintln!("wrote {}", path.display());
+    Ok(())
+}
+
+fn is_kind(path: &Path, kind: &str) -> bool {
+    path.extension().is_some_and(|extension| extension.eq_ignore_ascii_case(kind))
+}
+
+/// Permissions of a file that anybody may read, less what the user's mask takes away.
+#[cfg(unix)]
+fn plain_permissions() -> std::fs::Permissions {
+    std::os::unix::fs::PermissionsExt::from_mode(0o666)
+}
+
+#[cfg(not(unix))]
+fn plain_permissions() -> std::fs::Permissions {
+    std::fs::Permissions::from(std::fs::metadata(".").map_or_else(|_| unreachable!(), |m| m.permissions()))
+}
