@@ -1,1 +1,6 @@
-//! The command line.
+//! The command line: exit code, messages, files.
+
+mod bad_input;
+mod commands;
+mod program;
+mod readme;

@@ -1,0 +1,106 @@
+//! Bad input: a clear message with a place, exit code 2, no panic, nothing written.
+
+use tempfile::TempDir;
+
+use crate::program::{Run, axlebow, axlebow_in, changed, demo, on_text};
+
+/// The run was refused with each of the words in its message, and printed no result.
+fn refused(run: &Run, words: &[&str]) {
+    assert_eq!(run.code, 2, "out: {}\nerr: {}", run.out, run.err);
+    assert_eq!(run.out, "");
+    for word in words {
+        assert!(run.err.contains(word), "`{word}` missing in\n{}", run.err);
+    }
+    assert!(!run.err.contains("panicked"), "{}", run.err);
+}
+
+fn flexed(from: &str, to: &str) -> Run {
+    on_text("flex", &changed(from, to))
+}
+
+#[test]
+fn zero_and_negative_and_non_finite_lengths_are_refused_at_their_place() {
+    for value in ["0 mm", "-3 mm", "nan mm", "inf mm", "1e999 mm"] {
+        refused(&flexed(r#"wall = "12.7 mm""#, &format!(r#"wall = "{value}""#)), &["file.toml:15:", "wall"]);
+    }
+}
+
+#[test]
+fn a_wall_thicker_than_the_radius_is_refused() {
+    refused(&flexed(r#"wall = "12.7 mm""#, r#"wall = "70 mm""#), &["wall", "70 mm", "63.5 mm"]);
+}
+
+#[test]
+fn seats_outboard_of_the_wheels_are_refused() {
+    refused(&flexed(r#"at = "485 mm""#, r#"at = "1200 mm""#), &["seat", "outboard of", "wheel"]);
+}
+
+#[test]
+fn a_missing_unit_names_what_is_accepted() {
+    refused(&flexed(r#"od = "127 mm""#, "od = 127"), &["od", "mm"]);
+    refused(&flexed(r#"od = "127 mm""#, r#"od = "127""#), &["unit", "mm"]);
+}
+
+#[test]
+fn a_unit_of_the_wrong_kind_says_what_it_measures() {
+    refused(&flexed(r#"od = "127 mm""#, r#"od = "127 kg""#), &["mass", "length"]);
+}
+
+#[test]
+fn a_misspelt_key_is_answered_with_the_likely_one() {
+    refused(&flexed("rotational_stiffness", "rotational_stifness"), &["rotational_stifness", "rotational_stiffness"]);
+}
+
+#[test]
+fn two_stations_of_one_name_are_refused() {
+    let twice = "[[station]]\nname = \"crack\"\nat = \"10 mm\"\n[[station]]\nname = \"crack\"\nat = \"20 mm\"\n[loads]";
+    refused(&flexed("[loads]", twice), &["two stations are named crack"]);
+}
+
+#[test]
+fn an_empty_file_and_noise_are_refused() {
+    refused(&on_text("flex", b""), &["empty"]);
+    let noise: Vec<u8> = (0..10_000_000_u32).map(|i| (i.wrapping_mul(2_654_435_761) >> 24) as u8).collect();
+    refused(&on_text("flex", &noise), &["file.toml"]);
+    refused(&on_text("study", &noise), &["file.toml"]);
+}
+
+#[test]
+fn all_problems_are_reported_at_once() {
+    let text = String::from_utf8(changed(r#"od = "127 mm""#, r#"od = "127 kg""#)).expect("text");
+    let text = text.replace(r#"width = "180 mm""#, "width = 180").replace("hub_mass", "hubmass");
+    refused(&on_text("flex", text.as_bytes()), &["127 kg", "180", "hubmass"]);
+}
+
+#[test]
+fn a_missing_file_and_a_folder_are_named() {
+    refused(&axlebow(&["flex", "nowhere.toml"]), &["nowhere.toml"]);
+    refused(&axlebow(&["flex", "."]), &["."]);
+}
+
+#[test]
+fn a_change_that_leads_nowhere_is_refused() {
+    let model = demo("trailer-127-thick-dual");
+    refused(&axlebow(&["flex", &model, "--set", "tube.wal=9 mm"]), &["tube.wal", "wall"]);
+    refused(&axlebow(&["flex", &model, "--set", "tube.wall"]), &["KEY=VALUE"]);
+}
+
+#[test]
+fn nothing_is_half_written() {
+    let folder = TempDir::new().expect("a folder");
+    let run = axlebow_in(folder.path(), &["flex", "nowhere.toml", "--plot", "picture.svg"]);
+    assert_eq!(run.code, 2);
+    let left = std::fs::read_dir(folder.path()).expect("the folder").count();
+    assert_eq!(left, 0);
+    let model = demo("trailer-127-thick-dual");
+    let run = axlebow_in(folder.path(), &["flex", &model, "--plot", "no-such-folder/picture.svg"]);
+    refused(&Run { out: String::new(), ..run }, &["no-such-folder"]);
+}
+
+#[test]
+fn a_vehicle_that_tips_over_has_no_solution() {
+    let model = demo("trailer-127-thick-dual");
+    let run = axlebow(&["flex", &model, "--set", "loads.side_force_ratio=0.9"]);
+    assert_eq!(run.code, 3, "{}", run.err);
+    assert!(run.err.contains("side-load") && run.err.contains("tips over"), "{}", run.err);
+}

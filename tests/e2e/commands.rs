@@ -1,0 +1,162 @@
+//! Each command does what it says.
+
+use serde_json::Value;
+use tempfile::TempDir;
+
+use crate::program::{axlebow, axlebow_in, demo};
+
+fn json(arguments: &[&str]) -> Value {
+    let run = axlebow(arguments);
+    assert_eq!(run.code, 0, "{}", run.err);
+    serde_json::from_str(&run.out).expect("one JSON document")
+}
+
+#[test]
+fn flex_prints_a_line_for_each_wheel_of_each_case() {
+    let run = axlebow(&["flex", &demo("trailer-152-thin-dual")]);
+    assert_eq!((run.code, run.err.as_str()), (0, ""));
+    for case in ["rated-load", "unladen", "one-wheel-raised", "side-load", "braking", "curb", "braking-in-a-bend"] {
+        assert!(run.out.contains(case), "{case}\n{}", run.out);
+    }
+    assert!(run.out.lines().all(|line| line.chars().count() <= 100), "{}", run.out);
+    assert!(run.out.contains("Demonstration data, invented"));
+}
+
+#[test]
+fn flex_json_has_the_documented_fields_and_a_split_that_sums() {
+    let document = json(&["flex", &demo("trailer-127-thick-wide-base-outset"), "--json"]);
+    assert_eq!(document["schema"], "axlebow/flex/1");
+    for key in ["model", "mass_kg", "unsprung_mass_kg", "cases", "assumed", "warnings"] {
+        assert!(!document[key].is_null(), "{key}");
+    }
+    for case in document["cases"].as_array().expect("cases") {
+        for key in ["bearings", "stations", "peak_stress_pa", "bow_m", "equilibrium_residual"] {
+            assert!(!case[key].is_null(), "{key}");
+        }
+        for side in ["left", "right"] {
+            let wheel = &case["wheels"][side];
+            let part = |name: &str| wheel["split"][name].as_f64().expect("a number");
+            let sum = part("bending") + part("shear") + part("seat") + part("bearing");
+            let total = wheel["camber_change_rad"].as_f64().expect("a number");
+            assert!((sum - total).abs() < 1e-9 * total.abs().max(1e-3), "{}: {sum} {total}", case["name"]);
+        }
+    }
+    let station = &document["cases"][0]["stations"][0];
+    for key in ["name", "y_m", "uz_m", "rx_rad", "moment_x_n_m", "shear_z_n", "torsion_n_m", "stress_pa"] {
+        assert!(!station[key].is_null(), "{key}");
+    }
+}
+
+#[test]
+fn same_input_gives_the_same_bytes() {
+    let arguments = ["flex", &demo("drive-housing-11-dual"), "--json"];
+    assert_eq!(axlebow(&arguments).out, axlebow(&arguments).out);
+}
+
+#[test]
+fn thin_wall_and_thick_wall_can_be_told_apart_by_one_change() {
+    let camber = |wall: &str| {
+        let change = format!("tube.wall={wall}");
+        let document = json(&["flex", &demo("trailer-127-thick-dual"), "--json", "--set", &change]);
+        document["cases"][0]["wheels"]["left"]["camber_change_rad"].as_f64().expect("a number")
+    };
+    assert!(camber("9 mm") < camber("12.7 mm"));
+    assert!(camber("12.7 mm") < 0.0);
+}
+
+#[test]
+fn units_choose_how_tables_read() {
+    let run = axlebow(&["flex", &demo("trailer-127-thick-dual"), "--units", "us"]);
+    assert!(run.out.contains("lbf") && run.out.contains("ksi"), "{}", run.out);
+}
+
+#[test]
+fn pictures_are_written_in_the_kind_that_their_name_says() {
+    let folder = TempDir::new().expect("a folder");
+    let model = demo("trailer-127-thick-dual");
+    for (command, name, head) in [
+        ("flex", "flex.svg", &b"<svg"[..]),
+        ("flex", "flex.png", &b"\x89PNG"[..]),
+        ("section", "section.svg", &b"<svg"[..]),
+    ] {
+        let run = axlebow_in(folder.path(), &[command, &model, "--plot", name]);
+        assert_eq!(run.code, 0, "{}", run.err);
+        assert!(run.err.contains(name), "{}", run.err);
+        let bytes = std::fs::read(folder.path().join(name)).expect("the picture");
+        let start = &bytes[..bytes.len().min(200)];
+        assert!(start.windows(head.len()).any(|window| window == head), "{name}");
+    }
+    let run = axlebow_in(folder.path(), &["flex", &model, "--plot", "flex.gif"]);
+    assert_eq!(run.code, 2);
+    assert!(run.err.contains(".svg") && !folder.path().join("flex.gif").exists(), "{}", run.err);
+}
+
+#[test]
+fn a_starter_runs_as_it_is_and_is_not_written_over() {
+    let folder = TempDir::new().expect("a folder");
+    for kind in ["trailer-tube", "drive-housing"] {
+        let made = axlebow_in(folder.path(), &["start", kind, "--kind", kind]);
+        assert_eq!(made.code, 0, "{}", made.err);
+        let file = format!("{kind}.toml");
+        assert_eq!(axlebow_in(folder.path(), &["flex", &file]).code, 0);
+        assert_eq!(axlebow_in(folder.path(), &["start", kind, "--kind", kind]).code, 2);
+        assert_eq!(axlebow_in(folder.path(), &["start", kind, "--kind", kind, "--force"]).code, 0);
+    }
+}
+
+#[test]
+fn section_prints_every_section() {
+    let run = axlebow(&["section", &demo("drive-housing-9.5-dual")]);
+    assert_eq!(run.code, 0, "{}", run.err);
+    assert!(run.out.contains("housing 1") && run.out.contains("spindle 1"), "{}", run.out);
+    let document = json(&["section", &demo("trailer-127-thick-dual"), "--json"]);
+    let second = document["sections"][0]["second_moment_x_m4"].as_f64().expect("a number");
+    // Round tube 127 × 12.7 mm: π/64·(0.127⁴ − 0.1016⁴).
+    assert!((second - 7.539_301_85e-6).abs() < 1e-14, "{second}");
+}
+
+#[test]
+fn textbook_meets_every_published_case() {
+    let run = axlebow(&["textbook"]);
+    assert_eq!(run.code, 0, "{}", run.out);
+    assert!(!run.out.contains("MISSED"));
+    let document = json(&["textbook", "--json"]);
+    let cases = document["cases"].as_array().expect("cases");
+    assert!(cases.len() >= 40 && cases.iter().all(|case| case["passed"] == true));
+    assert_eq!(axlebow(&["textbook", "no such topic"]).code, 2);
+}
+
+#[test]
+fn schemas_are_json_schema_documents() {
+    for of in ["model", "study", "flex"] {
+        let document = json(&["schema", of]);
+        assert!(document["$schema"].as_str().is_some_and(|text| text.contains("2020-12")), "{of}");
+    }
+}
+
+#[test]
+fn help_manual_and_completions_come_from_one_definition() {
+    for arguments in [&["--help"][..], &["completions", "bash"], &["completions", "man"]] {
+        let run = axlebow(arguments);
+        assert!(run.code == 0 && run.out.contains("textbook"), "{arguments:?}");
+    }
+}
+
+#[test]
+fn only_the_cases_asked_for_are_run() {
+    let document = json(&["flex", &demo("trailer-127-thick-dual"), "--json", "--case", "curb"]);
+    assert_eq!(document["cases"].as_array().map(Vec::len), Some(1));
+    let run = axlebow(&["flex", &demo("trailer-127-thick-dual"), "--case", "kerb"]);
+    assert!(run.code == 2 && run.err.contains("curb"), "{}", run.err);
+}
+
+#[test]
+fn study_runs_and_writes_its_files() {
+    let folder = TempDir::new().expect("a folder");
+    let study = crate::program::root().join("studies/wall-sweep.toml").display().to_string();
+    let run = axlebow_in(folder.path(), &["study", &study, "--csv", "sweep.csv", "--plot", "sweep.svg"]);
+    assert_eq!(run.code, 0, "{}", run.err);
+    let rows = std::fs::read_to_string(folder.path().join("sweep.csv")).expect("the rows");
+    assert!(rows.lines().count() > 40 && folder.path().join("sweep.svg").exists());
+    assert_eq!(json(&["study", &study, "--json"])["schema"], "axlebow/study/1");
+}

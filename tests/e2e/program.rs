@@ -1,0 +1,67 @@
+//! The built `axlebow` and a folder to run it in.
+
+use std::path::{Path, PathBuf};
+use std::process::Command;
+use std::sync::LazyLock;
+
+use tempfile::TempDir;
+
+/// Builds the command line once and gives its path, so that a plain `cargo test` needs no step before it.
+static PROGRAM: LazyLock<PathBuf> = LazyLock::new(|| {
+    let cargo = std::env::var_os("CARGO").unwrap_or_else(|| "cargo".into());
+    let output = Command::new(cargo)
+        .args(["build", "--quiet", "-p", "axlebow-cli", "--message-format", "json"])
+        .current_dir(root())
+        .output()
+        .expect("cargo runs");
+    assert!(output.status.success(), "{}", String::from_utf8_lossy(&output.stderr));
+    let messages = String::from_utf8(output.stdout).expect("cargo speaks UTF-8");
+    let executable = messages.lines().find_map(|line| {
+        let message: serde_json::Value = serde_json::from_str(line).ok()?;
+        message["executable"].as_str().map(PathBuf::from)
+    });
+    executable.expect("the package has a binary")
+});
+
+/// The project's root.
+pub fn root() -> &'static Path {
+    Path::new(concat!(env!("CARGO_MANIFEST_DIR"), "/.."))
+}
+
+/// Path of a demo model.
+pub fn demo(name: &str) -> String {
+    root().join("models").join(format!("{name}.toml")).display().to_string()
+}
+
+/// What a run printed and how it ended.
+pub struct Run {
+    pub code: i32,
+    pub out: String,
+    pub err: String,
+}
+
+/// Runs `axlebow` in an empty folder of its own.
+pub fn axlebow(arguments: &[&str]) -> Run {
+    axlebow_in(TempDir::new().expect("a folder").path(), arguments)
+}
+
+/// Runs `axlebow` in a folder.
+pub fn axlebow_in(folder: &Path, arguments: &[&str]) -> Run {
+    let output = Command::new(&*PROGRAM).args(arguments).current_dir(folder).output().expect("axlebow runs");
+    let text = |bytes: Vec<u8>| String::from_utf8(bytes).expect("axlebow speaks UTF-8");
+    Run { code: output.status.code().unwrap_or(-1), out: text(output.stdout), err: text(output.stderr) }
+}
+
+/// Runs `axlebow` on a file with the given text.
+pub fn on_text(command: &str, text: &[u8]) -> Run {
+    let folder = TempDir::new().expect("a folder");
+    std::fs::write(folder.path().join("file.toml"), text).expect("the file is written");
+    axlebow_in(folder.path(), &[command, "file.toml"])
+}
+
+/// A good model file with one line changed.
+pub fn changed(from: &str, to: &str) -> Vec<u8> {
+    let text = std::fs::read_to_string(demo("trailer-127-thick-dual")).expect("the demo model");
+    assert!(text.contains(from), "{from}");
+    text.replacen(from, to, 1).into_bytes()
+}

@@ -1,0 +1,96 @@
+//! Tables of the README that are made from the code: they say what the code says, or the test fails.
+//!
+//! With `AXLEBOW_REWRITE=1` in the environment the README is rewritten instead.
+
+use std::path::Path;
+
+use axlebow_axle::{Side, flex};
+use axlebow_model::{Document, MODEL, Model, read_bytes};
+use axlebow_textbook::cases;
+
+fn root() -> &'static Path {
+    Path::new(concat!(env!("CARGO_MANIFEST_DIR"), "/.."))
+}
+
+/// Holds the lines between `<!-- name: …` and `<!-- end -->` of the README against `table`.
+fn check_block(name: &str, table: &str) {
+    let path = root().join("README.md");
+    let text = std::fs::read_to_string(&path).expect("the README");
+    let start = text.find(&format!("<!-- {name}:")).expect("the block's mark");
+    let first = start + text[start..].find('\n').expect("a line's end") + 1;
+    let end = first + text[first..].find("<!-- end -->").expect("the block's end");
+    if text[first..end] == *table {
+        return;
+    }
+    assert!(std::env::var_os("AXLEBOW_REWRITE").is_some(), "the README's `{name}` should read\n{table}");
+    std::fs::write(&path, format!("{}{table}{}", &text[..first], &text[end..])).expect("the README is written");
+}
+
+fn document(name: &str) -> Document {
+    let bytes = std::fs::read(root().join(format!("models/{name}.toml"))).expect("the demo model");
+    read_bytes(&bytes, name, &MODEL).expect("a good model")
+}
+
+/// Figures of one axle at rated load, as the table prints them.
+fn figures(name: &str) -> [String; 8] {
+    let mut plain = document(name);
+    for (path, value) in [("seat[0].rotational_stiffness", "0 kN m/rad"), ("seat[0].composite_fraction", "0")] {
+        plain.set(path, value).expect("a seat has these keys");
+    }
+    let rated = |document: &Document| {
+        let model = Model::of(document).expect("a good model");
+        let outcome = flex(&model.axle, &model.cases[..1]).expect("a solution");
+        let piece = model.axle.body.pieces()[0];
+        let second_moment = model.axle.body.properties(&piece, 0.0).second_moment_x;
+        (second_moment, outcome.axle_mass, outcome.cases[0].wheels.of(Side::Left).clone())
+    };
+    let (_, _, beam) = rated(&plain);
+    let (second_moment, mass, wheel) = rated(&document(name));
+    let degrees = |angle: f64| format!("{:.3}", angle.to_degrees());
+    [
+        format!("{:.2}", second_moment * 1e6),
+        format!("{mass:.1}"),
+        degrees(beam.camber_change),
+        degrees(wheel.camber_change - beam.camber_change),
+        degrees(wheel.camber_change),
+        degrees(wheel.split.bending + wheel.split.shear),
+        format!("{}, of it wall {}", degrees(wheel.split.seat), degrees(wheel.split.wall)),
+        degrees(wheel.split.bearing),
+    ]
+}
+
+#[test]
+fn the_readme_compares_thin_and_thick_as_the_code_does() {
+    let (thick, thin) = (figures("trailer-127-thick-dual"), figures("trailer-152-thin-dual"));
+    let names = [
+        "second moment of the tube, 10⁶ mm⁴",
+        "bare axle, kg",
+        "camber change if the seats clamp nothing and take no moment, deg",
+        "what the seats take off, deg",
+        "**camber change, deg**",
+        "of it bending and shear, deg",
+        "of it seats, deg",
+        "of it bearings, deg",
+    ];
+    let mut table = "| at rated load, dual wheels | 127 mm × 12.7 mm | 152.4 mm × 9 mm |\n| --- | --- | --- |\n".to_owned();
+    for ((name, thick), thin) in names.iter().zip(thick).zip(thin) {
+        table.push_str(&format!("| {name} | {thick} | {thin} |\n"));
+    }
+    check_block("thin or thick", &table);
+}
+
+#[test]
+fn the_readme_lists_the_published_cases_as_they_are() {
+    let cases = cases();
+    let mut topics: Vec<&str> = cases.iter().map(|case| case.topic).collect();
+    topics.dedup();
+    let mut table = "| topic | cases | sources |\n| --- | --- | --- |\n".to_owned();
+    for topic in topics {
+        let own: Vec<_> = cases.iter().filter(|case| case.topic == topic).collect();
+        let mut sources: Vec<&str> = own.iter().map(|case| case.source).collect();
+        sources.sort_unstable();
+        sources.dedup();
+        table.push_str(&format!("| {topic} | {} | {} |\n", own.len(), sources.join("; ")));
+    }
+    check_block("checks", &table);
+}
