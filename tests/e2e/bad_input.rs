@@ -48,7 +48,10 @@ fn a_unit_of_the_wrong_kind_says_what_it_measures() {
 
 #[test]
 fn a_misspelt_key_is_answered_with_the_likely_one() {
-    refused(&flexed("rotational_stiffness", "rotational_stifness"), &["rotational_stifness", "rotational_stiffness"]);
+    refused(
+        &flexed("rotational_stiffness", "rotational_stifness"),
+        &["rotational_stifness", "rotational_stiffness"],
+    );
 }
 
 #[test]

@@ -15,7 +15,9 @@ fn json(arguments: &[&str]) -> Value {
 fn flex_prints_a_line_for_each_wheel_of_each_case() {
     let run = axlebow(&["flex", &demo("trailer-152-thin-dual")]);
     assert_eq!((run.code, run.err.as_str()), (0, ""));
-    for case in ["rated-load", "unladen", "one-wheel-raised", "side-load", "braking", "curb", "braking-in-a-bend"] {
+    for case in
+        ["rated-load", "unladen", "one-wheel-raised", "side-load", "braking", "curb", "braking-in-a-bend"]
+    {
         assert!(run.out.contains(case), "{case}\n{}", run.out);
     }
     assert!(run.out.lines().all(|line| line.chars().count() <= 100), "{}", run.out);

@@ -1,6 +1,8 @@
 //! Published checks.
 
+#![allow(clippy::unwrap_used)] // helpers of tests
+
 mod closed_forms;
-mod readme;
 mod published;
+mod readme;
 mod scipy_axle;

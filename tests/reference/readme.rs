@@ -23,7 +23,8 @@ fn check_block(name: &str, table: &str) {
         return;
     }
     assert!(std::env::var_os("AXLEBOW_REWRITE").is_some(), "the README's `{name}` should read\n{table}");
-    std::fs::write(&path, format!("{}{table}{}", &text[..first], &text[end..])).expect("the README is written");
+    std::fs::write(&path, format!("{}{table}{}", &text[..first], &text[end..]))
+        .expect("the README is written");
 }
 
 fn document(name: &str) -> Document {
@@ -34,7 +35,8 @@ fn document(name: &str) -> Document {
 /// Figures of one axle at rated load, as the table prints them.
 fn figures(name: &str) -> [String; 8] {
     let mut plain = document(name);
-    for (path, value) in [("seat[0].rotational_stiffness", "0 kN m/rad"), ("seat[0].composite_fraction", "0")] {
+    for (path, value) in [("seat[0].rotational_stiffness", "0 kN m/rad"), ("seat[0].composite_fraction", "0")]
+    {
         plain.set(path, value).expect("a seat has these keys");
     }
     let rated = |document: &Document| {
@@ -72,7 +74,9 @@ fn the_readme_compares_thin_and_thick_as_the_code_does() {
         "of it seats, deg",
         "of it bearings, deg",
     ];
-    let mut table = "| at rated load, dual wheels | 127 mm × 12.7 mm | 152.4 mm × 9 mm |\n| --- | --- | --- |\n".to_owned();
+    let mut table =
+        "| at rated load, dual wheels | 127 mm × 12.7 mm | 152.4 mm × 9 mm |\n| --- | --- | --- |\n"
+            .to_owned();
     for ((name, thick), thin) in names.iter().zip(thick).zip(thin) {
         table.push_str(&format!("| {name} | {thick} | {thin} |\n"));
     }

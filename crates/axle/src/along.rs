@@ -6,15 +6,14 @@ use crate::flex::StaticDesign;
 use crate::frame::{Frame, Stretch};
 use crate::outcome::{DiagramPoint, Resultants};
 use crate::results::Levelled;
+use crate::stations::nearest;
 
 /// Points drawn inside each stretch, its ends included.
 const POINTS: usize = 7;
 
 /// Node of the place nearest to `y`.
 pub(crate) fn node_at(frame: &Frame, y: f64) -> NodeId {
-    let distance = |i: &usize| (frame.places[*i].y - y).abs();
-    let nearest = (0..frame.places.len()).min_by(|a, b| distance(a).total_cmp(&distance(b)));
-    frame.line[nearest.unwrap_or(0)]
+    frame.line[nearest(&frame.places, y)]
 }
 
 /// The axle line from left to right.

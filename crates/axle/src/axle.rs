@@ -87,7 +87,12 @@ impl Axle {
         let inner_edge = ("seat's inner edge", seat.inner_edge());
         order(inner_edge, "inboard of", ("centre line", 0.0), seat.inner_edge() < 0.0);
         order(outer_edge, "outboard of", ("tube end", tube), seat.outer_edge() > tube);
-        order(outer_edge, "outboard of", ("wheel's inner tire centre", inner_tire), seat.outer_edge() > inner_tire);
+        order(
+            outer_edge,
+            "outboard of",
+            ("wheel's inner tire centre", inner_tire),
+            seat.outer_edge() > inner_tire,
+        );
         let (inner, outer) = (("inner bearing", end.inner_bearing), ("outer bearing", end.outer_bearing));
         order(inner, "inboard of", ("tube end", tube), end.inner_bearing < tube);
         order(outer, "not outboard of", inner, end.outer_bearing < end.inner_bearing + SMALLEST_STEP);
@@ -119,7 +124,8 @@ impl Axle {
         for (i, station) in self.stations.iter().enumerate() {
             let end = self.body.spindle_end();
             let side = if station.y < 0.0 { Side::Right } else { Side::Left };
-            if !(station.y.abs() <= end) {
+            let on_the_axle = station.y.abs() <= end;
+            if !on_the_axle {
                 errors.push(AxleError::Misplaced {
                     side,
                     what: "station",

@@ -66,7 +66,7 @@ impl<'a> StaticDesign<'a> {
         let levelled = Levelled::on_seats(self, &state);
         let diagram = along::diagram(self, &state, &levelled);
         let peak = along::peak_stress(&diagram);
-                Ok(CaseOutcome {
+        Ok(CaseOutcome {
             name: case.name.clone(),
             description: case.description.clone(),
             dynamic_factor: case.dynamic_factor,
@@ -140,10 +140,9 @@ impl<'a> StaticDesign<'a> {
     }
 
     fn wheels(&self, contact: &Contact, state: &State) -> Sides<WheelOutcome> {
-        let units = CamberUnits::of(self);
+        let splits = CamberUnits::of(self).splits(self, state);
         Sides::each(|side| {
             let end = self.axle.wheel_ends.of(side);
-            let split = units.split(self, side, state);
             let camber_change = CamberUnits::camber_change(self, side, state);
             let toe_change = CamberUnits::toe_change(self, side, state);
             let (contacts, total) = results::contacts(self, side, contact);
@@ -156,7 +155,7 @@ impl<'a> StaticDesign<'a> {
                 lateral_load: total.lateral,
                 longitudinal_load: total.longitudinal,
                 contacts,
-                split,
+                split: *splits.of(side),
             }
         })
     }

@@ -11,12 +11,16 @@ use axlebow_sections::{Material, SectionProperties};
 
 use crate::body::Piece;
 use crate::seat::{Seat, Suspension};
-use crate::stations::{HUB, OUTER_BEARING, Place, places};
+use crate::stations::{HUB, Place, nearest, places};
 use crate::{Axle, AxleError, Side, Sides};
 
 /// Torsional stiffness of hub against spindle through the brake, N m/rad: stiff against everything else; it
 /// carries no torque unless the wheel is braked.
 const BRAKE_STIFFNESS: f64 = 1e7;
+
+/// Parts of a tapered stretch that are integrated apart: two leave 2e-9 of the deflection when a stretch
+/// tapers two to one (`crates/fe/tests/convergence.rs`), and stations divide a taper further.
+const TAPER_PARTS: usize = 2;
 
 /// Freedom about X in a six-vector.
 pub(crate) const RX: usize = 3;
@@ -57,7 +61,7 @@ impl Frame {
         let mut structure = Structure::new();
         let (line, hubs) = add_nodes(axle, &places, &mut structure);
         let stretches = add_stretches(axle, &places, &line, &mut structure)?;
-        let node_at = |y: f64| nearest(&places, &line, y);
+        let node_at = |y: f64| line[nearest(&places, y)];
         let mut bearing = |side: Side, distance: f64| {
             let end = axle.wheel_ends.of(side);
             let y = side.sign() * distance;
@@ -72,7 +76,11 @@ impl Frame {
             let spindle = node_at(side.sign() * axle.wheel_ends.of(side).inner_bearing);
             let rates = [0.0, 0.0, 0.0, 0.0, BRAKE_STIFFNESS, 0.0];
             // A pure couple: the point at which it acts does not matter.
-            structure.add_spring(Spring::between(Attachment::at(*hubs.of(side)), Attachment::at(spindle), rates))
+            structure.add_spring(Spring::between(
+                Attachment::at(*hubs.of(side)),
+                Attachment::at(spindle),
+                rates,
+            ))
         })?;
         let seats = both(|side| {
             let seat = axle.seats.of(side);
@@ -83,7 +91,9 @@ impl Frame {
     }
 }
 
-fn both(mut make: impl FnMut(Side) -> Result<SpringId, axlebow_fe::FeError>) -> Result<Sides<SpringId>, AxleError> {
+fn both(
+    mut make: impl FnMut(Side) -> Result<SpringId, axlebow_fe::FeError>,
+) -> Result<Sides<SpringId>, AxleError> {
     Ok(Sides { left: make(Side::Left)?, right: make(Side::Right)? })
 }
 
@@ -95,25 +105,18 @@ fn add_nodes(axle: &Axle, places: &[Place], structure: &mut Structure) -> (Vec<N
         let y = side.sign() * axle.wheel_ends.of(side).mounting_face;
         *hubs.of_mut(side) = Some(structure.add_node(*HUB.of(side), [0.0, y, 0.0]));
     };
-    for place in places {
-        let holds = |name: &str| place.names.iter().any(|own| own == name);
-        if holds(OUTER_BEARING.left) {
+    let bearings = Sides::each(|side| nearest(places, side.sign() * axle.wheel_ends.of(side).outer_bearing));
+    for (number, place) in places.iter().enumerate() {
+        if number == bearings.left {
             hub(Side::Left, structure);
         }
-        let name = place.names.first().cloned().unwrap_or_default();
-        line.push(structure.add_node(name, [0.0, place.y, 0.0]));
-        if holds(OUTER_BEARING.right) {
+        line.push(structure.add_node(place.name().clone(), [0.0, place.y, 0.0]));
+        if number == bearings.right {
             hub(Side::Right, structure);
         }
     }
     let of = |node: Option<NodeId>| node.expect("every axle has its outer bearings among its places");
     (line, Sides { left: of(hubs.left), right: of(hubs.right) })
-}
-
-fn nearest(places: &[Place], line: &[NodeId], y: f64) -> NodeId {
-    let distance = |place: &Place| (place.y - y).abs();
-    let best = (0..places.len()).min_by(|a, b| distance(&places[*a]).total_cmp(&distance(&places[*b])));
-    line[best.unwrap_or(0)]
 }
 
 fn add_stretches(
@@ -156,7 +159,7 @@ fn flexibility(axle: &Axle, piece: &Piece, (start_y, end_y): (f64, f64)) -> Flex
     let length = end_y - start_y;
     if piece.is_tapered() {
         let at = |share: f64| (start_y + share * length).abs();
-        Flexibility::varying(length, 1, |share| {
+        Flexibility::varying(length, TAPER_PARTS, |share| {
             rigidity(&axle.body.properties(piece, at(share)), material)
         })
     } else {
@@ -193,7 +196,10 @@ fn seat_spring(seat: &Seat, node: NodeId) -> Spring {
             spring_behind,
             spring_rate,
         } => Spring::to_ground(at, [0.0, 0.0, 0.0, about_x, 0.0, 0.0])
-            .with_rates_at([pivot_ahead, 0.0, pivot_above], [bush_radial, bush_axial, bush_radial, 0.0, 0.0, 0.0])
+            .with_rates_at(
+                [pivot_ahead, 0.0, pivot_above],
+                [bush_radial, bush_axial, bush_radial, 0.0, 0.0, 0.0],
+            )
             .with_rates_at([-spring_behind, 0.0, 0.0], [0.0, 0.0, spring_rate, 0.0, 0.0, 0.0]),
     };
     spring.in_series(RX, seat.wall_flexibility)

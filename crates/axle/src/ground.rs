@@ -124,7 +124,11 @@ impl GroundModel {
     pub(crate) fn contact(&self, case: &str, actions: &Actions) -> Result<Contact, AxleError> {
         let weight = self.weight * actions.gravity;
         if actions.axle_load < weight {
-            return Err(AxleError::LoadBelowWeight { case: case.to_owned(), load: actions.axle_load, weight });
+            return Err(AxleError::LoadBelowWeight {
+                case: case.to_owned(),
+                load: actions.axle_load,
+                weight,
+            });
         }
         let given = self.given_forces(actions);
         let level = Actions { raise: Sides::default(), ..*actions };
@@ -181,7 +185,8 @@ impl GroundModel {
 
     /// Motion of the hubs under gravity and the known forces.
     fn given_motion(&self, problem: &Problem) -> Hubs {
-        let known = self.tires.iter().zip(&problem.given).map(|(tire, [x, y])| tire.unit[0] * *x + tire.unit[1] * *y);
+        let known =
+            self.tires.iter().zip(&problem.given).map(|(tire, [x, y])| tire.unit[0] * *x + tire.unit[1] * *y);
         self.weight_motion * problem.actions.gravity + self.compliance * known.sum::<Hubs>()
     }
 
@@ -239,9 +244,11 @@ impl GroundModel {
     }
 
     fn hub_motion(&self, problem: &Problem, x: &SVector<f64, UNKNOWNS>) -> Hubs {
-        let forces = self.tires.iter().enumerate().map(|(k, tire)| {
-            self.per_load(tire, problem.actions) * x[k] + tire.unit[1] * x[TIRES + k]
-        });
+        let forces = self
+            .tires
+            .iter()
+            .enumerate()
+            .map(|(k, tire)| self.per_load(tire, problem.actions) * x[k] + tire.unit[1] * x[TIRES + k]);
         self.given_motion(problem) + self.compliance * forces.sum::<Hubs>()
     }
 

@@ -29,8 +29,8 @@ pub use flex::{StaticDesign, flex};
 pub use ground::STANDARD_GRAVITY;
 pub use load_case::{Actions, Ground, LoadCase, Loading, STANDARD_CASES, standard_cases};
 pub use outcome::{
-    BearingOutcome, CamberSplit, CaseOutcome, ContactOutcome, DiagramPoint, FlexOutcome, Resultants, SeatOutcome,
-    StationOutcome, Warning, WheelOutcome,
+    BearingOutcome, CamberSplit, CaseOutcome, ContactOutcome, DiagramPoint, FlexOutcome, Resultants,
+    SeatOutcome, StationOutcome, Warning, WheelOutcome,
 };
 pub use seat::{Fixing, LARGEST_COMPOSITE_FRACTION, Seat, Suspension};
 pub use side::{Side, Sides};

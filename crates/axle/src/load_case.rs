@@ -32,7 +32,8 @@ impl Actions {
     /// These actions plus `factor` times `other`.
     pub fn plus(self, other: &Actions, factor: f64) -> Actions {
         let add = |a: f64, b: f64| a + factor * b;
-        let sides = |a: Sides<f64>, b: Sides<f64>| Sides { left: add(a.left, b.left), right: add(a.right, b.right) };
+        let sides =
+            |a: Sides<f64>, b: Sides<f64>| Sides { left: add(a.left, b.left), right: add(a.right, b.right) };
         Actions {
             axle_load: add(self.axle_load, other.axle_load),
             gravity: add(self.gravity, other.gravity),

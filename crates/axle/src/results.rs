@@ -64,15 +64,7 @@ pub(crate) fn bearings(design: &StaticDesign, state: &State) -> Vec<BearingOutco
         // The spring's near side is the hub, so its force is the spindle's on the hub.
         let [x, y, z, ..] = state.spring_force(*springs.of(side));
         let radial = x.hypot(z);
-        BearingOutcome {
-            side,
-            place,
-            y: side.sign() * at,
-            vertical: z,
-            fore_aft: x,
-            axial: y,
-            radial,
-        }
+        BearingOutcome { side, place, y: side.sign() * at, vertical: z, fore_aft: x, axial: y, radial }
     };
     vec![
         one(Side::Left, "outer"),
@@ -83,7 +75,11 @@ pub(crate) fn bearings(design: &StaticDesign, state: &State) -> Vec<BearingOutco
 }
 
 /// Each tire of one end, and their sum.
-pub(crate) fn contacts(design: &StaticDesign, side: Side, contact: &Contact) -> (Vec<ContactOutcome>, TireForce) {
+pub(crate) fn contacts(
+    design: &StaticDesign,
+    side: Side,
+    contact: &Contact,
+) -> (Vec<ContactOutcome>, TireForce) {
     let mut sum = TireForce::default();
     let mut each = Vec::with_capacity(2);
     for (tire, force) in design.tires().iter().zip(&contact.tires).filter(|(tire, _)| tire.side == side) {
@@ -124,7 +120,7 @@ fn line_stations(design: &StaticDesign, state: &State, levelled: &Levelled) -> V
         let left = frame.stretches.get(i);
         let (resultants, stress) = governing(design, state, [right, left], place.y);
         let displacement = levelled.taken_out(state.motion(frame.line[i]), place.y, 0.0);
-        for name in &place.names {
+        for name in place.names() {
             let name = name.clone().into_owned();
             stations.push(StationOutcome { name, y: place.y, displacement, resultants, stress });
         }
@@ -132,28 +128,28 @@ fn line_stations(design: &StaticDesign, state: &State, levelled: &Levelled) -> V
     stations
 }
 
-/// Resultants at a place from the stretch with the larger bending moment, and the larger stress of both.
+/// Resultants at a place, and the stress of larger magnitude of both its sides. Of the two sides the one with
+/// the larger bending moment counts, as at a seat; where the moment does not jump, the inboard side.
 fn governing(
     design: &StaticDesign,
     state: &State,
-    stretches: [Option<&Stretch>; 2],
+    [right, left]: [Option<&Stretch>; 2],
     y: f64,
 ) -> (Resultants, f64) {
-    let mut best = (Resultants::default(), 0.0_f64);
-    let mut largest = -1.0;
-    for stretch in stretches.into_iter().flatten() {
+    let side = |stretch: &Stretch| {
         let force = resultants(&state.beam_forces(stretch.beam).at(y - stretch.start_y));
-        let here = stress(design, stretch, y, &force);
-        let moment = force.moment_x.hypot(force.moment_z);
-        if moment > largest * (1.0 + 1e-9) {
-            largest = moment;
-            best.0 = force;
-        }
-        if here.abs() > best.1.abs() {
-            best.1 = here;
-        }
-    }
-    best
+        (force, stress(design, stretch, y, &force))
+    };
+    let (inboard, outboard) = if y < 0.0 { (left, right) } else { (right, left) };
+    let (Some(inboard), Some(outboard)) = (inboard.map(side), outboard.map(side)) else {
+        return inboard.or(outboard).map(side).unwrap_or_default();
+    };
+    let stress = if outboard.1.abs() > inboard.1.abs() { outboard.1 } else { inboard.1 };
+    let moment = |force: &Resultants| force.moment_x.hypot(force.moment_z);
+    // Rounding of a moment is far below a millionth of the forces' moment over a metre.
+    let rounding = 1e-6 * (moment(&inboard.0) + inboard.0.shear_z.abs() + outboard.0.shear_z.abs());
+    let jumps = moment(&outboard.0) > moment(&inboard.0) + rounding;
+    (if jumps { outboard.0 } else { inboard.0 }, stress)
 }
 
 /// The hub and its tire contacts: what the hub carries across a cut outboard of it.

@@ -36,25 +36,36 @@ impl<'a> CamberUnits<'a> {
         -side.sign() * (real.motion(*design.frame.hubs.of(side))[5] - design.turn(real))
     }
 
-    /// Parts of the camber change of one wheel.
-    pub(crate) fn split(&self, design: &StaticDesign, side: Side, real: &State) -> CamberSplit {
-        let (unit, frame) = (self.states.of(side), &design.frame);
-        let mut split = CamberSplit::default();
+    /// Parts of both wheels' camber change.
+    pub(crate) fn splits(&self, design: &StaticDesign, real: &State) -> Sides<CamberSplit> {
+        let frame = &design.frame;
+        let mut splits = Sides::<CamberSplit>::default();
         for stretch in &frame.stretches {
-            let (bending, shear) = unit.beam_work(real, stretch.beam);
-            split.bending += bending;
-            split.shear += shear;
+            let carried = real.beam_forces(stretch.beam);
+            for side in Side::BOTH {
+                let (bending, shear) = self.states.of(side).beam_work_on(&carried, stretch.beam);
+                let split = splits.of_mut(side);
+                split.bending += bending;
+                split.shear += shear;
+            }
         }
+        for side in Side::BOTH {
+            self.add_springs(design, side, real, splits.of_mut(side));
+        }
+        splits
+    }
+
+    fn add_springs(&self, design: &StaticDesign, side: Side, real: &State, split: &mut CamberSplit) {
+        let (unit, frame) = (self.states.of(side), &design.frame);
         for end in Side::BOTH {
             let seat = *frame.seats.of(end);
             split.seat += unit.spring_work(real, seat);
-            let moments = unit.spring_force(seat)[RX] * real.spring_force(seat)[RX];
-            split.wall += moments * design.axle.seats.of(end).wall_flexibility;
+            let wall = design.axle.seats.of(end).wall_flexibility;
+            split.wall += wall * unit.spring_force(seat)[RX] * real.spring_force(seat)[RX];
             for springs in [&frame.inner_bearings, &frame.outer_bearings, &frame.brakes] {
                 split.bearing += unit.spring_work(real, *springs.of(end));
             }
         }
-        split
     }
 }
 

@@ -55,7 +55,30 @@ pub(crate) fn is_standard_name(name: &str) -> bool {
 #[derive(Debug, Clone, PartialEq)]
 pub(crate) struct Place {
     pub y: f64,
-    pub names: Vec<Cow<'static, str>>,
+    name: Cow<'static, str>,
+    further_names: Vec<Cow<'static, str>>,
+}
+
+impl Place {
+    /// The name that comes first.
+    pub(crate) fn name(&self) -> &Cow<'static, str> {
+        &self.name
+    }
+
+    /// All names.
+    pub(crate) fn names(&self) -> impl Iterator<Item = &Cow<'static, str>> {
+        std::iter::once(&self.name).chain(&self.further_names)
+    }
+}
+
+/// Number of the place nearest to `y` among places in order of rising `y`.
+pub(crate) fn nearest(places: &[Place], y: f64) -> usize {
+    let above = places.partition_point(|place| place.y < y);
+    let below = above.saturating_sub(1);
+    match places.get(above) {
+        Some(place) if place.y - y < (y - places[below].y).abs() => above,
+        _ => below,
+    }
 }
 
 /// All places on the axle line in order of rising `y` (right to left); places closer than
@@ -91,9 +114,27 @@ fn merged(mut named: Vec<(f64, Cow<'static, str>)>) -> Vec<Place> {
     let mut places: Vec<Place> = Vec::with_capacity(named.len());
     for (y, name) in named {
         match places.last_mut() {
-            Some(last) if y - last.y < SMALLEST_STEP => last.names.push(name),
-            _ => places.push(Place { y, names: vec![name] }),
+            Some(last) if y - last.y < SMALLEST_STEP => last.further_names.push(name),
+            _ => places.push(Place { y, name, further_names: Vec::new() }),
         }
     }
     places
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_nearest_place_is_found_from_both_sides_and_past_the_ends() {
+        let places =
+            merged([-1.0, 0.0, 0.4, 0.4 + 0.5 * SMALLEST_STEP].map(|y| (y, "place".into())).to_vec());
+        assert_eq!(places.len(), 3);
+        assert_eq!(places[2].names().count(), 2);
+        for (y, number) in
+            [(-9.0, 0), (-1.0, 0), (-0.51, 0), (-0.49, 1), (0.0, 1), (0.19, 1), (0.21, 2), (7.0, 2)]
+        {
+            assert_eq!(nearest(&places, y), number, "{y}");
+        }
+    }
 }

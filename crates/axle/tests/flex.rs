@@ -1,5 +1,7 @@
 //! Statics of a whole axle: closed forms, signs of the trade, and what must hold for any axle.
 
+#![allow(clippy::unwrap_used)] // helpers of tests are tests too
+
 mod example;
 
 use approx::assert_relative_eq;
@@ -21,8 +23,7 @@ fn case(name: &str, axle: &Axle) -> CaseOutcome {
 fn camber_change_matches_the_overhanging_beam() {
     let profile = tube(0.127, 0.0127);
     let mut axle = axle();
-    let spindle =
-        Spindle { material: steel(), steps: vec![SpindleStep { length: 0.21, profile }] };
+    let spindle = Spindle { material: steel(), steps: vec![SpindleStep { length: 0.21, profile }] };
     axle.body = Body::trailer_tube(profile, 1.6, steel(), &spindle).unwrap();
     let mut end = wheel_end();
     (end.radial_stiffness, end.axial_stiffness, end.mounting_face, end.hub_mass) = (1e9, 4e8, 0.95, 0.0);
@@ -41,7 +42,8 @@ fn camber_change_matches_the_overhanging_beam() {
     let (p, a, s) = (0.5 * load, 0.95 - 0.48, 0.96);
     let ei = 200e9 * section.second_moment_x;
     let shear = 200e9 / 2.6 * section.area * section.shear_coefficient_z;
-    let rise = |x: f64| p * a * s / (2.0 * ei) * x + p * (3.0 * a * x * x - x * x * x) / (6.0 * ei) + p * x / shear;
+    let rise =
+        |x: f64| p * a * s / (2.0 * ei) * x + p * (3.0 * a * x * x - x * x * x) / (6.0 * ei) + p * x / shear;
     let inner = 0.84 - 0.48;
     let chord = (rise(a) - rise(inner)) / (a - inner);
     // The load passes through the outer bearing, which gives way by P/k and so tilts the hub over its spread.
@@ -85,7 +87,11 @@ fn road_carries_the_axle_load_and_balances_about_the_centre_line() {
     for outcome in flex(&axle, &standard_cases(&axle)).unwrap().cases {
         let wheels = &outcome.wheels;
         let load = if outcome.name == "unladen" { 25e3 } else { 89e3 };
-        assert_relative_eq!(wheels.left.vertical_load + wheels.right.vertical_load, load, max_relative = 1e-10);
+        assert_relative_eq!(
+            wheels.left.vertical_load + wheels.right.vertical_load,
+            load,
+            max_relative = 1e-10
+        );
         let moment: f64 = Side::BOTH
             .iter()
             .flat_map(|side| &wheels.of(*side).contacts)
@@ -221,8 +227,12 @@ fn a_tire_that_would_pull_leaves_the_road() {
 #[test]
 fn bearing_forces_balance_the_wheel() {
     let outcome = case("rated-load", &axle());
-    let vertical: f64 =
-        outcome.bearings.iter().filter(|bearing| bearing.side == Side::Left).map(|bearing| bearing.vertical).sum();
+    let vertical: f64 = outcome
+        .bearings
+        .iter()
+        .filter(|bearing| bearing.side == Side::Left)
+        .map(|bearing| bearing.vertical)
+        .sum();
     let hub_weight = 225.0 * axlebow_axle::STANDARD_GRAVITY;
     assert_relative_eq!(vertical, outcome.wheels.left.vertical_load - hub_weight, max_relative = 1e-9);
     let moment: f64 = outcome

@@ -69,7 +69,10 @@ impl From<axlebow_report::ReportError> for Failure {
 /// A picture whose file name does not say which kind it is.
 pub fn unknown_picture(path: &Path) -> Failure {
     let path: PathBuf = path.to_owned();
-    Failure::Input(format!("{} is neither .svg nor .png; a picture's file name ends in one of them", path.display()))
+    Failure::Input(format!(
+        "{} is neither .svg nor .png; a picture's file name ends in one of them",
+        path.display()
+    ))
 }
 
 fn ended(mut text: String) -> String {

@@ -29,8 +29,9 @@ pub fn model(input: &ModelInput) -> Result<Model, Failure> {
 
 fn set(document: &mut Document, change: &str) -> Result<(), Failure> {
     let wrong = |text: String| Failure::Input(format!("--set {change}: {text}"));
-    let (path, value) =
-        change.split_once('=').ok_or_else(|| wrong("KEY=VALUE is accepted, such as tube.wall=\"9 mm\"".into()))?;
+    let (path, value) = change
+        .split_once('=')
+        .ok_or_else(|| wrong("KEY=VALUE is accepted, such as tube.wall=\"9 mm\"".into()))?;
     document.set(path.trim(), value.trim()).map_err(|error| wrong(error.to_string()))
 }
 

@@ -1,7 +1,7 @@
 //! From a document to an axle: rules across keys, each misfit reported at its place in the file.
 
 use axlebow_axle::{
-    Axle, AxleError, Body, Fixing, FixedMass, Ground, HousingPoint, LoadCase, Loading, STANDARD_CASES, Seat,
+    Axle, AxleError, Body, FixedMass, Fixing, Ground, HousingPoint, LoadCase, Loading, STANDARD_CASES, Seat,
     Side, Sides, Spindle, SpindleStep, Suspension, Tire, TireLayout, UserStation, Wheel, WheelEnd,
     standard_cases,
 };
@@ -261,7 +261,11 @@ impl<'d> Builder<'d> {
             }
             (word, None) => {
                 let message = format!("an {word} wheel needs its `offset`");
-                self.problems.push(table.span_of("position"), message, Some("offset = \"51 mm\", for one".to_owned()));
+                self.problems.push(
+                    table.span_of("position"),
+                    message,
+                    Some("offset = \"51 mm\", for one".to_owned()),
+                );
                 None
             }
             ("outset", Some(offset)) => Some(offset),

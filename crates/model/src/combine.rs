@@ -5,7 +5,11 @@ use axlebow_axle::{Actions, LoadCase};
 use crate::{Problems, Table};
 
 /// The standard cases, then the combinations of a file.
-pub(crate) fn with_combinations(root: &Table, mut cases: Vec<LoadCase>, problems: &mut Problems) -> Vec<LoadCase> {
+pub(crate) fn with_combinations(
+    root: &Table,
+    mut cases: Vec<LoadCase>,
+    problems: &mut Problems,
+) -> Vec<LoadCase> {
     let standard = cases.len();
     for table in root.tables("combination") {
         let name = table.text("name").to_owned();

@@ -41,7 +41,10 @@ pub static MODEL: TableSpec = TableSpec {
             "What the axle is.",
             Holds::Choice(&[
                 Word { word: "trailer-tube", meaning: "a tube with a spindle at each end" },
-                Word { word: "drive-housing", meaning: "a rectangular housing with a wider bowl in the middle" },
+                Word {
+                    word: "drive-housing",
+                    meaning: "a rectangular housing with a wider bowl in the middle",
+                },
             ]),
             Required,
         ),
@@ -89,7 +92,12 @@ static TUBE: TableSpec = TableSpec {
     keys: &[
         quantity("od", "Outside diameter.", (Kind::Length, Positive), Required),
         quantity("wall", "Wall thickness.", (Kind::Length, Positive), Required),
-        quantity("length", "Length from end to end, spindles not counted.", (Kind::Length, Positive), Required),
+        quantity(
+            "length",
+            "Length from end to end, spindles not counted.",
+            (Kind::Length, Positive),
+            Required,
+        ),
     ],
 };
 
@@ -112,7 +120,12 @@ static HOUSING_POINT: TableSpec = TableSpec {
     name: "housing profile",
     meaning: "The housing's outside size at one place.",
     keys: &[
-        quantity("at", "Distance from the centre line; the first is 0.", (Kind::Length, NonNegative), Required),
+        quantity(
+            "at",
+            "Distance from the centre line; the first is 0.",
+            (Kind::Length, NonNegative),
+            Required,
+        ),
         quantity("height", "Outside height.", (Kind::Length, Positive), Required),
         quantity("width", "Outside width, fore and aft.", (Kind::Length, Positive), Required),
     ],
@@ -208,8 +221,18 @@ static WHEEL: TableSpec = TableSpec {
             (Kind::Length, Positive),
             Default("\"25 mm\""),
         ),
-        quantity("dual_spacing", "Distance between the centres of a dual.", (Kind::Length, Positive), Optional),
-        quantity("loaded_radius", "Height of the wheel centre above the road.", (Kind::Length, Positive), Required),
+        quantity(
+            "dual_spacing",
+            "Distance between the centres of a dual.",
+            (Kind::Length, Positive),
+            Optional,
+        ),
+        quantity(
+            "loaded_radius",
+            "Height of the wheel centre above the road.",
+            (Kind::Length, Positive),
+            Required,
+        ),
         quantity("tire_width", "Section width of one tire.", (Kind::Length, Positive), Required),
         quantity(
             "tire_vertical_stiffness",
@@ -262,7 +285,12 @@ static SEAT: TableSpec = TableSpec {
             Default("\"0 rad/(kN m)\""),
         ),
         other("leaf", "A leaf spring clamped to the seat.", Holds::Table(&LEAF), Optional),
-        other("trailing_arm", "An arm that swings about a bush ahead.", Holds::Table(&TRAILING_ARM), Optional),
+        other(
+            "trailing_arm",
+            "An arm that swings about a bush ahead.",
+            Holds::Table(&TRAILING_ARM),
+            Optional,
+        ),
     ],
 };
 
@@ -272,7 +300,12 @@ static LEAF: TableSpec = TableSpec {
     keys: &[
         quantity("vertical_rate", "Vertical spring rate.", (Kind::Stiffness, Positive), Required),
         quantity("lateral_rate", "Lateral stiffness.", (Kind::Stiffness, Positive), Default("\"4000 N/mm\"")),
-        quantity("fore_aft_rate", "Fore-aft stiffness.", (Kind::Stiffness, Positive), Default("\"8000 N/mm\"")),
+        quantity(
+            "fore_aft_rate",
+            "Fore-aft stiffness.",
+            (Kind::Stiffness, Positive),
+            Default("\"8000 N/mm\""),
+        ),
         quantity(
             "wind_up_stiffness",
             "Stiffness against winding up under a brake torque.",
@@ -292,8 +325,18 @@ static TRAILING_ARM: TableSpec = TableSpec {
     name: "trailing arm",
     meaning: "A trailing arm of one side; defaults are from memory.",
     keys: &[
-        quantity("pivot_ahead", "Distance of the bush ahead of the axle.", (Kind::Length, Positive), Required),
-        quantity("pivot_above", "Height of the bush above the wheel centre.", (Kind::Length, Any), Default("\"0 mm\"")),
+        quantity(
+            "pivot_ahead",
+            "Distance of the bush ahead of the axle.",
+            (Kind::Length, Positive),
+            Required,
+        ),
+        quantity(
+            "pivot_above",
+            "Height of the bush above the wheel centre.",
+            (Kind::Length, Any),
+            Default("\"0 mm\""),
+        ),
         quantity(
             "bush_radial_rate",
             "Stiffness of the bush across its pin.",
@@ -306,7 +349,12 @@ static TRAILING_ARM: TableSpec = TableSpec {
             (Kind::Stiffness, Positive),
             Default("\"5000 N/mm\""),
         ),
-        quantity("spring_behind", "Distance of the spring behind the axle.", (Kind::Length, NonNegative), Required),
+        quantity(
+            "spring_behind",
+            "Distance of the spring behind the axle.",
+            (Kind::Length, NonNegative),
+            Required,
+        ),
         quantity("spring_rate", "Vertical rate of the spring.", (Kind::Stiffness, Positive), Required),
     ],
 };
@@ -334,8 +382,18 @@ static LOADS: TableSpec = TableSpec {
     name: "loads",
     meaning: "The measures from which the load cases are made; default ratios are from memory.",
     keys: &[
-        quantity("rated_load", "Rated load of the whole axle on the road.", (Kind::Force, Positive), Required),
-        quantity("unladen_load", "Unladen load of the whole axle on the road.", (Kind::Force, Positive), Required),
+        quantity(
+            "rated_load",
+            "Rated load of the whole axle on the road.",
+            (Kind::Force, Positive),
+            Required,
+        ),
+        quantity(
+            "unladen_load",
+            "Unladen load of the whole axle on the road.",
+            (Kind::Force, Positive),
+            Required,
+        ),
         other(
             "ground",
             "What the ground does to a tire sideways.",
@@ -414,11 +472,6 @@ static COMBINATION: TableSpec = TableSpec {
         other("name", "A name that no other case has.", Holds::Text, Required),
         other("description", "One sentence.", Holds::Text, Optional),
         other("of", "Factor of each case, such as { braking = 0.7, curb = 0.3 }.", Holds::Factors, Required),
-        quantity(
-            "dynamic_factor",
-            "Factor on top of the cases' own.",
-            (Kind::Ratio, Positive),
-            Default("1"),
-        ),
+        quantity("dynamic_factor", "Factor on top of the cases' own.", (Kind::Ratio, Positive), Default("1")),
     ],
 };

@@ -12,8 +12,8 @@ pub use flex::{
 
 pub use section::section_document;
 pub use study::{
-    DesignEntry, EqualMassEntry, LeanEntry, RowEntry, STUDY_SCHEMA, StudyDocument, VariedEntry, study_document,
-    study_schema,
+    DesignEntry, EqualMassEntry, LeanEntry, RowEntry, STUDY_SCHEMA, StudyDocument, VariedEntry,
+    study_document, study_schema,
 };
 pub use textbook::textbook_document;
 

@@ -1,8 +1,8 @@
 //! An invented trailer axle that the tests change to taste.
 
 use axlebow_axle::{
-    Axle, Body, Fixing, Ground, Loading, Seat, Sides, Spindle, SpindleStep, Suspension, Tire, TireLayout, Wheel,
-    WheelEnd,
+    Axle, Body, Fixing, Ground, Loading, Seat, Sides, Spindle, SpindleStep, Suspension, Tire, TireLayout,
+    Wheel, WheelEnd,
 };
 use axlebow_sections::{Material, Profile, RoundBar, RoundTube};
 

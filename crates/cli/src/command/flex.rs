@@ -33,7 +33,10 @@ pub fn run(arguments: &Flex) -> Result<ExitCode, Failure> {
 fn chosen(model: &Model, names: &[String]) -> Result<Vec<LoadCase>, Failure> {
     let known = || model.cases.iter().map(|case| case.name.as_str()).collect::<Vec<_>>().join(", ");
     if let Some(name) = names.iter().find(|name| model.cases.iter().all(|case| case.name != **name)) {
-        return Err(Failure::Input(format!("--case {name}: the model has no such load case; it has {}", known())));
+        return Err(Failure::Input(format!(
+            "--case {name}: the model has no such load case; it has {}",
+            known()
+        )));
     }
     let wanted = |case: &&LoadCase| names.is_empty() || names.contains(&case.name);
     Ok(model.cases.iter().filter(wanted).cloned().collect())

@@ -26,7 +26,9 @@ pub fn run(arguments: &Start) -> Result<ExitCode, Failure> {
 fn file_of(name: &str) -> Result<PathBuf, Failure> {
     let path = Path::new(name);
     if name.trim().is_empty() || path.file_name().is_none() {
-        return Err(Failure::Input(format!("`{name}` is not a name for a file; a name such as my-axle is accepted")));
+        return Err(Failure::Input(format!(
+            "`{name}` is not a name for a file; a name such as my-axle is accepted"
+        )));
     }
     match path.extension() {
         Some(extension) if extension == "toml" => Ok(path.to_owned()),

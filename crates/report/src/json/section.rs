@@ -74,6 +74,9 @@ fn entry(section: &SectionCard) -> SectionEntry {
         shear_coefficient_x: p.shear_coefficient_x,
         shear_coefficient_z: p.shear_coefficient_z,
         mass_per_length_kg_m: section.mass_per_length,
-        stress_points: points.iter().map(|at| PointEntry { name: at.place(), x_m: at.x, z_m: at.z }).collect(),
+        stress_points: points
+            .iter()
+            .map(|at| PointEntry { name: at.place(), x_m: at.x, z_m: at.z })
+            .collect(),
     }
 }
