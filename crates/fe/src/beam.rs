@@ -19,18 +19,27 @@ pub struct Beam {
     pub flexibility: Flexibility,
     /// Mass per length, uniform over the element, kg/m.
     pub mass_per_length: f64,
+    /// Rotary inertia per length (ρJp, ρI₂, ρI₃) about axes 1, 2, 3, uniform over the element, kg m.
+    pub inertia_per_length: [f64; 3],
 }
 
 impl Beam {
     /// A massless beam from node to node.
     pub fn between(start: NodeId, end: NodeId, up: [f64; 3], flexibility: Flexibility) -> Self {
         let (start, end) = (Attachment::at(start), Attachment::at(end));
-        Beam { start, end, up, flexibility, mass_per_length: 0.0 }
+        Beam { start, end, up, flexibility, mass_per_length: 0.0, inertia_per_length: [0.0; 3] }
     }
 
     /// The same beam with a mass per length, kg/m.
     pub fn with_mass(mut self, mass_per_length: f64) -> Self {
         self.mass_per_length = mass_per_length;
+        self
+    }
+
+    /// The same beam with a rotary inertia per length (ρJp, ρI₂, ρI₃) about axes 1, 2, 3, kg m; of a tapered
+    /// beam give the mean.
+    pub fn with_inertia(mut self, inertia_per_length: [f64; 3]) -> Self {
+        self.inertia_per_length = inertia_per_length;
         self
     }
 }
@@ -60,6 +69,7 @@ pub(crate) struct BeamMember {
     pub axes: Matrix3<f64>,
     pub flexibility: Flexibility,
     pub mass_per_length: f64,
+    pub inertia_per_length: [f64; 3],
     /// Rigid arm from the end node to the end of the flexible length.
     pub end_arm: Vector3<f64>,
 }
@@ -90,6 +100,7 @@ impl BeamMember {
             axes,
             flexibility: beam.flexibility,
             mass_per_length: beam.mass_per_length,
+            inertia_per_length: beam.inertia_per_length,
             end_arm,
         }
     }
@@ -111,12 +122,17 @@ impl BeamMember {
 
     /// Force on the start (global) that holds both ends still under a uniform load `q` (global).
     fn held_start_force(&self, q: &Vector3<f64>) -> Vector6<f64> {
+        -(self.coupling.stiffness * self.free_start_motion(q))
+    }
+
+    /// Motion of a free start (global) under a uniform load `q` (global), the end held.
+    fn free_start_motion(&self, q: &Vector3<f64>) -> Vector6<f64> {
         let q = self.axes.transpose() * q;
         let f = &self.flexibility;
         let (v2, r3) = f.plane_12.uniform_load_motion();
         let (v3, r2) = f.plane_13.uniform_load_motion();
         let motion = Vector6::new(q[0] * f.axial[1], q[1] * v2, q[2] * v3, 0.0, -q[2] * r2, q[1] * r3);
-        -(self.coupling.stiffness * self.turned(&motion))
+        self.turned(&motion)
     }
 
     /// Local six-vector to global axes.
@@ -131,10 +147,11 @@ impl BeamMember {
 
     /// What the beam carries when its deformation is `deformation` (global) under a uniform load `q` (global).
     pub(crate) fn forces(&self, deformation: &Vector6<f64>, q: &Vector3<f64>) -> BeamForces {
-        let mut force = self.coupling.stiffness * deformation;
+        let mut elastic = *deformation;
         if *q != Vector3::zeros() {
-            force += self.held_start_force(q);
+            elastic -= self.free_start_motion(q);
         }
+        let force = self.coupling.stiffness * elastic;
         let mut start = [0.0; 6];
         for half in [0, 3] {
             let part = self.axes.tr_mul(&force.fixed_rows::<3>(half));
@@ -192,9 +209,8 @@ impl BeamForces {
 fn plane_work(plane: &PlaneFlexibility, unit: (f64, f64), real: (f64, f64, f64)) -> (f64, f64) {
     let [b0, b1, b2, b3] = plane.bending;
     let ((v, m), (big_v, big_m, q)) = (unit, real);
-    let bending = m * big_m * b0 - (m * big_v + v * big_m) * b1
-        + v * big_v * b2
-        + 0.5 * q * (v * b3 - m * b2);
+    let bending =
+        m * big_m * b0 - (m * big_v + v * big_m) * b1 + v * big_v * b2 + 0.5 * q * (v * b3 - m * b2);
     (bending, v * (big_v * plane.shear[0] + q * plane.shear[1]))
 }
 
@@ -217,7 +233,8 @@ fn local_axes(along: &Vector3<f64>, up: &Vector3<f64>) -> Matrix3<f64> {
 fn start_stiffness(flexibility: &Flexibility, axes: &Matrix3<f64>) -> Matrix6<f64> {
     let (a2, b2, c3) = flexibility.plane_12.start_stiffness();
     let (a3, b3, c2) = flexibility.plane_13.start_stiffness();
-    let turn = |diagonal: [f64; 3]| axes * Matrix3::from_diagonal(&Vector3::from(diagonal)) * axes.transpose();
+    let turn =
+        |diagonal: [f64; 3]| axes * Matrix3::from_diagonal(&Vector3::from(diagonal)) * axes.transpose();
     let (second, third) = (axes.column(1), axes.column(2));
     // Deflection along 2 goes with rotation about 3, along 3 with rotation about −2.
     let cross = second * third.transpose() * b2 - third * second.transpose() * b3;

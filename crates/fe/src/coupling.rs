@@ -4,7 +4,7 @@
 //! deformation is the near side's motion at that point less the far side's, and the stiffness there is a
 //! symmetric 6 × 6 matrix. Rigid arms need neither penalty nor multiplier this way.
 
-use nalgebra::{Matrix3, Matrix6, Vector3, Vector6};
+use nalgebra::{Matrix6, Vector3, Vector6};
 
 use crate::structure::NodeId;
 
@@ -76,21 +76,80 @@ impl Coupling {
         (brought(force, &self.near_arm), -brought(force, &self.far_arm))
     }
 
-    /// `row_armᵀ · stiffness · column_arm`, the block that joins two nodes through their arms.
+    /// `Aᵀ(row_arm) · stiffness · A(column_arm)`, the block that joins two nodes through their arms.
     pub(crate) fn block(&self, row_arm: &Vector3<f64>, column_arm: &Vector3<f64>) -> Matrix6<f64> {
-        let k = &self.stiffness;
-        let (a, b): (Matrix3<f64>, Matrix3<f64>) =
-            (k.fixed_view::<3, 3>(0, 0).into(), k.fixed_view::<3, 3>(0, 3).into());
-        let (bt, c): (Matrix3<f64>, Matrix3<f64>) =
-            (k.fixed_view::<3, 3>(3, 0).into(), k.fixed_view::<3, 3>(3, 3).into());
-        let column = column_arm.cross_matrix();
-        let (upper_right, lower_right) = (b - a * column, c - bt * column);
-        let row = row_arm.cross_matrix();
-        let mut block = Matrix6::zeros();
-        block.fixed_view_mut::<3, 3>(0, 0).copy_from(&a);
-        block.fixed_view_mut::<3, 3>(0, 3).copy_from(&upper_right);
-        block.fixed_view_mut::<3, 3>(3, 0).copy_from(&(bt + row * a));
-        block.fixed_view_mut::<3, 3>(3, 3).copy_from(&(lower_right + row * upper_right));
+        let mut block = self.stiffness;
+        carry_columns(&mut block, column_arm);
+        bring_rows(&mut block, row_arm);
         block
+    }
+}
+
+/// `block · A(arm)`, in place: a rotation of the node about axis j moves the point by `e_j × arm`.
+pub(crate) fn carry_columns(block: &mut Matrix6<f64>, arm: &Vector3<f64>) {
+    if *arm == Vector3::zeros() {
+        return;
+    }
+    for (j, k, l) in [(0, 1, 2), (1, 2, 0), (2, 0, 1)] {
+        for i in 0..6 {
+            block[(i, 3 + j)] += block[(i, l)] * arm[k] - block[(i, k)] * arm[l];
+        }
+    }
+}
+
+/// `Aᵀ(arm) · block`, in place: each column is a force at the point, brought to the node.
+pub(crate) fn bring_rows(block: &mut Matrix6<f64>, arm: &Vector3<f64>) {
+    if *arm == Vector3::zeros() {
+        return;
+    }
+    for j in 0..6 {
+        for (i, k, l) in [(0, 1, 2), (1, 2, 0), (2, 0, 1)] {
+            block[(3 + i, j)] += arm[k] * block[(l, j)] - arm[l] * block[(k, j)];
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// The matrix A(arm), column by column from the motion that it stands for.
+    fn arm_matrix(arm: &Vector3<f64>) -> Matrix6<f64> {
+        Matrix6::from_columns(&std::array::from_fn::<_, 6, _>(|j| {
+            let mut unit = Vector6::zeros();
+            unit[j] = 1.0;
+            carried(&unit, arm)
+        }))
+    }
+
+    #[test]
+    fn blocks_are_the_products_with_the_arm_matrices() {
+        let root = Matrix6::from_fn(|i, j| ((5 * i + 3 * j) % 7) as f64 - 2.5);
+        let coupling = Coupling {
+            near: NodeId(0),
+            far: None,
+            near_arm: Vector3::new(0.3, -0.7, 0.2),
+            far_arm: Vector3::new(-1.1, 0.4, 0.9),
+            stiffness: root * root.transpose(),
+        };
+        let zero = Vector3::zeros();
+        for (row, column) in [
+            (coupling.near_arm, coupling.near_arm),
+            (coupling.near_arm, coupling.far_arm),
+            (zero, coupling.far_arm),
+            (coupling.near_arm, zero),
+        ] {
+            let product = arm_matrix(&row).transpose() * coupling.stiffness * arm_matrix(&column);
+            assert!((coupling.block(&row, &column) - product).amax() < 1e-12 * product.amax());
+        }
+    }
+
+    #[test]
+    fn forces_and_motions_through_an_arm_do_the_same_work() {
+        let arm = Vector3::new(0.3, -0.7, 0.2);
+        let (force, motion) =
+            (Vector6::new(1.0, -2.0, 3.0, 0.5, 0.7, -0.4), Vector6::new(0.3, 0.1, -0.2, 0.9, 0.4, 1.1));
+        let work = force.dot(&carried(&motion, &arm));
+        assert!((work - brought(&force, &arm).dot(&motion)).abs() < 1e-14);
     }
 }

@@ -30,6 +30,24 @@ pub enum FeError {
         /// Station of the end.
         to: String,
     },
+    /// A mass that no body can have.
+    #[error("{what} of the mass at {station} is {value}; a finite value of zero or more is accepted")]
+    ImpossibleMass {
+        /// Quantity.
+        what: &'static str,
+        /// Its value.
+        value: f64,
+        /// Station that carries it.
+        station: String,
+    },
+    /// The search for natural modes did not converge.
+    #[error(
+        "the natural modes of {freedoms} freedoms did not converge; bring stiffnesses and masses within fifteen decades"
+    )]
+    NoModes {
+        /// Number of free freedoms.
+        freedoms: usize,
+    },
     /// The loads hold a number that is not finite.
     #[error("the load at {station} in {} is {value}; a finite value is accepted", freedom.words())]
     ImpossibleLoad {

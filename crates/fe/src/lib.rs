@@ -33,25 +33,33 @@
 //! # Ok::<(), axlebow_fe::FeError>(())
 //! ```
 
+mod assembly;
 mod beam;
+mod beam_mass;
 mod coupling;
 mod error;
 mod flexibility;
 mod freedom;
 pub mod linalg;
 mod loads;
+mod mass;
+mod modal;
+mod numbering;
 mod spring;
 mod state;
 mod statics;
 mod structure;
 
+pub use assembly::{assemble_mass, assemble_stiffness};
 pub use beam::{Beam, BeamForces, EndForce};
 pub use coupling::Attachment;
 pub use error::FeError;
 pub use flexibility::{Flexibility, PlaneFlexibility, Rigidity};
 pub use freedom::Freedom;
 pub use loads::Loads;
+pub use mass::{LumpedMass, RigidBody};
+pub use modal::{Mode, Modes, natural_modes, natural_modes_by};
 pub use spring::Spring;
 pub use state::State;
 pub use statics::{Displacements, StaticSystem};
-pub use structure::{BeamId, LumpedMass, NodeId, SpringId, Structure};
+pub use structure::{BeamId, NodeId, SpringId, Structure};

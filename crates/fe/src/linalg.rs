@@ -19,8 +19,11 @@
 
 mod band;
 mod band_factor;
+mod band_multiply;
 mod band_solve;
 mod columns;
+mod combine;
+mod eigen;
 mod factor;
 mod lanes;
 mod matrix;
@@ -29,6 +32,7 @@ mod sparse;
 mod sparse_factor;
 
 pub use columns::Columns;
+pub use eigen::{EigenFailure, EigenMethod, EigenPairs, Pencil};
 pub use factor::Factor;
 pub use matrix::SymmetricMatrix;
 pub use pivot::PivotFailure;

@@ -11,7 +11,10 @@ use crate::structure::{BeamId, NodeId, Structure};
 /// Loads of a structure, one column for each load case.
 #[derive(Debug, Clone)]
 pub struct Loads {
-    pub(crate) nodal: Columns,
+    nodes: usize,
+    columns: usize,
+    /// (column, node, force and moment)
+    nodal: Vec<(usize, NodeId, Vector6<f64>)>,
     /// (column, beam, load per length in global axes)
     lines: Vec<(usize, BeamId, Vector3<f64>)>,
 }
@@ -19,7 +22,7 @@ pub struct Loads {
 impl Loads {
     /// `columns` load cases without any load.
     pub fn new(structure: &Structure, columns: usize) -> Self {
-        Loads { nodal: Columns::zeros(6 * structure.node_count(), columns), lines: Vec::new() }
+        Loads { nodes: structure.node_count(), columns, nodal: Vec::new(), lines: Vec::new() }
     }
 
     /// Adds a force (N) at a point.
@@ -63,9 +66,8 @@ impl Loads {
     }
 
     fn add_nodal(&mut self, column: usize, node: NodeId, force: &Vector6<f64>) {
-        for i in 0..6 {
-            self.nodal.add(6 * node.0 + i, column, force[i]);
-        }
+        assert!(column < self.columns, "load column {column} of {}", self.columns);
+        self.nodal.push((column, node, *force));
     }
 
     /// Load per length on every beam when the columns act with the given factors.
@@ -77,17 +79,78 @@ impl Loads {
         combined
     }
 
-    pub(crate) fn refuse_non_finite(&self, structure: &Structure) -> Result<(), FeError> {
-        for node in 0..structure.node_count() {
+    /// Nodal loads, those of line loads included, when the columns act with the given factors.
+    pub(crate) fn combined_nodal(&self, factors: &[f64]) -> Vec<Vector6<f64>> {
+        let mut combined = vec![Vector6::zeros(); self.nodes];
+        for (column, node, force) in &self.nodal {
+            combined[node.0] += force * factors[*column];
+        }
+        combined
+    }
+
+    /// Right-hand sides of the equilibrium equations.
+    ///
+    /// # Errors
+    /// [`FeError::ImpossibleLoad`] when a load or the sum of the loads on a freedom is not finite.
+    pub(crate) fn right_hand_sides(&self, structure: &Structure) -> Result<Columns, FeError> {
+        let mut sides = Columns::zeros(6 * self.nodes, self.columns);
+        for (column, node, force) in &self.nodal {
             for freedom in Freedom::ALL {
-                let row = self.nodal.row(6 * node + freedom.index());
-                if let Some(value) = row.iter().copied().find(|value| !value.is_finite()) {
-                    let station = structure.station(NodeId(node)).to_owned();
-                    return Err(FeError::ImpossibleLoad { station, freedom, value });
+                let i = freedom.index();
+                let sum = &mut sides.row_mut(6 * node.0 + i)[*column];
+                *sum += force[i];
+                if !sum.is_finite() {
+                    let station = structure.station(*node).to_owned();
+                    return Err(FeError::ImpossibleLoad { station, freedom, value: *sum });
                 }
             }
         }
-        Ok(())
+        Ok(sides)
     }
 }
 
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::StaticSystem;
+
+    fn refusal(add: impl FnOnce(&mut Loads, NodeId)) -> Option<FeError> {
+        let mut structure = Structure::new();
+        structure.add_node("seat", [0.0; 3]);
+        let hub = structure.add_node("hub", [0.0, 1.0, 0.0]);
+        structure.nodes().for_each(|node| structure.hold(node, &Freedom::ALL));
+        let mut loads = Loads::new(&structure, 2);
+        add(&mut loads, hub);
+        let mut system = StaticSystem::new();
+        system.prepare(&structure).unwrap();
+        system.solve(&structure, loads).err()
+    }
+
+    #[test]
+    fn a_load_that_is_not_finite_is_refused_by_station_and_freedom() {
+        for value in [f64::NAN, f64::INFINITY, f64::NEG_INFINITY] {
+            let force =
+                refusal(|loads, hub| loads.add_force(0, &Attachment::at(hub), [0.0, 0.0, value])).unwrap();
+            let expected =
+                format!("the load at hub in displacement along Z is {value}; a finite value is accepted");
+            assert_eq!(force.to_string(), expected);
+            let moment =
+                refusal(|loads, hub| loads.add_moment(1, &Attachment::at(hub), [0.0, value, 0.0])).unwrap();
+            assert!(matches!(moment, FeError::ImpossibleLoad { freedom: Freedom::Ry, .. }), "{moment}");
+        }
+    }
+
+    #[test]
+    fn loads_whose_sum_overflows_are_refused() {
+        let twice = refusal(|loads, hub| {
+            for _ in 0..2 {
+                loads.add_force(1, &Attachment::at(hub), [f64::MAX, 0.0, 0.0]);
+            }
+        });
+        assert!(matches!(twice, Some(FeError::ImpossibleLoad { freedom: Freedom::Ux, .. })), "{twice:?}");
+        assert_eq!(
+            refusal(|loads, hub| loads.add_force(1, &Attachment::at(hub), [f64::MAX, 0.0, 0.0])),
+            None
+        );
+    }
+}

@@ -4,6 +4,7 @@ use nalgebra::{Vector3, Vector6};
 
 use crate::beam::BeamForces;
 use crate::coupling::Coupling;
+use crate::loads::Loads;
 use crate::structure::{BeamId, NodeId, SpringId, Structure};
 
 /// Motions and forces of a structure under one set of loads.
@@ -11,8 +12,10 @@ use crate::structure::{BeamId, NodeId, SpringId, Structure};
 pub struct State<'a> {
     pub(crate) structure: &'a Structure,
     pub(crate) motions: Vec<Vector6<f64>>,
-    pub(crate) loads: Vec<Vector6<f64>>,
     pub(crate) lines: Vec<Vector3<f64>>,
+    pub(crate) loads: &'a Loads,
+    /// Factors with which the load columns act.
+    pub(crate) factors: Vec<f64>,
 }
 
 impl State<'_> {
@@ -41,7 +44,7 @@ impl State<'_> {
     /// Force (N) and moment (N m) that the supports put on a node; zero at free freedoms.
     pub fn reaction(&self, node: NodeId) -> [f64; 6] {
         let held = self.structure.held(node.0);
-        let unbalanced = self.unbalanced()[node.0];
+        let unbalanced = self.unbalanced(&self.loads.combined_nodal(&self.factors))[node.0];
         std::array::from_fn(|i| if held[i] { unbalanced[i] } else { 0.0 })
     }
 
@@ -50,7 +53,12 @@ impl State<'_> {
     ///
     /// Summed over all members it is the motion of `real` along this state's loads (unit-load theorem).
     pub fn beam_work(&self, real: &State, beam: BeamId) -> (f64, f64) {
-        self.structure.beams[beam.0].work(&self.beam_forces(beam), &real.beam_forces(beam))
+        self.beam_work_on(&real.beam_forces(beam), beam)
+    }
+
+    /// As [`State::beam_work`], for what the beam carries in the other state.
+    pub fn beam_work_on(&self, real: &BeamForces, beam: BeamId) -> (f64, f64) {
+        self.structure.beams[beam.0].work(&self.beam_forces(beam), real)
     }
 
     /// Work of this state's force on the deformation of `real` in one spring.
@@ -63,9 +71,10 @@ impl State<'_> {
     /// member carries and not from the assembled matrix. A moment counts over a length of one unit.
     pub fn equilibrium_residual(&self) -> f64 {
         let (mut worst, mut largest) = (0.0_f64, 0.0_f64);
-        for (node, unbalanced) in self.unbalanced().iter().enumerate() {
+        let loads = self.loads.combined_nodal(&self.factors);
+        for (node, unbalanced) in self.unbalanced(&loads).iter().enumerate() {
             for i in 0..6 {
-                largest = largest.max(self.loads[node][i].abs());
+                largest = largest.max(loads[node][i].abs());
                 if !self.structure.held(node)[i] {
                     worst = worst.max(unbalanced[i].abs());
                 }
@@ -75,8 +84,8 @@ impl State<'_> {
     }
 
     /// Member forces on each node less its loads: zero at free freedoms, the reaction at held ones.
-    fn unbalanced(&self) -> Vec<Vector6<f64>> {
-        let mut sum: Vec<_> = self.loads.iter().map(|load| -load).collect();
+    fn unbalanced(&self, loads: &[Vector6<f64>]) -> Vec<Vector6<f64>> {
+        let mut sum: Vec<_> = loads.iter().map(|load| -load).collect();
         for coupling in self.structure.couplings() {
             let (near, far) = coupling.nodal_forces(&(coupling.stiffness * self.deformation(coupling)));
             sum[coupling.near.0] += near;

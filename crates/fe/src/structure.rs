@@ -8,6 +8,7 @@ use crate::FeError;
 use crate::beam::{Beam, BeamMember};
 use crate::coupling::{Attachment, Coupling, brought};
 use crate::freedom::Freedom;
+use crate::mass::RigidBody;
 use crate::spring::Spring;
 
 /// A node of a [`Structure`].
@@ -21,15 +22,6 @@ pub struct BeamId(pub(crate) usize);
 /// A spring of a [`Structure`].
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct SpringId(pub(crate) usize);
-
-/// A mass at a point carried by a node, kg.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct LumpedMass {
-    /// Where it sits.
-    pub place: Attachment,
-    /// Mass, kg.
-    pub mass: f64,
-}
 
 #[derive(Debug, Clone)]
 struct Node {
@@ -45,7 +37,7 @@ pub struct Structure {
     nodes: Vec<Node>,
     pub(crate) beams: Vec<BeamMember>,
     pub(crate) springs: Vec<Coupling>,
-    pub(crate) masses: Vec<LumpedMass>,
+    pub(crate) masses: Vec<RigidBody>,
 }
 
 impl Structure {
@@ -67,22 +59,14 @@ impl Structure {
     /// Adds a beam.
     ///
     /// # Errors
-    /// [`FeError::ImpossibleMember`] when its length or a flexibility is zero, negative or not finite.
+    /// [`FeError::ImpossibleMember`] when its length or a flexibility is zero, negative or not finite; the shear
+    /// flexibilities and the mass may be zero.
     pub fn add_beam(&mut self, beam: Beam) -> Result<BeamId, FeError> {
         let (start, end) = (self.point(&beam.start), self.point(&beam.end));
-        let flexibility = &beam.flexibility;
-        for (what, value) in [
-            ("length", (end - start).norm()),
-            ("axial flexibility", flexibility.axial[0]),
-            ("torsional flexibility", flexibility.torsion),
-            ("bending flexibility about axis 3", flexibility.plane_12.bending[0]),
-            ("bending flexibility about axis 2", flexibility.plane_13.bending[0]),
-        ] {
-            if !(value.is_finite() && value > 0.0) {
-                let (from, to) = (self.station(beam.start.node), self.station(beam.end.node));
-                let (from, to) = (from.to_owned(), to.to_owned());
-                return Err(FeError::ImpossibleMember { what, value, from, to });
-            }
+        if let Some((what, value)) = impossible_quantity(&beam, (end - start).norm()) {
+            let (from, to) = (self.station(beam.start.node), self.station(beam.end.node));
+            let (from, to) = (from.to_owned(), to.to_owned());
+            return Err(FeError::ImpossibleMember { what, value, from, to });
         }
         self.beams.push(BeamMember::placed(&beam, start, end));
         Ok(BeamId(self.beams.len() - 1))
@@ -104,9 +88,9 @@ impl Structure {
         Ok(SpringId(self.springs.len() - 1))
     }
 
-    /// Adds a mass at a point.
-    pub fn add_mass(&mut self, mass: LumpedMass) {
-        self.masses.push(mass);
+    /// Adds a mass at a point or a rigid body.
+    pub fn add_mass(&mut self, mass: impl Into<RigidBody>) {
+        self.masses.push(mass.into());
     }
 
     /// Holds freedoms of a node at zero.
@@ -162,9 +146,121 @@ impl Structure {
     }
 
     /// Nodal force of a lumped mass under the acceleration field `gravity` (m/s²).
-    pub(crate) fn lump_weight(lump: &LumpedMass, gravity: &Vector3<f64>) -> Vector6<f64> {
+    pub(crate) fn lump_weight(lump: &RigidBody, gravity: &Vector3<f64>) -> Vector6<f64> {
         let mut force = Vector6::zeros();
         force.fixed_rows_mut::<3>(0).copy_from(&(gravity * lump.mass));
         brought(&force, &Vector3::from(lump.place.arm))
+    }
+}
+
+/// The first quantity of a beam, with its value, that no beam can have.
+fn impossible_quantity(beam: &Beam, length: f64) -> Option<(&'static str, f64)> {
+    let f = &beam.flexibility;
+    let above_zero = [
+        ("length", length),
+        ("axial flexibility", f.axial[0]),
+        ("torsional flexibility", f.torsion),
+        ("bending flexibility about axis 3", f.plane_12.bending[0]),
+        ("bending flexibility about axis 2", f.plane_13.bending[0]),
+    ];
+    let not_negative = [
+        ("shear flexibility along axis 2", f.plane_12.shear[0]),
+        ("shear flexibility along axis 3", f.plane_13.shear[0]),
+        ("mass per length", beam.mass_per_length),
+        ("rotary inertia per length about axis 1", beam.inertia_per_length[0]),
+        ("rotary inertia per length about axis 2", beam.inertia_per_length[1]),
+        ("rotary inertia per length about axis 3", beam.inertia_per_length[2]),
+    ];
+    let bad = above_zero.into_iter().find(|(_, value)| !(value.is_finite() && *value > 0.0));
+    bad.or_else(|| not_negative.into_iter().find(|(_, value)| !(value.is_finite() && *value >= 0.0)))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{Flexibility, Rigidity};
+
+    fn two_places(distance: f64) -> (Structure, Attachment, Attachment) {
+        let mut structure = Structure::new();
+        let start = structure.add_node("seat", [0.0; 3]);
+        let end = structure.add_node("tube end", [0.0, distance, 0.0]);
+        (structure, Attachment::at(start), Attachment::at(end))
+    }
+
+    const RIGIDITY: [f64; 6] = [1e9, 1e6, 2e6, 2e6, 1e8, 1e8];
+
+    fn rigidity([axial, torsion, bending_2, bending_3, shear_2, shear_3]: [f64; 6]) -> Rigidity {
+        Rigidity { axial, torsion, bending_2, bending_3, shear_2, shear_3 }
+    }
+
+    fn refused_beam(distance: f64, rigidity: &Rigidity) -> Option<String> {
+        let (mut structure, start, end) = two_places(distance);
+        let flexibility = Flexibility::uniform(distance, rigidity);
+        let beam = Beam::between(start.node, end.node, [0.0, 0.0, 1.0], flexibility);
+        structure.add_beam(beam).err().map(|error| error.to_string())
+    }
+
+    #[test]
+    fn a_beam_without_length_is_refused() {
+        for length in [0.0, f64::NAN, f64::INFINITY] {
+            let message = refused_beam(length, &rigidity(RIGIDITY)).unwrap();
+            assert_eq!(
+                message,
+                format!(
+                    "length of the member from seat to tube end is {length}; \
+                     a finite value greater than zero is accepted"
+                )
+            );
+        }
+        assert_eq!(refused_beam(1e-4, &rigidity(RIGIDITY)), None);
+    }
+
+    #[test]
+    fn a_beam_of_impossible_rigidity_is_refused_by_name() {
+        let names = ["axial", "torsional", "about axis 2", "about axis 3", "along axis 2", "along axis 3"];
+        for (i, name) in names.into_iter().enumerate() {
+            for value in [0.0, -1e6, f64::NAN] {
+                let mut values = RIGIDITY;
+                values[i] = value;
+                let message = refused_beam(1.0, &rigidity(values)).unwrap();
+                assert!(message.contains(name), "{value}: {message}");
+            }
+        }
+        let rigid_in_shear =
+            Rigidity { shear_2: f64::INFINITY, shear_3: f64::INFINITY, ..rigidity(RIGIDITY) };
+        assert_eq!(refused_beam(1.0, &rigid_in_shear), None);
+    }
+
+    #[test]
+    fn a_beam_of_impossible_mass_is_refused() {
+        for (mass, accepted) in
+            [(0.0, true), (30.0, true), (-1.0, false), (f64::NAN, false), (f64::INFINITY, false)]
+        {
+            let (mut structure, start, end) = two_places(1.0);
+            let flexibility = Flexibility::uniform(1.0, &rigidity(RIGIDITY));
+            let beam = Beam::between(start.node, end.node, [0.0, 0.0, 1.0], flexibility).with_mass(mass);
+            assert_eq!(structure.add_beam(beam).is_ok(), accepted, "{mass}");
+        }
+    }
+
+    #[test]
+    fn a_spring_of_impossible_stiffness_is_refused() {
+        for value in [-1.0, f64::NAN, f64::INFINITY, f64::NEG_INFINITY] {
+            for i in 0..6 {
+                let (mut structure, near, far) = two_places(1.0);
+                let mut rates = [1e6; 6];
+                rates[i] = value;
+                let to_ground = structure.add_spring(Spring::to_ground(near, rates)).unwrap_err().to_string();
+                assert!(to_ground.contains("from seat to the ground is"), "{to_ground}");
+                let between =
+                    structure.add_spring(Spring::between(near, far, rates)).unwrap_err().to_string();
+                assert!(
+                    between.contains("spring stiffness of the member from seat to tube end"),
+                    "{between}"
+                );
+            }
+        }
+        let (mut structure, near, _) = two_places(1.0);
+        assert!(structure.add_spring(Spring::to_ground(near, [0.0; 6])).is_ok());
     }
 }

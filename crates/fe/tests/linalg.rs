@@ -61,7 +61,7 @@ fn examples() -> impl Strategy<Value = Example> {
 
 fn solved(matrix: &SymmetricMatrix, right: &[f64]) -> Vec<f64> {
     let mut x = right.to_vec();
-    matrix.factor().unwrap().solve(&mut x);
+    matrix.factor().expect("the matrix is positive definite").solve(&mut x);
     x
 }
 
@@ -219,7 +219,7 @@ fn assert_free(matrix: &SymmetricMatrix, failure: &PivotFailure) {
     let mut force = vec![0.0; x.len()];
     matrix.multiply(x, &mut force);
     let energy: f64 = force.iter().zip(x).map(|(f, x)| f * x).sum();
-    let largest = x.iter().position(|x| *x == 1.0).unwrap();
+    let largest = x.iter().position(|x| *x == 1.0).expect("the largest component is 1");
     assert!(
         energy.abs() < 1e-9 * matrix.diagonal(largest),
         "order {}, energy {energy:e}, {failure:?}",

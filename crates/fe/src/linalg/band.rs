@@ -44,6 +44,16 @@ impl Band {
         self.values[place] += value;
     }
 
+    /// Adds to entries below each other in one column of the lower triangle.
+    pub(super) fn add_run(&mut self, first: usize, column: usize, values: &[f64]) {
+        let Some(below) = values.len().checked_sub(1) else { return };
+        self.place(first + below, column);
+        let start = self.place(first, column);
+        for (entry, value) in self.values[start..=start + below].iter_mut().zip(values) {
+            *entry += value;
+        }
+    }
+
     /// Entry on the diagonal.
     pub(super) fn diagonal(&self, index: usize) -> f64 {
         self.values[self.place(index, index)]
@@ -67,5 +77,30 @@ impl Band {
             sum += times * (value * x[row] * x[column]).abs();
         });
         sum
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_run_adds_what_its_entries_would() {
+        let values = [1.0, 2.5, -3.0];
+        for (first, column) in [(2, 2), (3, 2), (4, 4), (2, 0)] {
+            let (mut run, mut entries) = (Band::zeros(7, 4), Band::zeros(7, 4));
+            run.add_run(first, column, &values);
+            run.add_run(first, column, &[]);
+            for (below, value) in values.into_iter().enumerate() {
+                entries.add(first + below, column, value);
+            }
+            assert_eq!(run.values, entries.values, "{first} {column}");
+        }
+    }
+
+    #[test]
+    #[should_panic(expected = "outside the half-bandwidth")]
+    fn a_run_past_the_band_is_a_fault_of_the_caller() {
+        Band::zeros(7, 4).add_run(3, 0, &[1.0, 2.0, 3.0]);
     }
 }

@@ -26,9 +26,19 @@ pub(super) struct BandFactor {
     /// 1/d.
     pub(super) reciprocals: Vec<f64>,
     multipliers: Vec<f64>,
+    /// Whether negative pivots are wanted, to be counted.
+    any_sign: bool,
 }
 
 impl BandFactor {
+    /// Number of negative pivots of a matrix, which is that of its negative eigenvalues (Sylvester's law of
+    /// inertia); none when a pivot is zero or not finite.
+    pub(super) fn negative_pivots(matrix: &Band) -> Option<usize> {
+        let mut factor = BandFactor { any_sign: true, ..BandFactor::default() };
+        factor.refactor(matrix).ok()?;
+        Some(factor.reciprocals[matrix.width..].iter().filter(|reciprocal| **reciprocal < 0.0).count())
+    }
+
     /// Factors a matrix into this storage.
     pub(super) fn refactor(&mut self, matrix: &Band) -> Result<(), PivotFailure> {
         self.refactor_on(Lanes::widest(), matrix)
@@ -43,6 +53,7 @@ impl BandFactor {
                 columns: vec![0.0; columns * stride(matrix.width)],
                 reciprocals: vec![0.0; columns],
                 multipliers: vec![0.0; matrix.width + 1],
+                any_sign: self.any_sign,
             };
         }
         factor(lanes, self, matrix)
@@ -51,6 +62,9 @@ impl BandFactor {
     /// Refuses the suspicious pivot of a column if it is no more than rounding.
     #[cold]
     fn refuse_vanished(&self, matrix: &Band, index: usize, pivot: f64) -> Result<(), PivotFailure> {
+        if self.any_sign && pivot.is_finite() && pivot != 0.0 {
+            return Ok(());
+        }
         let motion = self.following_motion(index);
         if pivot > ROUNDING * matrix.magnitude(&motion) && pivot < f64::INFINITY {
             return Ok(());

@@ -55,6 +55,11 @@ impl Columns {
         self.row_mut(index)[column] += value;
     }
 
+    /// Adds the multiple of a row to one row across all columns.
+    pub(super) fn add_row(&mut self, index: usize, factor: f64, row: &[f64]) {
+        self.row_mut(index).iter_mut().zip(row).for_each(|(sum, x)| *sum += factor * x);
+    }
+
     /// One column from top to bottom.
     pub fn column(&self, column: usize) -> impl Iterator<Item = f64> + '_ {
         (0..self.order).map(move |index| self.get(index, column))
@@ -71,6 +76,11 @@ impl Columns {
     }
 
     /// All rows one after the other, padding included.
+    pub(super) fn values(&self) -> &[f64] {
+        &self.values
+    }
+
+    /// All rows one after the other, padding included, to be changed.
     pub(super) fn values_mut(&mut self) -> &mut [f64] {
         &mut self.values
     }

@@ -1,10 +1,11 @@
 //! Vector lanes of the machine at hand.
 //!
-//! A kernel is written once, in plain indexed Rust, over blocks of [`LANES`] numbers. It is compiled three
-//! times: for 8 lanes (AVX-512), for 4 lanes (AVX2), both with fused multiply-add, and for whatever the
-//! build targets. The choice is made when the program runs, so that a plain build is fast everywhere.
+//! A kernel is written once, in plain indexed Rust, over blocks of [`LANES`] numbers. It is compiled twice:
+//! for 4 lanes with fused multiply-add (AVX2), and for whatever the build targets. The choice is made when
+//! the program runs, so that a plain build is fast everywhere. Registers of 8 lanes (AVX-512) were tried and
+//! gained nothing: the division from pivot to pivot sets the pace.
 
-/// Numbers in a block: one register of the widest kind.
+/// Numbers in a block: two registers of 4 lanes, or one cache line.
 pub(super) const LANES: usize = 8;
 
 /// A kind of vector register that this machine has.
@@ -14,8 +15,6 @@ pub(super) struct Lanes(Kind);
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) enum Kind {
     #[cfg(target_arch = "x86_64")]
-    Eight,
-    #[cfg(target_arch = "x86_64")]
     Four,
     Plain,
 }
@@ -24,14 +23,12 @@ impl Lanes {
     /// Every kind that this machine has, widest first.
     pub(super) fn available() -> impl Iterator<Item = Lanes> {
         #[cfg(target_arch = "x86_64")]
-        let fast = [
-            (Kind::Eight, is_x86_feature_detected!("avx512f") && is_x86_feature_detected!("fma")),
-            (Kind::Four, is_x86_feature_detected!("avx2") && is_x86_feature_detected!("fma")),
-        ];
+        let fast = is_x86_feature_detected!("avx2") && is_x86_feature_detected!("fma");
+        #[cfg(target_arch = "x86_64")]
+        let fast = fast.then_some(Kind::Four);
         #[cfg(not(target_arch = "x86_64"))]
-        let fast: [(Kind, bool); 0] = [];
-        let fast = fast.into_iter().filter(|(_, present)| *present).map(|(kind, _)| kind);
-        fast.chain([Kind::Plain]).map(Lanes)
+        let fast = None;
+        fast.into_iter().chain([Kind::Plain]).map(Lanes)
     }
 
     /// The widest kind that this machine has.
@@ -70,20 +67,12 @@ macro_rules! for_lanes {
         pub(super) fn $name(lanes: $crate::linalg::lanes::Lanes, $($argument: $kind),*) -> $result {
             use $crate::linalg::lanes::{Kind, PLAIN_FUSED};
             #[cfg(target_arch = "x86_64")]
-            #[target_feature(enable = "avx512f,fma")]
-            fn eight($($argument: $kind),*) -> $result {
-                $kernel::<true $(, { $size })?>($($argument),*)
-            }
-            #[cfg(target_arch = "x86_64")]
             #[target_feature(enable = "avx2,fma")]
             fn four($($argument: $kind),*) -> $result {
                 $kernel::<true $(, { $size })?>($($argument),*)
             }
             match lanes.kind() {
                 // SAFETY: a value of `Lanes` exists only for features found on this machine.
-                #[cfg(target_arch = "x86_64")]
-                Kind::Eight => unsafe { eight($($argument),*) },
-                // SAFETY: as above.
                 #[cfg(target_arch = "x86_64")]
                 Kind::Four => unsafe { four($($argument),*) },
                 Kind::Plain => $kernel::<PLAIN_FUSED $(, { $size })?>($($argument),*),

@@ -15,11 +15,11 @@ const WIDEST_BAND: usize = 48;
 /// Only one triangle is kept. Rows and columns count from 0.
 #[derive(Debug, Clone)]
 pub struct SymmetricMatrix {
-    storage: Storage,
+    pub(super) storage: Storage,
 }
 
 #[derive(Debug, Clone)]
-enum Storage {
+pub(super) enum Storage {
     Band(Band),
     Sparse(Sparse),
 }
@@ -77,6 +77,21 @@ impl SymmetricMatrix {
         match &mut self.storage {
             Storage::Band(band) => band.add(row, column, value),
             Storage::Sparse(sparse) => sparse.add(row, column, value),
+        }
+    }
+
+    /// Adds to the entries below each other in one column, from the row `first` on, at or below the diagonal.
+    ///
+    /// # Panics
+    /// When an entry is outside the matrix, its band or its lower triangle.
+    pub fn add_run(&mut self, first: usize, column: usize, values: &[f64]) {
+        match &mut self.storage {
+            Storage::Band(band) => band.add_run(first, column, values),
+            Storage::Sparse(sparse) => {
+                for (below, value) in values.iter().enumerate() {
+                    sparse.add(first + below, column, *value);
+                }
+            }
         }
     }
 

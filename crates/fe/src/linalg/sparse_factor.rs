@@ -1,6 +1,7 @@
 //! Sparse Cholesky factorisation L·Lᵀ with a fill-reducing order, by an outside library.
 
 use faer::dyn_stack::{MemBuffer, MemStack};
+use faer::linalg::cholesky::ldlt::factor::LdltRegularization;
 use faer::linalg::cholesky::llt::factor::LltRegularization;
 use faer::sparse::linalg::cholesky::supernodal::SupernodalLltRef;
 use faer::sparse::linalg::cholesky::{
@@ -43,6 +44,20 @@ impl SparseFactor {
             return vanished.map_or(Ok(()), Err);
         }
         Err(self.free_motion(matrix))
+    }
+
+    /// Number of negative pivots of a matrix, which is that of its negative eigenvalues (Sylvester's law of
+    /// inertia); none when a pivot is zero or not finite.
+    pub(super) fn negative_pivots(matrix: &Sparse) -> Option<usize> {
+        refuse_non_finite(matrix).ok()?;
+        let mut factor = SparseFactor::default();
+        factor.analyse(matrix);
+        if !factor.factor_values_of_any_sign(&matrix.values()) {
+            return None;
+        }
+        let pivots = factor.diagonal();
+        let counted = pivots.iter().filter(|pivot| **pivot < 0.0).count();
+        pivots.iter().all(|pivot| pivot.is_finite()).then_some(counted)
     }
 
     /// Solves in place for rows of `count` right-hand sides.
@@ -95,9 +110,38 @@ impl SparseFactor {
         factored
     }
 
+    /// Factors L·D·Lᵀ, whatever the signs of D; whether no pivot was zero.
+    fn factor_values_of_any_sign(&mut self, values: &[f64]) -> bool {
+        let mut storage = std::mem::take(&mut self.values);
+        let factored = self.symbolic.as_ref().is_some_and(|symbolic| {
+            let scratch = symbolic.factorize_numeric_ldlt_scratch::<f64>(Par::Seq, Default::default());
+            symbolic
+                .factorize_numeric_ldlt(
+                    &mut storage,
+                    SparseColMatRef::new(self.places(), values),
+                    Side::Lower,
+                    LdltRegularization::default(),
+                    Par::Seq,
+                    MemStack::new(&mut MemBuffer::new(scratch)),
+                    Default::default(),
+                )
+                .is_ok()
+        });
+        self.values = storage;
+        factored
+    }
+
     /// Freedoms with their pivots, the squares of the diagonal of L, in the order of elimination.
     fn pivots(&self) -> impl Iterator<Item = (usize, f64)> {
-        let diagonal: Vec<f64> = match self.symbolic.as_ref().map(SymbolicCholesky::raw) {
+        let diagonal = self.diagonal();
+        let order = self.symbolic.as_ref().and_then(SymbolicCholesky::perm).map(|order| order.arrays().0);
+        let freedom = move |place: usize| order.map_or(place, |order| order[place]);
+        diagonal.into_iter().enumerate().map(move |(place, entry)| (freedom(place), entry * entry))
+    }
+
+    /// Diagonal of the factor, or D where it has one, in the order of elimination.
+    fn diagonal(&self) -> Vec<f64> {
+        match self.symbolic.as_ref().map(SymbolicCholesky::raw) {
             Some(SymbolicCholeskyRaw::Simplicial(symbolic)) => {
                 symbolic.col_ptr()[..symbolic.ncols()].iter().map(|start| self.values[*start]).collect()
             }
@@ -107,10 +151,7 @@ impl SparseFactor {
                 nodes.flat_map(|block| (0..block.ncols()).map(move |i| block[(i, i)])).collect()
             }
             None => Vec::new(),
-        };
-        let order = self.symbolic.as_ref().and_then(SymbolicCholesky::perm).map(|order| order.arrays().0);
-        let freedom = move |place: usize| order.map_or(place, |order| order[place]);
-        diagonal.into_iter().enumerate().map(move |(place, entry)| (freedom(place), entry * entry))
+        }
     }
 
     /// The failure of a suspicious pivot, if the energy of its motion is no more than rounding.

@@ -1,0 +1,57 @@
+//! Stiffness and mass matrices of a whole structure.
+
+use crate::beam_mass::BeamMass;
+use crate::linalg::SymmetricMatrix;
+use crate::numbering::Numbering;
+use crate::structure::Structure;
+
+/// Stiffness matrix K over the free freedoms, in the order of the nodes.
+///
+/// Returns forces (N, N m) per motion (m, rad).
+pub fn assemble_stiffness(structure: &Structure) -> SymmetricMatrix {
+    stiffness_matrix(structure, &Numbering::of(structure))
+}
+
+/// Mass matrix M over the free freedoms, in the order of the nodes and with the storage of the stiffness.
+///
+/// Beams have the consistent mass of Timoshenko's theory with rotary inertia, other masses are rigid bodies on
+/// the arms of their nodes; the mass of any rigid motion is exact.
+///
+/// Returns inertia forces (N, N m) per acceleration (m/s², rad/s²): kg, kg m, kg m².
+pub fn assemble_mass(structure: &Structure) -> SymmetricMatrix {
+    mass_matrix(structure, &Numbering::of(structure))
+}
+
+pub(crate) fn stiffness_matrix(structure: &Structure, numbering: &Numbering) -> SymmetricMatrix {
+    let mut matrix = empty(structure, numbering);
+    for coupling in structure.couplings() {
+        numbering.add_coupling(&mut matrix, coupling);
+    }
+    matrix
+}
+
+pub(crate) fn mass_matrix(structure: &Structure, numbering: &Numbering) -> SymmetricMatrix {
+    let mut matrix = empty(structure, numbering);
+    for beam in &structure.beams {
+        if beam.mass_per_length == 0.0 && beam.inertia_per_length == [0.0; 3] {
+            continue;
+        }
+        let mass = BeamMass::of(beam);
+        let (start, end) = (beam.coupling.near, beam.coupling.far.unwrap_or(beam.coupling.near));
+        numbering.add_block(&mut matrix, (start, start), &mass.start);
+        numbering.add_block(&mut matrix, (end, end), &mass.end);
+        if start > end {
+            numbering.add_block(&mut matrix, (start, end), &mass.cross);
+        } else {
+            numbering.add_block(&mut matrix, (end, start), &mass.cross.transpose());
+        }
+    }
+    for body in &structure.masses {
+        numbering.add_block(&mut matrix, (body.place.node, body.place.node), &body.matrix());
+    }
+    matrix
+}
+
+fn empty(structure: &Structure, numbering: &Numbering) -> SymmetricMatrix {
+    SymmetricMatrix::for_coupling(numbering.order(), numbering.half_bandwidth(structure))
+}
