@@ -6,3 +6,5 @@ mod closed_forms;
 mod published;
 mod readme;
 mod scipy_axle;
+mod scipy_modes;
+mod scipy_ride;

@@ -11,7 +11,7 @@ use axlebow_textbook::fe::{
 use axlebow_textbook::sections::{Material, Profile, RectangularTube, RoundBar, RoundTube, taper};
 use serde_json::Value;
 
-const NODES: [(&str, [f64; 3]); 8] = [
+pub(super) const NODES: [(&str, [f64; 3]); 8] = [
     ("left wheel", [0.0, 1.12, -0.02]),
     ("left spindle", [0.0, 1.05, 0.0]),
     ("left tube end", [0.0, 0.90, 0.0]),
@@ -21,18 +21,28 @@ const NODES: [(&str, [f64; 3]); 8] = [
     ("right tube end", [0.0, -0.86, 0.0]),
     ("right spindle", [0.004, -1.02, 0.006]),
 ];
-const WHEEL: usize = 0;
+pub(super) const WHEEL: usize = 0;
 const SPINDLE: usize = 1;
 const LEFT_SEAT: usize = 3;
-const CENTRE: usize = 4;
+pub(super) const CENTRE: usize = 4;
 const RIGHT_SEAT: usize = 5;
-const RIGHT_SPINDLE: usize = 7;
+pub(super) const RIGHT_SPINDLE: usize = 7;
 const LEFT_CONTACT: [f64; 3] = [0.0, 0.02, -0.48];
 const RIGHT_CONTACT: [f64; 3] = [0.0, -0.05, -0.50];
 
-struct Axle {
-    structure: Structure,
-    nodes: Vec<NodeId>,
+/// Mass per length and rotary inertia per length about local axes 1, 2, 3 of each beam (kg/m, kg m).
+const MASSES: [(f64, [f64; 3]); 6] = [
+    (42.0, [0.036, 0.018, 0.018]),
+    (35.8, [0.118, 0.059, 0.059]),
+    (35.8, [0.118, 0.059, 0.059]),
+    (31.0, [0.165, 0.071, 0.094]),
+    (31.0, [0.165, 0.071, 0.094]),
+    (44.5, [0.040, 0.020, 0.020]),
+];
+
+pub(super) struct Axle {
+    pub(super) structure: Structure,
+    pub(super) nodes: Vec<NodeId>,
     beams: Vec<BeamId>,
     springs: Vec<SpringId>,
 }
@@ -80,7 +90,7 @@ fn cut(state: &State, beam: BeamId) -> [f64; 6] {
     [at.axial, at.shear_2, at.shear_3, at.torsion, at.bending_2, at.bending_3]
 }
 
-fn axle() -> Axle {
+pub(super) fn axle() -> Axle {
     let mut structure = Structure::new();
     let nodes: Vec<_> = NODES.iter().map(|(name, place)| structure.add_node(*name, *place)).collect();
     let beams = body(&mut structure, &nodes);
@@ -104,7 +114,8 @@ fn body(structure: &mut Structure, nodes: &[NodeId]) -> Vec<BeamId> {
             Flexibility::varying(length, 8, |share| rigidity(&taper(start, end, share).unwrap()))
         };
         let beam = Beam::between(nodes[near], nodes[far], [0.0, 0.0, 1.0], flexibility);
-        beams.push(structure.add_beam(beam).unwrap());
+        let (mass, inertia) = MASSES[piece];
+        beams.push(structure.add_beam(beam.with_mass(mass).with_inertia(inertia)).unwrap());
     }
     beams
 }

@@ -2,6 +2,7 @@
 
 use axlebow_fe::{EndForce, NodeId, State};
 
+use crate::Axle;
 use crate::flex::StaticDesign;
 use crate::frame::{Frame, Stretch};
 use crate::outcome::{DiagramPoint, Resultants};
@@ -27,7 +28,7 @@ pub(crate) fn diagram(design: &StaticDesign, state: &State, levelled: &Levelled)
             let y = stretch.start_y + share * length;
             let resultants = resultants(&forces.at(share * length));
             let [ux, uz] = shape(state, stretch, share);
-            let stress = stress(design, stretch, y, &resultants);
+            let stress = stress(design.axle, stretch, y, &resultants);
             points.push(DiagramPoint { y, uz: uz - levelled.height_at(y), ux, resultants, stress });
         }
     }
@@ -53,9 +54,9 @@ pub(crate) fn resultants(force: &EndForce) -> Resultants {
 }
 
 /// Fibre stress of largest magnitude at `y` in a stretch, Pa; under a clamp that of the bare axle.
-pub(crate) fn stress(design: &StaticDesign, stretch: &Stretch, y: f64, resultants: &Resultants) -> f64 {
+pub(crate) fn stress(axle: &Axle, stretch: &Stretch, y: f64, resultants: &Resultants) -> f64 {
     let profile = stretch.piece.profile_at(y.abs());
-    let properties = design.axle.body.properties(&stretch.piece, y.abs());
+    let properties = axle.body.properties(&stretch.piece, y.abs());
     profile.fibre_stress(&properties, resultants.axial, resultants.moment_x, resultants.moment_z).0
 }
 

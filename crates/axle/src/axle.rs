@@ -41,6 +41,8 @@ pub struct Axle {
     pub fixed_masses: Vec<FixedMass>,
     /// Height of the sprung mass's centre above the road, m.
     pub body_height: f64,
+    /// Radius of gyration of the sprung mass about the fore-aft axis, m.
+    pub body_roll_radius: f64,
     /// Roll stiffness that the rest of the vehicle puts against an uneven road under this axle, N m/rad.
     pub body_roll_stiffness: f64,
     /// What the ground does sideways.
@@ -105,6 +107,7 @@ impl Axle {
         errors.extend(positive("unladen load", loading.unladen_load, "N").err());
         errors.extend(not_negative("raise of one wheel", loading.raise, "m").err());
         errors.extend(positive("body height", self.body_height, "m").err());
+        errors.extend(positive("body roll radius", self.body_roll_radius, "m").err());
         errors.extend(not_negative("body roll stiffness", self.body_roll_stiffness, "N m/rad").err());
         for factor in loading.dynamic_factors {
             errors.extend(positive("dynamic factor", factor, "").err());

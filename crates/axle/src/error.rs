@@ -79,6 +79,9 @@ pub enum AxleError {
     /// A section or material is impossible.
     #[error(transparent)]
     Section(#[from] SectionError),
+    /// A road or its use is impossible.
+    #[error(transparent)]
+    Road(#[from] axlebow_road::RoadError),
     /// The equations could not be solved.
     #[error(transparent)]
     Fe(#[from] FeError),

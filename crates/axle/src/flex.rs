@@ -2,7 +2,7 @@
 
 use axlebow_fe::{Attachment, Displacements, Loads, State, StaticSystem};
 
-use crate::frame::Frame;
+use crate::frame::{Frame, VehicleBody};
 use crate::ground::{COLUMNS, Contact, GRAVITY, GroundModel, STANDARD_GRAVITY};
 use crate::load_case::LoadCase;
 use crate::outcome::{CaseOutcome, FlexOutcome, SeatOutcome, WheelOutcome};
@@ -48,7 +48,7 @@ impl<'a> StaticDesign<'a> {
     /// # Errors
     /// As [`StaticDesign::of`].
     pub fn with_system(axle: &'a Axle, system: &mut StaticSystem) -> Result<Self, AxleError> {
-        let frame = Frame::of(axle)?;
+        let frame = Frame::of(axle, VehicleBody::AtRest)?;
         system.prepare(&frame.structure)?;
         let unit = system.solve(&frame.structure, unit_loads(&frame))?;
         let ground = GroundModel::of(axle, &frame.hubs, &unit);

@@ -5,7 +5,8 @@
 //! among parts of the axle only.
 
 use axlebow_fe::{
-    Attachment, Beam, BeamId, Flexibility, LumpedMass, NodeId, Rigidity, Spring, SpringId, Structure,
+    Attachment, Beam, BeamId, Flexibility, Freedom, LumpedMass, NodeId, RigidBody, Rigidity, Spring,
+    SpringId, Structure,
 };
 use axlebow_sections::{Material, SectionProperties};
 
@@ -52,14 +53,25 @@ pub(crate) struct Frame {
     pub outer_bearings: Sides<SpringId>,
     pub brakes: Sides<SpringId>,
     pub seats: Sides<SpringId>,
+    /// Node of the vehicle body where it is free to move.
+    pub body: Option<NodeId>,
+}
+
+/// What the vehicle body does.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum VehicleBody {
+    /// It rests, and its seats with it.
+    AtRest,
+    /// It heaves and rolls; its mass is the caller's to add.
+    Free,
 }
 
 impl Frame {
     /// Builds the model.
-    pub(crate) fn of(axle: &Axle) -> Result<Frame, AxleError> {
+    pub(crate) fn of(axle: &Axle, vehicle_body: VehicleBody) -> Result<Frame, AxleError> {
         let places = places(axle);
         let mut structure = Structure::new();
-        let (line, hubs) = add_nodes(axle, &places, &mut structure);
+        let Nodes { line, hubs, body } = add_nodes(axle, &places, vehicle_body, &mut structure);
         let stretches = add_stretches(axle, &places, &line, &mut structure)?;
         let node_at = |y: f64| line[nearest(&places, y)];
         let mut bearing = |side: Side, distance: f64| {
@@ -84,10 +96,23 @@ impl Frame {
         })?;
         let seats = both(|side| {
             let seat = axle.seats.of(side);
-            structure.add_spring(seat_spring(seat, node_at(side.sign() * seat.at)))
+            let y = side.sign() * seat.at;
+            let far = body.map(|body| Attachment::on_arm(body, [0.0, y, 0.0]));
+            structure.add_spring(Spring { far, ..seat_spring(seat, node_at(y)) })
         })?;
         add_masses(axle, &hubs, node_at, &mut structure);
-        Ok(Frame { structure, places, line, stretches, hubs, inner_bearings, outer_bearings, brakes, seats })
+        Ok(Frame {
+            structure,
+            places,
+            line,
+            stretches,
+            hubs,
+            inner_bearings,
+            outer_bearings,
+            brakes,
+            seats,
+            body,
+        })
     }
 }
 
@@ -97,8 +122,17 @@ fn both(
     Ok(Sides { left: make(Side::Left)?, right: make(Side::Right)? })
 }
 
-/// Line nodes from right to left, each hub's node next to its outer bearing's so that the band stays narrow.
-fn add_nodes(axle: &Axle, places: &[Place], structure: &mut Structure) -> (Vec<NodeId>, Sides<NodeId>) {
+struct Nodes {
+    line: Vec<NodeId>,
+    hubs: Sides<NodeId>,
+    body: Option<NodeId>,
+}
+
+/// Line nodes from right to left, each hub's node next to its outer bearing's and the body's in the middle, so
+/// that the band stays narrow.
+fn add_nodes(axle: &Axle, places: &[Place], vehicle_body: VehicleBody, structure: &mut Structure) -> Nodes {
+    let mut body = None;
+    let centre = nearest(places, 0.0);
     let mut line = Vec::with_capacity(places.len());
     let mut hubs = Sides { left: None, right: None };
     let mut hub = |side: Side, structure: &mut Structure| {
@@ -114,9 +148,14 @@ fn add_nodes(axle: &Axle, places: &[Place], structure: &mut Structure) -> (Vec<N
         if number == bearings.right {
             hub(Side::Right, structure);
         }
+        if number == centre && vehicle_body == VehicleBody::Free {
+            let node = structure.add_node("vehicle-body", [0.0, 0.0, 0.0]);
+            structure.hold(node, &[Freedom::Ux, Freedom::Uy, Freedom::Ry, Freedom::Rz]);
+            body = Some(node);
+        }
     }
     let of = |node: Option<NodeId>| node.expect("every axle has its outer bearings among its places");
-    (line, Sides { left: of(hubs.left), right: of(hubs.right) })
+    Nodes { line, hubs: Sides { left: of(hubs.left), right: of(hubs.right) }, body }
 }
 
 fn add_stretches(
@@ -133,11 +172,21 @@ fn add_stretches(
         let flexibility = flexibility(axle, &piece, (start_y, end_y)).scaled(1.0 - share);
         let (near, far) = (start_y.abs().min(end_y.abs()), start_y.abs().max(end_y.abs()));
         let mass = axle.body.mass_of(&piece, near, far) / (far - near);
-        let beam = Beam::between(nodes[0], nodes[1], [0.0, 0.0, 1.0], flexibility).with_mass(mass);
+        let beam = Beam::between(nodes[0], nodes[1], [0.0, 0.0, 1.0], flexibility)
+            .with_mass(mass)
+            .with_inertia(rotary_inertia(axle, &piece, 0.5 * (near + far)));
         let beam = structure.add_beam(beam)?;
         stretches.push(Stretch { beam, start: nodes[0], end: nodes[1], start_y, end_y, piece });
     }
     Ok(stretches)
+}
+
+/// Mass moments of inertia per length about the beam's axes Y, Z, X, in the middle of a stretch.
+fn rotary_inertia(axle: &Axle, piece: &Piece, middle: f64) -> [f64; 3] {
+    let section = axle.body.properties(piece, middle);
+    let density = axle.body.material(piece.part).density();
+    let (about_x, about_z) = (density * section.second_moment_x, density * section.second_moment_z);
+    [about_x + about_z, about_z, about_x]
 }
 
 fn piece_at(axle: &Axle, y: f64) -> Piece {
@@ -211,9 +260,11 @@ fn add_masses(axle: &Axle, hubs: &Sides<NodeId>, node_at: impl Fn(f64) -> NodeId
         let hub = *hubs.of(side);
         let middle = 0.5 * (end.inner_bearing + end.outer_bearing) - end.mounting_face;
         let place = Attachment::on_arm(hub, [0.0, side.sign() * middle, 0.0]);
-        structure.add_mass(LumpedMass { place, mass: end.hub_mass });
+        structure.add_mass(RigidBody::with_moments(place, end.hub_mass, [0.0; 3]));
         let place = Attachment::on_arm(hub, [0.0, side.sign() * wheel.outset(), 0.0]);
-        structure.add_mass(LumpedMass { place, mass: wheel.mass() });
+        // A rolling wheel does not take part in the axle's rotation about Y.
+        let tilt = wheel.mass() * wheel.tilt_radius().powi(2);
+        structure.add_mass(RigidBody::with_moments(place, wheel.mass(), [tilt, 0.0, tilt]));
     }
     for fixed in &axle.fixed_masses {
         let node = node_at(fixed.y);

@@ -7,31 +7,43 @@
 mod along;
 mod axle;
 mod body;
+mod cups;
+mod dominant;
 mod error;
 mod flex;
 mod frame;
 mod ground;
 mod load_case;
+mod mode_name;
+mod modes;
 pub mod outcome;
 mod results;
+mod ride;
+mod ride_outcome;
 mod seat;
 mod side;
 mod split;
 mod stations;
+mod vibration;
 mod warnings;
 mod wheel;
 mod wheel_end;
 
 pub use axle::{Axle, FixedMass, SMALLEST_STEP, UserStation};
 pub use body::{Body, HousingPoint, Part, Piece, Spindle, SpindleStep};
+pub use cups::{CupsOutcome, NearMode, cups};
 pub use error::AxleError;
 pub use flex::{StaticDesign, flex};
 pub use ground::STANDARD_GRAVITY;
 pub use load_case::{Actions, Ground, LoadCase, Loading, STANDARD_CASES, standard_cases};
+pub use mode_name::{Motion, Strain};
+pub use modes::{ModeOutcome, ModesOutcome, ShapePoint, modes};
 pub use outcome::{
     BearingOutcome, CamberSplit, CaseOutcome, ContactOutcome, DiagramPoint, FlexOutcome, Resultants,
     SeatOutcome, StationOutcome, Warning, WheelOutcome,
 };
+pub use ride::{Ride, ride};
+pub use ride_outcome::{RideHistory, RideOutcome, RideWheel, StationPeak};
 pub use seat::{Fixing, LARGEST_COMPOSITE_FRACTION, Seat, Suspension};
 pub use side::{Side, Sides};
 pub use wheel::{Tire, TireLayout, TirePlace, Wheel};

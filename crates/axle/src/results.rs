@@ -138,7 +138,7 @@ fn governing(
 ) -> (Resultants, f64) {
     let side = |stretch: &Stretch| {
         let force = resultants(&state.beam_forces(stretch.beam).at(y - stretch.start_y));
-        (force, stress(design, stretch, y, &force))
+        (force, stress(design.axle, stretch, y, &force))
     };
     let (inboard, outboard) = if y < 0.0 { (left, right) } else { (right, left) };
     let (Some(inboard), Some(outboard)) = (inboard.map(side), outboard.map(side)) else {

@@ -67,6 +67,8 @@ pub struct Seat {
     pub rotational_stiffness: f64,
     /// Local flexibility about X of the axle's wall under the seat, rad/(N m).
     pub wall_flexibility: f64,
+    /// Vertical damping of the suspension of this side, at the seat, N s/m.
+    pub damping: f64,
 }
 
 /// Largest composite fraction: a clamped length that does not bend at all would have no flexibility left.
@@ -82,6 +84,7 @@ impl Seat {
         positive("seat width", self.width, "m")?;
         not_negative("seat rotational stiffness", self.rotational_stiffness, "N m/rad")?;
         not_negative("wall flexibility", self.wall_flexibility, "rad/(N m)")?;
+        not_negative("seat damping", self.damping, "N s/m")?;
         let fraction = self.composite_fraction;
         if !(0.0..=LARGEST_COMPOSITE_FRACTION).contains(&fraction) {
             let accepted = "0 to 0.99";

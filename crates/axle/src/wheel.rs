@@ -26,6 +26,8 @@ pub struct Tire {
     pub vertical_stiffness: f64,
     /// Lateral stiffness of one standing tire, N/m.
     pub lateral_stiffness: f64,
+    /// Vertical damping of one tire, N s/m.
+    pub damping: f64,
     /// Section width, for drawing and clearances, m.
     pub width: f64,
 }
@@ -37,6 +39,7 @@ pub struct Wheel {
     outset: f64,
     tire: Tire,
     mass: f64,
+    tilt_radius: f64,
 }
 
 /// Place of one tire on an end of the axle.
@@ -63,12 +66,23 @@ impl Wheel {
         positive("loaded radius", tire.loaded_radius, "m")?;
         positive("tire vertical stiffness", tire.vertical_stiffness, "N/m")?;
         positive("tire lateral stiffness", tire.lateral_stiffness, "N/m")?;
+        not_negative("tire damping", tire.damping, "N s/m")?;
         positive("tire width", tire.width, "m")?;
         not_negative("wheel mass", mass, "kg")?;
         if let TireLayout::Dual { spacing } = layout {
             positive("dual spacing", spacing, "m")?;
         }
-        Ok(Wheel { layout, outset, tire, mass })
+        Ok(Wheel { layout, outset, tire, mass, tilt_radius: 0.0 })
+    }
+
+    /// The same wheel with a radius of gyration (m) of wheels and tires about a line across the axle through
+    /// their centre; it matters to vibration only.
+    ///
+    /// # Errors
+    /// [`AxleError::Value`] for a negative or non-finite radius.
+    pub fn with_tilt_radius(self, tilt_radius: f64) -> Result<Self, AxleError> {
+        not_negative("tilt radius of gyration", tilt_radius, "m")?;
+        Ok(Wheel { tilt_radius, ..self })
     }
 
     /// The same wheel turned round on its hub: outset s becomes inset s − t for a disc of thickness t (m),
@@ -94,6 +108,11 @@ impl Wheel {
     /// The tire.
     pub fn tire(&self) -> &Tire {
         &self.tire
+    }
+
+    /// Radius of gyration about a line across the axle, m.
+    pub fn tilt_radius(&self) -> f64 {
+        self.tilt_radius
     }
 
     /// Mass of wheels and tires, kg.

@@ -23,6 +23,10 @@ pub enum Command {
     Start(Start),
     /// Static flex: bow, camber and toe change at each tire face, moment and stress along the axle
     Flex(Flex),
+    /// Natural frequencies and shapes, named by what moves
+    Modes(Modes),
+    /// Cup count round the tire to a frequency, held against the axle's modes
+    Cups(Cups),
     /// Every cross-section: area, inertias, shear and torsion constants, mass
     Section(Section),
     /// Run a study file: a sweep of designs
@@ -60,6 +64,39 @@ pub struct Flex {
     /// Write a picture of the first case: the axle from the rear with moment and stress under it
     #[arg(long, value_name = "FILE.svg|png")]
     pub plot: Option<PathBuf>,
+}
+
+#[derive(Debug, Args)]
+pub struct Modes {
+    #[command(flatten)]
+    pub model: ModelInput,
+    /// How many modes
+    #[arg(long, default_value_t = 12, value_parser = clap::value_parser!(u16).range(1..=100))]
+    pub count: u16,
+    /// Carry the unladen load instead of the rated one
+    #[arg(long)]
+    pub unladen: bool,
+    /// Write a picture of the shapes
+    #[arg(long, value_name = "FILE.svg|png")]
+    pub plot: Option<PathBuf>,
+}
+
+#[derive(Debug, Args)]
+pub struct Cups {
+    /// Model file, to hold the frequency against its modes
+    pub model: Option<PathBuf>,
+    /// Cups counted once round the tire
+    #[arg(long, value_parser = clap::value_parser!(u16).range(1..=500))]
+    pub count: u16,
+    /// Speed at which the tire mostly ran, such as "100 km/h" or "62 mph"
+    #[arg(long)]
+    pub speed: String,
+    /// Rolling radius of the tire, such as "490 mm" [default: the model's loaded radius]
+    #[arg(long)]
+    pub tire_radius: Option<String>,
+    /// Print the whole result as one JSON document (SI units)
+    #[arg(long)]
+    pub json: bool,
 }
 
 #[derive(Debug, Args)]
@@ -113,6 +150,8 @@ pub enum SchemaOf {
     Study,
     /// The result of `flex --json`
     Flex,
+    /// The result of `modes --json`
+    Modes,
 }
 
 #[derive(Debug, Args)]

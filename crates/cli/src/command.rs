@@ -1,7 +1,9 @@
 //! One file for each command.
 
 pub mod completions;
+pub mod cups;
 pub mod flex;
+pub mod modes;
 pub mod schema;
 pub mod section;
 pub mod start;

@@ -17,6 +17,11 @@ pub fn read_file(path: &Path) -> Result<Vec<u8>, Failure> {
     Ok(bytes)
 }
 
+/// A model file as it is.
+pub fn plain_model(path: &Path) -> Result<Model, Failure> {
+    Ok(Model::from_bytes(&read_file(path)?, &path.display().to_string())?)
+}
+
 /// The model of a command, changes made.
 pub fn model(input: &ModelInput) -> Result<Model, Failure> {
     let bytes = read_file(&input.model)?;

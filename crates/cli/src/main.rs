@@ -24,6 +24,8 @@ fn run(arguments: &Arguments) -> Result<ExitCode, Failure> {
     match &arguments.command {
         Command::Start(start) => command::start::run(start),
         Command::Flex(flex) => command::flex::run(flex),
+        Command::Modes(modes) => command::modes::run(modes),
+        Command::Cups(cups) => command::cups::run(cups),
         Command::Section(section) => command::section::run(section),
         Command::Study(study) => command::study::run(study),
         Command::Textbook(textbook) => command::textbook::run(textbook),

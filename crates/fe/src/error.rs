@@ -19,7 +19,9 @@ pub enum FeError {
     },
     /// A stiffness, length or load is not a finite number, or a stiffness is so far out of range that the
     /// equations overflow.
-    #[error("{what} of the member from {from} to {to} is {value}; a finite value greater than zero is accepted")]
+    #[error(
+        "{what} of the member from {from} to {to} is {value}; a finite value greater than zero is accepted"
+    )]
     ImpossibleMember {
         /// Quantity.
         what: &'static str,
@@ -57,5 +59,31 @@ pub enum FeError {
         freedom: Freedom,
         /// Its value.
         value: f64,
+    },
+    /// A number with which nothing can move.
+    #[error("the {what} is {value}; {accepted} is accepted")]
+    ImpossibleDynamics {
+        /// Quantity.
+        what: &'static str,
+        /// Its value.
+        value: f64,
+        /// What is accepted.
+        accepted: &'static str,
+    },
+    /// A motion with neither stiffness nor mass.
+    #[error(
+        "nothing holds equation {equation}: it has neither stiffness nor mass; add a member or a law that resists it, or a mass"
+    )]
+    Loose {
+        /// Number of the equation, counted from 0.
+        equation: usize,
+    },
+    /// No place of rest was found.
+    #[error(
+        "no place of rest: the force of local law {law} does not settle; check that the contacts that stay closed hold the structure"
+    )]
+    NoEquilibrium {
+        /// Number of the law that is furthest from its solution, counted from 0.
+        law: usize,
     },
 }

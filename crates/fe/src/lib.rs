@@ -40,15 +40,18 @@ mod coupling;
 mod error;
 mod flexibility;
 mod freedom;
+mod harmonic;
 pub mod linalg;
 mod loads;
 mod mass;
 mod modal;
+mod motion_reader;
 mod numbering;
 mod spring;
 mod state;
 mod statics;
 mod structure;
+mod transient;
 
 pub use assembly::{assemble_mass, assemble_stiffness};
 pub use beam::{Beam, BeamForces, EndForce};
@@ -56,10 +59,16 @@ pub use coupling::Attachment;
 pub use error::FeError;
 pub use flexibility::{Flexibility, PlaneFlexibility, Rigidity};
 pub use freedom::Freedom;
+pub use harmonic::{Excitation, FrequencyResponse};
 pub use loads::Loads;
 pub use mass::{LumpedMass, RigidBody};
 pub use modal::{Mode, Modes, natural_modes, natural_modes_by};
+pub use motion_reader::MotionReader;
 pub use spring::Spring;
 pub use state::State;
 pub use statics::{Displacements, StaticSystem};
 pub use structure::{BeamId, NodeId, SpringId, Structure};
+pub use transient::{
+    Counts, Direction, DynamicSystem, Ended, EnergyBalance, ForceLaw, LocalLaw, Motion, Record, ReducedBasis,
+    Sample, Scheme, Start, TimedLoad, Transient, TransientSettings,
+};

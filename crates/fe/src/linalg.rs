@@ -23,6 +23,7 @@ mod band_multiply;
 mod band_solve;
 mod columns;
 mod combine;
+mod complex_band;
 mod eigen;
 mod factor;
 mod lanes;
@@ -32,6 +33,7 @@ mod sparse;
 mod sparse_factor;
 
 pub use columns::Columns;
+pub use complex_band::ComplexBand;
 pub use eigen::{EigenFailure, EigenMethod, EigenPairs, Pencil};
 pub use factor::Factor;
 pub use matrix::SymmetricMatrix;

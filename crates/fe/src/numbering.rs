@@ -44,6 +44,11 @@ impl Numbering {
         self.order
     }
 
+    /// Equation of a freedom, 0 to 5, of a node; `None` where it is held.
+    pub(crate) fn equation(&self, node: NodeId, freedom: usize) -> Option<usize> {
+        Some(self.numbers[6 * node.0 + freedom]).filter(|number| *number != HELD)
+    }
+
     /// Whether nothing is held.
     pub(crate) fn all_free(&self) -> bool {
         self.order == self.numbers.len()

@@ -90,6 +90,7 @@ impl<'d> Builder<'d> {
             seats: seats?,
             fixed_masses: self.root.tables("mass").iter().map(fixed_mass).collect(),
             body_height: loads.number("body_height"),
+            body_roll_radius: loads.number("body_roll_radius"),
             body_roll_stiffness: loads.number("body_roll_stiffness"),
             ground: if loads.word("ground") == "standing" { Ground::Standing } else { Ground::Rolling },
             loading: loading(loads),
@@ -215,9 +216,11 @@ impl<'d> Builder<'d> {
             loaded_radius: table.number("loaded_radius"),
             vertical_stiffness: table.number("tire_vertical_stiffness"),
             lateral_stiffness: table.number("tire_lateral_stiffness"),
+            damping: table.number("tire_damping"),
             width: table.number("tire_width"),
         };
-        let made = Wheel::new(layout, outset, tire, table.number("mass"));
+        let made = Wheel::new(layout, outset, tire, table.number("mass"))
+            .and_then(|wheel| wheel.with_tilt_radius(table.number("tilt_radius")));
         let wheel = self.kept(table.span(), made)?;
         if table.flag("turned_round") {
             let turned = wheel.turned_round(table.number("disc_thickness"));
@@ -295,6 +298,7 @@ impl<'d> Builder<'d> {
             suspension,
             rotational_stiffness: table.number("rotational_stiffness"),
             wall_flexibility: table.number("wall_flexibility"),
+            damping: table.number("damping"),
         })
     }
 

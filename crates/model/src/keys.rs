@@ -246,6 +246,18 @@ static WHEEL: TableSpec = TableSpec {
             (Kind::Stiffness, Positive),
             Default("\"350 N/mm\""),
         ),
+        quantity(
+            "tire_damping",
+            "Vertical damping of one tire (default from memory).",
+            (Kind::Damping, NonNegative),
+            Default("\"0.7 kN s/m\""),
+        ),
+        quantity(
+            "tilt_radius",
+            "Radius of gyration of wheels and tires about a line across the axle (default from memory).",
+            (Kind::Length, NonNegative),
+            Default("\"300 mm\""),
+        ),
         quantity("mass", "Wheels and tires of this end.", (Kind::Mass, NonNegative), Required),
     ],
 };
@@ -283,6 +295,12 @@ static SEAT: TableSpec = TableSpec {
             "Local flexibility about the fore-aft axis of the axle's wall under the seat, in series.",
             (Kind::RotationalFlexibility, NonNegative),
             Default("\"0 rad/(kN m)\""),
+        ),
+        quantity(
+            "damping",
+            "Vertical damping of the suspension of one side, at the seat (default from memory).",
+            (Kind::Damping, NonNegative),
+            Default("\"12 kN s/m\""),
         ),
         other("leaf", "A leaf spring clamped to the seat.", Holds::Table(&LEAF), Optional),
         other(
@@ -408,6 +426,12 @@ static LOADS: TableSpec = TableSpec {
             "Height of the sprung mass's centre above the road.",
             (Kind::Length, Positive),
             Default("\"1.9 m\""),
+        ),
+        quantity(
+            "body_roll_radius",
+            "Radius of gyration of the sprung mass about the fore-aft axis (default from memory).",
+            (Kind::Length, Positive),
+            Default("\"0.8 m\""),
         ),
         quantity(
             "body_roll_stiffness",

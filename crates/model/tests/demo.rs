@@ -16,7 +16,8 @@ fn demo() -> BTreeMap<String, (Model, FlexOutcome)> {
         .map(|file| {
             let name = file.file_stem().unwrap().to_string_lossy().into_owned();
             let bytes = std::fs::read(&file).unwrap();
-            let model = Model::from_bytes(&bytes, &name).unwrap_or_else(|problems| panic!("{}", problems.render()));
+            let model =
+                Model::from_bytes(&bytes, &name).unwrap_or_else(|problems| panic!("{}", problems.render()));
             let outcome = flex(&model.axle, &model.cases).unwrap();
             (name, (model, outcome))
         })

@@ -1,6 +1,8 @@
 //! Result documents as JSON: SI units named in the keys, one schema version each.
 
+mod cups;
 mod flex;
+mod modes;
 mod section;
 mod study;
 mod textbook;
@@ -10,6 +12,11 @@ pub use flex::{
     SeatsEntry, SplitEntry, StationEntry, WarningEntry, WheelEntry, WheelsEntry, flex_document, flex_schema,
 };
 
+pub use cups::cups_document;
+pub use modes::{
+    BodyEntry, CamberEntry, MODES_SCHEMA, ModeEntry, ModesDocument, MotionEntry, ShapeEntry, StrainEntry,
+    modes_document, modes_schema,
+};
 pub use section::section_document;
 pub use study::{
     DesignEntry, EqualMassEntry, LeanEntry, RowEntry, STUDY_SCHEMA, StudyDocument, VariedEntry,

@@ -1,14 +1,18 @@
 //! Tables for a terminal: plain text, at most 100 columns wide for ordinary names, no colour.
 
+mod cups;
 mod flex;
 mod flex_brief;
 mod grid;
+mod modes;
 mod sections;
 mod study;
 mod textbook;
 
+pub use cups::cups;
 pub use flex::flex;
 pub use flex_brief::flex_brief;
+pub use modes::modes;
 pub use sections::sections;
 pub use study::study;
 pub use textbook::textbook;

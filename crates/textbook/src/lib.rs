@@ -9,12 +9,17 @@ mod beam_line;
 mod cantilevers;
 mod case;
 mod foundation;
+mod modes;
+mod modes_of_tubes;
+mod moving_force;
 mod overhung_axle;
 mod shear_coefficients;
+mod shocks;
 mod standard_tubes;
 mod supported_beams;
 mod torsion;
 mod varying_beams;
+mod vibrating_line;
 
 /// The code under test, for checks beside these that come from no book.
 pub use {axlebow_fe as fe, axlebow_sections as sections};
@@ -32,6 +37,10 @@ pub fn cases() -> Vec<Case> {
         standard_tubes::CASES,
         shear_coefficients::CASES,
         torsion::CASES,
+        modes::CASES,
+        modes_of_tubes::CASES,
+        shocks::CASES,
+        moving_force::CASES,
     ]
     .concat()
 }

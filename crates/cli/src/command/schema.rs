@@ -11,6 +11,7 @@ pub fn run(arguments: &Schema) -> Result<ExitCode, Failure> {
         SchemaOf::Model => format!("{:#}\n", axlebow_model::json_schema(&axlebow_model::MODEL)),
         SchemaOf::Study => format!("{:#}\n", axlebow_model::json_schema(&axlebow_study::STUDY)),
         SchemaOf::Flex => axlebow_report::json::flex_schema(),
+        SchemaOf::Modes => axlebow_report::json::modes_schema(),
     };
     output::print(&text)?;
     Ok(ExitCode::SUCCESS)

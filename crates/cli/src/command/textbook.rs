@@ -14,30 +14,13 @@ pub fn run(arguments: &Textbook) -> Result<ExitCode, Failure> {
         let filter = arguments.filter.as_deref().unwrap_or_default();
         case.id.contains(filter) || case.topic.contains(filter)
     };
-    let rows: Vec<TextbookRow> = cases().into_iter().filter(wanted).map(|case| row(&case)).collect();
+    let rows: Vec<TextbookRow> = cases().into_iter().filter(wanted).map(TextbookRow::of).collect();
     if rows.is_empty() {
         let filter = arguments.filter.as_deref().unwrap_or_default();
         return Err(Failure::Input(format!("no published case has `{filter}` in its name or topic")));
     }
     let text = if arguments.json { json::textbook_document(&rows) } else { table::textbook(&rows) };
     output::print(&text)?;
-    let failed = rows.iter().any(|row| !row.passed);
+    let failed = rows.iter().any(|row| !row.passed());
     Ok(if failed { ExitCode::from(CHECK_FAILS) } else { ExitCode::SUCCESS })
-}
-
-fn row(case: &Case) -> TextbookRow {
-    let outcome = case.outcome();
-    TextbookRow {
-        id: case.id,
-        topic: case.topic,
-        quantity: case.quantity,
-        unit: case.unit,
-        source: case.source,
-        printed: case.printed,
-        allowed: case.tolerance.allowed(case.printed),
-        passed: outcome.as_ref().is_ok_and(|checked| checked.passed),
-        ours: outcome.map(|checked| checked.ours),
-        difference: case.difference,
-        reason: case.tolerance.reason(),
-    }
 }

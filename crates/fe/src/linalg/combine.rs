@@ -44,7 +44,8 @@ impl SymmetricMatrix {
             Storage::Band(band) => {
                 let mut product = vec![[0.0; LANES]; x.order()];
                 for start in (0..x.width()).step_by(LANES) {
-                    let strip: Vec<_> = x.values().chunks_exact(x.width()).map(|row| block(row, start)).collect();
+                    let strip: Vec<_> =
+                        x.values().chunks_exact(x.width()).map(|row| block(row, start)).collect();
                     band.multiply_block(&strip, &mut product);
                     let rows = y.values_mut().chunks_exact_mut(x.width());
                     rows.zip(&product).for_each(|(row, sum)| row[start..start + LANES].copy_from_slice(sum));
@@ -74,6 +75,64 @@ impl SymmetricMatrix {
         match &self.storage {
             Storage::Band(band) => BandFactor::negative_pivots(band),
             Storage::Sparse(sparse) => SparseFactor::negative_pivots(sparse),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Second differences less `shift`, banded or sparse: its eigenvalues are 2 − 2·cos(iπ/(n + 1)) − shift.
+    fn differences(mut matrix: SymmetricMatrix, shift: f64) -> SymmetricMatrix {
+        for i in 0..matrix.order() {
+            matrix.add(i, i, 2.0 - shift);
+            if i > 0 {
+                matrix.add(i, i - 1, -1.0);
+            }
+        }
+        matrix
+    }
+
+    fn both(order: usize, shift: f64) -> [SymmetricMatrix; 2] {
+        [SymmetricMatrix::banded(order, 5), SymmetricMatrix::sparse(order)]
+            .map(|empty| differences(empty, shift))
+    }
+
+    #[test]
+    fn negative_pivots_are_as_many_as_negative_eigenvalues() {
+        let order = 30;
+        let eigenvalue = |i: usize| 2.0 - 2.0 * (i as f64 * std::f64::consts::PI / (order + 1) as f64).cos();
+        for below in 0..=order {
+            let shift = 0.5 * (eigenvalue(below) + eigenvalue(below + 1));
+            for matrix in both(order, shift) {
+                assert_eq!(matrix.negative_pivots(), Some(below), "{shift}");
+            }
+        }
+    }
+
+    #[test]
+    fn a_pivot_of_zero_gives_no_count() {
+        assert!(both(4, 2.0).iter().all(|matrix| matrix.negative_pivots().is_none()));
+    }
+
+    #[test]
+    fn sums_and_products_of_columns_are_those_of_the_entries() {
+        for matrix in both(20, 0.3) {
+            let sum = matrix.plus(-2.0, &both(20, 1.0)[0]);
+            let mut x = Columns::zeros(20, 11);
+            (0..220).for_each(|i| x.set(i / 11, i % 11, ((7 * i) % 13) as f64 - 6.0));
+            let product = sum.multiply_columns(&x);
+            for column in 0..11 {
+                let one: Vec<f64> = x.column(column).collect();
+                let mut expected = [vec![0.0; 20], vec![0.0; 20]];
+                matrix.multiply(&one, &mut expected[0]);
+                both(20, 1.0)[1].multiply(&one, &mut expected[1]);
+                for row in 0..20 {
+                    let entry = expected[0][row] - 2.0 * expected[1][row];
+                    assert!((product.get(row, column) - entry).abs() < 1e-12);
+                }
+            }
         }
     }
 }

@@ -18,6 +18,9 @@ use shift::ShiftedPencil;
 /// Order up to which the dense solution is the faster one.
 const SMALL: usize = 48;
 
+/// Order over wanted eigenpairs up to which the dense solution is the faster one.
+const MANY: usize = 6;
+
 /// Eigenvalues closer than this part of their size (and of the shift) are not told apart by a count.
 const CLUSTER: f64 = 1e-6;
 
@@ -87,7 +90,8 @@ impl Pencil<'_> {
     /// # Errors
     /// [`EigenFailure`] when a motion has neither stiffness nor mass.
     pub fn lowest(&self, count: usize) -> Result<EigenPairs, EigenFailure> {
-        let method = if self.mass.order() <= SMALL { EigenMethod::Dense } else { EigenMethod::Lanczos };
+        let dense = self.mass.order() <= SMALL.max(MANY * count);
+        let method = if dense { EigenMethod::Dense } else { EigenMethod::Lanczos };
         self.lowest_by(count, method)
     }
 
@@ -146,24 +150,30 @@ impl ShiftedPencil<'_> {
         let count = count.min(found.inverses.len());
         let (k, m) = (self.pencil.stiffness, self.pencil.mass);
         let (forces, momenta) = (k.multiply_columns(&found.vectors), m.multiply_columns(&found.vectors));
-        let mut vectors = Columns::zeros(m.order(), count);
-        let (mut values, mut residuals) = (Vec::with_capacity(count), Vec::with_capacity(count));
-        for column in 0..count {
+        let (limit, found_below) = (cut.limit, cut.below);
+        let (values, residuals) = (Vec::with_capacity(count), Vec::with_capacity(count));
+        let vectors = Columns::zeros(m.order(), count);
+        let mut pairs = EigenPairs { values, vectors, residuals, limit, found_below, counted_below };
+        for (column, inverse) in found.inverses[..count].iter().enumerate() {
             let of = |columns: &Columns| columns.column(column).collect::<Vec<f64>>();
             let (x, kx, mx) = (of(&found.vectors), of(&forces), of(&momenta));
-            let (mass, value) = (dot(&x, &mx), self.value(found.inverses[column]));
-            let noise = ROUNDING * k.magnitude(&x) / mass;
-            if value < -noise.max(CLUSTER * self.shift) {
-                return Err(EigenFailure::Unheld(PivotFailure::new(0, value, 0.0, x)));
-            }
-            values.push(if value <= noise { 0.0 } else { value });
+            let (mass, value) = (dot(&x, &mx), self.value(*inverse));
             let unbalanced: f64 = kx.iter().zip(&mx).map(|(kx, mx)| (kx - value * mx).powi(2)).sum();
-            residuals.push((unbalanced / dot(&mx, &mx)).sqrt() / (value + self.shift));
+            pairs.residuals.push((unbalanced / dot(&mx, &mx)).sqrt() / (value + self.shift));
+            pairs.values.push(self.beyond_rounding(value, mass, &x)?);
             let scale = sign_of_largest(&x) / mass.sqrt();
-            x.iter().enumerate().for_each(|(row, x)| vectors.set(row, column, scale * x));
+            x.iter().enumerate().for_each(|(row, x)| pairs.vectors.set(row, column, scale * x));
         }
-        let (limit, found_below) = (cut.limit, cut.below);
-        Ok(EigenPairs { values, vectors, residuals, limit, found_below, counted_below })
+        Ok(pairs)
+    }
+
+    /// A λ, zero where it is no more than rounding of the energy xᵀKx; refused where it is less than that.
+    fn beyond_rounding(&self, value: f64, mass: f64, x: &[f64]) -> Result<f64, EigenFailure> {
+        let noise = ROUNDING * self.pencil.stiffness.magnitude(x) / mass;
+        if value < -noise.max(CLUSTER * self.shift) {
+            return Err(EigenFailure::Unheld(PivotFailure::new(0, value, 0.0, x.to_vec())));
+        }
+        Ok(if value <= noise { 0.0 } else { value })
     }
 }
 

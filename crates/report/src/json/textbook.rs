@@ -31,21 +31,24 @@ struct CaseEntry<'a> {
 
 /// The published cases as JSON text, in the units that the sources print.
 pub fn textbook_document(rows: &[TextbookRow]) -> String {
-    let cases = rows.iter().map(|row| CaseEntry {
-        id: row.id,
-        topic: row.topic,
-        quantity: row.quantity,
-        unit: row.unit,
-        source: row.source,
-        printed: row.printed,
-        ours: row.ours.as_ref().ok().copied(),
-        failure: row.ours.as_ref().err().map(String::as_str),
-        error: row.ours.as_ref().ok().map(|ours| ours - row.printed),
-        allowed: row.allowed,
-        reason: row.reason,
-        difference: row.difference,
-        passed: row.passed,
+    let cases = rows.iter().map(|row| {
+        let (case, checked) = (&row.case, row.outcome.as_ref());
+        CaseEntry {
+            id: case.id,
+            topic: case.topic,
+            quantity: case.quantity,
+            unit: case.unit,
+            source: case.source,
+            printed: case.printed,
+            ours: checked.ok().map(|checked| checked.ours),
+            failure: checked.err().map(String::as_str),
+            error: checked.ok().map(|checked| checked.error),
+            allowed: row.allowed(),
+            reason: case.tolerance.reason(),
+            difference: case.difference,
+            passed: row.passed(),
+        }
     });
-    let passed = rows.iter().filter(|row| row.passed).count();
+    let passed = rows.iter().filter(|row| row.passed()).count();
     pretty(&TextbookDocument { schema: "axlebow/textbook/1", passed, cases: cases.collect() })
 }

@@ -17,7 +17,7 @@ pub fn flex_brief(outcome: &FlexOutcome, card: &ModelCard) -> String {
 }
 
 /// The defaults in use in a few lines; `--detail` and JSON say what each means.
-fn assumed(card: &ModelCard) -> String {
+pub(super) fn assumed(card: &ModelCard) -> String {
     let used: Vec<String> =
         card.assumed.iter().map(|used| format!("{} = {}", used.path, used.value)).collect();
     if used.is_empty() {

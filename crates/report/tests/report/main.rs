@@ -5,5 +5,6 @@
 mod figures;
 mod json;
 mod made_up;
+mod modes;
 mod study;
 mod table;

@@ -1,0 +1,164 @@
+//! What a ride says: loads, camber, stress and the frequency that prints cups.
+
+use axlebow_fe::Transient;
+
+use crate::dominant::dominant_frequency;
+use crate::{Ride, Side, Sides};
+
+/// Result of [`crate::ride()`].
+#[derive(Debug, Clone, PartialEq)]
+pub struct RideOutcome {
+    /// Name of the ride.
+    pub name: String,
+    /// Speed, m/s.
+    pub speed: f64,
+    /// Each wheel end.
+    pub wheels: Sides<RideWheel>,
+    /// Peak fibre stress of each place on the axle, from left to right.
+    pub stations: Vec<StationPeak>,
+    /// Histories.
+    pub history: RideHistory,
+    /// Steps and parts of steps, and Newton iterations.
+    pub parts: usize,
+    /// Newton iterations.
+    pub iterations: usize,
+    /// Times that a tire left the road or came back.
+    pub contact_changes: usize,
+    /// Greatest lack of energy balance over the greatest energy.
+    pub energy_drift: f64,
+    /// Why the histories end early; `None` when they do not.
+    pub partial: Option<String>,
+}
+
+/// One wheel end over a ride.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct RideWheel {
+    /// Load at the start, at rest, N.
+    pub load_at_rest: f64,
+    /// Largest load, N.
+    pub largest_load: f64,
+    /// Smallest load, N.
+    pub smallest_load: f64,
+    /// Largest load over the load at rest.
+    pub dynamic_load_factor: f64,
+    /// Root mean square of the load's deviation from its mean, over the load at rest.
+    pub dynamic_load_coefficient: f64,
+    /// Time off the road, s.
+    pub time_off_road: f64,
+    /// Camber change at rest, rad.
+    pub camber_at_rest: f64,
+    /// Camber change of largest magnitude, rad.
+    pub camber_peak: f64,
+    /// Largest less smallest camber change, rad.
+    pub camber_peak_to_peak: f64,
+    /// Root mean square of the camber's deviation from its mean, rad.
+    pub camber_rms: f64,
+    /// Frequency that dominates the camber, Hz; none when it hardly moves.
+    pub dominant_frequency: Option<f64>,
+    /// Cups that this frequency prints in one turn of the tire at this speed.
+    pub cups_per_turn: Option<f64>,
+    /// Distance from cup to cup along the tread, m.
+    pub cup_spacing: Option<f64>,
+}
+
+/// Peak fibre stress at a place.
+#[derive(Debug, Clone, PartialEq)]
+pub struct StationPeak {
+    /// Name.
+    pub name: String,
+    /// Position, m.
+    pub y: f64,
+    /// Fibre stress of largest magnitude, signed, Pa.
+    pub stress: f64,
+    /// When, s.
+    pub time: f64,
+}
+
+impl StationPeak {
+    pub(crate) fn none(name: &str, y: f64) -> Self {
+        StationPeak { name: name.to_owned(), y, stress: 0.0, time: 0.0 }
+    }
+
+    pub(crate) fn see(&mut self, stress: f64, time: f64) {
+        if stress.abs() > self.stress.abs() {
+            (self.stress, self.time) = (stress, time);
+        }
+    }
+}
+
+/// Histories of a ride, one value for each time.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct RideHistory {
+    /// Time, s.
+    pub time: Vec<f64>,
+    /// Distance of the axle along the road, m.
+    pub distance: Vec<f64>,
+    /// Road height as the tires feel it, m.
+    pub road: Sides<Vec<f64>>,
+    /// Load of the road on each wheel end, N.
+    pub load: Sides<Vec<f64>>,
+    /// Camber change of each wheel against the unloaded axle, rad.
+    pub camber: Sides<Vec<f64>>,
+    /// Roll of the line through the hubs, rad.
+    pub roll: Vec<f64>,
+    /// Fibre stress of largest magnitude along the axle, signed, Pa.
+    pub stress: Vec<f64>,
+}
+
+impl RideOutcome {
+    pub(crate) fn of(
+        ride: &Ride,
+        history: RideHistory,
+        stations: Vec<StationPeak>,
+        (run, radius): (&Transient, f64),
+        partial: Option<String>,
+    ) -> Self {
+        RideOutcome {
+            name: ride.name.clone(),
+            speed: ride.speed,
+            wheels: Sides::each(|side| RideWheel::of(&history, side, ride, radius)),
+            stations,
+            history,
+            parts: run.counts.parts,
+            iterations: run.counts.iterations,
+            contact_changes: run.counts.contact_changes,
+            energy_drift: run.balance.drift(),
+            partial,
+        }
+    }
+}
+
+impl RideWheel {
+    fn of(history: &RideHistory, side: Side, ride: &Ride, radius: f64) -> Self {
+        let (load, camber) = (history.load.of(side), history.camber.of(side));
+        let first = |values: &[f64]| values.first().copied().unwrap_or(0.0);
+        let largest = |values: &[f64]| values.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+        let smallest = |values: &[f64]| values.iter().copied().fold(f64::INFINITY, f64::min);
+        let at_rest = first(load);
+        let peak = |a: f64, b: &f64| if b.abs() > a.abs() { *b } else { a };
+        let frequency = dominant_frequency(camber, ride.step);
+        let turn = std::f64::consts::TAU * radius;
+        RideWheel {
+            load_at_rest: at_rest,
+            largest_load: largest(load),
+            smallest_load: smallest(load),
+            dynamic_load_factor: largest(load) / at_rest,
+            dynamic_load_coefficient: deviation(load) / at_rest,
+            time_off_road: ride.step * load.iter().filter(|force| **force <= 0.0).count() as f64,
+            camber_at_rest: first(camber),
+            camber_peak: camber.iter().fold(0.0, peak),
+            camber_peak_to_peak: largest(camber) - smallest(camber),
+            camber_rms: deviation(camber),
+            dominant_frequency: frequency,
+            cups_per_turn: frequency.map(|frequency| frequency * turn / ride.speed),
+            cup_spacing: frequency.map(|frequency| ride.speed / frequency),
+        }
+    }
+}
+
+/// Root mean square of the deviation from the mean.
+fn deviation(values: &[f64]) -> f64 {
+    let count = values.len().max(1) as f64;
+    let mean = values.iter().sum::<f64>() / count;
+    (values.iter().map(|value| (value - mean).powi(2)).sum::<f64>() / count).sqrt()
+}

@@ -1,0 +1,63 @@
+//! The axle with its vehicle body free to heave and roll, and where its tires and dampers act.
+
+use axlebow_fe::{Attachment, NodeId, RigidBody};
+
+use crate::frame::{Frame, VehicleBody};
+use crate::ground::STANDARD_GRAVITY;
+use crate::{Axle, AxleError, Side};
+
+/// The axle with a body that moves; tires are the caller's to add.
+pub(crate) struct VibrationModel<'a> {
+    pub axle: &'a Axle,
+    pub frame: Frame,
+    pub body: NodeId,
+    pub sprung_mass: f64,
+}
+
+/// Where a tire meets the road.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct TireContact {
+    pub side: Side,
+    pub hub: NodeId,
+    /// Lateral distance of the contact from the hub, m.
+    pub across: f64,
+    pub at: Attachment,
+}
+
+impl<'a> VibrationModel<'a> {
+    /// The model of an axle that carries `axle_load` (N) on the road; `case` names it in an error.
+    pub(crate) fn of(axle: &'a Axle, axle_load: f64, case: &str) -> Result<Self, AxleError> {
+        let weight = axle.unsprung_mass() * STANDARD_GRAVITY;
+        if !axle_load.is_finite() || axle_load <= weight {
+            return Err(AxleError::LoadBelowWeight { case: case.to_owned(), load: axle_load, weight });
+        }
+        let sprung_mass = (axle_load - weight) / STANDARD_GRAVITY;
+        let mut frame = Frame::of(axle, VehicleBody::Free)?;
+        let body = frame.body.expect("a free body has a node");
+        let height = axle.body_height - axle.wheels.left.tire().loaded_radius;
+        let roll = sprung_mass * axle.body_roll_radius.powi(2);
+        let place = Attachment::on_arm(body, [0.0, 0.0, height]);
+        frame.structure.add_mass(RigidBody::with_moments(place, sprung_mass, [roll, 0.0, 0.0]));
+        Ok(VibrationModel { axle, frame, body, sprung_mass })
+    }
+
+    /// Every tire, left first, the outer one of a dual first.
+    pub(crate) fn contacts(&self) -> Vec<TireContact> {
+        let mut contacts = Vec::with_capacity(4);
+        for side in Side::BOTH {
+            let (wheel, hub) = (self.axle.wheels.of(side), *self.frame.hubs.of(side));
+            for place in wheel.tires() {
+                let across = side.sign() * place.outboard;
+                let at = Attachment::on_arm(hub, [0.0, across, -wheel.tire().loaded_radius]);
+                contacts.push(TireContact { side, hub, across, at });
+            }
+        }
+        contacts
+    }
+
+    /// Node and position (m) of a seat on the axle.
+    pub(crate) fn seat(&self, side: Side) -> (NodeId, f64) {
+        let y = side.sign() * self.axle.seats.of(side).at;
+        (crate::along::node_at(&self.frame, y), y)
+    }
+}

@@ -1,0 +1,128 @@
+//! Rides of a whole axle: rest, mirror, lift-off, and agreement with statics and modes.
+
+#![allow(clippy::unwrap_used)] // helpers of tests
+
+mod example;
+
+use approx::assert_relative_eq;
+use axlebow_axle::{Axle, Ride, RideOutcome, Side, flex, modes, ride, standard_cases};
+use axlebow_road::{HaversineBump, Road, Step, Track, Wheels};
+use example::axle;
+
+fn over(axle: &Axle, road: Road, speed: f64) -> RideOutcome {
+    over_for(axle, road, speed, 1.5)
+}
+
+fn over_for(axle: &Axle, road: Road, speed: f64, seconds: f64) -> RideOutcome {
+    let (from, to) = (-1.0, seconds * speed);
+    let asked = Ride {
+        name: "test".to_owned(),
+        road,
+        speed,
+        contact_length: 0.2,
+        from,
+        to,
+        step: 1e-3,
+        axle_load: axle.loading.rated_load,
+    };
+    ride(axle, &asked).unwrap()
+}
+
+fn bump(height: f64, wheels: Wheels) -> Road {
+    Road::new(HaversineBump::new(height, 1.0).unwrap(), wheels).unwrap()
+}
+
+const BOTH: Wheels = Wheels::Both { lag: 0.0 };
+
+#[test]
+fn at_rest_a_ride_is_the_static_case() {
+    let axle = axle();
+    let flat = over(&axle, Road { left: Track::flat(), right: Track::flat() }, 20.0);
+    let rated = flex(&axle, &standard_cases(&axle)[..1]).unwrap().cases.remove(0);
+    for side in Side::BOTH {
+        let (moving, still) = (flat.wheels.of(side), rated.wheels.of(side));
+        assert_relative_eq!(moving.load_at_rest, still.vertical_load, max_relative = 1e-8);
+        // Beam weights act through consistent loads there and consistent masses here.
+        assert_relative_eq!(moving.camber_at_rest, still.camber_change, max_relative = 1e-4);
+        assert!(moving.camber_peak_to_peak < 1e-9 && moving.time_off_road == 0.0);
+        assert_eq!(moving.dominant_frequency, None);
+    }
+}
+
+#[test]
+fn a_mirrored_bump_gives_the_mirrored_ride() {
+    let axle = axle();
+    let (left, right) =
+        (over(&axle, bump(0.03, Wheels::Left), 15.0), over(&axle, bump(0.03, Wheels::Right), 15.0));
+    for (a, b) in [(left.wheels.left, right.wheels.right), (left.wheels.right, right.wheels.left)] {
+        assert_relative_eq!(a.largest_load, b.largest_load, max_relative = 1e-7);
+        assert_relative_eq!(a.camber_peak_to_peak, b.camber_peak_to_peak, max_relative = 1e-7);
+    }
+}
+
+#[test]
+fn a_gentle_bump_scales_and_a_hard_one_lifts_the_tires() {
+    let axle = axle();
+    let gentle = over(&axle, bump(0.002, BOTH), 10.0);
+    let double = over(&axle, bump(0.004, BOTH), 10.0);
+    assert_eq!(gentle.contact_changes, 0);
+    assert_relative_eq!(
+        double.wheels.left.camber_peak_to_peak,
+        2.0 * gentle.wheels.left.camber_peak_to_peak,
+        max_relative = 1e-6
+    );
+    let hard = over(&axle, bump(0.12, BOTH), 15.0);
+    assert!(hard.wheels.left.time_off_road > 0.0 && hard.contact_changes > 0);
+    assert!(hard.wheels.left.smallest_load == 0.0 && hard.wheels.left.dynamic_load_factor > 1.5);
+    assert_eq!(hard.partial, None);
+    assert!(hard.energy_drift < 1e-2, "{}", hard.energy_drift);
+}
+
+#[test]
+fn after_a_bump_the_camber_rings_at_a_mode() {
+    let axle = axle();
+    let rung = over_for(&axle, bump(0.01, BOTH), 20.0, 6.0);
+    let found = modes(&axle, axle.loading.rated_load, 12).unwrap();
+    let frequency = rung.wheels.left.dominant_frequency.unwrap();
+    // Light damping shifts a resonance by less than the spectrum resolves, 1/6 Hz of 2 Hz.
+    let nearest = found.modes.iter().map(|mode| (mode.frequency / frequency - 1.0).abs()).fold(1.0, f64::min);
+    assert!(nearest < 0.03, "{frequency} {nearest}");
+    let wheel = rung.wheels.left;
+    assert_relative_eq!(wheel.cup_spacing.unwrap() * frequency, 20.0, max_relative = 1e-12);
+    assert!(rung.stations.iter().any(|station| station.stress.abs() > 1e8));
+}
+
+#[test]
+fn a_step_settles_to_its_statics() {
+    let axle = axle();
+    let road = Road::new(Step::new(0.02).unwrap(), BOTH).unwrap();
+    let outcome = over_for(&axle, road, 20.0, 15.0);
+    let last = outcome.history.load.left.last().unwrap();
+    // The body's bounce has died down to this share of the load.
+    assert_relative_eq!(*last, outcome.wheels.left.load_at_rest, max_relative = 1e-3);
+}
+
+#[test]
+fn speeds_and_loads_out_of_range_are_refused() {
+    let axle = axle();
+    let good = Ride {
+        name: "test".to_owned(),
+        road: bump(0.01, BOTH),
+        speed: 20.0,
+        contact_length: 0.2,
+        from: 0.0,
+        to: 10.0,
+        step: 1e-3,
+        axle_load: 89e3,
+    };
+    for bad in [
+        Ride { speed: 0.0, ..good.clone() },
+        Ride { speed: f64::NAN, ..good.clone() },
+        Ride { step: -1e-3, ..good.clone() },
+        Ride { to: -1.0, ..good.clone() },
+        Ride { step: 1e-9, ..good.clone() },
+        Ride { axle_load: 10.0, ..good.clone() },
+    ] {
+        assert!(ride(&axle, &bad).is_err(), "{bad:?}");
+    }
+}

@@ -1,0 +1,112 @@
+//! Steady answers to harmonic and random input.
+//!
+//! With the sign `e^{iωt}` the answer to an input q of amplitude 1 is `H(ω) = oᵀ (K + iωC − ω²M)⁻¹ b (k + iωc)`.
+//! A random input of one-sided spectral density G(f) gives an output of density `|H|² G`, whose integral over
+//! the frequencies is its mean square (S. H. Crandall, W. D. Mark, Random Vibration in Mechanical Systems,
+//! 1963, ch. 2, from memory).
+
+use std::f64::consts::TAU;
+
+use nalgebra::Complex;
+
+use crate::FeError;
+use crate::linalg::ComplexBand;
+use crate::transient::{Direction, DynamicSystem};
+
+/// Where and how an input acts: the force along the direction is `stiffness·q + damping·q̇`.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Excitation {
+    /// Where it acts.
+    pub direction: Direction,
+    /// Force per input: 1 for a force itself, N/m for the motion of a base behind a spring.
+    pub stiffness: f64,
+    /// Force per rate of the input: N s/m for the motion of a base behind a damper.
+    pub damping: f64,
+}
+
+impl Excitation {
+    /// A force along a direction.
+    pub fn force(direction: Direction) -> Self {
+        Excitation { direction, stiffness: 1.0, damping: 0.0 }
+    }
+}
+
+/// Answer of several outputs to one input over frequencies.
+#[derive(Debug, Clone, PartialEq)]
+pub struct FrequencyResponse {
+    /// Frequencies, Hz.
+    pub frequencies: Vec<f64>,
+    /// For each output, its displacement per input as `[real, imaginary]` at each frequency.
+    pub outputs: Vec<Vec<[f64; 2]>>,
+}
+
+impl DynamicSystem {
+    /// Displacement along the outputs per unit of an input, at frequencies (Hz, zero or more), by a complex
+    /// solution at each.
+    ///
+    /// Loads and laws of the system have no part in it: see [`DynamicSystem::linearised`] for the laws.
+    ///
+    /// # Errors
+    /// [`FeError::ImpossibleDynamics`] for a frequency that is negative, not finite, or that of a resonance
+    /// without damping, and for directions outside the system.
+    pub fn frequency_response(
+        &self,
+        input: &Excitation,
+        outputs: &[Direction],
+        frequencies: &[f64],
+    ) -> Result<FrequencyResponse, FeError> {
+        outputs.iter().chain([&input.direction]).try_for_each(|direction| self.check_direction(direction))?;
+        let mut lists = vec![Vec::with_capacity(frequencies.len()); outputs.len()];
+        for frequency in frequencies {
+            let x = self.answer(input, *frequency)?;
+            for (list, output) in lists.iter_mut().zip(outputs) {
+                let sum: Complex<f64> =
+                    output.parts().iter().map(|(freedom, part)| x[*freedom] * *part).sum();
+                list.push([sum.re, sum.im]);
+            }
+        }
+        Ok(FrequencyResponse { frequencies: frequencies.to_vec(), outputs: lists })
+    }
+
+    /// Displacements of all freedoms at one frequency.
+    fn answer(&self, input: &Excitation, frequency: f64) -> Result<Vec<Complex<f64>>, FeError> {
+        let refused =
+            |accepted| FeError::ImpossibleDynamics { what: "frequency", value: frequency, accepted };
+        if !(frequency.is_finite() && frequency >= 0.0) {
+            return Err(refused("a finite value of zero or more"));
+        }
+        let omega = TAU * frequency;
+        let real = |value: f64| Complex::new(value, 0.0);
+        let mut parts = vec![(real(1.0), &self.stiffness), (real(-omega * omega), &self.mass)];
+        parts.extend(self.damping.iter().map(|damping| (Complex::new(0.0, omega), damping)));
+        let mut side = vec![real(0.0); self.order()];
+        let force = Complex::new(input.stiffness, omega * input.damping);
+        input.direction.parts().iter().for_each(|(freedom, part)| side[*freedom] += force * *part);
+        let mut sides = [side];
+        if !ComplexBand::sum(&parts).solve(&mut sides) {
+            return Err(refused("one at which the system has no undamped resonance"));
+        }
+        let [x] = sides;
+        Ok(x)
+    }
+}
+
+impl FrequencyResponse {
+    /// Size of an output per unit of input at each frequency.
+    pub fn sizes(&self, output: usize) -> Vec<f64> {
+        self.outputs[output].iter().map(|[real, imaginary]| real.hypot(*imaginary)).collect()
+    }
+
+    /// Root mean square of an output's derivative under a random input: 0 for the displacement, 1 for the
+    /// velocity, 2 for the acceleration.
+    ///
+    /// `√∫ (2πf)^{2n} |H|² G df` over the frequencies, which must rise, by the trapezoidal rule; `density` is
+    /// the one-sided spectral density of the input at a frequency (input²/Hz).
+    pub fn root_mean_square(&self, output: usize, derivative: i32, density: impl Fn(f64) -> f64) -> f64 {
+        let sizes = self.sizes(output);
+        let weigh = |(f, size): (&f64, f64)| (TAU * f).powi(2 * derivative) * size * size * density(*f);
+        let densities: Vec<f64> = self.frequencies.iter().zip(sizes).map(weigh).collect();
+        let strips = self.frequencies.windows(2).zip(densities.windows(2));
+        strips.map(|(f, g)| 0.5 * (f[1] - f[0]) * (g[0] + g[1])).sum::<f64>().sqrt()
+    }
+}

@@ -1,0 +1,168 @@
+//! Complex symmetric systems `K − ω²M + iωC`, for answers at one frequency.
+
+use nalgebra::Complex;
+
+use super::matrix::SymmetricMatrix;
+
+type Number = Complex<f64>;
+
+const ZERO: Number = Complex { re: 0.0, im: 0.0 };
+
+/// A square complex matrix with a band on both sides of the diagonal and room for exchanged rows.
+///
+/// Row r holds the columns from `r − width` to `r + 2·width`.
+#[derive(Debug, Clone)]
+pub struct ComplexBand {
+    order: usize,
+    width: usize,
+    values: Vec<Number>,
+}
+
+impl ComplexBand {
+    /// The sum of real symmetric matrices of one order, each times a complex number.
+    ///
+    /// # Panics
+    /// When a matrix has another order than the first.
+    pub fn sum(parts: &[(Number, &SymmetricMatrix)]) -> Self {
+        let order = parts.first().map_or(0, |(_, matrix)| matrix.order());
+        let width = parts.iter().map(|(_, matrix)| reach(matrix)).max().unwrap_or(0);
+        let mut sum = ComplexBand { order, width, values: vec![ZERO; order * (3 * width + 1)] };
+        for (factor, matrix) in parts {
+            assert_eq!(matrix.order(), order, "order of a part");
+            matrix.for_each(|row, column, value| {
+                *sum.entry(row, column) += factor * value;
+                if row != column {
+                    *sum.entry(column, row) += factor * value;
+                }
+            });
+        }
+        sum
+    }
+
+    /// Solves for several right-hand sides in place, by Gauss elimination with exchange of rows; false when
+    /// the matrix is singular. The matrix is used up.
+    ///
+    /// # Panics
+    /// When the length of a right-hand side is not the order.
+    pub fn solve(mut self, sides: &mut [Vec<Number>]) -> bool {
+        assert!(sides.iter().all(|side| side.len() == self.order), "length of a right-hand side");
+        for column in 0..self.order {
+            let last = (column + self.width).min(self.order - 1);
+            let size = |row: usize| self.at(row, column).norm_sqr();
+            let pivot =
+                (column..=last).fold(column, |best, row| if size(row) > size(best) { row } else { best });
+            if !(size(pivot) > 0.0) {
+                return false;
+            }
+            self.exchange(column, pivot);
+            sides.iter_mut().for_each(|side| side.swap(column, pivot));
+            self.eliminate(column, last, sides);
+        }
+        sides.iter_mut().for_each(|side| self.substitute(side));
+        sides.iter().flatten().all(|x| x.re.is_finite() && x.im.is_finite())
+    }
+
+    fn place(&self, row: usize, column: usize) -> usize {
+        row * (3 * self.width + 1) + column + self.width - row
+    }
+
+    fn at(&self, row: usize, column: usize) -> Number {
+        self.values[self.place(row, column)]
+    }
+
+    fn entry(&mut self, row: usize, column: usize) -> &mut Number {
+        let place = self.place(row, column);
+        &mut self.values[place]
+    }
+
+    /// Columns after this one that a row which began at most here can reach.
+    fn end(&self, column: usize) -> usize {
+        (column + 2 * self.width + 1).min(self.order)
+    }
+
+    fn exchange(&mut self, a: usize, b: usize) {
+        if a != b {
+            for column in a..self.end(a) {
+                let places = (self.place(a, column), self.place(b, column));
+                self.values.swap(places.0, places.1);
+            }
+        }
+    }
+
+    fn eliminate(&mut self, column: usize, last: usize, sides: &mut [Vec<Number>]) {
+        let (first, count) = (self.place(column, column), self.end(column) - column);
+        for row in column + 1..=last {
+            let start = self.place(row, column);
+            let (above, below) = self.values.split_at_mut(start);
+            let (top, own) = (&above[first..][..count], &mut below[..count]);
+            if own[0] == ZERO {
+                continue;
+            }
+            let factor = own[0] / top[0];
+            own.iter_mut().zip(top).for_each(|(own, top)| *own -= factor * top);
+            for side in &mut *sides {
+                let known = side[column];
+                side[row] -= factor * known;
+            }
+        }
+    }
+
+    fn substitute(&self, x: &mut [Number]) {
+        for row in (0..self.order).rev() {
+            let known: Number = (row + 1..self.end(row)).map(|column| self.at(row, column) * x[column]).sum();
+            x[row] = (x[row] - known) / self.at(row, row);
+        }
+    }
+}
+
+/// Distance from the diagonal of the farthest entry.
+fn reach(matrix: &SymmetricMatrix) -> usize {
+    let mut reach = 0;
+    matrix.for_each(|row, column, value| {
+        if value != 0.0 {
+            reach = reach.max(row - column);
+        }
+    });
+    reach
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_product_with_the_solution_is_the_right_hand_side() {
+        for (order, width) in [(1, 0), (5, 4), (40, 3), (30, 7)] {
+            let [mut a, mut b] = std::array::from_fn(|_| SymmetricMatrix::banded(order, width));
+            for column in 0..order {
+                for row in column..(column + width + 1).min(order) {
+                    // Zeros on the diagonal, so that rows must be exchanged.
+                    if row != column || order == 1 {
+                        a.add(row, column, ((3 * row + 5 * column) % 7) as f64 - 2.5);
+                    }
+                    b.add(row, column, ((2 * row + column) % 5) as f64 - 1.7);
+                }
+            }
+            let known: Vec<Number> = (0..order).map(|i| Complex::new(i as f64 - 3.0, 0.5)).collect();
+            let mut sides = vec![known.clone()];
+            assert!(ComplexBand::sum(&[(1.0.into(), &a), (Complex::i() * 0.3, &b)]).solve(&mut sides));
+            let part = |matrix: &SymmetricMatrix, of: fn(&Number) -> f64| {
+                let mut y = vec![0.0; order];
+                matrix.multiply(&sides[0].iter().map(of).collect::<Vec<_>>(), &mut y);
+                y
+            };
+            let (ar, ai) = (part(&a, |x| x.re), part(&a, |x| x.im));
+            let (br, bi) = (part(&b, |x| x.re), part(&b, |x| x.im));
+            for i in 0..order {
+                let product = Complex::new(ar[i] - 0.3 * bi[i], ai[i] + 0.3 * br[i]);
+                assert!((product - known[i]).norm() < 1e-9 * order as f64, "{order} {width} {i}");
+            }
+        }
+    }
+
+    #[test]
+    fn a_singular_matrix_is_said_to_be_so() {
+        let zero = SymmetricMatrix::banded(3, 1);
+        assert!(!ComplexBand::sum(&[(1.0.into(), &zero)]).solve(&mut [vec![ZERO; 3]]));
+    }
+}

@@ -1,0 +1,53 @@
+//! Nodes and beams under a vector of free freedoms, as time integration keeps it.
+
+use nalgebra::{Vector3, Vector6};
+
+use crate::beam::BeamForces;
+use crate::numbering::Numbering;
+use crate::structure::{BeamId, NodeId, Structure};
+
+/// Reads motions of nodes and forces of beams from a vector over the free freedoms.
+#[derive(Debug)]
+pub struct MotionReader<'a> {
+    structure: &'a Structure,
+    numbering: Numbering,
+}
+
+impl<'a> MotionReader<'a> {
+    /// A reader of vectors over the free freedoms of a structure.
+    pub fn of(structure: &'a Structure) -> Self {
+        MotionReader { structure, numbering: Numbering::of(structure) }
+    }
+
+    /// Number of free freedoms.
+    pub fn order(&self) -> usize {
+        self.numbering.order()
+    }
+
+    /// Motion of a node: ux uy uz (m), rx ry rz (rad); zero where held.
+    pub fn motion(&self, free: &[f64], node: NodeId) -> [f64; 6] {
+        self.vector(free, node).into()
+    }
+
+    /// What a beam carries from the motion of its ends; inertia and loads along it are left out.
+    pub fn beam_forces(&self, free: &[f64], beam: BeamId) -> BeamForces {
+        let member = &self.structure.beams[beam.0];
+        let coupling = &member.coupling;
+        let far = coupling.far.map_or_else(Vector6::zeros, |far| self.vector(free, far));
+        let deformation = coupling.deformation(&self.vector(free, coupling.near), &far);
+        member.forces(&deformation, &Vector3::zeros())
+    }
+
+    /// A vector over the free freedoms from each node's motion, such as a rigid one.
+    pub fn vector_of(&self, motion: impl Fn(NodeId) -> [f64; 6]) -> Vec<f64> {
+        let mut free = vec![0.0; self.order()];
+        for (full, number) in self.numbering.free() {
+            free[number] = motion(NodeId(full / 6))[full % 6];
+        }
+        free
+    }
+
+    fn vector(&self, free: &[f64], node: NodeId) -> Vector6<f64> {
+        Vector6::from_fn(|i, _| self.numbering.equation(node, i).map_or(0.0, |number| free[number]))
+    }
+}

@@ -1,0 +1,241 @@
+//! One run under way: steps, and steps in halves.
+
+use super::effective::EffectiveSystem;
+use super::energy::EnergyBalance;
+use super::forces::Forces;
+use super::motion::Motion;
+use super::newton::{Newton, Trial};
+use super::settings::TransientSettings;
+use super::system::DynamicSystem;
+use crate::FeError;
+
+/// A run under way.
+pub(super) struct Integrator<'a> {
+    system: &'a DynamicSystem,
+    settings: &'a TransientSettings,
+    /// Linear systems of the step halved 0, 1, … times; made when first needed.
+    levels: Vec<Option<EffectiveSystem>>,
+    pub now: Motion,
+    pub forces: Forces,
+    pub balance: EnergyBalance,
+    pub counts: Counts,
+    next: Motion,
+    next_forces: Forces,
+    newton: Newton,
+    room: Room,
+}
+
+/// What a run took.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Counts {
+    /// Steps and parts of steps that were taken.
+    pub parts: usize,
+    /// Iterations of Newton's method.
+    pub iterations: usize,
+    /// Halvings for a contact that opened or closed.
+    pub halvings_for_contact: usize,
+    /// Halvings because Newton's method did not converge.
+    pub halvings_for_convergence: usize,
+    /// Contacts that opened or closed.
+    pub contact_changes: usize,
+}
+
+/// Vectors that a step works in.
+struct Room {
+    p: Vec<f64>,
+    q: Vec<f64>,
+    w: Vec<f64>,
+    product: Vec<f64>,
+    free: Vec<f64>,
+    known_rate: Vec<f64>,
+    bases: Vec<[f64; 2]>,
+}
+
+/// Why a step cannot be taken.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) enum Stop {
+    /// Newton's method did not converge in the smallest step.
+    NoConvergence { time: f64, law: usize },
+    /// A load or base motion, and with it the motion, is no longer a finite number.
+    NotFinite { time: f64 },
+}
+
+enum Attempt {
+    Reached,
+    ContactChanged,
+    Unsolved { law: usize },
+    NotFinite,
+}
+
+impl<'a> Integrator<'a> {
+    pub fn new(
+        system: &'a DynamicSystem,
+        settings: &'a TransientSettings,
+        start: Motion,
+    ) -> Result<Self, FeError> {
+        let (order, rows) = (system.order(), system.rows());
+        let levels = (0..=settings.most_halvings).map(|_| None).collect();
+        let mut run = Integrator {
+            system,
+            settings,
+            levels,
+            now: start,
+            forces: Forces::default(),
+            balance: EnergyBalance::default(),
+            counts: Counts::default(),
+            next: Motion::rest(order),
+            next_forces: Forces::default(),
+            newton: Newton::new(rows),
+            room: Room::new(order, rows),
+        };
+        run.forces.evaluate(system, &run.now, settings.start, None);
+        system.accelerate(&mut run.now, &run.forces.laws, (settings.start, settings.step))?;
+        run.newton.forces.copy_from_slice(&run.forces.laws);
+        run.take_stock();
+        run.balance.start = run.balance.kinetic + run.balance.strain + run.balance.potential;
+        run.balance.greatest_error = 0.0;
+        Ok(run)
+    }
+
+    /// Time after so many steps and ticks, s.
+    pub fn time(&self, step: usize, tick: u64) -> f64 {
+        let ticks = (1_u64 << self.settings.most_halvings) as f64;
+        self.settings.start + (step as f64 + tick as f64 / ticks) * self.settings.step
+    }
+
+    /// Brings the energy balance up to date.
+    pub fn take_stock(&mut self) {
+        self.balance.take_stock(self.system, &self.now, self.forces.potential, &mut self.room.product);
+    }
+
+    /// Takes one step, in parts where contacts or convergence ask for it. Calls `changed` with the time, law
+    /// and whether it now touches for each contact that opens or closes.
+    ///
+    /// Parts are halves of halves, so that all lengths of step are known beforehand; a part twice as long as
+    /// the last is tried as soon as it fits. A tick is the smallest part.
+    pub fn step(
+        &mut self,
+        step: usize,
+        mut changed: impl FnMut(f64, usize, bool),
+    ) -> Result<Result<(), Stop>, FeError> {
+        let deepest = self.settings.most_halvings;
+        let (whole, mut tick, mut level) = (1_u64 << deepest, 0, 0);
+        while tick < whole {
+            let part = whole >> level;
+            let (from, to) = (self.time(step, tick), self.time(step, tick + part));
+            let length = self.settings.step / f64::from(1_u32 << level);
+            let resolved = level == deepest || length <= self.settings.event_tolerance;
+            match self.attempt(level, from, to)? {
+                Attempt::ContactChanged if !resolved => {
+                    self.counts.halvings_for_contact += 1;
+                    level += 1;
+                    continue;
+                }
+                Attempt::Unsolved { .. } if level < deepest => {
+                    self.counts.halvings_for_convergence += 1;
+                    level += 1;
+                    continue;
+                }
+                Attempt::Unsolved { law } => return Ok(Err(Stop::NoConvergence { time: from, law })),
+                Attempt::NotFinite => return Ok(Err(Stop::NotFinite { time: from })),
+                Attempt::Reached | Attempt::ContactChanged => {}
+            }
+            self.accept(length);
+            self.report_contacts(to, &mut changed);
+            tick += part;
+            if level > 0 && tick.is_multiple_of(2 * part) {
+                level -= 1;
+            }
+        }
+        Ok(Ok(()))
+    }
+
+    /// Finds motion and forces at the end of a part, kept in `next` and `next_forces`.
+    fn attempt(&mut self, level: u32, from: f64, to: f64) -> Result<Attempt, FeError> {
+        let place = &mut self.levels[level as usize];
+        let effective = match place {
+            Some(effective) => effective,
+            None => {
+                let length = self.settings.step / f64::from(1_u32 << level);
+                place.insert(EffectiveSystem::new(self.system, self.settings.scheme, length)?)
+            }
+        };
+        let (formulas, room) = (&effective.formulas, &mut self.room);
+        let between = from + formulas.place * (to - from);
+        room.assemble(self.system, effective, &self.now, between);
+        effective.solver.factor.solve(&mut room.w);
+        self.system.along_laws(&room.w, &mut room.free);
+        let trial = Trial {
+            laws: &self.system.laws,
+            bases: &room.bases,
+            touching: &self.forces.touching,
+            compliance: &effective.solver.compliance,
+            reference: &[],
+            free: &room.free,
+            rate: formulas.rate,
+            known_rate: &room.known_rate,
+        };
+        if !room.w.iter().sum::<f64>().is_finite() || room.bases.iter().flatten().any(|z| !z.is_finite()) {
+            return Ok(Attempt::NotFinite);
+        }
+        match self.newton.solve(&trial, self.settings.newton_tolerance) {
+            Ok(iterations) => self.counts.iterations += iterations,
+            Err(failure) => {
+                self.newton.forces.copy_from_slice(&self.forces.laws);
+                return Ok(Attempt::Unsolved { law: failure.law });
+            }
+        }
+        effective.solver.add_response(&self.newton.forces, &mut room.w);
+        formulas.advance(&self.now, &room.w, &mut self.next);
+        self.next_forces.evaluate(self.system, &self.next, to, Some(&self.forces.touching));
+        let changed = self.next_forces.touching != self.forces.touching;
+        Ok(if changed { Attempt::ContactChanged } else { Attempt::Reached })
+    }
+
+    /// Makes the end of the part the present, and books the energy that passed.
+    fn accept(&mut self, length: f64) {
+        let (work, heat) = self.next_forces.exchange_since(&self.forces);
+        self.balance.work += work;
+        self.balance.dissipated += heat;
+        if let Some(damping) = &self.system.damping {
+            let room = &mut self.room;
+            let moves = self.next.u.iter().zip(&self.now.u).map(|(next, now)| next - now);
+            room.p.iter_mut().zip(moves).for_each(|(p, moved)| *p = moved);
+            damping.multiply(&room.p, &mut room.product);
+            let heat: f64 = room.p.iter().zip(&room.product).map(|(p, c)| p * c).sum();
+            self.balance.dissipated += heat / length;
+        }
+        std::mem::swap(&mut self.now, &mut self.next);
+        std::mem::swap(&mut self.forces, &mut self.next_forces);
+        self.counts.parts += 1;
+    }
+
+    fn report_contacts(&mut self, time: f64, changed: &mut impl FnMut(f64, usize, bool)) {
+        let pairs = self.forces.touching.iter().zip(&self.next_forces.touching).enumerate();
+        for (law, (touches, _)) in pairs.filter(|(_, (now, before))| now != before) {
+            self.counts.contact_changes += 1;
+            changed(time, law, *touches);
+        }
+    }
+}
+
+impl Room {
+    fn new(order: usize, rows: usize) -> Self {
+        let [p, q, w, product] = std::array::from_fn(|_| vec![0.0; order]);
+        Room { p, q, w, product, free: vec![0.0; rows], known_rate: vec![0.0; rows], bases: Vec::new() }
+    }
+
+    /// Puts the right-hand side F + M·p + C·q into `w`, and what the laws need beside it.
+    fn assemble(&mut self, system: &DynamicSystem, effective: &EffectiveSystem, now: &Motion, time: f64) {
+        effective.formulas.known_parts(now, &mut self.p, &mut self.q);
+        system.mass.multiply(&self.p, &mut self.w);
+        if let Some(damping) = &system.damping {
+            damping.multiply(&self.q, &mut self.product);
+            self.w.iter_mut().zip(&self.product).for_each(|(w, c)| *w += c);
+        }
+        system.loads.iter().for_each(|load| load.direction.add_to(load.at(time), &mut self.w));
+        system.along_laws(&self.q, &mut self.known_rate);
+        self.bases.clear();
+        self.bases.extend(system.laws.iter().map(|law| law.base_at(time)));
+    }
+}

@@ -1,0 +1,205 @@
+//! Forces of all local laws at once.
+//!
+//! With the compliance G of the rest of the structure along the directions of the laws, the motions x along
+//! them are `x = x₀ + G·(f(x, ẋ) + k₀ x)`, `ẋ = c_v x − q`. Newton's method solves this small dense system:
+//! `(1 + G (T − k₀)) Δx = −R`, T the changes of the forces with x.
+
+use super::law::{LocalLaw, MOST, Response};
+
+/// Most iterations of one solution; piecewise linear laws need two or three.
+const MOST_ITERATIONS: usize = 25;
+
+/// What holds during one solution.
+pub(super) struct Trial<'a> {
+    pub laws: &'a [LocalLaw],
+    /// Displacement and velocity of each base.
+    pub bases: &'a [[f64; 2]],
+    /// Whether each law touched at the beginning.
+    pub touching: &'a [bool],
+    /// G, row by row.
+    pub compliance: &'a [f64],
+    /// k₀ of each direction, already in G; empty for none.
+    pub reference: &'a [f64],
+    /// x₀.
+    pub free: &'a [f64],
+    /// c_v.
+    pub rate: f64,
+    /// q along each direction.
+    pub known_rate: &'a [f64],
+}
+
+/// A solution that did not converge.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Unsolved {
+    /// The law that is furthest from its solution.
+    pub law: usize,
+}
+
+/// Storage of the iteration, and its last solution.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Newton {
+    /// Forces along the directions.
+    pub forces: Vec<f64>,
+    /// Motions along the directions.
+    x: Vec<f64>,
+    residual: Vec<f64>,
+    jacobian: Vec<f64>,
+    responses: Vec<Response>,
+}
+
+impl Newton {
+    /// Storage for laws with so many directions, their forces zero.
+    pub fn new(directions: usize) -> Self {
+        Newton { forces: vec![0.0; directions], x: vec![0.0; directions], ..Newton::default() }
+    }
+
+    /// Solves from the forces of the last solution; returns the number of iterations.
+    pub fn solve(&mut self, trial: &Trial, tolerance: f64) -> Result<usize, Unsolved> {
+        let m = self.forces.len();
+        for i in 0..m {
+            let row = &trial.compliance[i * m..][..m];
+            self.x[i] = trial.free[i] + row.iter().zip(&self.forces).map(|(g, f)| g * f).sum::<f64>();
+        }
+        let mut worst = 0;
+        for iteration in 0..MOST_ITERATIONS {
+            self.respond(trial);
+            match self.unbalanced_row(trial, tolerance) {
+                None => return Ok(iteration),
+                Some(row) => worst = row,
+            }
+            self.linearise(trial);
+            if !solve_in_place(&mut self.jacobian, &mut self.residual) {
+                break;
+            }
+            self.x.iter_mut().zip(&self.residual).for_each(|(x, step)| *x -= step);
+        }
+        Err(Unsolved { law: law_of(trial.laws, worst) })
+    }
+
+    /// Forces f + k₀ x of the last solution.
+    pub fn totals(&self, reference: &[f64]) -> Vec<f64> {
+        self.forces.iter().zip(reference).zip(&self.x).map(|((f, k), x)| f + k * x).collect()
+    }
+
+    /// Evaluates all laws at x.
+    fn respond(&mut self, trial: &Trial) {
+        self.responses.clear();
+        let mut row = 0;
+        for (index, law) in trial.laws.iter().enumerate() {
+            let [z, z_rate] = trial.bases[index];
+            let mut delta = [z - self.x[row], 0.0];
+            if law.directions.len() == MOST {
+                delta[1] = -self.x[row + 1];
+            }
+            let rate = z_rate - (trial.rate * self.x[row] - trial.known_rate[row]);
+            let response = law.response(delta, rate, trial.touching[index]);
+            self.forces[row..][..law.directions.len()]
+                .copy_from_slice(&response.force[..law.directions.len()]);
+            self.responses.push(response);
+            row += law.directions.len();
+        }
+    }
+
+    /// Finds R; returns the row that is worst, none when all are within the tolerance.
+    fn unbalanced_row(&mut self, trial: &Trial, tolerance: f64) -> Option<usize> {
+        let m = self.forces.len();
+        self.residual.clear();
+        let (mut worst, mut most) = (None, 1.0);
+        for i in 0..m {
+            let (mut moved, mut size) = (0.0, 0.0);
+            for j in 0..m {
+                let reference = trial.reference.get(j).copied().unwrap_or(0.0);
+                let part = trial.compliance[i * m + j] * (self.forces[j] + reference * self.x[j]);
+                moved += part;
+                size += part.abs();
+            }
+            let (x, free) = (self.x[i], trial.free[i]);
+            let residual = x - free - moved;
+            let over = residual.abs() / (tolerance * (x.abs() + free.abs() + size) + f64::MIN_POSITIVE);
+            // Not-a-number counts as the worst.
+            if !(over <= most) {
+                (worst, most) = (Some(i), over);
+            }
+            self.residual.push(residual);
+        }
+        worst
+    }
+
+    /// Fills the matrix of the next step.
+    fn linearise(&mut self, trial: &Trial) {
+        let m = self.forces.len();
+        self.jacobian.clear();
+        self.jacobian.resize(m * m, 0.0);
+        let mut first = 0;
+        for (law, response) in trial.laws.iter().zip(&self.responses) {
+            let count = law.directions.len();
+            let mut tangent = response.stiffness;
+            tangent[0][0] += trial.rate * response.damping;
+            for i in 0..m {
+                for j in 0..count {
+                    let column = (0..count).map(|k| trial.compliance[i * m + first + k] * tangent[k][j]);
+                    let reference = trial.reference.get(first + j).copied().unwrap_or(0.0);
+                    let known = trial.compliance[i * m + first + j] * reference;
+                    self.jacobian[i * m + first + j] = column.sum::<f64>() - known;
+                }
+            }
+            first += count;
+        }
+        (0..m).for_each(|i| self.jacobian[i * (m + 1)] += 1.0);
+    }
+}
+
+/// The law that a row belongs to.
+fn law_of(laws: &[LocalLaw], row: usize) -> usize {
+    let mut first = 0;
+    let holds = |law: &LocalLaw| {
+        first += law.directions.len();
+        row < first
+    };
+    laws.iter().position(holds).unwrap_or(0)
+}
+
+/// Gauss elimination with partial pivoting of a small matrix stored row by row; false when it is singular.
+fn solve_in_place(matrix: &mut [f64], x: &mut [f64]) -> bool {
+    let m = x.len();
+    for c in 0..m {
+        let larger = |a: &usize, b: &usize| matrix[a * m + c].abs().total_cmp(&matrix[b * m + c].abs());
+        let pivot = (c..m).max_by(larger).unwrap_or(c);
+        if pivot != c {
+            (c..m).for_each(|j| matrix.swap(c * m + j, pivot * m + j));
+            x.swap(c, pivot);
+        }
+        let (above, below) = matrix.split_at_mut((c + 1) * m);
+        let top = &above[c * m..];
+        if !(top[c].abs() > 0.0) {
+            return false;
+        }
+        for (i, row) in below.chunks_exact_mut(m).enumerate() {
+            let factor = row[c] / top[c];
+            if factor != 0.0 {
+                (c + 1..m).for_each(|j| row[j] -= factor * top[j]);
+                x[c + 1 + i] -= factor * x[c];
+            }
+        }
+    }
+    for c in (0..m).rev() {
+        let known: f64 = (c + 1..m).map(|j| matrix[c * m + j] * x[j]).sum();
+        x[c] = (x[c] - known) / matrix[c * (m + 1)];
+    }
+    x.iter().all(|x| x.is_finite())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn elimination_exchanges_rows_where_it_must() {
+        let (mut matrix, mut x) = ([0.0, 2.0, 1.0, 1.0, 1.0, 0.0, 3.0, 0.0, 1.0], [7.0, 3.0, 6.0]);
+        assert!(solve_in_place(&mut matrix, &mut x));
+        for (x, expected) in x.iter().zip([1.0, 2.0, 3.0]) {
+            assert!((x - expected).abs() < 1e-14);
+        }
+        assert!(!solve_in_place(&mut [1.0, 2.0, 2.0, 4.0], &mut [1.0, 1.0]));
+    }
+}

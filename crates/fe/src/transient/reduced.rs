@@ -1,0 +1,184 @@
+//! A few shapes in place of all freedoms.
+
+use super::direction::Direction;
+use super::system::DynamicSystem;
+use crate::FeError;
+use crate::linalg::{EigenFailure, Factor, Pencil, SymmetricMatrix};
+
+/// Part of its length (in the norm of the mass) below which what is left of a shape counts as made of the
+/// others.
+const DEPENDENT: f64 = 1e-6;
+
+/// Couplings of shapes through damping below this part of their own damping count as none.
+const UNCOUPLED: f64 = 1e-12;
+
+/// Shapes Φ with `ΦᵀMΦ = 1` and `ΦᵀKΦ` diagonal, in which a system moves with few freedoms:
+/// given shapes, most often natural modes, and what each load and each direction of a law does at rest.
+///
+/// The static part makes slow forces arrive exactly; R. R. Craig, A. J. Kurdila, Fundamentals of Structural
+/// Dynamics, 2nd ed. 2006, ch. 17 (from memory).
+#[derive(Debug, Clone, PartialEq)]
+pub struct ReducedBasis {
+    shapes: Vec<Vec<f64>>,
+}
+
+impl ReducedBasis {
+    /// The basis of given shapes and the static answers of a system; shapes that others make up are left out.
+    ///
+    /// Where the stiffness alone is singular, the answers are those of the stiffness with the mass times the
+    /// least eigenvalue of the given shapes that is not zero.
+    ///
+    /// # Errors
+    /// [`FeError::ImpossibleDynamics`] when a shape has the wrong length; [`FeError::Loose`] when a motion has
+    /// neither stiffness nor mass; [`FeError::NoModes`] when the shapes cannot be told apart.
+    pub fn new(system: &DynamicSystem, given: impl IntoIterator<Item = Vec<f64>>) -> Result<Self, FeError> {
+        let mut basis = ReducedBasis { shapes: Vec::new() };
+        for shape in given {
+            if shape.len() != system.order() {
+                let (what, value) = ("length of a shape", shape.len() as f64);
+                return Err(FeError::ImpossibleDynamics { what, value, accepted: "the order of the system" });
+            }
+            basis.join(&system.mass, shape);
+        }
+        let factor = basis.static_factor(system)?;
+        for direction in system.loads.iter().map(|load| &load.direction).chain(system.directions()) {
+            let mut answer = vec![0.0; system.order()];
+            direction.add_to(1.0, &mut answer);
+            factor.solve(&mut answer);
+            basis.join(&system.mass, answer);
+        }
+        basis.diagonalised(&system.stiffness)
+    }
+
+    /// Number of shapes.
+    pub fn count(&self) -> usize {
+        self.shapes.len()
+    }
+
+    /// A direction over the shapes, `Φᵀb`.
+    pub fn direction(&self, direction: &Direction) -> Direction {
+        Direction::new(self.shapes.iter().map(|shape| direction.dot(shape)).enumerate())
+    }
+
+    /// Motion of all freedoms, `Φ·y`.
+    pub fn motion(&self, shares: &[f64]) -> Vec<f64> {
+        let mut sum = vec![0.0; self.shapes.first().map_or(0, Vec::len)];
+        self.shapes.iter().zip(shares).for_each(|(shape, share)| add(*share, shape, &mut sum));
+        sum
+    }
+
+    /// Shares of the shapes in a motion of all freedoms, `ΦᵀM·u`.
+    pub fn shares(&self, system: &DynamicSystem, motion: &[f64]) -> Vec<f64> {
+        let momenta = product(&system.mass, motion);
+        self.shapes.iter().map(|shape| dot(shape, &momenta)).collect()
+    }
+
+    /// The system with the shapes as its freedoms.
+    ///
+    /// # Errors
+    /// Those of building a [`DynamicSystem`], which a basis of this system does not meet.
+    pub fn reduced(&self, system: &DynamicSystem) -> Result<DynamicSystem, FeError> {
+        let mut reduced = DynamicSystem::new(
+            self.diagonal(|shape| dot(shape, &product(&system.stiffness, shape))),
+            self.diagonal(|_| 1.0),
+        )?;
+        if let Some(damping) = &system.damping {
+            reduced = reduced.with_damping(self.projected(damping))?;
+        }
+        for load in &system.loads {
+            reduced.add_load(load.along(self.direction(&load.direction)))?;
+        }
+        for law in &system.laws {
+            let directions = law.directions.iter().map(|direction| self.direction(direction)).collect();
+            reduced.add_law(law.with_directions(directions))?;
+        }
+        Ok(reduced)
+    }
+
+    /// Adds what a shape has beyond the others, at length 1.
+    fn join(&mut self, mass: &SymmetricMatrix, mut shape: Vec<f64>) {
+        let length = dot(&shape, &product(mass, &shape)).sqrt();
+        // Once is not enough where most of the shape is taken away.
+        for _ in 0..2 {
+            for other in &self.shapes {
+                let share = dot(other, &product(mass, &shape));
+                add(-share, other, &mut shape);
+            }
+        }
+        let left = dot(&shape, &product(mass, &shape)).sqrt();
+        if left > DEPENDENT * length {
+            shape.iter_mut().for_each(|x| *x /= left);
+            self.shapes.push(shape);
+        }
+    }
+
+    /// Factor that gives static answers.
+    fn static_factor(&self, system: &DynamicSystem) -> Result<Factor, FeError> {
+        if let Ok(factor) = system.stiffness.factor() {
+            return Ok(factor);
+        }
+        let values: Vec<_> =
+            self.shapes.iter().map(|shape| dot(shape, &product(&system.stiffness, shape))).collect();
+        let greatest = values.iter().copied().fold(0.0, f64::max);
+        let least = values.into_iter().filter(|value| *value > 1e-9 * greatest).fold(f64::INFINITY, f64::min);
+        let shift = if least.is_finite() { least } else { 1.0 };
+        let shifted = system.stiffness.plus(shift, &system.mass).factor();
+        shifted.map_err(|failure| FeError::Loose { equation: failure.index })
+    }
+
+    /// Turns the shapes so that the stiffness is diagonal.
+    fn diagonalised(self, stiffness: &SymmetricMatrix) -> Result<Self, FeError> {
+        let count = self.count();
+        let (stiffness, mass) = (self.full(stiffness), self.diagonal(|_| 1.0));
+        let mass = SymmetricMatrix::banded(count, count.saturating_sub(1)).plus(1.0, &mass);
+        let pairs =
+            Pencil { stiffness: &stiffness, mass: &mass }.lowest(count).map_err(|failure| match failure {
+                EigenFailure::Unheld(failure) => FeError::Loose { equation: failure.index },
+                EigenFailure::NoConvergence => FeError::NoModes { freedoms: count },
+            })?;
+        let turned =
+            (0..pairs.vectors.count()).map(|i| self.motion(&pairs.vectors.column(i).collect::<Vec<_>>()));
+        Ok(ReducedBasis { shapes: turned.collect() })
+    }
+
+    fn diagonal(&self, entry: impl Fn(&[f64]) -> f64) -> SymmetricMatrix {
+        let mut matrix = SymmetricMatrix::banded(self.count(), 0);
+        self.shapes.iter().enumerate().for_each(|(i, shape)| matrix.add(i, i, entry(shape)));
+        matrix
+    }
+
+    /// `ΦᵀAΦ`, diagonal where the shapes are not coupled.
+    fn projected(&self, matrix: &SymmetricMatrix) -> SymmetricMatrix {
+        let full = self.full(matrix);
+        let images: Vec<_> = self.shapes.iter().map(|shape| product(matrix, shape)).collect();
+        let own = |i: usize| full.diagonal(i).abs();
+        let apart = |i: usize, j: usize| {
+            dot(&self.shapes[i], &images[j]).abs() <= UNCOUPLED * (own(i) * own(j)).sqrt()
+        };
+        let uncoupled = (0..self.count()).all(|i| (0..i).all(|j| apart(i, j)));
+        if uncoupled { self.diagonal(|shape| dot(shape, &product(matrix, shape))) } else { full }
+    }
+
+    fn full(&self, matrix: &SymmetricMatrix) -> SymmetricMatrix {
+        let mut full = SymmetricMatrix::banded(self.count(), self.count().saturating_sub(1));
+        for (column, shape) in self.shapes.iter().enumerate() {
+            let image = product(matrix, shape);
+            (column..self.count()).for_each(|row| full.add(row, column, dot(&self.shapes[row], &image)));
+        }
+        full
+    }
+}
+
+fn product(matrix: &SymmetricMatrix, x: &[f64]) -> Vec<f64> {
+    let mut y = vec![0.0; x.len()];
+    matrix.multiply(x, &mut y);
+    y
+}
+
+fn dot(a: &[f64], b: &[f64]) -> f64 {
+    a.iter().zip(b).map(|(a, b)| a * b).sum()
+}
+
+fn add(factor: f64, x: &[f64], sum: &mut [f64]) {
+    sum.iter_mut().zip(x).for_each(|(sum, x)| *sum += factor * x);
+}

@@ -1,0 +1,96 @@
+//! The table of natural modes.
+
+use axlebow_axle::{ModeOutcome, ModesOutcome};
+
+use super::flex::WIDTH;
+use super::flex_brief::assumed;
+use super::grid::{Grid, paragraph};
+use crate::ModelCard;
+use crate::number::{Numbers, Shown, fixed, significant};
+
+/// Above this rotation about its own line for 1 m of displacement, rad, the axle turns and nothing else.
+const TURNS_ONLY: f64 = 1e3;
+
+/// One line for each natural mode: frequency, damping, modal mass, strain energy by part, and camber for the
+/// largest displacement; then whether any mode was missed, and what was assumed.
+///
+/// Plain text in the units of `card.system`; camber is positive with the tire's top outward, and the sign of a
+/// whole mode is free. Modal mass and camber of a mode that displaces nothing are left out.
+pub fn modes(outcome: &ModesOutcome, card: &ModelCard) -> String {
+    let numbers = Numbers { system: card.system };
+    let invented = if card.invented { "Demonstration data, invented.\n" } else { "" };
+    format!(
+        "{}{invented}The axle carries {} of vehicle body.\n\n{}\n{}{}{}",
+        paragraph(&card.name, WIDTH, 0),
+        numbers.full(outcome.sprung_mass, Shown::Mass),
+        mode_table(outcome, numbers),
+        paragraph(&count(outcome), WIDTH, 2),
+        paragraph(&accuracy(outcome), WIDTH, 2),
+        assumed(card)
+    )
+}
+
+fn mode_table(outcome: &ModesOutcome, n: Numbers) -> String {
+    let camber = format!("{}/{}", n.unit(Shown::Angle), n.unit(Shown::Deflection));
+    let heading = [
+        "Mode".to_owned(),
+        "frequency\n\nHz".to_owned(),
+        "damping\n\n%".to_owned(),
+        format!("modal\nmass\n{}", n.unit(Shown::Mass)),
+        "strain\nin beam\n%".to_owned(),
+        "\nseats\n%".to_owned(),
+        "\nbearings\n%".to_owned(),
+        "\ntires\n%".to_owned(),
+        format!("camber\nleft\n{camber}"),
+        format!("\nright\n{camber}"),
+    ];
+    let mut grid = Grid::new(1, heading);
+    for mode in &outcome.modes {
+        grid.row(cells(mode, n));
+    }
+    grid.text()
+}
+
+fn cells(mode: &ModeOutcome, n: Numbers) -> [String; 10] {
+    let percent = |share: f64| fixed(100.0 * share, 1);
+    let strain = &mode.strain;
+    let turn = mode.shape.iter().map(|point| point.motion[4].abs()).fold(0.0, f64::max);
+    let moved = |text: String| if turn > TURNS_ONLY { "-".to_owned() } else { text };
+    let per_length = n.scaled(1.0, Shown::Deflection);
+    let camber = |value: f64| moved(fixed(n.scaled(value, Shown::Angle) / per_length, 4));
+    [
+        mode.name.clone(),
+        significant(mode.frequency, 4),
+        percent(mode.damping_ratio),
+        moved(n.bare(mode.modal_mass, Shown::Mass)),
+        percent(strain.beam),
+        percent(strain.seats),
+        percent(strain.bearings),
+        percent(strain.tires),
+        camber(mode.camber.left),
+        camber(mode.camber.right),
+    ]
+}
+
+/// Whether a mode was missed.
+fn count(outcome: &ModesOutcome) -> String {
+    let (found, counted) = (outcome.found_below, outcome.counted_below);
+    let limit = significant(outcome.limit, 4);
+    if found == counted {
+        let verb = if counted == 1 { "mode lies" } else { "modes lie" };
+        return format!("{counted} {verb} below {limit} Hz by Sturm's count, {found} found: none missed.");
+    }
+    let fault = match counted.checked_sub(found) {
+        Some(missed) => format!("{missed} missed"),
+        None => format!("{} too many", found - counted),
+    };
+    format!(
+        "Warning: modes below {limit} Hz: {counted} by Sturm's count, {found} found, {fault}; do not rely on \
+         this table, ask for another number of modes."
+    )
+}
+
+fn accuracy(outcome: &ModesOutcome) -> String {
+    let worst = outcome.modes.iter().map(|mode| mode.residual).fold(0.0, f64::max);
+    format!("Unbalanced over inertia forces, worst mode: {worst:.0e}.")
+}
