@@ -5,13 +5,14 @@
 use std::collections::BTreeMap;
 use std::path::Path;
 
-use axlebow_axle::{FlexOutcome, flex};
-use axlebow_model::Model;
+use axlebow_axle::{FlexOutcome, flex, ride};
+use axlebow_model::{Model, RoadFile};
 
 /// Every demo model by the name of its file, with its result.
 fn demo() -> BTreeMap<String, (Model, FlexOutcome)> {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../models");
     let files = std::fs::read_dir(folder).unwrap().map(|entry| entry.unwrap().path());
+    let files = files.filter(|file| file.extension().is_some_and(|extension| extension == "toml"));
     files
         .map(|file| {
             let name = file.file_stem().unwrap().to_string_lossy().into_owned();
@@ -75,4 +76,31 @@ fn a_turned_wheel_sits_at_its_inset() {
     let demo = demo();
     let outset = demo["trailer-127-thick-wide-base-turned"].0.axle.wheels.left.outset();
     assert!((outset + 0.026).abs() < 1e-12, "{outset}");
+}
+
+/// Every demo road is driven over by one axle to its end, and marked invented.
+#[test]
+fn every_demo_road_is_driven() {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../models/roads");
+    let (model, _) = &demo()["trailer-127-thick-dual"];
+    let mut count = 0;
+    for file in std::fs::read_dir(folder).unwrap().map(|entry| entry.unwrap().path()) {
+        let bytes = std::fs::read(&file).unwrap();
+        let road =
+            RoadFile::from_bytes(&bytes, "road").unwrap_or_else(|problems| panic!("{}", problems.render()));
+        let outcome = ride(&model.axle, &road.ride(model.axle.loading.rated_load, road.speed)).unwrap();
+        assert!(road.invented && outcome.partial.is_none(), "{}", road.name);
+        assert!(outcome.energy_drift < 1e-2, "{} {}", road.name, outcome.energy_drift);
+        count += 1;
+    }
+    assert!(count >= 5);
+}
+
+#[test]
+fn a_road_file_says_what_its_kind_needs() {
+    let problems =
+        RoadFile::from_bytes(b"name = \"x\"\nkind = \"pothole\"\ndepth = \"5 cm\"\n", "x").unwrap_err();
+    assert!(problems.render().contains("needs its `length`"), "{}", problems.render());
+    let problems = RoadFile::from_bytes(b"name = \"x\"\nkind = \"random-road\"\n", "x").unwrap_err();
+    assert!(problems.render().contains("`length`"), "{}", problems.render());
 }

@@ -1,0 +1,129 @@
+//! The keys of a road file.
+
+use axlebow_units::Kind;
+
+use crate::{Bounds, Holds, KeySpec, Presence, TableSpec, Word};
+
+use Bounds::{Any, NonNegative, Positive};
+use Presence::{Default, Optional, Required};
+
+const fn quantity(
+    key: &'static str,
+    meaning: &'static str,
+    (kind, bounds): (Kind, Bounds),
+    presence: Presence,
+) -> KeySpec {
+    KeySpec { key, meaning, holds: Holds::Quantity { kind, bounds }, presence }
+}
+
+const fn other(key: &'static str, meaning: &'static str, holds: Holds, presence: Presence) -> KeySpec {
+    KeySpec { key, meaning, holds, presence }
+}
+
+/// A whole road file.
+pub static ROAD: TableSpec = TableSpec {
+    name: "road file",
+    meaning: "What is driven over, and how.",
+    keys: &[
+        other("name", "What the road is called in results.", Holds::Text, Required),
+        other(
+            "invented",
+            "Whether the numbers are invented for demonstration.",
+            Holds::Flag,
+            Default("false"),
+        ),
+        other(
+            "kind",
+            "What the road is.",
+            Holds::Choice(&[
+                Word { word: "half-sine-bump", meaning: "half a sine wave of `height` over `length`" },
+                Word { word: "haversine-bump", meaning: "a whole cosine wave of `height` over `length`" },
+                Word { word: "ramp", meaning: "a rise by `height` over `length`" },
+                Word { word: "step", meaning: "a rise by `height` at once" },
+                Word {
+                    word: "pothole",
+                    meaning: "a hole of `depth` over `length` with edges of `edge_slope`",
+                },
+                Word { word: "washboard", meaning: "`count` waves of `amplitude` and `wavelength`" },
+                Word { word: "random-road", meaning: "a road of an ISO 8608 `class` over `length`" },
+            ]),
+            Required,
+        ),
+        quantity(
+            "height",
+            "Height of a bump, ramp or step; negative for a drop.",
+            (Kind::Length, Any),
+            Optional,
+        ),
+        quantity("depth", "Depth of a pothole.", (Kind::Length, Positive), Optional),
+        quantity(
+            "length",
+            "Length of a bump, ramp, pothole or random road.",
+            (Kind::Length, Positive),
+            Optional,
+        ),
+        quantity("edge_slope", "Rise over run of a pothole's edges.", (Kind::Ratio, Positive), Default("1")),
+        quantity("wavelength", "Distance from crest to crest.", (Kind::Length, Positive), Optional),
+        quantity("amplitude", "Half the height from trough to crest.", (Kind::Length, Positive), Optional),
+        other("count", "Number of waves.", Holds::Count { min: 1, max: 10_000 }, Optional),
+        other(
+            "class",
+            "Roughness class of ISO 8608, at its geometric mean.",
+            Holds::Choice(&[
+                Word { word: "A", meaning: "very good" },
+                Word { word: "B", meaning: "good" },
+                Word { word: "C", meaning: "average" },
+                Word { word: "D", meaning: "poor" },
+                Word { word: "E", meaning: "very poor" },
+                Word { word: "F", meaning: "worse than most roads" },
+                Word { word: "G", meaning: "off the road" },
+                Word { word: "H", meaning: "off the road, rougher still" },
+            ]),
+            Optional,
+        ),
+        other(
+            "draw",
+            "Number of the random draw; the same number gives the same road.",
+            Holds::Count { min: 0, max: 1_000_000 },
+            Default("1"),
+        ),
+        quantity(
+            "spacing",
+            "Distance between samples of a random road.",
+            (Kind::Length, Positive),
+            Default("\"50 mm\""),
+        ),
+        quantity(
+            "track_width",
+            "Distance between the two tracks of a random road, from which their likeness follows.",
+            (Kind::Length, NonNegative),
+            Default("\"1.9 m\""),
+        ),
+        other(
+            "wheels",
+            "Which wheels go over it; a random road takes both.",
+            Holds::Choice(&[
+                Word { word: "both", meaning: "both, the right `lag` behind the left" },
+                Word { word: "left", meaning: "the left only" },
+                Word { word: "right", meaning: "the right only" },
+            ]),
+            Default("\"both\""),
+        ),
+        quantity(
+            "lag",
+            "Distance by which the right wheels meet it later.",
+            (Kind::Length, Any),
+            Default("\"0 mm\""),
+        ),
+        quantity("speed", "Speed.", (Kind::Speed, Positive), Default("\"80 km/h\"")),
+        quantity(
+            "contact_length",
+            "Length of a tire's contact with the road (default from memory).",
+            (Kind::Length, Positive),
+            Default("\"200 mm\""),
+        ),
+        quantity("run_up", "Distance driven before it.", (Kind::Length, NonNegative), Default("\"1 m\"")),
+        quantity("run_out", "Time driven after it.", (Kind::Time, NonNegative), Default("\"2 s\"")),
+        quantity("time_step", "Length of a time step.", (Kind::Time, Positive), Default("\"1 ms\"")),
+    ],
+};
