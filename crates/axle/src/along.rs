@@ -35,9 +35,14 @@ pub(crate) fn diagram(design: &StaticDesign, state: &State, levelled: &Levelled)
     points
 }
 
-/// The point of largest stress magnitude.
+/// Stresses that differ by less than this share of themselves are equal.
+const EQUAL_STRESSES: f64 = 1e-9;
+
+/// The point of largest stress magnitude; of equal ones the leftmost.
 pub(crate) fn peak_stress(diagram: &[DiagramPoint]) -> DiagramPoint {
-    let larger = |a: DiagramPoint, b: &DiagramPoint| if b.stress.abs() > a.stress.abs() { *b } else { a };
+    let larger = |a: DiagramPoint, b: &DiagramPoint| {
+        if b.stress.abs() > a.stress.abs() * (1.0 + EQUAL_STRESSES) { *b } else { a }
+    };
     diagram.iter().fold(DiagramPoint::default(), larger)
 }
 

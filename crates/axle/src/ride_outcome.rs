@@ -55,7 +55,7 @@ pub struct RideWheel {
     pub camber_rms: f64,
     /// Frequency that dominates the camber, Hz; none when it hardly moves.
     pub dominant_frequency: Option<f64>,
-    /// Cups that this frequency prints in one turn of the tire at this speed.
+    /// Cups that this frequency prints in one turn of the tire at this speed; none below one a turn.
     pub cups_per_turn: Option<f64>,
     /// Distance from cup to cup along the tread, m.
     pub cup_spacing: Option<f64>,
@@ -138,6 +138,8 @@ impl RideWheel {
         let peak = |a: f64, b: &f64| if b.abs() > a.abs() { *b } else { a };
         let frequency = dominant_frequency(camber, ride.step);
         let turn = std::f64::consts::TAU * radius;
+        // What is slower than the wheel turns prints no cups.
+        let printing = frequency.filter(|frequency| frequency * turn >= ride.speed);
         RideWheel {
             load_at_rest: at_rest,
             largest_load: largest(load),
@@ -150,8 +152,8 @@ impl RideWheel {
             camber_peak_to_peak: largest(camber) - smallest(camber),
             camber_rms: deviation(camber),
             dominant_frequency: frequency,
-            cups_per_turn: frequency.map(|frequency| frequency * turn / ride.speed),
-            cup_spacing: frequency.map(|frequency| ride.speed / frequency),
+            cups_per_turn: printing.map(|frequency| frequency * turn / ride.speed),
+            cup_spacing: printing.map(|frequency| ride.speed / frequency),
         }
     }
 }

@@ -1,11 +1,17 @@
 //! Doubts about a static result that follow from the axle itself.
 
-use crate::outcome::Warning;
+use crate::outcome::{CaseOutcome, Warning};
 use crate::{Axle, Side};
 
-/// Everything worth a warning before any case is solved.
-pub(crate) fn warnings(axle: &Axle) -> Vec<Warning> {
+/// Rotation up to which small-displacement theory is kept to, rad: at 5 degrees the sine and the angle differ
+/// by 0.13 %.
+const SMALL_ROTATION: f64 = 0.087;
+
+/// Everything worth a warning in an axle and its results.
+pub(crate) fn warnings(axle: &Axle, cases: &[CaseOutcome]) -> Vec<Warning> {
     let mut warnings = Vec::new();
+    warnings.extend(beyond_yield(axle, cases));
+    warnings.extend(beyond_small_rotation(cases));
     if let Some(sides) = sides_where(|side| axle.seats.of(side).rotational_stiffness == 0.0) {
         warnings.push(Warning {
             text: format!("the seat has no rotational stiffness ({sides}): it carries no bending moment"),
@@ -28,6 +34,41 @@ pub(crate) fn warnings(axle: &Axle) -> Vec<Warning> {
         });
     }
     warnings
+}
+
+/// The case of largest stress, where that is beyond the yield strength of the part in which it acts.
+fn beyond_yield(axle: &Axle, cases: &[CaseOutcome]) -> Option<Warning> {
+    let over = |case: &CaseOutcome| {
+        let part = axle.body.pieces().iter().find(|piece| case.peak_stress_y.abs() <= piece.to)?.part;
+        let strength = axle.body.material(part).yield_strength()?;
+        (case.peak_stress.abs() > strength).then_some((case.peak_stress.abs(), strength))
+    };
+    let worst = cases.iter().filter_map(|case| over(case).map(|(stress, limit)| (case, stress, limit)));
+    let (case, stress, limit) = worst.max_by(|a, b| (a.1 / a.2).total_cmp(&(b.1 / b.2)))?;
+    Some(Warning {
+        text: format!(
+            "in case {} the fibre stress of {:.0} MPa is beyond the yield strength of {:.0} MPa: the axle would stay bent, and elastic results do not hold",
+            case.name,
+            stress / 1e6,
+            limit / 1e6
+        ),
+        advice: "check loads, sections and the unit of every number; then ask the axle maker".to_owned(),
+    })
+}
+
+/// The case that turns a wheel furthest, where that is beyond small rotations.
+fn beyond_small_rotation(cases: &[CaseOutcome]) -> Option<Warning> {
+    let turn =
+        |case: &CaseOutcome| case.wheels.left.camber_change.abs().max(case.wheels.right.camber_change.abs());
+    let most = cases.iter().max_by(|a, b| turn(a).total_cmp(&turn(b)))?;
+    (turn(most) > SMALL_ROTATION).then(|| Warning {
+        text: format!(
+            "in case {} a wheel leans by {:.1} deg: displacements are taken as small, and beyond 5 deg they are not",
+            most.name,
+            turn(most).to_degrees()
+        ),
+        advice: "check loads, sections, the elastic modulus and the unit of every number".to_owned(),
+    })
 }
 
 /// The sides for which something holds, in words; `None` when it holds for neither.

@@ -249,6 +249,24 @@ fn bearing_forces_balance_the_wheel() {
 }
 
 #[test]
+fn results_beyond_yield_and_small_rotations_are_doubted() {
+    let mut axle = axle();
+    assert!(flex(&axle, &standard_cases(&axle)).unwrap().warnings.is_empty());
+    let spindle = Spindle {
+        material: steel().with_yield(100e6).unwrap(),
+        steps: vec![SpindleStep { length: 0.21, profile: bar(0.09) }],
+    };
+    let weak = steel().with_yield(100e6).unwrap();
+    axle.body = Body::trailer_tube(tube(0.127, 0.0001), 1.6, weak, &spindle).unwrap();
+    let warnings = flex(&axle, &standard_cases(&axle)).unwrap().warnings;
+    assert!(
+        warnings.iter().any(|warning| warning.text.contains("yield strength of 100 MPa")),
+        "{warnings:?}"
+    );
+    assert!(warnings.iter().any(|warning| warning.text.contains("small")), "{warnings:?}");
+}
+
+#[test]
 fn misfits_are_all_named() {
     let mut axle = axle();
     axle.seats.left.at = 1.2;

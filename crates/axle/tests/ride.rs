@@ -87,8 +87,8 @@ fn after_a_bump_the_camber_rings_at_a_mode() {
     // Light damping shifts a resonance by less than the spectrum resolves, 1/6 Hz of 2 Hz.
     let nearest = found.modes.iter().map(|mode| (mode.frequency / frequency - 1.0).abs()).fold(1.0, f64::min);
     assert!(nearest < 0.03, "{frequency} {nearest}");
-    let wheel = rung.wheels.left;
-    assert_relative_eq!(wheel.cup_spacing.unwrap() * frequency, 20.0, max_relative = 1e-12);
+    // Slower than the wheel turns at 20 m/s: such a bounce prints no cups.
+    assert_eq!(rung.wheels.left.cups_per_turn, None);
     assert!(rung.stations.iter().any(|station| station.stress.abs() > 1e8));
 }
 

@@ -25,6 +25,8 @@ pub enum Command {
     Flex(Flex),
     /// Natural frequencies and shapes, named by what moves
     Modes(Modes),
+    /// Time history over a bump, a pothole, washboard or a random road
+    Ride(Ride),
     /// Cup count round the tire to a frequency, held against the axle's modes
     Cups(Cups),
     /// Every cross-section: area, inertias, shear and torsion constants, mass
@@ -55,6 +57,9 @@ pub struct Start {
 pub struct Flex {
     #[command(flatten)]
     pub model: ModelInput,
+    /// Set another model's first case beside it in one table; may be given more than once
+    #[arg(long, value_name = "MODEL", conflicts_with_all = ["json", "detail"])]
+    pub against: Vec<PathBuf>,
     /// Only this load case; may be given more than once
     #[arg(long = "case", value_name = "NAME")]
     pub cases: Vec<String>,
@@ -77,6 +82,27 @@ pub struct Modes {
     #[arg(long)]
     pub unladen: bool,
     /// Write a picture of the shapes
+    #[arg(long, value_name = "FILE.svg|png")]
+    pub plot: Option<PathBuf>,
+}
+
+#[derive(Debug, Args)]
+pub struct Ride {
+    #[command(flatten)]
+    pub model: ModelInput,
+    /// Road file, such as models/roads/pothole.toml
+    #[arg(long, value_name = "ROAD")]
+    pub over: PathBuf,
+    /// Speed, such as "80 km/h" [default: that of the road file]
+    #[arg(long)]
+    pub speed: Option<String>,
+    /// Carry the unladen load instead of the rated one
+    #[arg(long)]
+    pub unladen: bool,
+    /// Write every sample as a row of a CSV file
+    #[arg(long, value_name = "FILE.csv")]
+    pub csv: Option<PathBuf>,
+    /// Write a picture of road, wheel load, camber and stress against distance
     #[arg(long, value_name = "FILE.svg|png")]
     pub plot: Option<PathBuf>,
 }
@@ -150,6 +176,8 @@ pub enum SchemaOf {
     Study,
     /// The result of `flex --json`
     Flex,
+    /// Road files
+    Road,
     /// The result of `modes --json`
     Modes,
 }

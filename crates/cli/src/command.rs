@@ -4,6 +4,7 @@ pub mod completions;
 pub mod cups;
 pub mod flex;
 pub mod modes;
+pub mod ride;
 pub mod schema;
 pub mod section;
 pub mod start;

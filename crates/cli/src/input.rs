@@ -2,6 +2,7 @@
 
 use axlebow_model::{Document, LARGEST, MODEL, Model, read_bytes};
 use axlebow_report::{Assumed, ModelCard};
+use axlebow_units::{Kind, UnitSystem, parse};
 use std::io::Read;
 use std::path::Path;
 
@@ -29,7 +30,10 @@ pub fn model(input: &ModelInput) -> Result<Model, Failure> {
     for change in &input.changes {
         set(&mut document, change)?;
     }
-    Ok(Model::of(&document)?)
+    Model::of(&document).map_err(|problems| match input.changes.as_slice() {
+        [] => Failure::File(problems),
+        changes => Failure::Changed(problems, changes.join(", ")),
+    })
 }
 
 fn set(document: &mut Document, change: &str) -> Result<(), Failure> {
@@ -37,7 +41,10 @@ fn set(document: &mut Document, change: &str) -> Result<(), Failure> {
     let (path, value) = change
         .split_once('=')
         .ok_or_else(|| wrong("KEY=VALUE is accepted, such as tube.wall=\"9 mm\"".into()))?;
-    document.set(path.trim(), value.trim()).map_err(|error| wrong(error.to_string()))
+    // Quotes as in the file are welcome, though the shell needs none.
+    let value = value.trim();
+    let bare = value.strip_prefix('"').and_then(|rest| rest.strip_suffix('"')).unwrap_or(value);
+    document.set(path.trim(), bare).map_err(|error| wrong(error.to_string()))
 }
 
 /// What results say about the model, in the units that the user asks for or else in those of the file.
@@ -47,11 +54,7 @@ pub fn card(model: &Model, input: &ModelInput) -> ModelCard {
 
 /// As [`card`], for a model that is not a command's own.
 pub fn card_of(model: &Model, units: Option<Units>) -> ModelCard {
-    let assumed = model.assumed.iter().map(|assumed| Assumed {
-        path: assumed.path.clone(),
-        value: assumed.text.clone(),
-        meaning: assumed.meaning.to_owned(),
-    });
+    let assumed = model.assumed.iter().map(|used| assumed("", used));
     ModelCard {
         name: model.name.clone(),
         hash: model.hash.clone(),
@@ -59,4 +62,21 @@ pub fn card_of(model: &Model, units: Option<Units>) -> ModelCard {
         system: units.map_or(model.system, Into::into),
         invented: model.invented,
     }
+}
+
+/// A default in use, its path under `prefix`.
+pub fn assumed(prefix: &str, used: &axlebow_model::Assumed) -> Assumed {
+    Assumed {
+        path: format!("{prefix}{}", used.path),
+        value: used.text.clone(),
+        meaning: used.meaning.to_owned(),
+    }
+}
+
+/// A quantity given as an option: its SI value and the unit system of its unit.
+pub fn quantity(option: &str, text: &str, kind: Kind) -> Result<(f64, Option<UnitSystem>), Failure> {
+    let parsed = parse(text, kind).map_err(|error| {
+        Failure::Input(format!("{option} {text}: {}; accepted: {}", error.message(), error.accepted()))
+    })?;
+    Ok((parsed.value, parsed.system))
 }

@@ -28,7 +28,8 @@ pub fn write_file(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
         .prefix(".axlebow-")
         .permissions(plain_permissions())
         .tempfile_in(folder)
-        .map_err(|error| failed(&error))?;
+        // The message of the temporary file's own error would name a file that nobody asked for.
+        .map_err(|error| failed(&error.kind().into()))?;
     file.write_all(bytes).and_then(|()| file.as_file().sync_all()).map_err(|error| failed(&error))?;
     file.persist(path).map_err(|error| failed(&error.error))?;
     Ok(())

@@ -29,6 +29,7 @@ mod factor;
 mod lanes;
 mod matrix;
 mod pivot;
+mod rows;
 mod sparse;
 mod sparse_factor;
 
@@ -38,3 +39,4 @@ pub use eigen::{EigenFailure, EigenMethod, EigenPairs, Pencil};
 pub use factor::Factor;
 pub use matrix::SymmetricMatrix;
 pub use pivot::PivotFailure;
+pub use rows::Rows;

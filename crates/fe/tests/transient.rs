@@ -7,8 +7,8 @@ use std::ops::ControlFlow;
 
 use axlebow_fe::linalg::SymmetricMatrix;
 use axlebow_fe::{
-    Direction, DynamicSystem, Ended, FeError, ForceLaw, LocalLaw, Record, ReducedBasis, Scheme, Start,
-    TimedLoad, Transient, TransientSettings,
+    Attachment, Direction, DynamicSystem, Ended, FeError, ForceLaw, Freedom, LocalLaw, Record, ReducedBasis,
+    Scheme, Start, Structure, TimedLoad, Transient, TransientSettings,
 };
 
 const GRAVITY: f64 = 9.81;
@@ -381,4 +381,33 @@ fn static_answers_are_exact_with_any_shapes() {
     }
     let again = basis.motion(&basis.shares(&system, &full));
     assert!(again.iter().zip(&full).all(|(a, b)| (a - b).abs() < 1e-12));
+}
+
+#[test]
+fn direction_at_a_point_moves_with_its_arm_and_leaves_out_held_freedoms() {
+    let mut structure = Structure::new();
+    let [first, second] = ["first", "second"].map(|name| structure.add_node(name, [0.0; 3]));
+    structure.hold(first, &[Freedom::Ux]);
+    structure.hold(second, &[Freedom::Rx]);
+    let point = Direction::at(&structure, &Attachment::on_arm(second, [0.1, 0.2, 0.3]), [0.0, 0.0, 1.0]);
+    // Five freedoms of the first node, then ux uy uz ry rz; arm × z = (0.2, −0.1, 0).
+    assert_eq!(point.parts(), [(7, 1.0), (8, -0.1)]);
+    assert_eq!(Direction::of_freedom(&structure, second, Freedom::Uz), Direction::along(7));
+    assert!(Direction::of_freedom(&structure, first, Freedom::Ux).parts().is_empty());
+}
+
+#[test]
+fn a_law_may_join_freedoms_far_beyond_the_band() {
+    let (mut system, load) = (row_of(60, 100.0), 7.0);
+    let ends = Direction::new([(0, 1.0), (59, -1.0)]);
+    system
+        .add_law(LocalLaw::along(ends.clone(), ForceLaw::Spring { stiffness: 50.0, damping: 1.0 }))
+        .unwrap();
+    system.add_load(TimedLoad::new(ends.clone(), move |_| load)).unwrap();
+    let u = system.equilibrium(0.0).unwrap();
+    // By symmetry the middle rests: each end hangs on its own spring beside 29.5 others in series.
+    let each = (load - 50.0 * ends.dot(&u)) / (100.0 + 100.0 / 29.5);
+    assert!((u[0] - each).abs() < 1e-12 && (u[59] + each).abs() < 1e-12, "{} {each}", u[0]);
+    let run = finish(&system, Start::Equilibrium, &TransientSettings::new(1e-2, 1.0));
+    assert!((run.last.u[0] - each).abs() < 1e-12);
 }

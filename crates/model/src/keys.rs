@@ -271,7 +271,7 @@ static SEAT: TableSpec = TableSpec {
         quantity("width", "Width along the axle.", (Kind::Length, Positive), Required),
         other(
             "fixing",
-            "How it is fixed to the axle.",
+            "How it is fixed to the axle; said in results, without effect of its own on the flex.",
             Holds::Choice(&[
                 Word { word: "clamped", meaning: "clamped by U-bolts" },
                 Word { word: "welded", meaning: "welded" },

@@ -8,7 +8,7 @@ use axlebow_units::Kind;
 use crate::{Bounds, Holds, KeySpec, Presence, TableSpec};
 
 /// A number, and a unit that begins with a letter, a bracket or a percent or degree sign.
-const QUANTITY: &str = r"^\s*[-+]?(\d+\.?\d*|\.\d+)([eE][-+]?\d+)?\s*[\p{L}%°(].*$";
+const QUANTITY: &str = r"^\s*[-+]?(\d+\.?\d*|\.\d+)([eE][-+]?\d+)?\s*[A-Za-zµ%°(].*$";
 
 /// JSON Schema (2020-12) of the files that a declaration describes.
 ///

@@ -1,5 +1,9 @@
 //! Outcomes as comma-separated values (RFC 4180): SI units named in the heading, full precision.
 
+mod ride;
+
+pub use ride::ride;
+
 use axlebow_study::{Design, StudyOutcome};
 
 type Column = (&'static str, fn(&Design) -> f64);

@@ -3,6 +3,7 @@
 mod cups;
 mod flex;
 mod modes;
+mod ride;
 mod section;
 mod study;
 mod textbook;
@@ -17,6 +18,9 @@ pub use modes::{
     BodyEntry, CamberEntry, MODES_SCHEMA, ModeEntry, ModesDocument, MotionEntry, ShapeEntry, StrainEntry,
     modes_document, modes_schema,
 };
+pub use ride::{
+    RIDE_SCHEMA, RideDocument, RideWheelEntry, RideWheelsEntry, StationPeakEntry, ride_document, ride_schema,
+};
 pub use section::section_document;
 pub use study::{
     DesignEntry, EqualMassEntry, LeanEntry, RowEntry, STUDY_SCHEMA, StudyDocument, VariedEntry,
@@ -28,7 +32,7 @@ use crate::ModelCard;
 
 /// Which model a document is about.
 fn model(card: &ModelCard) -> ModelEntry {
-    ModelEntry { name: card.name.clone(), hash: card.hash.clone() }
+    ModelEntry { name: card.name.clone(), hash: card.hash.clone(), invented: card.invented }
 }
 
 /// Defaults that a document's model uses.

@@ -2,17 +2,21 @@
 
 mod cups;
 mod flex;
+mod flex_beside;
 mod flex_brief;
 mod grid;
 mod modes;
+mod ride;
 mod sections;
 mod study;
 mod textbook;
 
 pub use cups::cups;
 pub use flex::flex;
+pub use flex_beside::flex_beside;
 pub use flex_brief::flex_brief;
 pub use modes::modes;
+pub use ride::ride;
 pub use sections::sections;
 pub use study::study;
 pub use textbook::textbook;

@@ -1,6 +1,6 @@
 //! Shock spectra and step answers of one mass, and the period of its stepped motion.
 
-use std::f64::consts::{PI, TAU};
+use std::f64::consts::{FRAC_PI_2, PI, SQRT_2, TAU};
 use std::ops::ControlFlow;
 
 use axlebow_fe::linalg::SymmetricMatrix;
@@ -26,7 +26,7 @@ const COARSE: &str = "200 steps to a period: the peak lies up to (π/200)²/2 = 
 pub(crate) const CASES: &[Case] = &[
     pulse("shock_peak_matches_chopra_section_4_7_half_sine_0_10", 0.396_274, || peak(half_sine, 0.10, FINER)),
     pulse("shock_peak_matches_chopra_section_4_7_half_sine_0_25", 0.942_809, || peak(half_sine, 0.25, FINER)),
-    pulse("shock_peak_matches_chopra_section_4_7_half_sine_0_50", 1.570_796, || peak(half_sine, 0.50, FINER)),
+    pulse("shock_peak_matches_chopra_section_4_7_half_sine_0_50", FRAC_PI_2, || peak(half_sine, 0.50, FINER)),
     pulse("shock_peak_matches_chopra_section_4_7_half_sine_0_75", 1.763_356, || peak(half_sine, 0.75, FINER)),
     pulse("shock_peak_matches_chopra_section_4_7_half_sine_0_81", 1.768_458, || peak(half_sine, 0.81, FINER)),
     pulse("shock_peak_matches_chopra_section_4_7_half_sine_1_00", 1.732_051, || peak(half_sine, 1.00, FINER)),
@@ -73,7 +73,7 @@ pub(crate) const CASES: &[Case] = &[
         peak(triangle, 2.00, FINER)
     }),
     pulse("shock_peak_matches_chopra_section_4_8_rectangle_0_10", 0.618_034, || peak(rectangle, 0.10, FINER)),
-    pulse("shock_peak_matches_chopra_section_4_8_rectangle_0_25", 1.414_214, || peak(rectangle, 0.25, FINER)),
+    pulse("shock_peak_matches_chopra_section_4_8_rectangle_0_25", SQRT_2, || peak(rectangle, 0.25, FINER)),
     pulse("step_peak_matches_chopra_section_4_3_undamped", 2.0, || step_peak(0.0)),
     pulse("step_peak_matches_chopra_section_4_3_damping_0_02", 1.939_090, || step_peak(0.02)),
     pulse("step_peak_matches_chopra_section_4_3_damping_0_05", 1.854_468, || step_peak(0.05)),

@@ -93,13 +93,22 @@ impl UnitError {
     /// What was likely meant: a unit, or the number with its usual unit.
     pub fn likely(&self) -> Option<String> {
         match &self.fault {
-            Fault::UnknownUnit { word } => unit::likely(word).map(str::to_owned),
+            Fault::UnknownUnit { word } => {
+                unit::likely(word).map(|symbol| self.force_for_mass(symbol).to_owned())
+            }
             Fault::WrongKind { likely, .. } => likely.clone(),
             Fault::MissingUnit { number, wanted } if number.len() <= SHOWN => {
                 Some(format!("{number} {}", wanted.accepted()[0]))
             }
             _ => None,
         }
+    }
+}
+
+impl UnitError {
+    /// The unit of force of the same name where a force is wanted: `lbs` there means `lbf`.
+    fn force_for_mass(&self, symbol: &'static str) -> &'static str {
+        if symbol == "lb" && self.wanted == Kind::Force { "lbf" } else { symbol }
     }
 }
 

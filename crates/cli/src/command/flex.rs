@@ -2,10 +2,10 @@
 
 use std::process::ExitCode;
 
-use axlebow_axle::{Axle, LoadCase, Side, Sides};
+use axlebow_axle::{Axle, FlexOutcome, LoadCase, Side, Sides};
 use axlebow_model::Model;
 use axlebow_report::plot::{Drawing, LinePoint, TireDrawing, flex_figure};
-use axlebow_report::{json, table};
+use axlebow_report::{ModelCard, json, table};
 
 use crate::args::Flex;
 use crate::failure::Failure;
@@ -20,6 +20,10 @@ pub fn run(arguments: &Flex) -> Result<ExitCode, Failure> {
     if let Some(path) = &arguments.plot {
         output::write_picture(path, &flex_figure(&outcome.cases[0], &drawing(&model.axle), &card)?)?;
     }
+    if !arguments.against.is_empty() {
+        output::print(&beside(arguments, &outcome, &card)?)?;
+        return Ok(ExitCode::SUCCESS);
+    }
     let text = match (arguments.model.json, arguments.detail) {
         (true, _) => json::flex_document(&outcome, &card),
         (false, true) => table::flex(&outcome, &card),
@@ -27,6 +31,17 @@ pub fn run(arguments: &Flex) -> Result<ExitCode, Failure> {
     };
     output::print(&text)?;
     Ok(ExitCode::SUCCESS)
+}
+
+/// The first case of this model and of the others in one table.
+fn beside(arguments: &Flex, own: &FlexOutcome, card: &ModelCard) -> Result<String, Failure> {
+    let mut all = vec![(card.name.clone(), own.clone())];
+    for path in &arguments.against {
+        let model = input::plain_model(path)?;
+        let cases = chosen(&model, std::slice::from_ref(&own.cases[0].name))?;
+        all.push((model.name.clone(), axlebow_axle::flex(&model.axle, &cases)?));
+    }
+    Ok(table::flex_beside(&all, card))
 }
 
 /// The cases asked for in the order of the model; all when none is asked for.

@@ -10,6 +10,7 @@ pub fn run(arguments: &Schema) -> Result<ExitCode, Failure> {
     let text = match arguments.of {
         SchemaOf::Model => format!("{:#}\n", axlebow_model::json_schema(&axlebow_model::MODEL)),
         SchemaOf::Study => format!("{:#}\n", axlebow_model::json_schema(&axlebow_study::STUDY)),
+        SchemaOf::Road => format!("{:#}\n", axlebow_model::json_schema(&axlebow_model::ROAD)),
         SchemaOf::Flex => axlebow_report::json::flex_schema(),
         SchemaOf::Modes => axlebow_report::json::modes_schema(),
     };

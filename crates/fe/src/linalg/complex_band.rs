@@ -51,7 +51,8 @@ impl ComplexBand {
             let size = |row: usize| self.at(row, column).norm_sqr();
             let pivot =
                 (column..=last).fold(column, |best, row| if size(row) > size(best) { row } else { best });
-            if !(size(pivot) > 0.0) {
+            let size = size(pivot);
+            if size == 0.0 || size.is_nan() {
                 return false;
             }
             self.exchange(column, pivot);

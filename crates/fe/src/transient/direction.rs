@@ -52,7 +52,13 @@ impl Direction {
     /// # Panics
     /// When a freedom is outside the vector.
     pub fn dot(&self, vector: &[f64]) -> f64 {
-        self.parts.iter().map(|(freedom, component)| component * vector[*freedom]).sum()
+        let product = |(freedom, component): &(usize, f64)| component * vector[*freedom];
+        let (quads, rest) = self.parts.as_chunks::<4>();
+        let mut sums = [0.0; 4];
+        for quad in quads {
+            sums.iter_mut().zip(quad).for_each(|(sum, part)| *sum += product(part));
+        }
+        sums.into_iter().sum::<f64>() + rest.iter().map(product).sum::<f64>()
     }
 
     /// Adds `factor·b` to a vector.

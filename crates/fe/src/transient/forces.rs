@@ -26,11 +26,18 @@ pub(super) struct Forces {
 }
 
 impl Forces {
-    /// Evaluates all at a time; `touched` says which laws touched when the step began, none given: as they do.
-    pub fn evaluate(&mut self, system: &DynamicSystem, motion: &Motion, time: f64, touched: Option<&[bool]>) {
+    /// Evaluates all at a time, with the bases of that time; `touched` says which laws touched when the step
+    /// began, none given: as they do.
+    pub fn evaluate(
+        &mut self,
+        system: &DynamicSystem,
+        motion: &Motion,
+        (time, bases): (f64, &[[f64; 2]]),
+        touched: Option<&[bool]>,
+    ) {
         self.clear();
         for (index, law) in system.laws.iter().enumerate() {
-            let [z, z_rate] = law.base_at(time);
+            let [z, z_rate] = bases[index];
             let directions = &law.directions;
             let mut delta = [z - directions[0].dot(&motion.u), 0.0];
             if directions.len() == MOST {

@@ -8,11 +8,14 @@ use super::newton::{Newton, Trial};
 use super::settings::TransientSettings;
 use super::system::DynamicSystem;
 use crate::FeError;
+use crate::linalg::Rows;
 
 /// A run under way.
 pub(super) struct Integrator<'a> {
     system: &'a DynamicSystem,
     settings: &'a TransientSettings,
+    mass: Rows,
+    damping: Option<Rows>,
     /// Linear systems of the step halved 0, 1, … times; made when first needed.
     levels: Vec<Option<EffectiveSystem>>,
     pub now: Motion,
@@ -78,6 +81,8 @@ impl<'a> Integrator<'a> {
         let mut run = Integrator {
             system,
             settings,
+            mass: Rows::of(&system.mass),
+            damping: system.damping.as_ref().map(Rows::of),
             levels,
             now: start,
             forces: Forces::default(),
@@ -88,7 +93,8 @@ impl<'a> Integrator<'a> {
             newton: Newton::new(rows),
             room: Room::new(order, rows),
         };
-        run.forces.evaluate(system, &run.now, settings.start, None);
+        run.room.move_bases(system, settings.start);
+        run.forces.evaluate(system, &run.now, (settings.start, &run.room.bases), None);
         system.accelerate(&mut run.now, &run.forces.laws, (settings.start, settings.step))?;
         run.newton.forces.copy_from_slice(&run.forces.laws);
         run.take_stock();
@@ -161,8 +167,15 @@ impl<'a> Integrator<'a> {
             }
         };
         let (formulas, room) = (&effective.formulas, &mut self.room);
-        let between = from + formulas.place * (to - from);
-        room.assemble(self.system, effective, &self.now, between);
+        let between = to - (1.0 - formulas.place) * (to - from);
+        formulas.known_parts(&self.now, &mut room.p, &mut room.q);
+        self.mass.multiply(&room.p, &mut room.w);
+        if let Some(damping) = &self.damping {
+            damping.multiply(&room.q, &mut room.product);
+            room.w.iter_mut().zip(&room.product).for_each(|(w, c)| *w += c);
+        }
+        room.move_bases(self.system, between);
+        room.add_known(self.system, between);
         effective.solver.factor.solve(&mut room.w);
         self.system.along_laws(&room.w, &mut room.free);
         let trial = Trial {
@@ -187,7 +200,11 @@ impl<'a> Integrator<'a> {
         }
         effective.solver.add_response(&self.newton.forces, &mut room.w);
         formulas.advance(&self.now, &room.w, &mut self.next);
-        self.next_forces.evaluate(self.system, &self.next, to, Some(&self.forces.touching));
+        if between != to {
+            room.move_bases(self.system, to);
+        }
+        let touched = Some(&self.forces.touching[..]);
+        self.next_forces.evaluate(self.system, &self.next, (to, &room.bases), touched);
         let changed = self.next_forces.touching != self.forces.touching;
         Ok(if changed { Attempt::ContactChanged } else { Attempt::Reached })
     }
@@ -197,7 +214,7 @@ impl<'a> Integrator<'a> {
         let (work, heat) = self.next_forces.exchange_since(&self.forces);
         self.balance.work += work;
         self.balance.dissipated += heat;
-        if let Some(damping) = &self.system.damping {
+        if let Some(damping) = &self.damping {
             let room = &mut self.room;
             let moves = self.next.u.iter().zip(&self.now.u).map(|(next, now)| next - now);
             room.p.iter_mut().zip(moves).for_each(|(p, moved)| *p = moved);
@@ -225,16 +242,14 @@ impl Room {
         Room { p, q, w, product, free: vec![0.0; rows], known_rate: vec![0.0; rows], bases: Vec::new() }
     }
 
-    /// Puts the right-hand side F + M·p + C·q into `w`, and what the laws need beside it.
-    fn assemble(&mut self, system: &DynamicSystem, effective: &EffectiveSystem, now: &Motion, time: f64) {
-        effective.formulas.known_parts(now, &mut self.p, &mut self.q);
-        system.mass.multiply(&self.p, &mut self.w);
-        if let Some(damping) = &system.damping {
-            damping.multiply(&self.q, &mut self.product);
-            self.w.iter_mut().zip(&self.product).for_each(|(w, c)| *w += c);
-        }
+    /// Adds the loads of a time to `w`, and finds what the laws need of the known parts.
+    fn add_known(&mut self, system: &DynamicSystem, time: f64) {
         system.loads.iter().for_each(|load| load.direction.add_to(load.at(time), &mut self.w));
         system.along_laws(&self.q, &mut self.known_rate);
+    }
+
+    /// Moves the bases to where they are at a time.
+    fn move_bases(&mut self, system: &DynamicSystem, time: f64) {
         self.bases.clear();
         self.bases.extend(system.laws.iter().map(|law| law.base_at(time)));
     }

@@ -116,8 +116,7 @@ impl Newton {
             let (x, free) = (self.x[i], trial.free[i]);
             let residual = x - free - moved;
             let over = residual.abs() / (tolerance * (x.abs() + free.abs() + size) + f64::MIN_POSITIVE);
-            // Not-a-number counts as the worst.
-            if !(over <= most) {
+            if over > most || over.is_nan() {
                 (worst, most) = (Some(i), over);
             }
             self.residual.push(residual);
@@ -171,7 +170,7 @@ fn solve_in_place(matrix: &mut [f64], x: &mut [f64]) -> bool {
         }
         let (above, below) = matrix.split_at_mut((c + 1) * m);
         let top = &above[c * m..];
-        if !(top[c].abs() > 0.0) {
+        if top[c] == 0.0 || top[c].is_nan() {
             return false;
         }
         for (i, row) in below.chunks_exact_mut(m).enumerate() {

@@ -32,6 +32,9 @@ pub struct DynamicSystem {
 
 impl TimedLoad {
     /// A load of `history(t)` (N or N m at a time in s) along a direction.
+    ///
+    /// Where it jumps at the end of a step, it best has the mean of both sides there: the steps beside it then
+    /// add up to its impulse.
     pub fn new(direction: Direction, history: impl Fn(f64) -> f64 + Send + Sync + 'static) -> Self {
         TimedLoad { direction, history: Arc::new(history) }
     }

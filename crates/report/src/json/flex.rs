@@ -50,6 +50,8 @@ pub struct ModelEntry {
     pub name: String,
     /// Hash of the model file.
     pub hash: String,
+    /// Whether its numbers are invented for demonstration.
+    pub invented: bool,
 }
 
 /// A default that was used.

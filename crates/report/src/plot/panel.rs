@@ -47,6 +47,8 @@ pub(crate) struct Panel {
 pub(crate) enum Ticks {
     /// Nothing: the panel below has the same axis.
     None,
+    /// Grid lines: the panel below has the same axis.
+    Lines,
     /// Numbers.
     Numbers,
     /// Numbers and grid lines.
@@ -88,7 +90,7 @@ impl Panel {
     }
 
     fn enlarged(&self, curves: &[Curve]) -> Result<String, Box<dyn std::error::Error>> {
-        let bottom = if self.ticks == Ticks::None { 0.0 } else { BOTTOM };
+        let bottom = if matches!(self.ticks, Ticks::None | Ticks::Lines) { 0.0 } else { BOTTOM };
         let size = (pixels(LEFT + self.size[0] + RIGHT), pixels(TOP + self.size[1] + bottom + TOP));
         let mut text = String::new();
         let root = SVGBackend::with_string(&mut text, size).into_drawing_area();
@@ -113,8 +115,8 @@ impl Panel {
     fn draw_mesh(&self, axes: &mut Axes) -> Result<(), Box<dyn std::error::Error>> {
         let mirror = self.mirror();
         let numbers = (FONT_FAMILY, FONT_SIZE * FONT_FACTOR * ENLARGEMENT, &rgb(MUTED));
-        let x_number = |value: &f64| tick(mirror * value);
-        let y_number = |value: &f64| tick(*value);
+        let x_number = |value: &f64| tick(without_round_off(mirror * value, self.x));
+        let y_number = |value: &f64| tick(without_round_off(*value, self.y));
         let mut mesh = axes.configure_mesh();
         mesh.x_labels((self.size[0] / 90.0) as usize + 2)
             .y_labels((self.size[1] / 32.0) as usize + 2)
@@ -125,7 +127,7 @@ impl Panel {
             .bold_line_style(rgb(GRID).stroke_width(10))
             .light_line_style(TRANSPARENT)
             .set_all_tick_mark_size(50);
-        if self.ticks != Ticks::Grid {
+        if !matches!(self.ticks, Ticks::Grid | Ticks::Lines) {
             mesh.disable_x_mesh();
         }
         mesh.draw()?;
@@ -147,6 +149,11 @@ fn draw_curve(axes: &mut Axes, curve: &Curve, mirror: f64) -> Result<(), Box<dyn
         axes.draw_series(LineSeries::new(points, line))?;
     }
     Ok(())
+}
+
+/// Zero where the library's steps along an axis miss it by round-off.
+fn without_round_off(value: f64, range: [f64; 2]) -> f64 {
+    if value.abs() < 1e-9 * (range[1] - range[0]).abs() { 0.0 } else { value }
 }
 
 fn pixels(units: f64) -> u32 {
@@ -192,6 +199,12 @@ mod tests {
         assert!(low < 5.0 && high > 5.0);
         let [low, high] = range_of([0.0].into_iter(), 0.1);
         assert!(low < 0.0 && high > 0.0);
+    }
+
+    #[test]
+    fn zero_is_written_as_zero() {
+        assert_eq!(without_round_off(4.6e-17, [-0.6, 0.03]), 0.0);
+        assert_eq!(without_round_off(-1e-6, [0.0, -1e-5]), -1e-6);
     }
 
     #[test]

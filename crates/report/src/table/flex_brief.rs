@@ -2,8 +2,8 @@
 
 use axlebow_axle::{CaseOutcome, FlexOutcome, Side, WheelOutcome};
 
-use super::flex::{WIDTH, heading, warnings};
-use super::grid::{Grid, paragraph};
+use super::flex::{heading, warnings};
+use super::grid::Grid;
 use crate::ModelCard;
 use crate::number::{Numbers, Shown};
 
@@ -13,18 +13,17 @@ pub fn flex_brief(outcome: &FlexOutcome, card: &ModelCard) -> String {
     let numbers = Numbers { system: card.system };
     let text = heading(outcome, card);
     let tables = camber_table(outcome, numbers) + "\n" + &axle_table(outcome, numbers);
-    format!("{text}\n{tables}{}{}", assumed(card), warnings(outcome))
+    let camber =
+        "Camber is against the line through the two hubs; the axle's roll on the road comes on top.\n";
+    format!("{text}\n{tables}{camber}{}{}", assumed(card), warnings(outcome))
 }
 
-/// The defaults in use in a few lines; `--detail` and JSON say what each means.
+/// How many defaults are in use: a brief table leaves their list to `--detail` and JSON.
 pub(super) fn assumed(card: &ModelCard) -> String {
-    let used: Vec<String> =
-        card.assumed.iter().map(|used| format!("{} = {}", used.path, used.value)).collect();
-    if used.is_empty() {
-        return String::new();
+    match card.assumed.len() {
+        0 => String::new(),
+        count => format!("\n{count} defaults stand for what the file does not say; --json lists them.\n"),
     }
-    let text = format!("Assumed, because the file does not say: {}", used.join("; "));
-    format!("\n{}", paragraph(&text, WIDTH, 2))
 }
 
 fn camber_table(outcome: &FlexOutcome, n: Numbers) -> String {

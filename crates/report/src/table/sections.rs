@@ -3,9 +3,12 @@
 use axlebow_sections::{Profile, SectionProperties};
 use axlebow_units::{Kind, display_unit};
 
-use super::grid::Grid;
+use super::grid::{Grid, paragraph};
 use crate::number::{Numbers, Shown, fixed, significant};
 use crate::{ModelCard, SectionCard};
+
+/// Width of running text.
+const WIDTH: usize = 98;
 
 /// The table of the sections along the axle: one column for each, one row for each property.
 ///
@@ -13,7 +16,8 @@ use crate::{ModelCard, SectionCard};
 pub fn sections(sections: &[SectionCard], card: &ModelCard) -> String {
     let table = SectionTable { numbers: Numbers { system: card.system } };
     let tables: Vec<String> = sections.chunks(5).map(|some| table.text(some)).collect();
-    tables.join("\n")
+    let invented = if card.invented { "Demonstration data, invented.\n" } else { "" };
+    format!("{}{invented}\n{}", paragraph(&card.name, WIDTH, 0), tables.join("\n"))
 }
 
 struct SectionTable {

@@ -35,7 +35,7 @@ pub fn study(outcome: &StudyOutcome, card: &ModelCard) -> String {
         text.push_str(&designs(&words, line));
     }
     text.push_str(&left_out(outcome));
-    text.push_str(&assumed(card));
+    text.push_str(&super::flex_brief::assumed(card));
     text
 }
 
@@ -125,17 +125,6 @@ fn equal_mass(words: &StudyWords<'_>) -> String {
         }
     }
     format!("\n{}", grid.text())
-}
-
-fn assumed(card: &ModelCard) -> String {
-    let used: Vec<_> = card.assumed.iter().map(|used| format!("{} = {}", used.path, used.value)).collect();
-    if used.is_empty() {
-        return String::new();
-    }
-    format!(
-        "\n{}",
-        paragraph(&format!("Assumed, because the model does not say: {}.", used.join(", ")), WIDTH, 2)
-    )
 }
 
 /// Places of about [`ROWS`] rows out of `count`, evenly spaced, both ends among them.

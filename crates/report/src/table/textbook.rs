@@ -18,7 +18,11 @@ pub fn textbook(rows: &[TextbookRow]) -> String {
         text.push('\n');
     }
     let passed = rows.iter().filter(|row| row.passed()).count();
-    text.push_str(&format!("{passed} of {} published cases met.\n", rows.len()));
+    let closing = format!(
+        "{passed} of {} cases met. Where a source is marked \"from memory\" its page was not at hand: the formula is from memory and the value was recomputed.",
+        rows.len()
+    );
+    text.push_str(&paragraph(&closing, WIDTH, 0));
     text
 }
 
@@ -33,7 +37,8 @@ fn one_topic(topic: &str, rows: &[&TextbookRow]) -> String {
         let printed = significant(row.case.printed, 9);
         let verdict = if row.passed() { "met" } else { "MISSED" };
         let allowed = format!("{:.1e}", row.allowed());
-        grid.row([row.case.quantity, row.case.unit, &printed, &ours, &error, &allowed, verdict]);
+        let label = label(row, rows);
+        grid.row([label.as_str(), row.case.unit, &printed, &ours, &error, &allowed, verdict]);
     }
     let mut text = grid.text();
     let mut notes: Vec<String> = Vec::new();
@@ -48,6 +53,37 @@ fn one_topic(topic: &str, rows: &[&TextbookRow]) -> String {
     for note in notes.iter().filter(|note| seen.insert(note.as_str())) {
         text.push_str("  ");
         text.push_str(&paragraph(note, WIDTH - 2, 4));
+    }
+    text
+}
+
+/// What is asked, and where several rows of a topic ask the same, what tells this one apart in its id.
+fn label(row: &TextbookRow, rows: &[&TextbookRow]) -> String {
+    let quantity = row.case.quantity;
+    let alike: Vec<&'static str> =
+        rows.iter().filter(|other| other.case.quantity == quantity).map(|other| other.case.id).collect();
+    if alike.len() == 1 {
+        return quantity.to_owned();
+    }
+    // An id is `<quantity>_matches_<source>_<place>_<case>`; what follows `matches` tells cases apart.
+    let words = |id: &'static str| -> Vec<&str> {
+        id.split('_').skip_while(|word| *word != "matches").skip(1).collect()
+    };
+    let own = words(row.case.id);
+    let shared = |word: usize| alike.iter().all(|id| words(id).get(word) == own.get(word));
+    let first = (0..own.len()).find(|word| !shared(*word)).unwrap_or(0);
+    format!("{quantity}: {}", spoken(&own[first..]))
+}
+
+/// Words of an id, digits that follow one another joined by a point.
+fn spoken(words: &[&str]) -> String {
+    let is_number = |word: &str| word.bytes().all(|byte| byte.is_ascii_digit());
+    let mut text = String::new();
+    for (i, word) in words.iter().enumerate() {
+        if i > 0 {
+            text.push(if is_number(word) && is_number(words[i - 1]) { '.' } else { ' ' });
+        }
+        text.push_str(word);
     }
     text
 }

@@ -6,5 +6,6 @@ mod figures;
 mod json;
 mod made_up;
 mod modes;
+mod ride;
 mod study;
 mod table;

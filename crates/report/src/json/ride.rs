@@ -1,0 +1,155 @@
+//! The document of a ride, `axlebow/ride/1`.
+
+use axlebow_axle::{RideOutcome, RideWheel, StationPeak};
+use schemars::JsonSchema;
+use serde::Serialize;
+
+use super::{AssumedEntry, ModelEntry, assumed, model, pretty};
+use crate::ModelCard;
+
+/// Name and version of the document.
+pub const RIDE_SCHEMA: &str = "axlebow/ride/1";
+
+/// The document of a ride as JSON text: pretty, ending in a new line, same bytes for the same outcome.
+///
+/// Histories are left out: [`crate::csv::ride`] has them. A value that is not finite is written as `null`.
+pub fn ride_document(outcome: &RideOutcome, card: &ModelCard) -> String {
+    pretty(&RideDocument::new(outcome, card))
+}
+
+/// The JSON Schema (2020-12) of the document of a ride.
+pub fn ride_schema() -> String {
+    pretty(&schemars::schema_for!(RideDocument))
+}
+
+/// What a ride over a road says.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+pub struct RideDocument {
+    /// `axlebow/ride/1`.
+    pub schema: &'static str,
+    /// The model that was run.
+    pub model: ModelEntry,
+    /// Name of the road.
+    pub road: String,
+    /// Speed, m/s.
+    pub speed_m_s: f64,
+    /// Each wheel end.
+    pub wheels: RideWheelsEntry,
+    /// Peak fibre stress of each place on the axle, from left to right.
+    pub stations: Vec<StationPeakEntry>,
+    /// Time steps, and parts of steps where contact changed.
+    pub steps: usize,
+    /// Newton iterations.
+    pub iterations: usize,
+    /// Times that a tire left the road or came back.
+    pub contact_changes: usize,
+    /// Greatest lack of energy balance over the greatest energy.
+    pub energy_drift: f64,
+    /// True when the ride was driven to its end.
+    pub complete: bool,
+    /// Why the ride ended early; null when it did not.
+    pub partial: Option<String>,
+    /// Defaults that were used.
+    pub assumed: Vec<AssumedEntry>,
+}
+
+/// Both wheel ends of a ride.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+pub struct RideWheelsEntry {
+    /// Left of the vehicle.
+    pub left: RideWheelEntry,
+    /// Right of the vehicle.
+    pub right: RideWheelEntry,
+}
+
+/// One wheel end over a ride; camber change is against the unloaded axle, positive with the tire's top outward.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+pub struct RideWheelEntry {
+    /// Load at the start, at rest, N.
+    pub load_at_rest_n: f64,
+    /// Largest load, N.
+    pub largest_load_n: f64,
+    /// Smallest load, N.
+    pub smallest_load_n: f64,
+    /// Largest load over the load at rest.
+    pub dynamic_load_factor: f64,
+    /// Root mean square of the load's deviation from its mean, over the load at rest.
+    pub dynamic_load_coefficient: f64,
+    /// Time off the road, s.
+    pub time_off_road_s: f64,
+    /// Camber change at rest, rad.
+    pub camber_at_rest_rad: f64,
+    /// Camber change of largest magnitude, rad.
+    pub camber_peak_rad: f64,
+    /// Largest less smallest camber change, rad.
+    pub camber_peak_to_peak_rad: f64,
+    /// Root mean square of the camber change's deviation from its mean, rad.
+    pub camber_rms_rad: f64,
+    /// Frequency that dominates the camber, Hz; null when it hardly moves.
+    pub dominant_frequency_hz: Option<f64>,
+    /// Cups that this frequency prints in one turn of the tire at this speed.
+    pub cups_per_turn: Option<f64>,
+    /// Distance from cup to cup along the tread, m.
+    pub cup_spacing_m: Option<f64>,
+}
+
+/// Peak fibre stress at a place.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+pub struct StationPeakEntry {
+    /// Name.
+    pub name: String,
+    /// Position, left positive, m.
+    pub y_m: f64,
+    /// Fibre stress of largest magnitude, tension positive, Pa.
+    pub stress_pa: f64,
+    /// When, from the start of the ride, s.
+    pub time_s: f64,
+}
+
+impl RideDocument {
+    /// The document of an outcome.
+    pub fn new(outcome: &RideOutcome, card: &ModelCard) -> Self {
+        let wheels = &outcome.wheels;
+        Self {
+            schema: RIDE_SCHEMA,
+            model: model(card),
+            road: outcome.name.clone(),
+            speed_m_s: outcome.speed,
+            wheels: RideWheelsEntry { left: (&wheels.left).into(), right: (&wheels.right).into() },
+            stations: outcome.stations.iter().map(StationPeakEntry::from).collect(),
+            steps: outcome.parts,
+            iterations: outcome.iterations,
+            contact_changes: outcome.contact_changes,
+            energy_drift: outcome.energy_drift,
+            complete: outcome.partial.is_none(),
+            partial: outcome.partial.clone(),
+            assumed: assumed(card),
+        }
+    }
+}
+
+impl From<&RideWheel> for RideWheelEntry {
+    fn from(wheel: &RideWheel) -> Self {
+        Self {
+            load_at_rest_n: wheel.load_at_rest,
+            largest_load_n: wheel.largest_load,
+            smallest_load_n: wheel.smallest_load,
+            dynamic_load_factor: wheel.dynamic_load_factor,
+            dynamic_load_coefficient: wheel.dynamic_load_coefficient,
+            time_off_road_s: wheel.time_off_road,
+            camber_at_rest_rad: wheel.camber_at_rest,
+            camber_peak_rad: wheel.camber_peak,
+            camber_peak_to_peak_rad: wheel.camber_peak_to_peak,
+            camber_rms_rad: wheel.camber_rms,
+            dominant_frequency_hz: wheel.dominant_frequency,
+            cups_per_turn: wheel.cups_per_turn,
+            cup_spacing_m: wheel.cup_spacing,
+        }
+    }
+}
+
+impl From<&StationPeak> for StationPeakEntry {
+    fn from(peak: &StationPeak) -> Self {
+        Self { name: peak.name.clone(), y_m: peak.y, stress_pa: peak.stress, time_s: peak.time }
+    }
+}

@@ -1,0 +1,228 @@
+//! A ride along the road: road, loads, camber and stress.
+
+use axlebow_axle::{RideOutcome, Side, Sides};
+use axlebow_units::{Kind, UnitSystem, show};
+
+use super::check::finite;
+use super::palette::{MUTED, VERMILLION};
+use super::panel::{Panel, Ticks, range_of};
+use super::ride_panel::{Owner, RidePanel, rest_style};
+use super::text;
+use super::thinned::thinned;
+use crate::number::{Numbers, Shown, fixed};
+use crate::svg::{Canvas, Label, Point};
+use crate::{ModelCard, ReportError, Svg};
+
+/// Width of the figure.
+const WIDTH: f64 = 1200.0;
+/// Left end of the plotting area.
+const LEFT: f64 = 110.0;
+/// Right end of the plotting area.
+const RIGHT: f64 = 1140.0;
+/// Heights of the panels, from road to stress.
+const HEIGHTS: [f64; 4] = [110.0, 170.0, 170.0, 130.0];
+/// Room between panels, with the title of the lower one.
+const BETWEEN: f64 = 42.0;
+/// Room over the first panel for its title.
+const ABOVE: f64 = 44.0;
+/// Room for axis numbers, axis title and footnote.
+const FOOT: f64 = 84.0;
+/// Points of a line that are drawn.
+const MOST_POINTS: usize = 2000;
+/// Free share of the distance axis at each end.
+const MARGIN: f64 = 0.005;
+/// The international foot, m.
+const FOOT_LENGTH: f64 = 0.3048;
+
+/// Draws a ride along the road in four panels over one distance axis: road height as the tires feel it, wheel
+/// load, camber change, and the largest fibre stress.
+///
+/// Left and right differ by colour and dash; where a wheel is off the road the load panel is shaded. Long
+/// histories are drawn with fewer points that keep every extreme value.
+///
+/// - `card`: name of the model and units
+///
+/// # Errors
+/// A ride without samples, or a value that is not finite.
+pub fn ride_figure(outcome: &RideOutcome, card: &ModelCard) -> Result<Svg, ReportError> {
+    drawable(outcome)?;
+    RideFigure { outcome, card, numbers: Numbers { system: card.system } }.draw()
+}
+
+fn drawable(outcome: &RideOutcome) -> Result<(), ReportError> {
+    let history = &outcome.history;
+    if history.distance.is_empty() {
+        return Err(ReportError::Empty { thing: "history of the ride" });
+    }
+    finite("speed of the ride", [outcome.speed].into_iter())?;
+    finite("distance of the ride", history.distance.iter().copied())?;
+    finite("road height", both(&history.road))?;
+    finite("wheel load", both(&history.load))?;
+    finite("camber change", both(&history.camber))?;
+    finite("fibre stress", history.stress.iter().copied())
+}
+
+fn both(sides: &Sides<Vec<f64>>) -> impl Iterator<Item = f64> {
+    sides.left.iter().chain(&sides.right).copied()
+}
+
+struct RideFigure<'a> {
+    outcome: &'a RideOutcome,
+    card: &'a ModelCard,
+    numbers: Numbers,
+}
+
+impl RideFigure<'_> {
+    fn draw(&self) -> Result<Svg, ReportError> {
+        let mut canvas = Canvas::default();
+        let mut top = self.draw_heading(&mut canvas) + ABOVE;
+        let x = range_of(self.distances(), MARGIN);
+        for (panel, height) in self.panels().iter().zip(HEIGHTS) {
+            let (corner, size) = ([LEFT, top], [RIGHT - LEFT, height]);
+            let last = panel.shown == Shown::Stress;
+            let ticks = if last { Ticks::Grid } else { Ticks::Lines };
+            panel.draw(&mut canvas, Panel { corner, size, x, y: [0.0, 1.0], ticks })?;
+            top += height + BETWEEN;
+        }
+        let bottom = top - BETWEEN;
+        self.draw_foot(&mut canvas, bottom + 44.0);
+        let title = format!("{}: {} at {}", self.card.name, self.outcome.name, self.speed());
+        Ok(canvas.finish([WIDTH, bottom + FOOT], &title, &self.description()))
+    }
+
+    fn draw_heading(&self, canvas: &mut Canvas) -> f64 {
+        let mut level = 46.0;
+        for line in text::wrapped(&self.card.name, 72, 2) {
+            canvas.label(Label::new(line, [LEFT, level]).size(22.0).bold());
+            level += 28.0;
+        }
+        for line in text::wrapped(&format!("Road: {}. Speed: {}.", self.outcome.name, self.speed()), 120, 2) {
+            canvas.label(Label::new(line, [LEFT, level]).size(14.0));
+            level += 20.0;
+        }
+        let partial = self.outcome.partial.as_ref().map(|why| format!("Partial ride: {why}."));
+        for line in partial.iter().flat_map(|text| text::wrapped(text, 105, 2)) {
+            canvas.label(Label::new(line, [LEFT, level + 2.0]).size(14.0).bold().colour(VERMILLION));
+            level += 20.0;
+        }
+        self.draw_legend(canvas, level + 8.0)
+    }
+
+    /// What the lines mean; gives back the lower end.
+    fn draw_legend(&self, canvas: &mut Canvas, level: f64) -> f64 {
+        let mut x = LEFT;
+        let entries = [
+            ("left wheel", Owner::Left.style()),
+            ("right wheel", Owner::Right.style()),
+            ("load at rest", rest_style()),
+        ];
+        for (words, style) in entries {
+            canvas.line([x, level], [x + 34.0, level], &style);
+            canvas.label(Label::new(words, [x + 42.0, level + 4.5]));
+            x += 154.0;
+        }
+        if !self.shades().is_empty() {
+            canvas.rectangle([x, level - 8.0], [34.0, 8.0], &Owner::Left.shade());
+            canvas.rectangle([x, level], [34.0, 8.0], &Owner::Right.shade());
+            let words = "wheel off the road (left above, right below)";
+            canvas.label(Label::new(words, [x + 42.0, level + 4.5]));
+        }
+        level + 7.0
+    }
+
+    fn panels(&self) -> [RidePanel; 4] {
+        let history = &self.outcome.history;
+        let road = ("Road height as the tires feel it", Shown::Place);
+        let camber =
+            ("Camber change against the unloaded axle (positive: the tire's top outward)", Shown::Angle);
+        let stress = ("Largest fibre stress along the axle (magnitude)", Shown::Stress);
+        let load = self.panel(("Wheel load", Shown::Force), self.pair(&history.load));
+        let magnitude: Vec<f64> = history.stress.iter().map(|stress| stress.abs()).collect();
+        let magnitude = self.panel(stress, vec![(Owner::Axle, self.line(&magnitude))]);
+        [
+            self.panel(road, self.pair(&history.road)),
+            RidePanel { levels: self.loads_at_rest(), shades: self.shades(), ..load },
+            self.panel(camber, self.pair(&history.camber)),
+            RidePanel { from_zero: true, ..magnitude },
+        ]
+    }
+
+    fn panel(&self, (title, shown): (&'static str, Shown), lines: Vec<(Owner, Vec<Point>)>) -> RidePanel {
+        let (levels, shades) = (Vec::new(), Vec::new());
+        RidePanel { title, shown, numbers: self.numbers, lines, levels, shades, from_zero: false }
+    }
+
+    fn pair(&self, sides: &Sides<Vec<f64>>) -> Vec<(Owner, Vec<Point>)> {
+        vec![(Owner::Left, self.line(&sides.left)), (Owner::Right, self.line(&sides.right))]
+    }
+
+    /// Distance in the reader's unit and value, with not too many points.
+    fn line(&self, values: &[f64]) -> Vec<Point> {
+        thinned(&self.points(values), MOST_POINTS)
+    }
+
+    fn points(&self, values: &[f64]) -> Vec<Point> {
+        self.distances().zip(values).map(|(x, value)| [x, *value]).collect()
+    }
+
+    /// Distances along the road in the reader's unit.
+    fn distances(&self) -> impl Iterator<Item = f64> {
+        let (_, factor) = self.distance_unit();
+        self.outcome.history.distance.iter().map(move |distance| distance / factor)
+    }
+
+    fn distance_unit(&self) -> (&'static str, f64) {
+        match self.card.system {
+            UnitSystem::Si => ("m", 1.0),
+            UnitSystem::Us => ("ft", FOOT_LENGTH),
+        }
+    }
+
+    /// The loads at rest, once when both are the same on paper.
+    fn loads_at_rest(&self) -> Vec<f64> {
+        let mut loads = Side::BOTH.map(|side| self.outcome.history.load.of(side).first().copied()).to_vec();
+        loads.dedup_by_key(|load| load.map(|load| self.numbers.bare(load, Shown::Force)));
+        loads.into_iter().flatten().collect()
+    }
+
+    /// Where each wheel is off the road.
+    fn shades(&self) -> Vec<(Owner, [f64; 2])> {
+        let load = &self.outcome.history.load;
+        let sides = [(Owner::Left, &load.left), (Owner::Right, &load.right)];
+        let stretches = |(owner, loads): (Owner, &Vec<f64>)| {
+            let points = self.points(loads);
+            let runs = points.chunk_by(|a, b| (a[1] <= 0.0) == (b[1] <= 0.0));
+            let off = runs.filter(|run| run[0][1] <= 0.0);
+            off.map(|run| (owner, [run[0][0], run[run.len() - 1][0]])).collect::<Vec<_>>()
+        };
+        sides.into_iter().flat_map(stretches).collect()
+    }
+
+    fn draw_foot(&self, canvas: &mut Canvas, level: f64) {
+        let title = format!("Distance along the road, {}", self.distance_unit().0);
+        canvas.label(Label::new(title, [0.5 * (LEFT + RIGHT), level]).middle());
+        if self.card.invented {
+            canvas.label(Label::new(text::INVENTED, [LEFT, level + 24.0]).size(12.0).colour(MUTED));
+        }
+    }
+
+    fn speed(&self) -> String {
+        show(self.outcome.speed, Kind::Speed, self.card.system)
+    }
+
+    fn description(&self) -> String {
+        let wheel = |side: Side| {
+            let wheel = self.outcome.wheels.of(side);
+            format!(
+                "{}: load {} at rest, {} at most, off the road for {} ms, camber change {} at most",
+                side.word(),
+                self.numbers.full(wheel.load_at_rest, Shown::Force),
+                self.numbers.full(wheel.largest_load, Shown::Force),
+                fixed(1e3 * wheel.time_off_road, 0),
+                self.numbers.full(wheel.camber_peak, Shown::Angle),
+            )
+        };
+        let [left, right] = Side::BOTH.map(wheel);
+        format!("Road height, wheel load, camber change and fibre stress along the road. {left}; {right}.")
+    }
+}

@@ -1,0 +1,55 @@
+//! Several axles side by side under one load case.
+
+use axlebow_axle::{FlexOutcome, Side};
+
+use super::flex::WIDTH;
+use super::grid::{Grid, paragraph};
+use crate::ModelCard;
+use crate::number::{Numbers, Shown};
+
+/// The first case of each outcome, one axle a column: masses, camber change of both wheels with its parts, bow
+/// and stress.
+///
+/// - `axles`: name and outcome; the first is the one that the others are held against
+pub fn flex_beside(axles: &[(String, FlexOutcome)], card: &ModelCard) -> String {
+    let n = Numbers { system: card.system };
+    let case = axles.first().and_then(|(_, outcome)| outcome.cases.first());
+    let name = case.map_or_else(String::new, |case| format!("CASE {}: {}", case.name, case.description));
+    let mut text = paragraph(&name, WIDTH, 2);
+    if card.invented {
+        text.push_str("Demonstration data, invented.\n");
+    }
+    for (number, (name, _)) in axles.iter().enumerate() {
+        text.push_str(&paragraph(&format!("({}) {name}", number + 1), WIDTH, 4));
+    }
+    let columns = (1..=axles.len()).map(|number| format!("({number})"));
+    let mut grid = Grid::new(1, ["Axle".to_owned()].into_iter().chain(columns));
+    for (label, shown, value) in ROWS {
+        let cells = axles.iter().map(|(_, outcome)| n.bare(value(outcome), shown));
+        grid.row([n.heading(label, shown)].into_iter().chain(cells));
+    }
+    let first = axles.first().map_or(0.0, |(_, outcome)| left(outcome).camber_change);
+    let ratio =
+        axles.iter().map(|(_, outcome)| format!("{:.0}", 100.0 * left(outcome).camber_change / first));
+    grid.row(["camber change, % of (1)".to_owned()].into_iter().chain(ratio));
+    text + "\n" + &grid.text()
+}
+
+type Value = fn(&FlexOutcome) -> f64;
+
+const ROWS: [(&str, Shown, Value); 10] = [
+    ("bare axle", Shown::Mass, |outcome| outcome.axle_mass),
+    ("camber change, left", Shown::Angle, |outcome| left(outcome).camber_change),
+    ("camber change, right", Shown::Angle, |outcome| outcome.cases[0].wheels.of(Side::Right).camber_change),
+    ("  of the left: bending", Shown::Angle, |outcome| left(outcome).split.bending),
+    ("  shear", Shown::Angle, |outcome| left(outcome).split.shear),
+    ("  seats", Shown::Angle, |outcome| left(outcome).split.seat),
+    ("  of the seats: wall", Shown::Angle, |outcome| left(outcome).split.wall),
+    ("  bearings", Shown::Angle, |outcome| left(outcome).split.bearing),
+    ("bow of the middle", Shown::Deflection, |outcome| outcome.cases[0].bow),
+    ("peak fibre stress", Shown::Stress, |outcome| outcome.cases[0].peak_stress),
+];
+
+fn left(outcome: &FlexOutcome) -> &axlebow_axle::WheelOutcome {
+    outcome.cases[0].wheels.of(Side::Left)
+}

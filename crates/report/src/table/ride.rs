@@ -1,0 +1,107 @@
+//! The tables of a ride.
+
+use axlebow_axle::{RideOutcome, RideWheel, Side};
+use axlebow_units::{Kind, show};
+
+use super::flex::WIDTH;
+use super::flex_brief::assumed;
+use super::grid::{Grid, paragraph};
+use crate::ModelCard;
+use crate::number::{Numbers, Shown, fixed, significant};
+
+/// What was driven at what speed; each wheel's loads, camber change and the cups that it prints; the peak fibre
+/// stress of each place; how the equations were solved, and what was assumed.
+///
+/// Plain text in the units of `card.system`; camber change is against the unloaded axle, positive with the
+/// tire's top outward. A ride that ended early says so under its heading.
+pub fn ride(outcome: &RideOutcome, card: &ModelCard) -> String {
+    let numbers = Numbers { system: card.system };
+    let tables = wheel_table(outcome, numbers) + "\n" + &stress_table(outcome, numbers);
+    let solver = paragraph(&solver(outcome), WIDTH, 2);
+    format!("{}\n{tables}\n{solver}{}", heading(outcome, card), assumed(card))
+}
+
+fn heading(outcome: &RideOutcome, card: &ModelCard) -> String {
+    let invented = if card.invented { "Demonstration data, invented.\n" } else { "" };
+    let driven = format!("Road: {}. Speed: {}.", outcome.name, show(outcome.speed, Kind::Speed, card.system));
+    let partial = outcome.partial.as_ref().map_or(String::new(), |why| {
+        let time = fixed(outcome.history.time.last().copied().unwrap_or(0.0), 3);
+        let text = format!("WARNING: PARTIAL RIDE, {why}. The numbers below are of the first {time} s only.");
+        paragraph(&text, WIDTH, 2)
+    });
+    paragraph(&card.name, WIDTH, 0) + invented + &paragraph(&driven, WIDTH, 2) + &partial
+}
+
+/// How a value of a wheel is written.
+#[derive(Debug, Clone, Copy)]
+enum Written {
+    /// In the reader's unit.
+    As(Shown),
+    /// As it is, with so many decimals.
+    Plain(usize),
+}
+
+type WheelRow = (&'static str, Written, fn(&RideWheel) -> Option<f64>);
+
+const ANGLE: Written = Written::As(Shown::Angle);
+const FORCE: Written = Written::As(Shown::Force);
+
+const WHEEL_ROWS: [WheelRow; 13] = [
+    ("load at rest", FORCE, |wheel| Some(wheel.load_at_rest)),
+    ("largest load", FORCE, |wheel| Some(wheel.largest_load)),
+    ("smallest load", FORCE, |wheel| Some(wheel.smallest_load)),
+    ("dynamic load factor", Written::Plain(3), |wheel| Some(wheel.dynamic_load_factor)),
+    ("dynamic load coefficient", Written::Plain(3), |wheel| Some(wheel.dynamic_load_coefficient)),
+    ("time off the road, ms", Written::Plain(0), |wheel| Some(1e3 * wheel.time_off_road)),
+    ("camber change at rest", ANGLE, |wheel| Some(wheel.camber_at_rest)),
+    ("camber change, peak", ANGLE, |wheel| Some(wheel.camber_peak)),
+    ("camber change, peak to peak", ANGLE, |wheel| Some(wheel.camber_peak_to_peak)),
+    ("camber change, rms about its mean", ANGLE, |wheel| Some(wheel.camber_rms)),
+    ("frequency that dominates camber, Hz", Written::Plain(2), |wheel| wheel.dominant_frequency),
+    ("cups that it prints per turn", Written::Plain(1), |wheel| wheel.cups_per_turn),
+    ("from cup to cup", Written::As(Shown::Place), |wheel| wheel.cup_spacing),
+];
+
+fn wheel_table(outcome: &RideOutcome, n: Numbers) -> String {
+    let mut grid = Grid::new(1, ["Wheel", "left", "right"]);
+    for (name, written, value) in WHEEL_ROWS {
+        let heading = match written {
+            Written::As(shown) => n.heading(name, shown),
+            Written::Plain(_) => name.to_owned(),
+        };
+        let [left, right] = Side::BOTH.map(|side| match (value(outcome.wheels.of(side)), written) {
+            (None, _) => "-".to_owned(),
+            (Some(value), Written::As(shown)) => n.bare(value, shown),
+            (Some(value), Written::Plain(decimals)) => fixed(value, decimals),
+        });
+        grid.row([heading, left, right]);
+    }
+    grid.text()
+}
+
+fn stress_table(outcome: &RideOutcome, n: Numbers) -> String {
+    let heading = [
+        "Place on the axle".to_owned(),
+        n.heading("y", Shown::Place),
+        n.heading("peak fibre stress", Shown::Stress),
+        "at time, s".to_owned(),
+    ];
+    let mut grid = Grid::new(1, heading);
+    for peak in &outcome.stations {
+        let numbers = [n.bare(peak.y, Shown::Place), n.bare(peak.stress, Shown::Stress), fixed(peak.time, 3)];
+        grid.row([peak.name.clone()].into_iter().chain(numbers));
+    }
+    grid.text()
+}
+
+/// How the equations were solved.
+fn solver(outcome: &RideOutcome) -> String {
+    format!(
+        "Solver: {} steps and parts of steps, {} Newton iterations, tires left the road or came back {} times; \
+         energy drift {} of the greatest energy.",
+        outcome.parts,
+        outcome.iterations,
+        outcome.contact_changes,
+        significant(outcome.energy_drift, 2)
+    )
+}

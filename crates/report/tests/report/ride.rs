@@ -1,0 +1,254 @@
+//! A ride as table, document, histories and picture.
+
+use std::f64::consts::TAU;
+
+use axlebow_axle::{RideHistory, RideOutcome, RideWheel, Sides, StationPeak};
+use axlebow_report::json::{ride_document, ride_schema};
+use axlebow_report::plot::ride_figure;
+use axlebow_report::{ReportError, csv, table};
+use axlebow_units::UnitSystem;
+use serde_json::Value;
+
+use crate::figures::keep;
+use crate::made_up::card;
+
+const SPEED: f64 = 20.0;
+const STEP: f64 = 1e-3;
+
+/// Histories of a wheel that leaves the road twice, and of one that does not.
+fn history(samples: usize) -> RideHistory {
+    let time: Vec<f64> = (0..samples).map(|i| STEP * i as f64).collect();
+    let decay = |rate: f64| time.iter().map(move |t| (TAU * 3.0 * t).sin() * (-rate * t).exp());
+    let load = |size: f64| decay(1.0).map(|part| (45e3 + size * part).max(0.0)).collect();
+    let camber = |size: f64| decay(0.5).map(|part| -0.005 + size * part).collect();
+    let bump = |t: &f64| if *t < 0.05 { 0.03 * (TAU * 10.0 * t).sin() } else { 0.0 };
+    RideHistory {
+        distance: time.iter().map(|t| SPEED * t - 1.0).collect(),
+        road: Sides { left: time.iter().map(bump).collect(), right: vec![0.0; samples] },
+        load: Sides { left: load(6e4), right: load(2e4) },
+        camber: Sides { left: camber(0.004), right: camber(-0.001) },
+        roll: decay(1.0).map(|part| 0.01 * part).collect(),
+        stress: decay(0.5).map(|part| -2e8 - 5e7 * part).collect(),
+        time,
+    }
+}
+
+fn wheel(load_at_rest: f64) -> RideWheel {
+    RideWheel {
+        load_at_rest,
+        largest_load: 99.5e3,
+        smallest_load: 0.0,
+        dynamic_load_factor: 2.211,
+        dynamic_load_coefficient: 0.31,
+        time_off_road: 0.123,
+        camber_at_rest: -0.005,
+        camber_peak: -0.0085,
+        camber_peak_to_peak: 0.0077,
+        camber_rms: 0.0021,
+        dominant_frequency: Some(38.5),
+        cups_per_turn: Some(5.93),
+        cup_spacing: Some(0.519),
+    }
+}
+
+fn outcome() -> RideOutcome {
+    let still = RideWheel { dominant_frequency: None, cups_per_turn: None, cup_spacing: None, ..wheel(45e3) };
+    let peak = |name: &str, y, stress| StationPeak { name: name.to_owned(), y, stress, time: 0.0835 };
+    RideOutcome {
+        name: "half-sine bump under the left wheels".to_owned(),
+        speed: SPEED,
+        wheels: Sides { left: wheel(45e3), right: still },
+        stations: vec![peak("left-seat", 0.48, -2.48e8), peak("right-seat", -0.48, 2.2e8)],
+        history: history(2001),
+        parts: 2012,
+        iterations: 4100,
+        contact_changes: 4,
+        energy_drift: 1.3e-4,
+        partial: None,
+    }
+}
+
+fn partial() -> RideOutcome {
+    let why = "the equations stopped converging at 0.2999 s, at the left tire; try a shorter time step";
+    RideOutcome { history: history(300), partial: Some(why.to_owned()), ..outcome() }
+}
+
+fn keys(value: &Value) -> Vec<&str> {
+    value.as_object().unwrap().keys().map(String::as_str).collect()
+}
+
+fn sorted<const N: usize>(mut keys: [&str; N]) -> Vec<&str> {
+    keys.sort_unstable();
+    keys.to_vec()
+}
+
+#[test]
+fn document_has_exactly_the_stated_fields_in_si() {
+    let text = ride_document(&outcome(), &card(UnitSystem::Us));
+    assert_eq!(text, ride_document(&outcome(), &card(UnitSystem::Si)));
+    assert!(text.ends_with("}\n"));
+    let document: Value = serde_json::from_str(&text).unwrap();
+    let solver = ["steps", "iterations", "contact_changes", "energy_drift", "complete", "partial"];
+    let about = ["schema", "model", "road", "speed_m_s", "wheels", "stations", "assumed"];
+    let mut expected = [about.as_slice(), solver.as_slice()].concat();
+    expected.sort_unstable();
+    assert_eq!(keys(&document), expected);
+    assert_eq!(document["schema"], "axlebow/ride/1");
+    assert_eq!(document["speed_m_s"], SPEED);
+    let loads = ["load_at_rest_n", "largest_load_n", "smallest_load_n", "time_off_road_s"];
+    let ratios = ["dynamic_load_factor", "dynamic_load_coefficient", "cups_per_turn", "cup_spacing_m"];
+    let camber = ["camber_at_rest_rad", "camber_peak_rad", "camber_peak_to_peak_rad", "camber_rms_rad"];
+    let mut expected = [&loads[..], &ratios, &camber, &["dominant_frequency_hz"]].concat();
+    expected.sort_unstable();
+    assert_eq!(keys(&document["wheels"]["left"]), expected);
+    assert_eq!(document["wheels"]["left"]["largest_load_n"], 99.5e3);
+    assert!(document["wheels"]["right"]["cups_per_turn"].is_null());
+    assert_eq!(keys(&document["stations"][0]), sorted(["name", "y_m", "stress_pa", "time_s"]));
+    assert_eq!(document["stations"][1]["stress_pa"], 2.2e8);
+}
+
+#[test]
+fn document_says_whether_the_ride_is_complete() {
+    let document =
+        |outcome| serde_json::from_str::<Value>(&ride_document(&outcome, &card(UnitSystem::Si))).unwrap();
+    let whole = document(outcome());
+    assert!(whole["partial"].is_null());
+    assert_eq!(whole["complete"], true);
+    let part = document(partial());
+    assert_eq!(part["complete"], false);
+    assert!(part["partial"].as_str().unwrap().contains("stopped converging"));
+    let mut odd = outcome();
+    odd.wheels.left.dynamic_load_factor = f64::INFINITY;
+    assert!(document(odd)["wheels"]["left"]["dynamic_load_factor"].is_null());
+}
+
+#[test]
+fn schema_describes_the_document() {
+    let schema: Value = serde_json::from_str(&ride_schema()).unwrap();
+    assert_eq!(schema["properties"]["speed_m_s"]["description"], "Speed, m/s.");
+    let document: Value = serde_json::from_str(&ride_document(&outcome(), &card(UnitSystem::Si))).unwrap();
+    assert_eq!(keys(&schema["properties"]), keys(&document));
+}
+
+#[test]
+fn table_says_loads_camber_cups_and_stress() {
+    let text = table::ride(&outcome(), &card(UnitSystem::Si));
+    let line = |name: &str| {
+        let found = text.lines().find(|line| line.starts_with(name)).unwrap_or_else(|| panic!("{name}"));
+        found[name.len()..].split_whitespace().map(str::to_owned).collect::<Vec<_>>()
+    };
+    assert_eq!(line("Road: half-sine bump under the left wheels. Speed: 72 km/h."), [""; 0]);
+    assert_eq!(line("largest load, kN"), ["99.50", "99.50"]);
+    assert_eq!(line("time off the road, ms"), ["123", "123"]);
+    assert_eq!(line("camber change, peak, deg"), ["-0.487", "-0.487"]);
+    assert_eq!(line("frequency that dominates camber, Hz"), ["38.50", "-"]);
+    assert_eq!(line("cups that it prints per turn"), ["5.9", "-"]);
+    assert_eq!(line("left-seat"), ["480.0", "-248.0", "0.084"]);
+    assert!(text.contains("Demonstration data, invented."));
+    assert!(text.contains("2012 steps and parts of steps, 4100 Newton iterations"));
+    assert!(text.contains("energy drift 0.00013"));
+    assert!(text.contains("stand for what the file does not say; --json lists them."));
+    assert!(!text.contains("PARTIAL"));
+}
+
+#[test]
+fn table_is_loud_about_a_partial_ride_and_keeps_its_width() {
+    for system in [UnitSystem::Si, UnitSystem::Us] {
+        let text = table::ride(&partial(), &card(system));
+        assert!(text.contains("WARNING: PARTIAL RIDE, the equations stopped converging at 0.2999 s"));
+        assert!(text.contains("0.299 s only"));
+        assert!(text.lines().all(|line| line.chars().count() <= 100), "{text}");
+    }
+}
+
+#[test]
+fn histories_have_a_line_for_each_sample_at_full_precision() {
+    let outcome = outcome();
+    let text = csv::ride(&outcome);
+    let lines: Vec<&str> = text.split("\r\n").collect();
+    assert_eq!(lines.len(), 1 + 2001 + 1);
+    assert_eq!(
+        lines[0],
+        "time_s,distance_m,left_road_m,right_road_m,left_load_n,right_load_n,left_camber_change_rad,\
+         right_camber_change_rad,roll_rad,stress_pa"
+    );
+    let cells: Vec<f64> = lines[1 + 777].split(',').map(|cell| cell.parse().unwrap()).collect();
+    let history = &outcome.history;
+    assert_eq!(cells.len(), 10);
+    assert_eq!([cells[0], cells[1]], [history.time[777], history.distance[777]]);
+    assert_eq!([cells[4], cells[7]], [history.load.left[777], history.camber.right[777]]);
+    assert_eq!([cells[8], cells[9]], [history.roll[777], history.stress[777]]);
+}
+
+#[test]
+fn a_history_that_ends_early_leaves_its_cells_empty() {
+    let mut outcome = outcome();
+    outcome.history.roll.truncate(1);
+    assert!(csv::ride(&outcome).split("\r\n").nth(2).unwrap().contains(",,-200"));
+}
+
+#[test]
+fn ride_figures_are_drawn() {
+    for (name, outcome, system) in [
+        ("ride", outcome(), UnitSystem::Si),
+        ("ride-us", outcome(), UnitSystem::Us),
+        ("ride-partial", partial(), UnitSystem::Si),
+    ] {
+        let svg = ride_figure(&outcome, &card(system)).unwrap();
+        assert_eq!(svg, ride_figure(&outcome, &card(system)).unwrap());
+        keep(name, &svg);
+    }
+}
+
+#[test]
+fn the_figure_shades_where_a_wheel_is_off_the_road() {
+    let figure = |outcome: &RideOutcome| {
+        let svg = ride_figure(outcome, &card(UnitSystem::Si)).unwrap();
+        svg.text().matches("fill-opacity=\"0.22\"").count()
+    };
+    let mut outcome = outcome();
+    let two_for_the_legend = 2;
+    let loads = &outcome.history.load.left;
+    let left = loads.windows(2).filter(|pair| pair[0] > 0.0 && pair[1] <= 0.0).count();
+    assert!(left > 0);
+    assert_eq!(figure(&outcome), two_for_the_legend + left);
+    outcome.history.load.left = outcome.history.load.right.clone();
+    assert_eq!(figure(&outcome), 0);
+}
+
+#[test]
+fn the_figure_says_what_was_driven_and_that_it_is_partial() {
+    let text = ride_figure(&partial(), &card(UnitSystem::Us)).unwrap().text().to_owned();
+    for part in [
+        "<title>Round-tube trailer axle: half-sine bump under the left wheels at 44.739 mph</title>",
+        "Partial ride: the equations stopped converging",
+        "Distance along the road, ft",
+        "Demonstration data, invented.",
+    ] {
+        assert!(text.contains(part), "{part} is missing");
+    }
+}
+
+#[test]
+fn what_cannot_be_drawn_is_refused() {
+    let refused = |change: &dyn Fn(&mut RideHistory)| {
+        let mut changed = outcome();
+        change(&mut changed.history);
+        ride_figure(&changed, &card(UnitSystem::Si)).unwrap_err()
+    };
+    assert!(matches!(refused(&|h| *h = RideHistory::default()), ReportError::Empty { .. }));
+    let not_drawable = |error| matches!(error, ReportError::NotDrawable { .. });
+    assert!(not_drawable(refused(&|h| h.distance[3] = f64::NAN)));
+    assert!(not_drawable(refused(&|h| h.load.right[3] = f64::INFINITY)));
+    assert!(not_drawable(refused(&|h| h.stress[3] = f64::NAN)));
+}
+
+#[test]
+fn a_single_sample_and_unequal_histories_are_drawn() {
+    let one = RideOutcome { history: history(1), ..outcome() };
+    assert!(ride_figure(&one, &card(UnitSystem::Si)).is_ok());
+    let mut odd = outcome();
+    odd.history.camber.left.clear();
+    odd.history.stress.clear();
+    assert!(ride_figure(&odd, &card(UnitSystem::Si)).is_ok());
+}
