@@ -89,6 +89,22 @@ fn a_change_that_leads_nowhere_is_refused() {
 }
 
 #[test]
+fn a_file_of_another_kind_is_recognised() {
+    let study = crate::program::root().join("studies/wall-sweep.toml").display().to_string();
+    refused(&axlebow(&["flex", &study]), &["looks like a study file"]);
+    refused(&axlebow(&["study", &demo("trailer-127-thick-dual")]), &["looks like a model file"]);
+}
+
+#[test]
+fn problems_that_a_change_brings_name_the_change() {
+    let model = demo("trailer-127-thick-dual");
+    let run = axlebow(&["flex", &model, "--set", "seat[0].at=2 m"]);
+    refused(&run, &["outboard of", "read with --set seat[0].at=2 m"]);
+    let quoted = axlebow(&["flex", &model, "--set", "tube.wall=\"9 mm\"", "--case", "rated-load"]);
+    assert_eq!(quoted.code, 0, "{}", quoted.err);
+}
+
+#[test]
 fn nothing_is_half_written() {
     let folder = TempDir::new().expect("a folder");
     let run = axlebow_in(folder.path(), &["flex", "nowhere.toml", "--plot", "picture.svg"]);

@@ -130,7 +130,7 @@ fn textbook_meets_every_published_case() {
 
 #[test]
 fn schemas_are_json_schema_documents() {
-    for of in ["model", "study", "flex"] {
+    for of in ["model", "study", "road", "flex", "modes"] {
         let document = json(&["schema", of]);
         assert!(document["$schema"].as_str().is_some_and(|text| text.contains("2020-12")), "{of}");
     }
@@ -161,4 +161,54 @@ fn study_runs_and_writes_its_files() {
     let rows = std::fs::read_to_string(folder.path().join("sweep.csv")).expect("the rows");
     assert!(rows.lines().count() > 40 && folder.path().join("sweep.svg").exists());
     assert_eq!(json(&["study", &study, "--json"])["schema"], "axlebow/study/1");
+}
+
+#[test]
+fn modes_are_named_and_none_is_missed() {
+    let document = json(&["modes", &demo("drive-housing-9.5-dual"), "--json"]);
+    assert_eq!(document["schema"], "axlebow/modes/1");
+    assert_eq!(document["complete"], true);
+    let names: Vec<&str> = document["modes"]
+        .as_array()
+        .expect("modes")
+        .iter()
+        .filter_map(|mode| mode["name"].as_str())
+        .collect();
+    for name in ["body bounce", "wheel hop", "axle tramp", "vertical bow", "fore-aft bow"] {
+        assert!(names.contains(&name), "{name} in {names:?}");
+    }
+}
+
+#[test]
+fn a_ride_writes_its_histories_and_repeats_to_the_byte() {
+    let folder = TempDir::new().expect("a folder");
+    let road = crate::program::root().join("models/roads/class-c-road.toml").display().to_string();
+    let model = demo("trailer-152-thin-dual");
+    let ride = |name: &str| {
+        let run = axlebow_in(folder.path(), &["ride", &model, "--over", &road, "--csv", name, "--json"]);
+        assert_eq!(run.code, 0, "{}", run.err);
+        (run.out, std::fs::read(folder.path().join(name)).expect("the histories"))
+    };
+    let (first, second) = (ride("a.csv"), ride("b.csv"));
+    assert!(first == second && first.1.len() > 100_000);
+    let document: Value = serde_json::from_str(&first.0).expect("one JSON document");
+    assert_eq!((&document["schema"], &document["complete"]), (&"axlebow/ride/1".into(), &true.into()));
+    let run = axlebow(&["ride", &model, "--over", &road, "--speed", "0 km/h"]);
+    assert!(run.code == 2 && run.err.contains("speed"), "{}", run.err);
+}
+
+#[test]
+fn cups_are_held_against_the_modes() {
+    let run = axlebow(&["cups", &demo("trailer-127-thick-dual"), "--count", "5", "--speed", "65 mph"]);
+    assert!(run.code == 0 && run.out.contains("vertical bow") && run.out.contains("490 mm"), "{}", run.out);
+    let bare = axlebow(&["cups", "--count", "5", "--speed", "65 mph"]);
+    assert!(bare.code == 2 && bare.err.contains("--tire-radius"), "{}", bare.err);
+}
+
+#[test]
+fn two_axles_stand_side_by_side() {
+    let thin = demo("trailer-152-thin-dual");
+    let run = axlebow(&["flex", &demo("trailer-127-thick-dual"), "--against", &thin]);
+    assert_eq!(run.code, 0, "{}", run.err);
+    assert!(run.out.contains("(2) 152 mm thin-wall") && run.out.contains("% of (1)"), "{}", run.out);
 }

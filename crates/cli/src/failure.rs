@@ -18,8 +18,8 @@ pub enum Failure {
     Input(String),
     /// A file has problems, already laid out line by line.
     File(Problems),
-    /// A file has problems with the changes that were made on the command line.
-    Changed(Problems, String),
+    /// A file has problems, and a note tells more than their list.
+    Noted(Problems, String),
     /// The model has no solution.
     NoSolution(String),
     /// Standard output was closed by the reader, as `head` does: not an error.
@@ -36,11 +36,9 @@ impl Failure {
     pub fn report(&self) -> ExitCode {
         match self {
             Failure::Input(text) => eprintln!("error: {text}"),
-            Failure::Changed(problems, changes) => {
+            Failure::Noted(problems, note) => {
                 eprint!("{}", ended(problems.render()));
-                eprintln!(
-                    "note: the file was read with --set {changes}; what is underlined may be what it replaces"
-                );
+                eprintln!("note: {note}");
             }
             Failure::File(problems) if std::io::IsTerminal::is_terminal(&std::io::stderr()) => {
                 eprint!("{}", ended(problems.render_coloured()));

@@ -1,6 +1,6 @@
 //! Model files with the user's changes.
 
-use axlebow_model::{Document, LARGEST, MODEL, Model, read_bytes};
+use axlebow_model::{Document, LARGEST, MODEL, Model, Problems, read_bytes};
 use axlebow_report::{Assumed, ModelCard};
 use axlebow_units::{Kind, UnitSystem, parse};
 use std::io::Read;
@@ -26,14 +26,48 @@ pub fn plain_model(path: &Path) -> Result<Model, Failure> {
 /// The model of a command, changes made.
 pub fn model(input: &ModelInput) -> Result<Model, Failure> {
     let bytes = read_file(&input.model)?;
-    let mut document = read_bytes(&bytes, &input.model.display().to_string(), &MODEL)?;
+    let mut document = read_bytes(&bytes, &input.model.display().to_string(), &MODEL)
+        .map_err(|problems| misread(problems, &bytes, FileKind::Model))?;
     for change in &input.changes {
         set(&mut document, change)?;
     }
     Model::of(&document).map_err(|problems| match input.changes.as_slice() {
         [] => Failure::File(problems),
-        changes => Failure::Changed(problems, changes.join(", ")),
+        changes => {
+            let changes = changes.join(", ");
+            let note =
+                format!("the file was read with --set {changes}; what is underlined may be what it replaces");
+            Failure::Noted(problems, note)
+        }
     })
+}
+
+/// Problems of a file with a note where it is one of another kind.
+pub fn misread(problems: Problems, bytes: &[u8], wanted: FileKind) -> Failure {
+    let text = String::from_utf8_lossy(bytes);
+    let has = |line: &str| text.lines().any(|own| own.trim() == line);
+    let found = if has("[[vary]]") || has("[[variant]]") {
+        FileKind::Study
+    } else if has("[loads]") || has("[[wheel_end]]") {
+        FileKind::Model
+    } else {
+        return Failure::File(problems);
+    };
+    if found == wanted {
+        return Failure::File(problems);
+    }
+    let note = match found {
+        FileKind::Study => "this looks like a study file; `axlebow study` runs it",
+        FileKind::Model => "this looks like a model file; `axlebow flex` runs it",
+    };
+    Failure::Noted(problems, note.to_owned())
+}
+
+/// What a file is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum FileKind {
+    Model,
+    Study,
 }
 
 fn set(document: &mut Document, change: &str) -> Result<(), Failure> {

@@ -461,11 +461,14 @@ proptest! {
         let [lanczos, dense] = [EigenMethod::Lanczos, EigenMethod::Dense]
             .map(|method| natural_modes_by(&built.structure, count, method).unwrap());
         prop_assert!(lanczos.is_complete() && dense.is_complete());
-        prop_assert_eq!(lanczos.modes.len(), dense.modes.len());
+        // Asked for every mode of few freedoms, one method may take the stiffest for a motion without mass:
+        // its 1/ω² is then at the rounding of the softest one's.
+        let order = 6 * (built.structure.node_count() - usize::from(held));
+        let spare = usize::from(count >= order - 1);
+        prop_assert!(lanczos.modes.len().abs_diff(dense.modes.len()) <= spare);
         // An ω² is known to the rounding of the greatest one, some hundred operations of 2.2e-16 each (a
         // thousand are allowed), so that a rigid motion may come out with √(1000·2.2e-16) of the highest
         // frequency.
-        let order = 6 * built.structure.node_count();
         let all = natural_modes_by(&built.structure, order, EigenMethod::Dense).unwrap();
         let floor = (1000.0 * f64::EPSILON).sqrt() * all.frequencies().last().unwrap();
         for (a, b) in lanczos.modes.iter().zip(&dense.modes) {

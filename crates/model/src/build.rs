@@ -235,7 +235,8 @@ impl<'d> Builder<'d> {
             ("dual", Some(spacing)) => {
                 if spacing < table.number("tire_width") {
                     let message = "the tires of this dual overlap: their spacing is less than their width";
-                    self.problems.push(table.span_of("dual_spacing"), message, None);
+                    let accepted = format!("at least {:.1} mm", table.number("tire_width") * 1e3);
+                    self.problems.push(table.span_of("dual_spacing"), message, Some(accepted));
                 }
                 Some(TireLayout::Dual { spacing })
             }

@@ -20,7 +20,8 @@ pub fn run(arguments: &Study) -> Result<ExitCode, Failure> {
     output::check_picture(arguments.plot.as_deref())?;
     let bytes = input::read_file(&arguments.study)?;
     let folder = arguments.study.parent().unwrap_or(Path::new(""));
-    let study = StudyFile::from_bytes(&bytes, &arguments.study.display().to_string(), folder)?;
+    let study = StudyFile::from_bytes(&bytes, &arguments.study.display().to_string(), folder)
+        .map_err(|problems| input::misread(problems, &bytes, input::FileKind::Study))?;
     let card = input::card_of(&study.base, arguments.units);
     let progress = Progress::over(study.count());
     let outcome = study.run(&|done, _| progress.at(done));
