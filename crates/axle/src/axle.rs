@@ -152,6 +152,11 @@ impl Axle {
         self.body.mass() + ends.iter().sum::<f64>() + fixed
     }
 
+    /// Distance between the two hubs' mounting faces, m.
+    pub(crate) fn hub_distance(&self) -> f64 {
+        self.wheel_ends.left.mounting_face + self.wheel_ends.right.mounting_face
+    }
+
     /// Position of a tire's centre, m, for a distance outboard of the hub's mounting face.
     pub fn tire_y(&self, side: Side, outboard: f64) -> f64 {
         side.sign() * (self.wheel_ends.of(side).mounting_face + outboard)

@@ -101,18 +101,13 @@ impl<'a> StaticDesign<'a> {
     /// Slope of the line through the two hubs, as a rotation about X against the vehicle body, rad.
     pub(crate) fn lean(&self, state: &State) -> f64 {
         let hubs = &self.frame.hubs;
-        (state.motion(hubs.left)[2] - state.motion(hubs.right)[2]) / self.hub_distance()
-    }
-
-    pub(crate) fn hub_distance(&self) -> f64 {
-        let ends = &self.axle.wheel_ends;
-        ends.left.mounting_face + ends.right.mounting_face
+        (state.motion(hubs.left)[2] - state.motion(hubs.right)[2]) / self.axle.hub_distance()
     }
 
     /// Turn of the line through the two hubs, as a rotation about Z, rad.
     pub(crate) fn turn(&self, state: &State) -> f64 {
         let hubs = &self.frame.hubs;
-        -(state.motion(hubs.left)[0] - state.motion(hubs.right)[0]) / self.hub_distance()
+        -(state.motion(hubs.left)[0] - state.motion(hubs.right)[0]) / self.axle.hub_distance()
     }
 
     /// Height of the centre above the line through the two hubs, m.
@@ -121,7 +116,8 @@ impl<'a> StaticDesign<'a> {
         let centre = along::node_at(&self.frame, 0.0);
         let ends = &self.axle.wheel_ends;
         let (left, right) = (state.motion(hubs.left)[2], state.motion(hubs.right)[2]);
-        let chord = (left * ends.right.mounting_face + right * ends.left.mounting_face) / self.hub_distance();
+        let chord =
+            (left * ends.right.mounting_face + right * ends.left.mounting_face) / self.axle.hub_distance();
         state.motion(centre)[2] - chord
     }
 

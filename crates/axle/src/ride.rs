@@ -185,9 +185,7 @@ impl<'a> Recorder<'a> {
         let tires = sample.forces.iter().zip(&self.sides);
         let load = |side: Side| tires.clone().filter(|(_, own)| **own == side).map(|(f, _)| f).sum::<f64>();
         let hub = Sides::each(|side| self.reader.motion(u, *self.model.frame.hubs.of(side)));
-        let ends = &self.model.axle.wheel_ends;
-        let width = ends.left.mounting_face + ends.right.mounting_face;
-        let lean = (hub.left[2] - hub.right[2]) / width;
+        let lean = (hub.left[2] - hub.right[2]) / self.model.axle.hub_distance();
         for side in Side::BOTH {
             let camber = -side.sign() * (hub.of(side)[RX] - lean);
             self.history.load.of_mut(side).push(load(side));

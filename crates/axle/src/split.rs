@@ -23,7 +23,9 @@ pub(crate) struct CamberUnits<'a> {
 
 impl<'a> CamberUnits<'a> {
     pub(crate) fn of(design: &'a StaticDesign) -> Self {
-        CamberUnits { states: Sides::each(|side| design.state(&camber_load(side, design.hub_distance()))) }
+        CamberUnits {
+            states: Sides::each(|side| design.state(&camber_load(side, design.axle.hub_distance()))),
+        }
     }
 
     /// Camber change of one wheel, rad; left camber = −rx, right camber = +rx, less the lean of the hubs' line.

@@ -3,21 +3,8 @@
 use axlebow_axle::LARGEST_COMPOSITE_FRACTION;
 use axlebow_units::Kind;
 
+use crate::spec::{key, quantity};
 use crate::{Bounds, Holds, KeySpec, Presence, TableSpec, Word};
-
-/// A key with a unit.
-const fn quantity(
-    key: &'static str,
-    meaning: &'static str,
-    (kind, bounds): (Kind, Bounds),
-    presence: Presence,
-) -> KeySpec {
-    KeySpec { key, meaning, holds: Holds::Quantity { kind, bounds }, presence }
-}
-
-const fn other(key: &'static str, meaning: &'static str, holds: Holds, presence: Presence) -> KeySpec {
-    KeySpec { key, meaning, holds, presence }
-}
 
 use Bounds::{Any, Between, NonNegative, Positive};
 use Presence::{Default, Optional, Required};
@@ -28,15 +15,15 @@ const SIDES: Holds = Holds::Choice(&[
     Word { word: "right", meaning: "the right end only" },
 ]);
 
-const SIDE: KeySpec = other("side", "Which end of the axle this describes.", SIDES, Required);
+const SIDE: KeySpec = key("side", "Which end of the axle this describes.", SIDES, Required);
 
 /// A whole model file.
 pub static MODEL: TableSpec = TableSpec {
     name: "model file",
     meaning: "An axle with its wheels, seats and loads.",
     keys: &[
-        other("name", "What the axle is called in results.", Holds::Text, Required),
-        other(
+        key("name", "What the axle is called in results.", Holds::Text, Required),
+        key(
             "kind",
             "What the axle is.",
             Holds::Choice(&[
@@ -48,29 +35,29 @@ pub static MODEL: TableSpec = TableSpec {
             ]),
             Required,
         ),
-        other(
+        key(
             "invented",
             "Whether the numbers are invented for demonstration; pictures say so.",
             Holds::Flag,
             Default("false"),
         ),
-        other("material", "Material of the tube or housing.", Holds::Table(&MATERIAL), Default("{}")),
-        other(
+        key("material", "Material of the tube or housing.", Holds::Table(&MATERIAL), Default("{}")),
+        key(
             "spindle_material",
             "Material of the spindles; that of the tube or housing if left out.",
             Holds::Table(&MATERIAL),
             Optional,
         ),
-        other("tube", "The tube of a trailer-tube axle.", Holds::Table(&TUBE), Optional),
-        other("housing", "The housing of a drive-housing axle.", Holds::Table(&HOUSING), Optional),
-        other("spindle", "The spindle, the same at both ends.", Holds::Table(&SPINDLE), Required),
-        other("wheel_end", "Hub and bearings.", Holds::Tables(&WHEEL_END), Required),
-        other("wheel", "Wheels and tires.", Holds::Tables(&WHEEL), Required),
-        other("seat", "Where the suspension holds the axle.", Holds::Tables(&SEAT), Required),
-        other("mass", "A further mass fixed to the axle.", Holds::Tables(&MASS), Optional),
-        other("station", "A further place to report results at.", Holds::Tables(&STATION), Optional),
-        other("loads", "What the axle carries.", Holds::Table(&LOADS), Required),
-        other("combination", "A load case made of others.", Holds::Tables(&COMBINATION), Optional),
+        key("tube", "The tube of a trailer-tube axle.", Holds::Table(&TUBE), Optional),
+        key("housing", "The housing of a drive-housing axle.", Holds::Table(&HOUSING), Optional),
+        key("spindle", "The spindle, the same at both ends.", Holds::Table(&SPINDLE), Required),
+        key("wheel_end", "Hub and bearings.", Holds::Tables(&WHEEL_END), Required),
+        key("wheel", "Wheels and tires.", Holds::Tables(&WHEEL), Required),
+        key("seat", "Where the suspension holds the axle.", Holds::Tables(&SEAT), Required),
+        key("mass", "A further mass fixed to the axle.", Holds::Tables(&MASS), Optional),
+        key("station", "A further place to report results at.", Holds::Tables(&STATION), Optional),
+        key("loads", "What the axle carries.", Holds::Table(&LOADS), Required),
+        key("combination", "A load case made of others.", Holds::Tables(&COMBINATION), Optional),
     ],
 };
 
@@ -78,7 +65,7 @@ static MATERIAL: TableSpec = TableSpec {
     name: "material",
     meaning: "A linear elastic material.",
     keys: &[
-        other("name", "What it is called.", Holds::Text, Default("\"steel\"")),
+        key("name", "What it is called.", Holds::Text, Default("\"steel\"")),
         quantity("elastic_modulus", "Young's modulus.", (Kind::Stress, Positive), Default("\"200 GPa\"")),
         quantity("poisson_ratio", "Poisson's ratio.", (Kind::Ratio, Between(0.0, 0.5)), Default("0.3")),
         quantity("density", "Mass per volume.", (Kind::Density, Positive), Default("\"7850 kg/m3\"")),
@@ -107,7 +94,7 @@ static HOUSING: TableSpec = TableSpec {
     keys: &[
         quantity("wall", "Wall thickness.", (Kind::Length, Positive), Required),
         quantity("corner_radius", "Outside radius of the corners.", (Kind::Length, NonNegative), Required),
-        other(
+        key(
             "profile",
             "Outside size at places from the centre outward; between two places it changes linearly.",
             Holds::Tables(&HOUSING_POINT),
@@ -134,7 +121,7 @@ static HOUSING_POINT: TableSpec = TableSpec {
 static SPINDLE: TableSpec = TableSpec {
     name: "spindle",
     meaning: "A stepped round spindle.",
-    keys: &[other("step", "Steps from the tube's end outward.", Holds::Tables(&SPINDLE_STEP), Required)],
+    keys: &[key("step", "Steps from the tube's end outward.", Holds::Tables(&SPINDLE_STEP), Required)],
 };
 
 static SPINDLE_STEP: TableSpec = TableSpec {
@@ -188,7 +175,7 @@ static WHEEL: TableSpec = TableSpec {
     meaning: "Wheels and tires of one end.",
     keys: &[
         SIDE,
-        other(
+        key(
             "tires",
             "How the tires sit.",
             Holds::Choice(&[
@@ -198,7 +185,7 @@ static WHEEL: TableSpec = TableSpec {
             ]),
             Required,
         ),
-        other(
+        key(
             "position",
             "Where the tire's centre lies against the mounting face.",
             Holds::Choice(&[
@@ -209,7 +196,7 @@ static WHEEL: TableSpec = TableSpec {
             Required,
         ),
         quantity("offset", "Distance of outset or inset.", (Kind::Length, Positive), Optional),
-        other(
+        key(
             "turned_round",
             "Whether the wheel is turned round on its hub: outset s becomes inset s less the disc thickness.",
             Holds::Flag,
@@ -269,7 +256,7 @@ static SEAT: TableSpec = TableSpec {
         SIDE,
         quantity("at", "Distance of its centre from the centre line.", (Kind::Length, Positive), Required),
         quantity("width", "Width along the axle.", (Kind::Length, Positive), Required),
-        other(
+        key(
             "fixing",
             "How it is fixed to the axle; said in results, without effect of its own on the flex.",
             Holds::Choice(&[
@@ -302,13 +289,8 @@ static SEAT: TableSpec = TableSpec {
             (Kind::Damping, NonNegative),
             Default("\"12 kN s/m\""),
         ),
-        other("leaf", "A leaf spring clamped to the seat.", Holds::Table(&LEAF), Optional),
-        other(
-            "trailing_arm",
-            "An arm that swings about a bush ahead.",
-            Holds::Table(&TRAILING_ARM),
-            Optional,
-        ),
+        key("leaf", "A leaf spring clamped to the seat.", Holds::Table(&LEAF), Optional),
+        key("trailing_arm", "An arm that swings about a bush ahead.", Holds::Table(&TRAILING_ARM), Optional),
     ],
 };
 
@@ -381,7 +363,7 @@ static MASS: TableSpec = TableSpec {
     name: "mass",
     meaning: "A mass fixed to the axle: brake chambers, brackets, a drive carrier.",
     keys: &[
-        other("name", "What it is.", Holds::Text, Required),
+        key("name", "What it is.", Holds::Text, Required),
         quantity("at", "Position along the axle, positive to the left.", (Kind::Length, Any), Required),
         quantity("mass", "Mass.", (Kind::Mass, Positive), Required),
     ],
@@ -391,7 +373,7 @@ static STATION: TableSpec = TableSpec {
     name: "station",
     meaning: "A place along the axle.",
     keys: &[
-        other("name", "A name that no other station has.", Holds::Text, Required),
+        key("name", "A name that no other station has.", Holds::Text, Required),
         quantity("at", "Position along the axle, positive to the left.", (Kind::Length, Any), Required),
     ],
 };
@@ -412,7 +394,7 @@ static LOADS: TableSpec = TableSpec {
             (Kind::Force, Positive),
             Required,
         ),
-        other(
+        key(
             "ground",
             "What the ground does to a tire sideways.",
             Holds::Choice(&[
@@ -463,7 +445,7 @@ static LOADS: TableSpec = TableSpec {
             (Kind::Ratio, NonNegative),
             Default("0.3"),
         ),
-        other(
+        key(
             "dynamic_factor",
             "Factor by which all forces of a case are multiplied.",
             Holds::Table(&DYNAMIC_FACTOR),
@@ -493,9 +475,9 @@ static COMBINATION: TableSpec = TableSpec {
     name: "combination",
     meaning: "A load case made of others: their loads are multiplied, added and solved once.",
     keys: &[
-        other("name", "A name that no other case has.", Holds::Text, Required),
-        other("description", "One sentence.", Holds::Text, Optional),
-        other("of", "Factor of each case, such as { braking = 0.7, curb = 0.3 }.", Holds::Factors, Required),
+        key("name", "A name that no other case has.", Holds::Text, Required),
+        key("description", "One sentence.", Holds::Text, Optional),
+        key("of", "Factor of each case, such as { braking = 0.7, curb = 0.3 }.", Holds::Factors, Required),
         quantity("dynamic_factor", "Factor on top of the cases' own.", (Kind::Ratio, Positive), Default("1")),
     ],
 };

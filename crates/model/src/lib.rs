@@ -43,5 +43,5 @@ pub use read::{LARGEST, read, read_bytes};
 pub use road_file::RoadFile;
 pub use road_keys::ROAD;
 pub use schema::json_schema;
-pub use spec::{Holds, KeySpec, Presence, TableSpec, Word};
+pub use spec::{Holds, KeySpec, Presence, TableSpec, Word, key, quantity};
 pub use start::{KINDS, starter};

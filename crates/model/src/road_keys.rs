@@ -2,37 +2,20 @@
 
 use axlebow_units::Kind;
 
-use crate::{Bounds, Holds, KeySpec, Presence, TableSpec, Word};
+use crate::spec::{key, quantity};
+use crate::{Bounds, Holds, Presence, TableSpec, Word};
 
 use Bounds::{Any, NonNegative, Positive};
 use Presence::{Default, Optional, Required};
-
-const fn quantity(
-    key: &'static str,
-    meaning: &'static str,
-    (kind, bounds): (Kind, Bounds),
-    presence: Presence,
-) -> KeySpec {
-    KeySpec { key, meaning, holds: Holds::Quantity { kind, bounds }, presence }
-}
-
-const fn other(key: &'static str, meaning: &'static str, holds: Holds, presence: Presence) -> KeySpec {
-    KeySpec { key, meaning, holds, presence }
-}
 
 /// A whole road file.
 pub static ROAD: TableSpec = TableSpec {
     name: "road file",
     meaning: "What is driven over, and how.",
     keys: &[
-        other("name", "What the road is called in results.", Holds::Text, Required),
-        other(
-            "invented",
-            "Whether the numbers are invented for demonstration.",
-            Holds::Flag,
-            Default("false"),
-        ),
-        other(
+        key("name", "What the road is called in results.", Holds::Text, Required),
+        key("invented", "Whether the numbers are invented for demonstration.", Holds::Flag, Default("false")),
+        key(
             "kind",
             "What the road is.",
             Holds::Choice(&[
@@ -65,8 +48,8 @@ pub static ROAD: TableSpec = TableSpec {
         quantity("edge_slope", "Rise over run of a pothole's edges.", (Kind::Ratio, Positive), Default("1")),
         quantity("wavelength", "Distance from crest to crest.", (Kind::Length, Positive), Optional),
         quantity("amplitude", "Half the height from trough to crest.", (Kind::Length, Positive), Optional),
-        other("count", "Number of waves.", Holds::Count { min: 1, max: 10_000 }, Optional),
-        other(
+        key("count", "Number of waves.", Holds::Count { min: 1, max: 10_000 }, Optional),
+        key(
             "class",
             "Roughness class of ISO 8608, at its geometric mean.",
             Holds::Choice(&[
@@ -81,7 +64,7 @@ pub static ROAD: TableSpec = TableSpec {
             ]),
             Optional,
         ),
-        other(
+        key(
             "draw",
             "Number of the random draw; the same number gives the same road.",
             Holds::Count { min: 0, max: 1_000_000 },
@@ -99,7 +82,7 @@ pub static ROAD: TableSpec = TableSpec {
             (Kind::Length, NonNegative),
             Default("\"1.9 m\""),
         ),
-        other(
+        key(
             "wheels",
             "Which wheels go over it; a random road takes both.",
             Holds::Choice(&[

@@ -77,6 +77,21 @@ pub struct KeySpec {
     pub presence: Presence,
 }
 
+/// A key that holds a quantity with a unit, within bounds (SI).
+pub const fn quantity(
+    key: &'static str,
+    meaning: &'static str,
+    (kind, bounds): (Kind, Bounds),
+    presence: Presence,
+) -> KeySpec {
+    KeySpec { key, meaning, holds: Holds::Quantity { kind, bounds }, presence }
+}
+
+/// A key that holds anything else.
+pub const fn key(key: &'static str, meaning: &'static str, holds: Holds, presence: Presence) -> KeySpec {
+    KeySpec { key, meaning, holds, presence }
+}
+
 /// A table of a file, or a whole file.
 #[derive(Debug)]
 pub struct TableSpec {

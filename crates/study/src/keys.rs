@@ -1,12 +1,8 @@
 //! The keys of a study file.
 
-use axlebow_model::{Holds, KeySpec, Presence, TableSpec, Word};
+use axlebow_model::{Holds, Presence, TableSpec, Word, key};
 
 use crate::MOST_DESIGNS;
-
-const fn key(key: &'static str, meaning: &'static str, holds: Holds, presence: Presence) -> KeySpec {
-    KeySpec { key, meaning, holds, presence }
-}
 
 use Presence::{Optional, Required};
 

@@ -1,7 +1,8 @@
 //! The document of a static run, `axlebow/flex/1`.
 
 use axlebow_axle::{
-    BearingOutcome, CaseOutcome, ContactOutcome, FlexOutcome, SeatOutcome, Side, StationOutcome, WheelOutcome,
+    BearingOutcome, CamberSplit, CaseOutcome, ContactOutcome, FlexOutcome, SeatOutcome, Side, StationOutcome,
+    WheelOutcome,
 };
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -283,7 +284,6 @@ impl From<&CaseOutcome> for CaseEntry {
 
 impl From<&WheelOutcome> for WheelEntry {
     fn from(wheel: &WheelOutcome) -> Self {
-        let split = &wheel.split;
         Self {
             camber_change_rad: wheel.camber_change,
             camber_rad: wheel.camber,
@@ -293,13 +293,19 @@ impl From<&WheelOutcome> for WheelEntry {
             lateral_load_n: wheel.lateral_load,
             longitudinal_load_n: wheel.longitudinal_load,
             contacts: wheel.contacts.iter().map(ContactEntry::from).collect(),
-            split: SplitEntry {
-                bending: split.bending,
-                shear: split.shear,
-                seat: split.seat,
-                wall: split.wall,
-                bearing: split.bearing,
-            },
+            split: SplitEntry::from(&wheel.split),
+        }
+    }
+}
+
+impl From<&CamberSplit> for SplitEntry {
+    fn from(split: &CamberSplit) -> Self {
+        Self {
+            bending: split.bending,
+            shear: split.shear,
+            seat: split.seat,
+            wall: split.wall,
+            bearing: split.bearing,
         }
     }
 }

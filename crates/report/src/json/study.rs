@@ -141,13 +141,7 @@ impl From<&Design> for DesignEntry {
     fn from(design: &Design) -> Self {
         let lean = |camber_change_rad, split: &CamberSplit| LeanEntry {
             camber_change_rad,
-            split: SplitEntry {
-                bending: split.bending,
-                shear: split.shear,
-                seat: split.seat,
-                wall: split.wall,
-                bearing: split.bearing,
-            },
+            split: SplitEntry::from(split),
         };
         Self {
             axle_mass_kg: design.axle_mass,
