@@ -19,6 +19,7 @@ mod modes;
 pub mod outcome;
 mod results;
 mod ride;
+mod ride_basis;
 mod ride_outcome;
 mod seat;
 mod side;
@@ -30,6 +31,7 @@ mod wheel;
 mod wheel_end;
 
 pub use axle::{Axle, FixedMass, SMALLEST_STEP, UserStation};
+pub use axlebow_fe::Scheme;
 pub use body::{Body, HousingPoint, Part, Piece, Spindle, SpindleStep};
 pub use cups::{CupsOutcome, NearMode, cups};
 pub use error::AxleError;
@@ -43,6 +45,7 @@ pub use outcome::{
     SeatOutcome, StationOutcome, Warning, WheelOutcome,
 };
 pub use ride::{Ride, ride};
+pub use ride_basis::{RideBasis, RideMethod, USUAL_SCHEME};
 pub use ride_outcome::{RideHistory, RideOutcome, RideWheel, StationPeak};
 pub use seat::{Fixing, LARGEST_COMPOSITE_FRACTION, Seat, Suspension};
 pub use side::{Side, Sides};

@@ -14,7 +14,8 @@ use axlebow_road::{Road, Track};
 
 use crate::frame::{RX, Stretch};
 use crate::ground::STANDARD_GRAVITY;
-use crate::ride_outcome::{RideHistory, RideOutcome, StationPeak};
+use crate::ride_basis::{self, RideBasis, RideMethod};
+use crate::ride_outcome::{Driven, RideHistory, RideOutcome, StationPeak};
 use crate::vibration::VibrationModel;
 use crate::{Axle, AxleError, Side, Sides, along};
 
@@ -43,6 +44,10 @@ pub struct Ride {
     pub step: f64,
     /// Load of the axle on the road at rest, N.
     pub axle_load: f64,
+    /// The motions that it is solved in.
+    pub basis: RideBasis,
+    /// How it advances in time.
+    pub scheme: Scheme,
 }
 
 /// Most samples of a ride: a longer one needs a longer step.
@@ -77,12 +82,18 @@ pub fn ride(axle: &Axle, ride: &Ride) -> Result<RideOutcome, AxleError> {
     let road = ride.road.enveloped(ride.contact_length)?;
     let system = system(&model, &road, ride)?;
     let mut recorder = Recorder::of(&model, &road, ride);
-    let mut settings = TransientSettings::new(ride.step, duration);
-    // A little damping of what the step cannot resolve: bearings and spindles ring in the kilohertz.
-    settings.scheme = Scheme::GeneralizedAlpha { spectral_radius: 0.8 };
-    let run = system.run(Start::Equilibrium, &settings, |record| {
+    let settings = TransientSettings { scheme: ride.scheme, ..TransientSettings::new(ride.step, duration) };
+    let reduced = match ride.basis {
+        RideBasis::Full => None,
+        RideBasis::Reduced => Some(ride_basis::shapes(&system, ride.step)?),
+    };
+    let moving = reduced.as_ref().map_or(Ok(system.clone()), |shapes| shapes.reduced(&system))?;
+    let run = moving.run(Start::Equilibrium, &settings, |record| {
         if let Record::Sample(sample) = record {
-            recorder.take(&sample);
+            match &reduced {
+                Some(shapes) => recorder.take(&sample, &shapes.motion(&sample.motion.u)),
+                None => recorder.take(&sample, &sample.motion.u),
+            }
         }
         ControlFlow::Continue(())
     })?;
@@ -97,7 +108,14 @@ pub fn ride(axle: &Axle, ride: &Ride) -> Result<RideOutcome, AxleError> {
             Some(format!("the motion ran away at {time:.4} s; try a shorter time step"))
         }
     };
-    Ok(recorder.outcome(&run, partial))
+    let method = RideMethod {
+        basis: ride.basis,
+        unknowns: moving.order(),
+        modes_up_to: reduced.map(|_| ride_basis::modes_up_to(ride.step)),
+        scheme: ride.scheme,
+        step: ride.step,
+    };
+    Ok(recorder.outcome(&run, method, partial))
 }
 
 fn system(model: &VibrationModel, road: &Road, ride: &Ride) -> Result<DynamicSystem, AxleError> {
@@ -177,8 +195,8 @@ impl<'a> Recorder<'a> {
         }
     }
 
-    fn take(&mut self, sample: &Sample) {
-        let (time, u) = (sample.time, sample.motion.u.as_slice());
+    fn take(&mut self, sample: &Sample, u: &[f64]) {
+        let time = sample.time;
         let distance = self.ride.from + self.ride.speed * time;
         self.history.time.push(time);
         self.history.distance.push(distance);
@@ -222,8 +240,13 @@ impl<'a> Recorder<'a> {
         }
     }
 
-    fn outcome(self, run: &axlebow_fe::Transient, partial: Option<String>) -> RideOutcome {
+    fn outcome(
+        self,
+        run: &axlebow_fe::Transient,
+        method: RideMethod,
+        partial: Option<String>,
+    ) -> RideOutcome {
         let radius = self.model.axle.wheels.left.tire().loaded_radius;
-        RideOutcome::of(self.ride, self.history, self.peaks, (run, radius), partial)
+        RideOutcome::of(self.ride, self.history, self.peaks, Driven { run, radius, method, partial })
     }
 }

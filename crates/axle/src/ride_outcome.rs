@@ -3,7 +3,7 @@
 use axlebow_fe::Transient;
 
 use crate::dominant::dominant_frequency;
-use crate::{Ride, Side, Sides};
+use crate::{Ride, RideMethod, Side, Sides};
 
 /// Result of [`crate::ride()`].
 #[derive(Debug, Clone, PartialEq)]
@@ -18,6 +18,8 @@ pub struct RideOutcome {
     pub stations: Vec<StationPeak>,
     /// Histories.
     pub history: RideHistory,
+    /// How it was solved.
+    pub method: RideMethod,
     /// Steps and parts of steps, and Newton iterations.
     pub parts: usize,
     /// Newton iterations.
@@ -105,20 +107,25 @@ pub struct RideHistory {
     pub stress: Vec<f64>,
 }
 
+/// How a ride went, beside its histories.
+pub(crate) struct Driven<'a> {
+    pub run: &'a Transient,
+    /// Loaded radius of the tires, m.
+    pub radius: f64,
+    pub method: RideMethod,
+    pub partial: Option<String>,
+}
+
 impl RideOutcome {
-    pub(crate) fn of(
-        ride: &Ride,
-        history: RideHistory,
-        stations: Vec<StationPeak>,
-        (run, radius): (&Transient, f64),
-        partial: Option<String>,
-    ) -> Self {
+    pub(crate) fn of(ride: &Ride, history: RideHistory, stations: Vec<StationPeak>, driven: Driven) -> Self {
+        let Driven { run, radius, method, partial } = driven;
         RideOutcome {
             name: ride.name.clone(),
             speed: ride.speed,
             wheels: Sides::each(|side| RideWheel::of(&history, side, ride, radius)),
             stations,
             history,
+            method,
             parts: run.counts.parts,
             iterations: run.counts.iterations,
             contact_changes: run.counts.contact_changes,

@@ -5,7 +5,9 @@
 mod example;
 
 use approx::assert_relative_eq;
-use axlebow_axle::{Axle, Ride, RideOutcome, Side, flex, modes, ride, standard_cases};
+use axlebow_axle::{
+    Axle, Ride, RideBasis, RideOutcome, Side, USUAL_SCHEME, flex, modes, ride, standard_cases,
+};
 use axlebow_road::{HaversineBump, Road, Step, Track, Wheels};
 use example::axle;
 
@@ -14,18 +16,23 @@ fn over(axle: &Axle, road: Road, speed: f64) -> RideOutcome {
 }
 
 fn over_for(axle: &Axle, road: Road, speed: f64, seconds: f64) -> RideOutcome {
-    let (from, to) = (-1.0, seconds * speed);
-    let asked = Ride {
+    let asked = Ride { to: seconds * speed, ..ask(axle, road, speed) };
+    ride(axle, &asked).unwrap()
+}
+
+fn ask(axle: &Axle, road: Road, speed: f64) -> Ride {
+    Ride {
         name: "test".to_owned(),
         road,
         speed,
         contact_length: 0.2,
-        from,
-        to,
+        from: -1.0,
+        to: 1.5 * speed,
         step: 1e-3,
         axle_load: axle.loading.rated_load,
-    };
-    ride(axle, &asked).unwrap()
+        basis: RideBasis::Full,
+        scheme: USUAL_SCHEME,
+    }
 }
 
 fn bump(height: f64, wheels: Wheels) -> Road {
@@ -114,6 +121,8 @@ fn speeds_and_loads_out_of_range_are_refused() {
         to: 10.0,
         step: 1e-3,
         axle_load: 89e3,
+        basis: RideBasis::Full,
+        scheme: USUAL_SCHEME,
     };
     for bad in [
         Ride { speed: 0.0, ..good.clone() },
@@ -124,5 +133,29 @@ fn speeds_and_loads_out_of_range_are_refused() {
         Ride { axle_load: 10.0, ..good.clone() },
     ] {
         assert!(ride(&axle, &bad).is_err(), "{bad:?}");
+    }
+}
+
+/// Camber, load and stress of a reduced basis against the full one, through lift-off.
+#[test]
+fn a_reduced_basis_gives_the_ride_of_the_full_one_within_one_percent() {
+    let axle = axle();
+    for wheels in [BOTH, Wheels::Left] {
+        let asked = ask(&axle, bump(0.12, wheels), 15.0);
+        let full = ride(&axle, &asked).unwrap();
+        let reduced = ride(&axle, &Ride { basis: RideBasis::Reduced, ..asked }).unwrap();
+        assert!(full.wheels.left.time_off_road > 0.0);
+        assert_eq!(full.method.modes_up_to, None);
+        assert!(reduced.method.unknowns < full.method.unknowns / 5, "{:?}", reduced.method);
+        for side in Side::BOTH {
+            let (a, b) = (full.wheels.of(side), reduced.wheels.of(side));
+            assert_relative_eq!(a.camber_peak_to_peak, b.camber_peak_to_peak, max_relative = 0.01);
+            assert_relative_eq!(a.largest_load, b.largest_load, max_relative = 0.01);
+            assert_relative_eq!(a.load_at_rest, b.load_at_rest, max_relative = 1e-9);
+        }
+        let largest = full.stations.iter().fold(0.0_f64, |most, station| most.max(station.stress.abs()));
+        for (a, b) in full.stations.iter().zip(&reduced.stations) {
+            assert_relative_eq!(a.stress, b.stress, epsilon = 0.01 * largest);
+        }
     }
 }

@@ -1,6 +1,6 @@
 //! From a road file to a ride.
 
-use axlebow_axle::Ride;
+use axlebow_axle::{Ride, RideBasis, USUAL_SCHEME};
 use axlebow_road::{
     Coherence, Event, HalfSineBump, HaversineBump, Pothole, Ramp, RandomRoad, Road, RoadError,
     RoughnessClass, Step, Washboard, WaveBand, Wheels, iso_8608_spectrum,
@@ -71,6 +71,8 @@ impl RoadFile {
             to: self.road.end() + self.run_out * speed,
             step: self.time_step,
             axle_load,
+            basis: RideBasis::Full,
+            scheme: USUAL_SCHEME,
         }
     }
 }

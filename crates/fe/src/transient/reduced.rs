@@ -12,6 +12,9 @@ const DEPENDENT: f64 = 1e-6;
 /// Couplings of shapes through damping below this part of their own damping count as none.
 const UNCOUPLED: f64 = 1e-12;
 
+/// Part of the largest motion along a direction below which a shape does not move along it.
+const UNMOVED: f64 = 1e-9;
+
 /// Shapes Φ with `ΦᵀMΦ = 1` and `ΦᵀKΦ` diagonal, in which a system moves with few freedoms:
 /// given shapes, most often natural modes, and what each load and each direction of a law does at rest.
 ///
@@ -32,6 +35,32 @@ impl ReducedBasis {
     /// [`FeError::ImpossibleDynamics`] when a shape has the wrong length; [`FeError::Loose`] when a motion has
     /// neither stiffness nor mass; [`FeError::NoModes`] when the shapes cannot be told apart.
     pub fn new(system: &DynamicSystem, given: impl IntoIterator<Item = Vec<f64>>) -> Result<Self, FeError> {
+        ReducedBasis::held_by(&system.stiffness, system, given)
+    }
+
+    /// The basis of the natural modes up to a frequency (Hz) and the static answers of a system, its laws as
+    /// stiff as they are where it rests at a time (s); shapes that no load and no law moves are left out.
+    ///
+    /// # Errors
+    /// Those of [`DynamicSystem::equilibrium`]; [`FeError::NoModes`] when the modes cannot be told apart.
+    pub fn up_to(frequency: f64, system: &DynamicSystem, time: f64) -> Result<Self, FeError> {
+        let resting = system.linearised(&system.equilibrium(time)?, time)?;
+        let pencil = Pencil { stiffness: &resting.stiffness, mass: &resting.mass };
+        let limit = (std::f64::consts::TAU * frequency).powi(2);
+        let order = system.order();
+        let count = pencil.count_below(limit).unwrap_or(order);
+        let pairs = pencil.lowest(count).map_err(|failure| refused(failure, order))?;
+        let modes = (0..pairs.values.len()).filter(|mode| pairs.values[*mode] <= limit);
+        let shapes = modes.map(|mode| pairs.vectors.column(mode).collect());
+        Ok(ReducedBasis::held_by(&resting.stiffness, system, shapes)?.moved_by(system))
+    }
+
+    /// The basis with the static answers of a stiffness.
+    fn held_by(
+        stiffness: &SymmetricMatrix,
+        system: &DynamicSystem,
+        given: impl IntoIterator<Item = Vec<f64>>,
+    ) -> Result<Self, FeError> {
         let mut basis = ReducedBasis { shapes: Vec::new() };
         for shape in given {
             if shape.len() != system.order() {
@@ -40,7 +69,7 @@ impl ReducedBasis {
             }
             basis.join(&system.mass, shape);
         }
-        let factor = basis.static_factor(system)?;
+        let factor = basis.static_factor(stiffness, &system.mass)?;
         for direction in system.loads.iter().map(|load| &load.direction).chain(system.directions()) {
             let mut answer = vec![0.0; system.order()];
             direction.add_to(1.0, &mut answer);
@@ -112,17 +141,30 @@ impl ReducedBasis {
         }
     }
 
+    /// The shapes that a load or a law moves.
+    fn moved_by(self, system: &DynamicSystem) -> Self {
+        let directions = system.loads.iter().map(|load| &load.direction).chain(system.directions());
+        let moved = directions.map(|direction| {
+            let parts: Vec<f64> = self.shapes.iter().map(|shape| direction.dot(shape).abs()).collect();
+            let largest = parts.iter().copied().fold(0.0, f64::max);
+            parts.into_iter().map(|part| part > UNMOVED * largest).collect::<Vec<bool>>()
+        });
+        let moved = moved.reduce(|a, b| a.iter().zip(&b).map(|(a, b)| *a || *b).collect());
+        let Some(moved) = moved else { return self };
+        let shapes = self.shapes.into_iter().zip(moved).filter_map(|(shape, moved)| moved.then_some(shape));
+        ReducedBasis { shapes: shapes.collect() }
+    }
+
     /// Factor that gives static answers.
-    fn static_factor(&self, system: &DynamicSystem) -> Result<Factor, FeError> {
-        if let Ok(factor) = system.stiffness.factor() {
+    fn static_factor(&self, stiffness: &SymmetricMatrix, mass: &SymmetricMatrix) -> Result<Factor, FeError> {
+        if let Ok(factor) = stiffness.factor() {
             return Ok(factor);
         }
-        let values: Vec<_> =
-            self.shapes.iter().map(|shape| dot(shape, &product(&system.stiffness, shape))).collect();
+        let values: Vec<_> = self.shapes.iter().map(|shape| dot(shape, &product(stiffness, shape))).collect();
         let greatest = values.iter().copied().fold(0.0, f64::max);
         let least = values.into_iter().filter(|value| *value > 1e-9 * greatest).fold(f64::INFINITY, f64::min);
         let shift = if least.is_finite() { least } else { 1.0 };
-        let shifted = system.stiffness.plus(shift, &system.mass).factor();
+        let shifted = stiffness.plus(shift, mass).factor();
         shifted.map_err(|failure| FeError::Loose { equation: failure.index })
     }
 
@@ -131,11 +173,9 @@ impl ReducedBasis {
         let count = self.count();
         let (stiffness, mass) = (self.full(stiffness), self.diagonal(|_| 1.0));
         let mass = SymmetricMatrix::banded(count, count.saturating_sub(1)).plus(1.0, &mass);
-        let pairs =
-            Pencil { stiffness: &stiffness, mass: &mass }.lowest(count).map_err(|failure| match failure {
-                EigenFailure::Unheld(failure) => FeError::Loose { equation: failure.index },
-                EigenFailure::NoConvergence => FeError::NoModes { freedoms: count },
-            })?;
+        let pairs = Pencil { stiffness: &stiffness, mass: &mass }
+            .lowest(count)
+            .map_err(|failure| refused(failure, count))?;
         let turned =
             (0..pairs.vectors.count()).map(|i| self.motion(&pairs.vectors.column(i).collect::<Vec<_>>()));
         Ok(ReducedBasis { shapes: turned.collect() })
@@ -166,6 +206,13 @@ impl ReducedBasis {
             (column..self.count()).for_each(|row| full.add(row, column, dot(&self.shapes[row], &image)));
         }
         full
+    }
+}
+
+fn refused(failure: EigenFailure, freedoms: usize) -> FeError {
+    match failure {
+        EigenFailure::Unheld(failure) => FeError::Loose { equation: failure.index },
+        EigenFailure::NoConvergence => FeError::NoModes { freedoms },
     }
 }
 

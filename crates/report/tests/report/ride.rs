@@ -2,7 +2,9 @@
 
 use std::f64::consts::TAU;
 
-use axlebow_axle::{RideHistory, RideOutcome, RideWheel, Sides, StationPeak};
+use axlebow_axle::{
+    RideBasis, RideHistory, RideMethod, RideOutcome, RideWheel, Sides, StationPeak, USUAL_SCHEME,
+};
 use axlebow_report::json::{ride_document, ride_schema};
 use axlebow_report::plot::ride_figure;
 use axlebow_report::{ReportError, csv, table};
@@ -60,6 +62,13 @@ fn outcome() -> RideOutcome {
         wheels: Sides { left: wheel(45e3), right: still },
         stations: vec![peak("left-seat", 0.48, -2.48e8), peak("right-seat", -0.48, 2.2e8)],
         history: history(2001),
+        method: RideMethod {
+            basis: RideBasis::Full,
+            unknowns: 116,
+            modes_up_to: None,
+            scheme: USUAL_SCHEME,
+            step: STEP,
+        },
         parts: 2012,
         iterations: 4100,
         contact_changes: 4,

@@ -63,7 +63,8 @@ impl Pencil<'_> {
         trials.find(few).unwrap_or(largest * STEP.powi(TRIALS as i32))
     }
 
-    fn count_below(&self, limit: f64) -> Option<usize> {
+    /// Number of λ below a limit by Sturm's count; none where the matrices have no band.
+    pub fn count_below(&self, limit: f64) -> Option<usize> {
         self.stiffness.plus(-limit, self.mass).negative_pivots()
     }
 }
