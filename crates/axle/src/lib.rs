@@ -21,6 +21,9 @@ mod results;
 mod ride;
 mod ride_basis;
 mod ride_outcome;
+mod ride_readings;
+mod ride_recorder;
+mod riding_axle;
 mod seat;
 mod side;
 mod split;
@@ -47,6 +50,7 @@ pub use outcome::{
 pub use ride::{Ride, ride};
 pub use ride_basis::{RideBasis, RideMethod, USUAL_SCHEME};
 pub use ride_outcome::{RideHistory, RideOutcome, RideWheel, StationPeak};
+pub use riding_axle::RidingAxle;
 pub use seat::{Fixing, LARGEST_COMPOSITE_FRACTION, Seat, Suspension};
 pub use side::{Side, Sides};
 pub use wheel::{Tire, TireLayout, TirePlace, Wheel};

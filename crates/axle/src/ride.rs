@@ -4,23 +4,18 @@
 //! spring and damper, each seat's damper acts between axle and body. The ride starts at rest on the road's
 //! first height.
 
-use std::ops::ControlFlow;
-
 use axlebow_fe::{
-    Attachment, Direction, DynamicSystem, Ended, ForceLaw, LocalLaw, MotionReader, Record, Sample, Scheme,
-    Start, TimedLoad, TransientSettings, assemble_mass, assemble_stiffness,
+    Attachment, Direction, DynamicSystem, ForceLaw, LocalLaw, MotionReader, Scheme, TimedLoad, assemble_mass,
+    assemble_stiffness,
 };
 use axlebow_road::{Road, Track};
 
-use crate::frame::{RX, Stretch};
 use crate::ground::STANDARD_GRAVITY;
-use crate::ride_basis::{self, RideBasis, RideMethod};
-use crate::ride_outcome::{Driven, RideHistory, RideOutcome, StationPeak};
+use crate::ride_basis::RideBasis;
+use crate::ride_outcome::RideOutcome;
+use crate::riding_axle::RidingAxle;
 use crate::vibration::VibrationModel;
-use crate::{Axle, AxleError, Side, Sides, along};
-
-/// Half the distance over which a road's slope is taken, m.
-const SLOPE_REACH: f64 = 5e-4;
+use crate::{Axle, AxleError, Side};
 
 /// Laws of force for each tire come first, then one damper for each seat.
 const SEATS: usize = 2;
@@ -54,7 +49,7 @@ pub struct Ride {
 const MOST_STEPS: f64 = 5e6;
 
 impl Ride {
-    fn check(&self) -> Result<f64, AxleError> {
+    pub(crate) fn check(&self) -> Result<f64, AxleError> {
         crate::error::positive("speed", self.speed, "m/s")?;
         crate::error::positive("contact length", self.contact_length, "m")?;
         crate::error::positive("time step", self.step, "s")?;
@@ -77,48 +72,11 @@ impl Ride {
 /// [`AxleError::Road`] when the road cannot be felt through the contact length; [`AxleError::Fe`]. A ride that
 /// stops converging on its way is no error: what was driven is kept and marked as partial.
 pub fn ride(axle: &Axle, ride: &Ride) -> Result<RideOutcome, AxleError> {
-    let duration = ride.check()?;
-    let model = VibrationModel::of(axle, ride.axle_load, &ride.name)?;
-    let road = ride.road.enveloped(ride.contact_length)?;
-    let system = system(&model, &road, ride)?;
-    let mut recorder = Recorder::of(&model, &road, ride);
-    let settings = TransientSettings { scheme: ride.scheme, ..TransientSettings::new(ride.step, duration) };
-    let reduced = match ride.basis {
-        RideBasis::Full => None,
-        RideBasis::Reduced => Some(ride_basis::shapes(&system, ride.step)?),
-    };
-    let moving = reduced.as_ref().map_or(Ok(system.clone()), |shapes| shapes.reduced(&system))?;
-    let run = moving.run(Start::Equilibrium, &settings, |record| {
-        if let Record::Sample(sample) = record {
-            match &reduced {
-                Some(shapes) => recorder.take(&sample, &shapes.motion(&sample.motion.u)),
-                None => recorder.take(&sample, &sample.motion.u),
-            }
-        }
-        ControlFlow::Continue(())
-    })?;
-    let partial = match run.ended {
-        Ended::Completed => None,
-        Ended::BrokenOff { time } => Some(format!("the ride was broken off at {time:.4} s")),
-        Ended::NoConvergence { time, law } => Some(format!(
-            "the equations stopped converging at {time:.4} s, at the {}; try a shorter time step",
-            recorder.law_name(law)
-        )),
-        Ended::NotFinite { time } => {
-            Some(format!("the motion ran away at {time:.4} s; try a shorter time step"))
-        }
-    };
-    let method = RideMethod {
-        basis: ride.basis,
-        unknowns: moving.order(),
-        modes_up_to: reduced.map(|_| ride_basis::modes_up_to(ride.step)),
-        scheme: ride.scheme,
-        step: ride.step,
-    };
-    Ok(recorder.outcome(&run, method, partial))
+    RidingAxle::of(axle, ride.axle_load)?.ride(ride)
 }
 
-fn system(model: &VibrationModel, road: &Road, ride: &Ride) -> Result<DynamicSystem, AxleError> {
+/// The equations of the axle on a level road; the laws of the tires come first.
+pub(crate) fn system(model: &VibrationModel) -> Result<DynamicSystem, AxleError> {
     let structure = &model.frame.structure;
     let mass = assemble_mass(structure);
     let reader = MotionReader::of(structure);
@@ -133,10 +91,7 @@ fn system(model: &VibrationModel, road: &Road, ride: &Ride) -> Result<DynamicSys
         let (stiffness, damping) = (tire.vertical_stiffness, tire.damping);
         let force = ForceLaw::Contact { stiffness, damping, clearance: 0.0 };
         let direction = Direction::at(structure, &contact.at, [0.0, 0.0, 1.0]);
-        let track = track(road, contact.side).clone();
-        let (from, speed) = (ride.from, ride.speed);
-        let base = move |time: f64| felt(&track, from + speed * time, speed);
-        system.add_law(LocalLaw::along(direction, force).on_base(base))?;
+        system.add_law(LocalLaw::along(direction, force))?;
     }
     for side in Side::BOTH {
         let damping = model.axle.seats.of(side).damping;
@@ -146,7 +101,7 @@ fn system(model: &VibrationModel, road: &Road, ride: &Ride) -> Result<DynamicSys
     Ok(system)
 }
 
-fn track(road: &Road, side: Side) -> &Track {
+pub(crate) fn track(road: &Road, side: Side) -> &Track {
     match side {
         Side::Left => &road.left,
         Side::Right => &road.right,
@@ -154,9 +109,8 @@ fn track(road: &Road, side: Side) -> &Track {
 }
 
 /// Height of a track at a distance (m) and how fast it rises under a tire (m/s).
-fn felt(track: &Track, distance: f64, speed: f64) -> [f64; 2] {
-    let rise = track.height(distance + SLOPE_REACH) - track.height(distance - SLOPE_REACH);
-    [track.height(distance), speed * rise / (2.0 * SLOPE_REACH)]
+pub(crate) fn felt(track: &Track, distance: f64, speed: f64) -> [f64; 2] {
+    [track.height(distance), speed * track.slope(distance)]
 }
 
 /// Vertical motion of the axle at a seat less that of the body there.
@@ -170,83 +124,11 @@ fn seat_direction(model: &VibrationModel, side: Side) -> Direction {
     Direction::new(axle.parts().iter().copied().chain(less))
 }
 
-/// Keeps what the results need of each sample.
-struct Recorder<'a> {
-    model: &'a VibrationModel<'a>,
-    road: &'a Road,
-    ride: &'a Ride,
-    reader: MotionReader<'a>,
-    sides: Vec<Side>,
-    history: RideHistory,
-    peaks: Vec<StationPeak>,
-}
-
-impl<'a> Recorder<'a> {
-    fn of(model: &'a VibrationModel, road: &'a Road, ride: &'a Ride) -> Self {
-        let places = model.frame.places.iter().rev();
-        Recorder {
-            model,
-            road,
-            ride,
-            reader: MotionReader::of(&model.frame.structure),
-            sides: model.contacts().iter().map(|contact| contact.side).collect(),
-            history: RideHistory::default(),
-            peaks: places.map(|place| StationPeak::none(place.name().as_ref(), place.y)).collect(),
-        }
-    }
-
-    fn take(&mut self, sample: &Sample, u: &[f64]) {
-        let time = sample.time;
-        let distance = self.ride.from + self.ride.speed * time;
-        self.history.time.push(time);
-        self.history.distance.push(distance);
-        let tires = sample.forces.iter().zip(&self.sides);
-        let load = |side: Side| tires.clone().filter(|(_, own)| **own == side).map(|(f, _)| f).sum::<f64>();
-        let hub = Sides::each(|side| self.reader.motion(u, *self.model.frame.hubs.of(side)));
-        let lean = (hub.left[2] - hub.right[2]) / self.model.axle.hub_distance();
-        for side in Side::BOTH {
-            let camber = -side.sign() * (hub.of(side)[RX] - lean);
-            self.history.load.of_mut(side).push(load(side));
-            self.history.camber.of_mut(side).push(camber);
-            self.history.road.of_mut(side).push(track(self.road, side).height(distance));
-        }
-        self.history.roll.push(lean);
-        self.take_stress(u, time);
-    }
-
-    fn take_stress(&mut self, u: &[f64], time: f64) {
-        let count = self.peaks.len();
-        let mut largest = 0.0_f64;
-        for (i, stretch) in self.model.frame.stretches.iter().enumerate() {
-            let forces = self.reader.beam_forces(u, stretch.beam);
-            for (place, y) in [(i, stretch.start_y), (i + 1, stretch.end_y)] {
-                let stress = self.stress(stretch, y, &forces.at(y - stretch.start_y));
-                self.peaks[count - 1 - place].see(stress, time);
-                largest = if stress.abs() > largest.abs() { stress } else { largest };
-            }
-        }
-        self.history.stress.push(largest);
-    }
-
-    fn stress(&self, stretch: &Stretch, y: f64, force: &axlebow_fe::EndForce) -> f64 {
-        along::stress(self.model.axle, stretch, y, &along::resultants(force))
-    }
-
-    fn law_name(&self, law: usize) -> String {
-        match self.sides.get(law) {
-            Some(side) => format!("{} tire", side.word()),
-            None if law < self.sides.len() + SEATS => "damper of a seat".to_owned(),
-            None => format!("law {law}"),
-        }
-    }
-
-    fn outcome(
-        self,
-        run: &axlebow_fe::Transient,
-        method: RideMethod,
-        partial: Option<String>,
-    ) -> RideOutcome {
-        let radius = self.model.axle.wheels.left.tire().loaded_radius;
-        RideOutcome::of(self.ride, self.history, self.peaks, Driven { run, radius, method, partial })
+/// What a law of force is called; the laws of the tires, of which the sides are given, come first.
+pub(crate) fn law_name(tires: &[Side], law: usize) -> String {
+    match tires.get(law) {
+        Some(side) => format!("{} tire", side.word()),
+        None if law < tires.len() + SEATS => "damper of a seat".to_owned(),
+        None => format!("law {law}"),
     }
 }

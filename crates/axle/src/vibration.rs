@@ -7,6 +7,7 @@ use crate::ground::STANDARD_GRAVITY;
 use crate::{Axle, AxleError, Side};
 
 /// The axle with a body that moves; tires are the caller's to add.
+#[derive(Debug)]
 pub(crate) struct VibrationModel<'a> {
     pub axle: &'a Axle,
     pub frame: Frame,

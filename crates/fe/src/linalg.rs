@@ -32,6 +32,7 @@ mod pivot;
 mod rows;
 mod sparse;
 mod sparse_factor;
+mod weighted_sum;
 
 pub use columns::Columns;
 pub use complex_band::ComplexBand;

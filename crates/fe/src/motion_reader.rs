@@ -5,6 +5,7 @@ use nalgebra::{Vector3, Vector6};
 use crate::beam::BeamForces;
 use crate::numbering::Numbering;
 use crate::structure::{BeamId, NodeId, Structure};
+use crate::transient::Direction;
 
 /// Reads motions of nodes and forces of beams from a vector over the free freedoms.
 #[derive(Debug)]
@@ -36,6 +37,28 @@ impl<'a> MotionReader<'a> {
         let far = coupling.far.map_or_else(Vector6::zeros, |far| self.vector(free, far));
         let deformation = coupling.deformation(&self.vector(free, coupling.near), &far);
         member.forces(&deformation, &Vector3::zeros())
+    }
+
+    /// Linear readings of what a beam carries, as directions d that give them as `dᵀu`: `read` takes the numbers
+    /// from the beam's forces.
+    pub fn beam_readings<const N: usize>(
+        &self,
+        beam: BeamId,
+        read: impl Fn(&BeamForces) -> [f64; N],
+    ) -> [Direction; N] {
+        let coupling = &self.structure.beams[beam.0].coupling;
+        let nodes = [Some(coupling.near), coupling.far];
+        let own = nodes.into_iter().flatten().flat_map(|node| (0..6).map(move |i| (node, i)));
+        let freedoms = own.filter_map(|(node, i)| self.numbering.equation(node, i));
+        let mut unit = vec![0.0; self.order()];
+        let columns = freedoms.map(|freedom| {
+            unit[freedom] = 1.0;
+            let column = read(&self.beam_forces(&unit, beam));
+            unit[freedom] = 0.0;
+            (freedom, column)
+        });
+        let columns: Vec<_> = columns.collect();
+        std::array::from_fn(|i| Direction::new(columns.iter().map(|(freedom, column)| (*freedom, column[i]))))
     }
 
     /// A vector over the free freedoms from each node's motion, such as a rigid one.

@@ -63,6 +63,8 @@ pub struct Sample<'a> {
     pub forces: &'a [f64],
     /// Compression of each law along each of its directions, m.
     pub compressions: &'a [f64],
+    /// Displacement of the base of each law along each of its directions, m.
+    pub bases: &'a [f64],
 }
 
 /// What a run reports while it goes on; nothing is kept.
@@ -213,8 +215,8 @@ impl DynamicSystem {
 impl Integrator<'_> {
     fn sample(&self, steps: usize) -> Record<'_> {
         let (time, forces) = (self.time(steps, 0), &self.forces);
-        let (forces, compressions) = (&forces.laws, &forces.compressions);
-        Record::Sample(Sample { time, motion: &self.now, forces, compressions })
+        let (laws, compressions, bases) = (&forces.laws, &forces.compressions, &forces.bases);
+        Record::Sample(Sample { time, motion: &self.now, forces: laws, compressions, bases })
     }
 }
 

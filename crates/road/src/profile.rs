@@ -81,6 +81,12 @@ impl MeasuredProfile {
 
     /// The segment, between samples `i` and `i + 1`, that x lies in, or the nearest one.
     fn segment(&self, x: f64) -> usize {
+        // Even samples lie where their share of the length says.
+        let last = self.distances.len() - 2;
+        let guess = (((x - self.start()) / self.length() * (last + 1) as f64) as usize).min(last);
+        if self.distances[guess] <= x && x < self.distances[guess + 1] {
+            return guess;
+        }
         let above = self.distances.partition_point(|&sample| sample <= x);
         above.clamp(1, self.distances.len() - 1) - 1
     }

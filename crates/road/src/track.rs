@@ -6,6 +6,9 @@ use crate::{Event, RoadError};
 /// Contact lengths of tires, 1 mm to 2 m.
 const CONTACT_LENGTHS: std::ops::RangeInclusive<f64> = 1e-3..=2.0;
 
+/// Length over which the slope at a point is taken (m).
+const POINT: f64 = 1e-3;
+
 /// The ground along the way of one wheel: an event, where it lies, and the contact that feels it.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Track {
@@ -84,6 +87,18 @@ impl Track {
             Some(length) => self.event.mean_height(own - 0.5 * length, own + 0.5 * length),
         }
     }
+
+    /// Slope of the ground as the wheel feels it (m/m, up along the road):
+    ///
+    /// dz̄/dx = (z(x + L/2) - z(x - L/2)) / L
+    ///
+    /// - `x`: distance along the road (m), any
+    ///
+    /// A track that is felt at a point has the slope between half a millimetre on either side.
+    pub fn slope(&self, x: f64) -> f64 {
+        let (own, length) = (x - self.place, self.contact_length.unwrap_or(POINT));
+        (self.event.height(own + 0.5 * length) - self.event.height(own - 0.5 * length)) / length
+    }
 }
 
 #[cfg(test)]
@@ -110,6 +125,17 @@ mod tests {
         for x in [0.125, 99.9, 100.0, 2345.6, 4999.875] {
             assert_relative_eq!(felt.height(x), 1.0 + 0.05 * x, max_relative = 1e-12);
         }
+    }
+
+    #[test]
+    fn the_slope_is_that_of_the_height_felt() {
+        let felt = Track::new(HalfSineBump::new(0.1, 2.0).unwrap()).enveloped(0.5).unwrap();
+        let h = 1e-5;
+        for x in [-0.3, -0.2, 0.1, 0.9, 1.0, 1.7, 2.2, 3.0] {
+            let slope = (felt.height(x + h) - felt.height(x - h)) / (2.0 * h);
+            assert_abs_diff_eq!(felt.slope(x), slope, epsilon = 1e-9);
+        }
+        assert_relative_eq!(Track::new(Step::new(0.08).unwrap()).enveloped(0.25).unwrap().slope(0.1), 0.32);
     }
 
     #[test]

@@ -20,6 +20,7 @@
 //! stretches the front (+X) fibre. In terms of the rotations of the section,
 //! M_x = E I_x r_x' with u_z' = r_x, and M_z = E I_z r_z' with u_x' = -r_z.
 
+mod edge_reach;
 mod error;
 mod material;
 mod outline;
@@ -33,6 +34,7 @@ pub mod shear_coefficient;
 mod stress;
 mod taper;
 
+pub use edge_reach::EdgeReach;
 pub use error::SectionError;
 pub use material::Material;
 pub use outline::Outline;

@@ -6,7 +6,7 @@ use crate::rounded_rectangle::RoundedRectangle;
 use crate::{Outline, RectangularTube, RoundBar, RoundTube, SectionProperties, StressPoint};
 
 /// Stresses that differ by less than this share of themselves are equal.
-const EQUAL_STRESSES: f64 = 1e-9;
+pub(crate) const EQUAL_STRESSES: f64 = 1e-9;
 
 /// Chords that stand for a quarter of a circle in a drawing.
 const CHORDS_PER_CORNER: usize = 16;
@@ -113,7 +113,7 @@ impl Profile {
         }
     }
 
-    fn outside(&self) -> RoundedRectangle {
+    pub(crate) fn outside(&self) -> RoundedRectangle {
         match self {
             Self::RoundTube(tube) => tube.outside(),
             Self::RoundBar(bar) => bar.outside(),

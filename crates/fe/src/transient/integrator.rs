@@ -3,6 +3,7 @@
 use super::effective::EffectiveSystem;
 use super::energy::EnergyBalance;
 use super::forces::Forces;
+use super::law::LocalLaw;
 use super::motion::Motion;
 use super::newton::{Newton, Trial};
 use super::settings::TransientSettings;
@@ -251,6 +252,11 @@ impl Room {
     /// Moves the bases to where they are at a time.
     fn move_bases(&mut self, system: &DynamicSystem, time: f64) {
         self.bases.clear();
-        self.bases.extend(system.laws.iter().map(|law| law.base_at(time)));
+        let mut before: Option<&LocalLaw> = None;
+        for law in &system.laws {
+            let known = before.filter(|before| before.shares_base_with(law)).and(self.bases.last().copied());
+            self.bases.push(known.unwrap_or_else(|| law.base_at(time)));
+            before = Some(law);
+        }
     }
 }

@@ -87,6 +87,16 @@ impl LocalLaw {
         LocalLaw { base: Some(Arc::new(motion)), ..self }
     }
 
+    /// The same law on the base of another, which is then asked for its motion once for both.
+    pub fn on_base_of(self, other: &LocalLaw) -> Self {
+        LocalLaw { base: other.base.clone(), ..self }
+    }
+
+    /// Whether both stand on one base.
+    pub(super) fn shares_base_with(&self, other: &LocalLaw) -> bool {
+        matches!((&self.base, &other.base), (Some(a), Some(b)) if Arc::ptr_eq(a, b))
+    }
+
     /// The same law along other directions.
     pub(super) fn with_directions(&self, directions: Vec<Direction>) -> Self {
         LocalLaw { directions, ..self.clone() }

@@ -43,8 +43,19 @@ pub(super) struct Newton {
     /// Motions along the directions.
     x: Vec<f64>,
     residual: Vec<f64>,
-    jacobian: Vec<f64>,
     responses: Vec<Response>,
+    kept: KeptInverse,
+}
+
+/// The inverse of the matrix of a step, kept for as long as laws and step change forces alike: laws of straight
+/// pieces do so from one step to the next.
+#[derive(Debug, Clone, Default)]
+struct KeptInverse {
+    /// c_v and the changes of each law's force that it belongs to.
+    rate: f64,
+    changes: Vec<([[f64; MOST]; MOST], f64)>,
+    matrix: Vec<f64>,
+    inverse: Vec<f64>,
 }
 
 impl Newton {
@@ -67,11 +78,14 @@ impl Newton {
                 None => return Ok(iteration),
                 Some(row) => worst = row,
             }
-            self.linearise(trial);
-            if !solve_in_place(&mut self.jacobian, &mut self.residual) {
+            if !self.kept.is_of(trial, &self.responses) && !self.kept.renew(trial, &self.responses) {
                 break;
             }
-            self.x.iter_mut().zip(&self.residual).for_each(|(x, step)| *x -= step);
+            let rows = self.kept.inverse.chunks_exact(m);
+            self.x.iter_mut().zip(rows).for_each(|(x, row)| *x -= dot(row, &self.residual));
+            if !self.x.iter().all(|x| x.is_finite()) {
+                break;
+            }
         }
         Err(Unsolved { law: law_of(trial.laws, worst) })
     }
@@ -123,14 +137,41 @@ impl Newton {
         }
         worst
     }
+}
 
-    /// Fills the matrix of the next step.
-    fn linearise(&mut self, trial: &Trial) {
-        let m = self.forces.len();
-        self.jacobian.clear();
-        self.jacobian.resize(m * m, 0.0);
+impl KeptInverse {
+    /// Whether it belongs to these changes of the forces; the rate stands for the length of the step.
+    fn is_of(&self, trial: &Trial, responses: &[Response]) -> bool {
+        let alike =
+            |(kept, now): (&([[f64; MOST]; MOST], f64), &Response)| *kept == (now.stiffness, now.damping);
+        self.rate == trial.rate
+            && trial.reference.is_empty()
+            && self.changes.len() == responses.len()
+            && self.changes.iter().zip(responses).all(alike)
+    }
+
+    /// Makes it anew; false when the matrix is singular.
+    fn renew(&mut self, trial: &Trial, responses: &[Response]) -> bool {
+        self.fill_matrix(trial, responses);
+        self.rate = trial.rate;
+        self.changes.clear();
+        let m = trial.free.len();
+        self.inverse.clear();
+        self.inverse.resize(m * m, 0.0);
+        if !invert(m, &mut self.matrix, &mut self.inverse) {
+            return false;
+        }
+        self.changes.extend(responses.iter().map(|response| (response.stiffness, response.damping)));
+        true
+    }
+
+    /// 1 + G (T − k₀).
+    fn fill_matrix(&mut self, trial: &Trial, responses: &[Response]) {
+        let m = trial.free.len();
+        self.matrix.clear();
+        self.matrix.resize(m * m, 0.0);
         let mut first = 0;
-        for (law, response) in trial.laws.iter().zip(&self.responses) {
+        for (law, response) in trial.laws.iter().zip(responses) {
             let count = law.directions.len();
             let mut tangent = response.stiffness;
             tangent[0][0] += trial.rate * response.damping;
@@ -139,12 +180,12 @@ impl Newton {
                     let column = (0..count).map(|k| trial.compliance[i * m + first + k] * tangent[k][j]);
                     let reference = trial.reference.get(first + j).copied().unwrap_or(0.0);
                     let known = trial.compliance[i * m + first + j] * reference;
-                    self.jacobian[i * m + first + j] = column.sum::<f64>() - known;
+                    self.matrix[i * m + first + j] = column.sum::<f64>() - known;
                 }
             }
             first += count;
         }
-        (0..m).for_each(|i| self.jacobian[i * (m + 1)] += 1.0);
+        (0..m).for_each(|i| self.matrix[i * (m + 1)] += 1.0);
     }
 }
 
@@ -158,34 +199,36 @@ fn law_of(laws: &[LocalLaw], row: usize) -> usize {
     laws.iter().position(holds).unwrap_or(0)
 }
 
-/// Gauss elimination with partial pivoting of a small matrix stored row by row; false when it is singular.
-fn solve_in_place(matrix: &mut [f64], x: &mut [f64]) -> bool {
-    let m = x.len();
+fn dot(a: &[f64], b: &[f64]) -> f64 {
+    a.iter().zip(b).map(|(a, b)| a * b).sum()
+}
+
+/// Inverse of a small matrix stored row by row, by Gauss-Jordan elimination with partial pivoting; the matrix is
+/// used up, and `inverse` comes in as zeros. False when it is singular.
+fn invert(m: usize, matrix: &mut [f64], inverse: &mut [f64]) -> bool {
+    (0..m).for_each(|i| inverse[i * (m + 1)] = 1.0);
     for c in 0..m {
         let larger = |a: &usize, b: &usize| matrix[a * m + c].abs().total_cmp(&matrix[b * m + c].abs());
         let pivot = (c..m).max_by(larger).unwrap_or(c);
-        if pivot != c {
-            (c..m).for_each(|j| matrix.swap(c * m + j, pivot * m + j));
-            x.swap(c, pivot);
-        }
-        let (above, below) = matrix.split_at_mut((c + 1) * m);
-        let top = &above[c * m..];
-        if top[c] == 0.0 || top[c].is_nan() {
+        let value = matrix[pivot * m + c];
+        if value == 0.0 || !value.is_finite() {
             return false;
         }
-        for (i, row) in below.chunks_exact_mut(m).enumerate() {
-            let factor = row[c] / top[c];
-            if factor != 0.0 {
-                (c + 1..m).for_each(|j| row[j] -= factor * top[j]);
-                x[c + 1 + i] -= factor * x[c];
+        for j in 0..m {
+            for rows in [&mut *matrix, &mut *inverse] {
+                rows.swap(c * m + j, pivot * m + j);
+                rows[c * m + j] /= value;
+            }
+        }
+        for i in (0..m).filter(|i| *i != c) {
+            let factor = matrix[i * m + c];
+            for j in 0..m {
+                matrix[i * m + j] -= factor * matrix[c * m + j];
+                inverse[i * m + j] -= factor * inverse[c * m + j];
             }
         }
     }
-    for c in (0..m).rev() {
-        let known: f64 = (c + 1..m).map(|j| matrix[c * m + j] * x[j]).sum();
-        x[c] = (x[c] - known) / matrix[c * (m + 1)];
-    }
-    x.iter().all(|x| x.is_finite())
+    inverse.iter().all(|x| x.is_finite())
 }
 
 #[cfg(test)]
@@ -194,11 +237,12 @@ mod tests {
 
     #[test]
     fn elimination_exchanges_rows_where_it_must() {
-        let (mut matrix, mut x) = ([0.0, 2.0, 1.0, 1.0, 1.0, 0.0, 3.0, 0.0, 1.0], [7.0, 3.0, 6.0]);
-        assert!(solve_in_place(&mut matrix, &mut x));
-        for (x, expected) in x.iter().zip([1.0, 2.0, 3.0]) {
-            assert!((x - expected).abs() < 1e-14);
+        let (mut matrix, mut inverse) = ([0.0, 2.0, 1.0, 1.0, 1.0, 0.0, 3.0, 0.0, 1.0], [0.0; 9]);
+        assert!(invert(3, &mut matrix, &mut inverse));
+        let found = |row: usize| dot(&inverse[3 * row..][..3], &[7.0, 3.0, 6.0]);
+        for (row, expected) in [1.0, 2.0, 3.0].into_iter().enumerate() {
+            assert!((found(row) - expected).abs() < 1e-14);
         }
-        assert!(!solve_in_place(&mut [1.0, 2.0, 2.0, 4.0], &mut [1.0, 1.0]));
+        assert!(!invert(2, &mut [1.0, 2.0, 2.0, 4.0], &mut [0.0; 4]));
     }
 }

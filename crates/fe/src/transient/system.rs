@@ -110,6 +110,22 @@ impl DynamicSystem {
         Ok(self.laws.len() - 1)
     }
 
+    /// Puts laws, by their numbers, on one base that moves along the first direction of each: `motion` gives its
+    /// displacement (m) and velocity (m/s) at a time (s). Numbers of no law are passed over.
+    pub fn put_on_base(&mut self, laws: &[usize], motion: impl Fn(f64) -> [f64; 2] + Send + Sync + 'static) {
+        let mut on: Option<LocalLaw> = None;
+        let mut motion = Some(motion);
+        for number in laws {
+            let Some(law) = self.laws.get_mut(*number) else { continue };
+            *law = match (&on, motion.take()) {
+                (Some(on), _) => law.clone().on_base_of(on),
+                (None, Some(motion)) => law.clone().on_base(motion),
+                (None, None) => continue,
+            };
+            on = Some(law.clone());
+        }
+    }
+
     /// Number of freedoms.
     pub fn order(&self) -> usize {
         self.stiffness.order()

@@ -1,0 +1,110 @@
+//! What a ride says, as linear readings of the motion.
+//!
+//! Camber, roll, and the mean stress and stress gradients of every place are each a row over the freedoms, or
+//! over the shapes of a reduced basis; the stress itself follows from the last three.
+
+use axlebow_fe::{Attachment, Direction, MotionReader, ReducedBasis};
+use axlebow_sections::EdgeReach;
+
+use crate::along;
+use crate::frame::Stretch;
+use crate::vibration::VibrationModel;
+use crate::{Side, Sides};
+
+/// Share of the largest number of a place's rows below which a whole row is rounding.
+const NOTHING: f64 = 1e-12;
+
+/// Linear readings of a motion.
+#[derive(Debug, Clone)]
+pub(crate) struct Readings {
+    /// Number of freedoms or shapes.
+    pub order: usize,
+    /// Camber change of each wheel, rad.
+    pub camber: Sides<Direction>,
+    /// Roll of the line through the hubs, rad.
+    pub roll: Direction,
+    /// Ends of all stretches of the axle line, from right to left.
+    pub fibres: Vec<Fibres>,
+}
+
+/// Fibre stress at one end of a stretch.
+#[derive(Debug, Clone)]
+pub(crate) struct Fibres {
+    /// Number of its place, counted from the left.
+    pub place: usize,
+    pub reach: EdgeReach,
+    /// N/A, M_z/I_z and −M_x/I_x; none where it is nothing beside the others.
+    pub rows: [Option<Direction>; 3],
+}
+
+impl Readings {
+    /// Readings over all freedoms.
+    pub(crate) fn of(model: &VibrationModel) -> Self {
+        let structure = &model.frame.structure;
+        let reader = MotionReader::of(structure);
+        let hub = |side: Side, direction: usize, factor: f64| {
+            let at = Attachment::at(*model.frame.hubs.of(side));
+            let mut motions = [[0.0; 3]; 2];
+            motions[direction / 3][direction % 3] = factor;
+            Direction::of_motion(structure, &at, motions)
+        };
+        let distance = model.axle.hub_distance();
+        let rise = |side: Side| hub(side, 2, side.sign() / distance);
+        let roll = sum([rise(Side::Left), rise(Side::Right)]);
+        let camber = Sides::each(|side| {
+            let turned = hub(side, crate::frame::RX, -side.sign());
+            sum([turned, scaled(&roll, side.sign())])
+        });
+        let last = model.frame.places.len() - 1;
+        let ends = model.frame.stretches.iter().enumerate().flat_map(|(i, stretch)| {
+            let at = |place: usize, y: f64| Fibres::at(model, &reader, (stretch, y), last - place);
+            [at(i, stretch.start_y), at(i + 1, stretch.end_y)]
+        });
+        Readings { order: reader.order(), camber, roll, fibres: ends.collect() }
+    }
+
+    /// The same readings over the shapes of a basis.
+    pub(crate) fn over(&self, basis: &ReducedBasis) -> Self {
+        let camber = Sides::each(|side| basis.direction(self.camber.of(side)));
+        let fibres = self.fibres.iter().map(|fibres| fibres.over(basis)).collect();
+        Readings { order: basis.count(), camber, roll: basis.direction(&self.roll), fibres }
+    }
+}
+
+impl Fibres {
+    fn at(model: &VibrationModel, reader: &MotionReader, at: (&Stretch, f64), place: usize) -> Self {
+        let (stretch, y) = at;
+        let properties = model.axle.body.properties(&stretch.piece, y.abs());
+        let rows = reader.beam_readings(stretch.beam, |forces| {
+            let carried = along::resultants(&forces.at(y - stretch.start_y));
+            let gradient_x = carried.moment_z / properties.second_moment_z;
+            let gradient_z = -carried.moment_x / properties.second_moment_x;
+            [carried.axial / properties.area, gradient_x, gradient_z]
+        });
+        let reach = stretch.piece.profile_at(y.abs()).edge_reach();
+        Fibres { place, reach, rows: rows.map(Some) }
+    }
+
+    /// Over the shapes of a basis, without rows of mere rounding.
+    fn over(&self, basis: &ReducedBasis) -> Self {
+        let rows = self.rows.each_ref().map(|row| row.as_ref().map(|row| basis.direction(row)));
+        let size = |row: &Option<Direction>| {
+            row.iter().flat_map(Direction::parts).fold(0.0_f64, |most, (_, part)| most.max(part.abs()))
+        };
+        // A mean stress weighs as much as a gradient over the outside of the section.
+        let outside = self.reach.straight_z.max(self.reach.straight_x) + self.reach.radius;
+        let weights = [1.0, outside, outside];
+        let sizes: [f64; 3] = std::array::from_fn(|i| weights[i] * size(&rows[i]));
+        let largest = sizes.iter().copied().fold(0.0, f64::max);
+        let mut kept = sizes.iter().map(|size| *size > NOTHING * largest);
+        Fibres { rows: rows.map(|row| row.filter(|_| kept.next().unwrap_or(true))), ..self.clone() }
+    }
+}
+
+fn sum(directions: [Direction; 2]) -> Direction {
+    Direction::new(directions.iter().flat_map(|direction| direction.parts().iter().copied()))
+}
+
+fn scaled(direction: &Direction, factor: f64) -> Direction {
+    Direction::new(direction.parts().iter().map(|(freedom, part)| (*freedom, factor * part)))
+}

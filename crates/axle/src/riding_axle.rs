@@ -1,0 +1,122 @@
+//! An axle made ready for many rides: its equations, its shapes and its readings are made once.
+
+use std::ops::ControlFlow;
+use std::sync::OnceLock;
+
+use axlebow_fe::{DynamicSystem, Ended, FeError, Record, Start, Transient, TransientSettings};
+use axlebow_road::Road;
+
+use crate::ride::{felt, system, track};
+use crate::ride_basis::{self, RideMethod};
+use crate::ride_outcome::{Driven, RideOutcome};
+use crate::ride_readings::Readings;
+use crate::ride_recorder::Recorder;
+use crate::vibration::VibrationModel;
+use crate::{Axle, AxleError, Ride, RideBasis, Side};
+
+/// An axle with its load, ready for rides over any road at any speed; threads may share it.
+#[derive(Debug)]
+pub struct RidingAxle<'a> {
+    model: VibrationModel<'a>,
+    axle_load: f64,
+    /// Side of each tire; the laws of force of the tires come first, in this order.
+    tires: Vec<Side>,
+    full: Moving,
+    reduced: OnceLock<Result<Moving, FeError>>,
+}
+
+/// The equations in one basis, and how results are read from their motion.
+#[derive(Debug)]
+struct Moving {
+    system: DynamicSystem,
+    readings: Readings,
+}
+
+impl<'a> RidingAxle<'a> {
+    /// The axle that carries a load (N) on the road at rest.
+    ///
+    /// # Errors
+    /// [`AxleError::LoadBelowWeight`]; [`AxleError::Fe`] when nothing holds the axle somewhere.
+    pub fn of(axle: &'a Axle, axle_load: f64) -> Result<Self, AxleError> {
+        let model = VibrationModel::of(axle, axle_load, "ride")?;
+        let full = Moving { system: system(&model)?, readings: Readings::of(&model) };
+        let tires = model.contacts().iter().map(|contact| contact.side).collect();
+        Ok(RidingAxle { model, axle_load, tires, full, reduced: OnceLock::new() })
+    }
+
+    /// Drives over a road.
+    ///
+    /// # Errors
+    /// As [`crate::ride()`]; [`AxleError::Value`] for a ride with another load than the axle was made ready for.
+    pub fn ride(&self, ride: &Ride) -> Result<RideOutcome, AxleError> {
+        let duration = ride.check()?;
+        if ride.axle_load != self.axle_load {
+            let (what, value) = ("axle load of the ride", ride.axle_load);
+            let accepted = "the load that the axle was made ready for";
+            return Err(AxleError::Value { what, value, unit: "N", accepted });
+        }
+        let road = ride.road.enveloped(ride.contact_length)?;
+        let moving = self.moving(ride.basis)?;
+        let system = self.on_road(&moving.system, &road, ride);
+        let mut recorder = Recorder::of(&self.model, &moving.readings, ride);
+        let settings =
+            TransientSettings { scheme: ride.scheme, ..TransientSettings::new(ride.step, duration) };
+        let run = system.run(Start::Equilibrium, &settings, |record| {
+            if let Record::Sample(sample) = record {
+                recorder.take(&sample);
+            }
+            ControlFlow::Continue(())
+        })?;
+        let (history, peaks) = recorder.finished();
+        let driven = Driven {
+            radius: self.model.axle.wheels.left.tire().loaded_radius,
+            method: RideMethod::of(ride, system.order()),
+            partial: self.why_partial(&run),
+            run: &run,
+        };
+        Ok(RideOutcome::of(ride, history, peaks, driven))
+    }
+
+    fn moving(&self, basis: RideBasis) -> Result<&Moving, FeError> {
+        match basis {
+            RideBasis::Full => Ok(&self.full),
+            RideBasis::Reduced => {
+                self.reduced.get_or_init(|| self.full.reduced()).as_ref().map_err(Clone::clone)
+            }
+        }
+    }
+
+    /// The system with its tires on a road.
+    fn on_road(&self, system: &DynamicSystem, road: &Road, ride: &Ride) -> DynamicSystem {
+        let mut system = system.clone();
+        for side in Side::BOTH {
+            let tires = self.tires.iter().enumerate().filter(|(_, own)| **own == side);
+            let laws: Vec<usize> = tires.map(|(law, _)| law).collect();
+            let track = track(road, side).clone();
+            let (from, speed) = (ride.from, ride.speed);
+            system.put_on_base(&laws, move |time| felt(&track, from + speed * time, speed));
+        }
+        system
+    }
+
+    fn why_partial(&self, run: &Transient) -> Option<String> {
+        match run.ended {
+            Ended::Completed => None,
+            Ended::BrokenOff { time } => Some(format!("the ride was broken off at {time:.4} s")),
+            Ended::NoConvergence { time, law } => Some(format!(
+                "the equations stopped converging at {time:.4} s, at the {}; try a shorter time step",
+                crate::ride::law_name(&self.tires, law)
+            )),
+            Ended::NotFinite { time } => {
+                Some(format!("the motion ran away at {time:.4} s; try a shorter time step"))
+            }
+        }
+    }
+}
+
+impl Moving {
+    fn reduced(&self) -> Result<Moving, FeError> {
+        let shapes = ride_basis::shapes(&self.system)?;
+        Ok(Moving { system: shapes.reduced(&self.system)?, readings: self.readings.over(&shapes) })
+    }
+}

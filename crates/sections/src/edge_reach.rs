@@ -1,0 +1,86 @@
+//! How far the outside edge of a section reaches, and the stress there.
+
+use crate::Profile;
+use crate::profile::EQUAL_STRESSES;
+
+/// How far the outside edge of a section reaches: a rectangle with rounded corners, a circle without straight
+/// parts.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct EdgeReach {
+    /// Half the straight part along X (m).
+    pub straight_x: f64,
+    /// Half the straight part along Z (m).
+    pub straight_z: f64,
+    /// Radius of the corners (m).
+    pub radius: f64,
+}
+
+impl EdgeReach {
+    /// Normal stress of greatest magnitude (Pa, tension positive), as [`Profile::fibre_stress`] finds it:
+    ///
+    /// s = m ± (a |g_x| + b |g_z| + r √(g_x² + g_z²))
+    ///
+    /// - `mean`: m = N/A (Pa)
+    /// - `gradients`: g_x = M_z/I_z along X and g_z = -M_x/I_x along Z (Pa/m)
+    #[inline]
+    pub fn extreme_stress(&self, mean: f64, gradients: [f64; 2]) -> f64 {
+        let [x, z] = gradients;
+        let bending = self.straight_x * x.abs() + self.straight_z * z.abs() + self.radius * length(x, z);
+        if bending - mean > (bending + mean) * (1.0 + EQUAL_STRESSES) {
+            mean - bending
+        } else {
+            mean + bending
+        }
+    }
+}
+
+/// √(x² + z²) of numbers whose squares stay finite.
+#[inline]
+fn length(x: f64, z: f64) -> f64 {
+    if x == 0.0 { z.abs() } else { (x * x + z * z).sqrt() }
+}
+
+impl Profile {
+    /// How far the outside edge reaches.
+    pub fn edge_reach(&self) -> EdgeReach {
+        let outside = self.outside();
+        EdgeReach {
+            straight_x: 0.5 * outside.width - outside.radius,
+            straight_z: 0.5 * outside.height - outside.radius,
+            radius: outside.radius,
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::{Profile, RectangularTube, RoundTube};
+
+    #[test]
+    fn the_extreme_stress_is_that_of_the_fibres() {
+        let profiles: [Profile; 2] = [
+            RoundTube::new(0.127, 0.0127).unwrap().into(),
+            RectangularTube::new(0.12, 0.16, 0.01, 0.03).unwrap().into(),
+        ];
+        let cases = [
+            (0.0, 2e4, 0.0),
+            (0.0, -2e4, 0.0),
+            (1e5, 0.0, 0.0),
+            (-1e5, 2e4, 0.0),
+            (3e4, -2e4, 9e3),
+            (-3e4, 2e3, -9e3),
+            (0.0, 0.0, 0.0),
+        ];
+        for profile in profiles {
+            let properties = profile.properties(0.3);
+            for (axial, moment_x, moment_z) in cases {
+                let gradients =
+                    [moment_z / properties.second_moment_z, -moment_x / properties.second_moment_x];
+                let found = profile.edge_reach().extreme_stress(axial / properties.area, gradients);
+                let expected = profile.fibre_stress(&properties, axial, moment_x, moment_z).0;
+                let close = (found - expected).abs() <= 1e-12 * expected.abs();
+                assert!(close, "{profile:?} {axial} {moment_x} {moment_z}: {found} {expected}");
+            }
+        }
+    }
+}
