@@ -123,3 +123,19 @@ fn a_vehicle_that_tips_over_has_no_solution() {
     assert_eq!(run.code, 3, "{}", run.err);
     assert!(run.err.contains("side-load") && run.err.contains("tips over"), "{}", run.err);
 }
+
+#[test]
+fn a_ride_refuses_impossible_speeds_and_settings_of_time() {
+    let model = demo("trailer-127-thick-dual");
+    let road = crate::program::root().join("models/roads/haversine-bump.toml").display().to_string();
+    let ride = |more: &[&str]| {
+        axlebow(&[["ride", model.as_str(), "--over", road.as_str()].as_slice(), more].concat())
+    };
+    refused(&ride(&["--speed", "0 km/h"]), &["speed is 0 m/s", "greater than zero"]);
+    refused(&ride(&["--speed=-50 km/h"]), &["speed is -13.8", "greater than zero"]);
+    refused(&ride(&["--speed", "50"]), &["--speed 50", "unit"]);
+    refused(&ride(&["--spectral-radius", "1.5"]), &["spectral radius is 1.5", "from 0 to 1"]);
+    let both = ["--scheme", "average-acceleration", "--spectral-radius", "0.5"];
+    refused(&ride(&both), &["--spectral-radius belongs to --scheme generalised-alpha"]);
+    refused(&ride(&["--scheme", "leapfrog"]), &["generalised-alpha", "average-acceleration"]);
+}

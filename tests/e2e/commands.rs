@@ -212,3 +212,72 @@ fn two_axles_stand_side_by_side() {
     assert_eq!(run.code, 0, "{}", run.err);
     assert!(run.out.contains("(2) 152 mm thin-wall") && run.out.contains("% of (1)"), "{}", run.out);
 }
+
+#[test]
+fn a_ride_in_both_bases_says_how_far_they_differ() {
+    let road = crate::program::root().join("models/roads/haversine-bump.toml").display().to_string();
+    let model = demo("trailer-152-thin-dual");
+    let before = ["ride", model.as_str(), "--over", road.as_str()];
+    let over = |more: &'static [&'static str]| before.iter().chain(more).copied().collect::<Vec<&str>>();
+    let document = json(&over(&["--full", "--reduced", "--json"]));
+    let (method, comparison) = (&document["method"], &document["comparison"]);
+    assert_eq!((&method["basis"], &comparison["reduced"]["basis"]), (&"full".into(), &"reduced".into()));
+    for result in ["camber_peak_to_peak_rad", "largest_load_n", "peak_stress_pa"] {
+        let difference = comparison[result]["difference"].as_f64().expect("a number");
+        assert!(difference.abs() < 0.01, "{result} {difference}");
+    }
+    let table = axlebow(&over(&["--full", "--reduced"]));
+    assert!(table.code == 0 && table.out.contains("difference, %"), "{}\n{}", table.out, table.err);
+    assert!(table.out.lines().all(|line| line.chars().count() <= 100), "{}", table.out);
+    let alone = json(&over(&["--reduced", "--scheme", "average-acceleration", "--json"]));
+    assert_eq!(alone["method"]["scheme"], "average-acceleration");
+    assert!(alone["comparison"].is_null() && alone["method"]["basis"] == "reduced");
+}
+
+/// Lines of a table with the words and numbers of left and right exchanged.
+fn wheel_rows(out: &str) -> Vec<[String; 2]> {
+    let wheels = out.lines().skip_while(|line| !line.starts_with("Wheel")).skip(2);
+    let rows = wheels.take_while(|line| !line.is_empty()).map(|line| {
+        let cells: Vec<&str> = line.split_whitespace().collect();
+        [cells[cells.len() - 2].to_owned(), cells[cells.len() - 1].to_owned()]
+    });
+    rows.collect()
+}
+
+/// Elimination runs from one end of the axle to the other, so the last bits of the two sides differ (about 1e-9
+/// after lift-off); what is printed does not.
+#[test]
+fn a_mirrored_bump_prints_the_mirrored_table() {
+    let folder = TempDir::new().expect("a folder");
+    let bump = crate::program::root().join("models/roads/one-wheel-bump.toml");
+    let text = std::fs::read_to_string(bump).expect("the road");
+    let model = demo("trailer-127-thick-dual");
+    let rows = |side: &str| {
+        let lines = text.lines().filter(|line| !line.starts_with("wheels"));
+        let road =
+            lines.map(|line| format!("{line}\n")).collect::<String>() + &format!("wheels = \"{side}\"\n");
+        std::fs::write(folder.path().join("road.toml"), road).expect("the road is written");
+        let run = axlebow_in(folder.path(), &["ride", &model, "--over", "road.toml"]);
+        assert_eq!(run.code, 0, "{}", run.err);
+        wheel_rows(&run.out)
+    };
+    let (left, right) = (rows("left"), rows("right"));
+    assert!(left.len() > 10);
+    assert_eq!(left, right.into_iter().map(|[a, b]| [b, a]).collect::<Vec<_>>());
+}
+
+#[test]
+fn any_number_of_threads_gives_the_same_bytes() {
+    let root = crate::program::root();
+    let road = root.join("models/roads/class-c-road.toml").display().to_string();
+    let (study, model) =
+        (root.join("studies/wall-sweep.toml").display().to_string(), demo("trailer-152-thin-dual"));
+    for arguments in [
+        ["ride", &model, "--over", &road, "--reduced", "--json"].as_slice(),
+        ["study", &study, "--json"].as_slice(),
+    ] {
+        let [one, two] = ["1", "2"].map(|threads| crate::program::axlebow_on_threads(threads, arguments));
+        assert_eq!(one.code, 0, "{}", one.err);
+        assert!(one.out == two.out, "{arguments:?}");
+    }
+}

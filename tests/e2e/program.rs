@@ -47,9 +47,19 @@ pub fn axlebow(arguments: &[&str]) -> Run {
 
 /// Runs `axlebow` in a folder.
 pub fn axlebow_in(folder: &Path, arguments: &[&str]) -> Run {
-    let output = Command::new(&*PROGRAM).args(arguments).current_dir(folder).output().expect("axlebow runs");
+    run_of(Command::new(&*PROGRAM).args(arguments).current_dir(folder))
+}
+
+fn run_of(command: &mut Command) -> Run {
+    let output = command.output().expect("axlebow runs");
     let text = |bytes: Vec<u8>| String::from_utf8(bytes).expect("axlebow speaks UTF-8");
     Run { code: output.status.code().unwrap_or(-1), out: text(output.stdout), err: text(output.stderr) }
+}
+
+/// Runs `axlebow` on so many threads.
+pub fn axlebow_on_threads(threads: &str, arguments: &[&str]) -> Run {
+    let mut command = Command::new(&*PROGRAM);
+    run_of(command.args(arguments).env("RAYON_NUM_THREADS", threads))
 }
 
 /// Runs `axlebow` on a file with the given text.

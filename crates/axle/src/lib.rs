@@ -6,6 +6,7 @@
 
 mod along;
 mod axle;
+mod basis_comparison;
 mod body;
 mod cups;
 mod dominant;
@@ -35,6 +36,7 @@ mod wheel_end;
 
 pub use axle::{Axle, FixedMass, SMALLEST_STEP, UserStation};
 pub use axlebow_fe::Scheme;
+pub use basis_comparison::{BasisComparison, BesideFull};
 pub use body::{Body, HousingPoint, Part, Piece, Spindle, SpindleStep};
 pub use cups::{CupsOutcome, NearMode, cups};
 pub use error::AxleError;

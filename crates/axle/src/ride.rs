@@ -53,6 +53,12 @@ impl Ride {
         crate::error::positive("speed", self.speed, "m/s")?;
         crate::error::positive("contact length", self.contact_length, "m")?;
         crate::error::positive("time step", self.step, "s")?;
+        if let Scheme::GeneralizedAlpha { spectral_radius: value } = self.scheme
+            && !(0.0..=1.0).contains(&value)
+        {
+            let (what, accepted) = ("spectral radius", "a value from 0 to 1");
+            return Err(AxleError::Value { what, value, unit: "", accepted });
+        }
         crate::error::finite("start of the ride", self.from, "m")?;
         let duration = (self.to - self.from) / self.speed;
         crate::error::positive("length of the ride in time", duration, "s")?;

@@ -6,7 +6,8 @@ mod example;
 
 use approx::assert_relative_eq;
 use axlebow_axle::{
-    Axle, Ride, RideBasis, RideOutcome, Side, USUAL_SCHEME, flex, modes, ride, standard_cases,
+    Axle, Ride, RideBasis, RideOutcome, RidingAxle, Scheme, Side, USUAL_SCHEME, flex, modes, ride,
+    standard_cases,
 };
 use axlebow_road::{HaversineBump, Road, Step, Track, Wheels};
 use example::axle;
@@ -54,6 +55,51 @@ fn at_rest_a_ride_is_the_static_case() {
         assert!(moving.camber_peak_to_peak < 1e-9 && moving.time_off_road == 0.0);
         assert_eq!(moving.dominant_frequency, None);
     }
+}
+
+/// Readings of the motion against statics, which finds stress from the forces of each beam.
+#[test]
+fn stress_at_rest_is_that_of_statics_at_every_station() {
+    let axle = axle();
+    let asked = ask(&axle, Road { left: Track::flat(), right: Track::flat() }, 20.0);
+    let rated = flex(&axle, &standard_cases(&axle)[..1]).unwrap().cases.remove(0);
+    for basis in [RideBasis::Full, RideBasis::Reduced] {
+        let flat = ride(&axle, &Ride { basis, ..asked.clone() }).unwrap();
+        let largest = flat.stations.iter().fold(0.0_f64, |most, station| most.max(station.stress.abs()));
+        for still in &rated.stations {
+            let Some(moving) = flat.stations.iter().find(|own| own.name == still.name) else { continue };
+            // Weight of a beam between its ends bends it there, and statics adds that to what its ends carry.
+            assert_relative_eq!(moving.stress.abs(), still.stress.abs(), epsilon = 2e-3 * largest);
+        }
+    }
+}
+
+#[test]
+fn one_axle_made_ready_gives_the_rides_of_many_and_refuses_another_load() {
+    let axle = axle();
+    let ready = RidingAxle::of(&axle, axle.loading.rated_load).unwrap();
+    for basis in [RideBasis::Full, RideBasis::Reduced] {
+        for speed in [8.0, 15.0] {
+            let asked = Ride { basis, ..ask(&axle, bump(0.08, Wheels::Left), speed) };
+            assert_eq!(ready.ride(&asked).unwrap(), ride(&axle, &asked).unwrap());
+        }
+    }
+    let unladen = Ride { axle_load: 25e3, ..ask(&axle, bump(0.08, BOTH), 15.0) };
+    assert!(ready.ride(&unladen).unwrap_err().to_string().contains("axle load of the ride"));
+}
+
+#[test]
+fn both_time_schemes_agree_on_a_gentle_ride() {
+    let axle = axle();
+    let asked = ask(&axle, bump(0.01, BOTH), 15.0);
+    let usual = ride(&axle, &asked).unwrap();
+    let average = ride(&axle, &Ride { scheme: Scheme::AverageAcceleration, ..asked.clone() }).unwrap();
+    // Both are of second order; bow at 30 Hz has 33 steps a period, (2 pi / 33)^2 / 12 = 0.3 % of period each.
+    let (a, b) = (usual.wheels.left.camber_peak_to_peak, average.wheels.left.camber_peak_to_peak);
+    assert_relative_eq!(a, b, max_relative = 0.01);
+    let outside = Scheme::GeneralizedAlpha { spectral_radius: 1.2 };
+    let refused = ride(&axle, &Ride { scheme: outside, ..asked }).unwrap_err().to_string();
+    assert!(refused.contains("spectral radius is 1.2") && refused.contains("from 0 to 1"), "{refused}");
 }
 
 #[test]

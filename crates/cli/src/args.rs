@@ -99,12 +99,32 @@ pub struct Ride {
     /// Carry the unladen load instead of the rated one
     #[arg(long)]
     pub unladen: bool,
+    /// Solve every freedom of the finite elements [default]
+    #[arg(long)]
+    pub full: bool,
+    /// Solve a few shapes in place of every freedom: quick; with --full both, and how far they differ
+    #[arg(long)]
+    pub reduced: bool,
+    /// How time advances [default: that of the road file]
+    #[arg(long, value_enum)]
+    pub scheme: Option<TimeScheme>,
+    /// What each step leaves of motions that are far faster than it, 0 (nothing) to 1 (all)
+    #[arg(long, value_name = "SHARE")]
+    pub spectral_radius: Option<f64>,
     /// Write every sample as a row of a CSV file
     #[arg(long, value_name = "FILE.csv")]
     pub csv: Option<PathBuf>,
     /// Write a picture of road, wheel load, camber and stress against distance
     #[arg(long, value_name = "FILE.svg|png")]
     pub plot: Option<PathBuf>,
+}
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum TimeScheme {
+    /// Generalised-alpha: motions far faster than the step die away
+    GeneralisedAlpha,
+    /// Newmark's average acceleration: no motion is damped by the scheme
+    AverageAcceleration,
 }
 
 #[derive(Debug, Args)]

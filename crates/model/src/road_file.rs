@@ -1,6 +1,6 @@
 //! From a road file to a ride.
 
-use axlebow_axle::{Ride, RideBasis, USUAL_SCHEME};
+use axlebow_axle::{Ride, RideBasis, Scheme};
 use axlebow_road::{
     Coherence, Event, HalfSineBump, HaversineBump, Pothole, Ramp, RandomRoad, Road, RoadError,
     RoughnessClass, Step, Washboard, WaveBand, Wheels, iso_8608_spectrum,
@@ -26,6 +26,7 @@ pub struct RoadFile {
     run_up: f64,
     run_out: f64,
     time_step: f64,
+    scheme: Scheme,
 }
 
 impl RoadFile {
@@ -57,6 +58,7 @@ impl RoadFile {
             run_up: root.number("run_up"),
             run_out: root.number("run_out"),
             time_step: root.number("time_step"),
+            scheme: scheme(root),
         })
     }
 
@@ -72,8 +74,15 @@ impl RoadFile {
             step: self.time_step,
             axle_load,
             basis: RideBasis::Full,
-            scheme: USUAL_SCHEME,
+            scheme: self.scheme,
         }
+    }
+}
+
+fn scheme(root: &Table) -> Scheme {
+    match root.word("scheme") {
+        "average-acceleration" => Scheme::AverageAcceleration,
+        _ => Scheme::GeneralizedAlpha { spectral_radius: root.number("spectral_radius") },
     }
 }
 

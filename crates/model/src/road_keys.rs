@@ -5,7 +5,7 @@ use axlebow_units::Kind;
 use crate::spec::{key, quantity};
 use crate::{Bounds, Holds, Presence, TableSpec, Word};
 
-use Bounds::{Any, NonNegative, Positive};
+use Bounds::{Any, Between, NonNegative, Positive};
 use Presence::{Default, Optional, Required};
 
 /// A whole road file.
@@ -108,5 +108,20 @@ pub static ROAD: TableSpec = TableSpec {
         quantity("run_up", "Distance driven before it.", (Kind::Length, NonNegative), Default("\"1 m\"")),
         quantity("run_out", "Time driven after it.", (Kind::Time, NonNegative), Default("\"2 s\"")),
         quantity("time_step", "Length of a time step.", (Kind::Time, Positive), Default("\"1 ms\"")),
+        key(
+            "scheme",
+            "How time advances.",
+            Holds::Choice(&[
+                Word { word: "generalised-alpha", meaning: "motions far faster than the step die away" },
+                Word { word: "average-acceleration", meaning: "Newmark's, which damps nothing by itself" },
+            ]),
+            Default("\"generalised-alpha\""),
+        ),
+        quantity(
+            "spectral_radius",
+            "What a step of generalised-alpha leaves of motions far faster than it, 0 (nothing) to 1 (all).",
+            (Kind::Ratio, Between(0.0, 1.0)),
+            Default("0.8"),
+        ),
     ],
 };

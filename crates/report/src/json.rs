@@ -19,7 +19,8 @@ pub use modes::{
     modes_document, modes_schema,
 };
 pub use ride::{
-    RIDE_SCHEMA, RideDocument, RideWheelEntry, RideWheelsEntry, StationPeakEntry, ride_document, ride_schema,
+    BasisComparisonEntry, BesideFullEntry, RIDE_SCHEMA, RideDocument, RideMethodEntry, RideWheelEntry,
+    RideWheelsEntry, StationPeakEntry, compared_ride_document, ride_document, ride_schema,
 };
 pub use section::section_document;
 pub use study::{

@@ -16,7 +16,7 @@ pub use flex::flex;
 pub use flex_beside::flex_beside;
 pub use flex_brief::flex_brief;
 pub use modes::modes;
-pub use ride::ride;
+pub use ride::{basis_comparison, ride};
 pub use sections::sections;
 pub use study::study;
 pub use textbook::textbook;

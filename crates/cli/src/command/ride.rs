@@ -2,14 +2,18 @@
 
 use std::process::ExitCode;
 
+use axlebow_axle::{BasisComparison, Ride as Driven, RideBasis, RideOutcome, RidingAxle, Scheme};
 use axlebow_model::RoadFile;
 use axlebow_report::plot::ride_figure;
-use axlebow_report::{csv, json, table};
+use axlebow_report::{ModelCard, csv, json, table};
 use axlebow_units::Kind;
 
-use crate::args::Ride;
+use crate::args::{Ride, TimeScheme};
 use crate::failure::{CHECK_FAILS, Failure};
 use crate::{input, output};
+
+/// Lack of energy balance over the greatest energy from which on a ride is doubted.
+const DOUBTFUL_DRIFT: f64 = 0.01;
 
 pub fn run(arguments: &Ride) -> Result<ExitCode, Failure> {
     output::check_picture(arguments.plot.as_deref())?;
@@ -22,7 +26,9 @@ pub fn run(arguments: &Ride) -> Result<ExitCode, Failure> {
     };
     let loading = &model.axle.loading;
     let load = if arguments.unladen { loading.unladen_load } else { loading.rated_load };
-    let outcome = axlebow_axle::ride(&model.axle, &road.ride(load, speed))?;
+    let asked = asked(arguments, road.ride(load, speed))?;
+    let axle = RidingAxle::of(&model.axle, load)?;
+    let outcome = axle.ride(&asked)?;
     let mut card = input::card(&model, &arguments.model);
     card.assumed.extend(road.assumed.iter().map(|assumed| input::assumed("road.", assumed)));
     card.invented |= road.invented;
@@ -33,13 +39,62 @@ pub fn run(arguments: &Ride) -> Result<ExitCode, Failure> {
         output::write_file(path, csv::ride(&outcome).as_bytes())?;
         eprintln!("wrote {}", path.display());
     }
-    output::print(&match arguments.model.json {
-        true => json::ride_document(&outcome, &card),
-        false => table::ride(&outcome, &card),
-    })?;
-    if let Some(why) = &outcome.partial {
-        eprintln!("warning: the ride is partial: {why}");
-        return Ok(ExitCode::from(CHECK_FAILS));
+    output::print(&result(arguments, (&axle, &asked), &outcome, &card)?)?;
+    Ok(verdict(&outcome))
+}
+
+/// The ride with the basis and the scheme that were asked for.
+fn asked(arguments: &Ride, ride: Driven) -> Result<Driven, Failure> {
+    let scheme = match (arguments.scheme, arguments.spectral_radius, ride.scheme) {
+        (Some(TimeScheme::AverageAcceleration), Some(_), _)
+        | (None, Some(_), Scheme::AverageAcceleration) => {
+            return Err(Failure::Input(
+                "--spectral-radius belongs to --scheme generalised-alpha; average acceleration has none"
+                    .into(),
+            ));
+        }
+        (Some(TimeScheme::AverageAcceleration), None, _) => Scheme::AverageAcceleration,
+        (_, Some(spectral_radius), _) => Scheme::GeneralizedAlpha { spectral_radius },
+        (Some(TimeScheme::GeneralisedAlpha), None, Scheme::AverageAcceleration) => axlebow_axle::USUAL_SCHEME,
+        (_, None, scheme) => scheme,
+    };
+    let alone = arguments.reduced && !arguments.full;
+    let basis = if alone { RideBasis::Reduced } else { RideBasis::Full };
+    Ok(Driven { basis, scheme, ..ride })
+}
+
+/// What is printed: the ride and, where both bases were asked for, how far they differ.
+fn result(
+    arguments: &Ride,
+    (axle, asked): (&RidingAxle, &Driven),
+    outcome: &RideOutcome,
+    card: &ModelCard,
+) -> Result<String, Failure> {
+    let json = arguments.model.json;
+    if !(arguments.full && arguments.reduced) {
+        return Ok(if json { json::ride_document(outcome, card) } else { table::ride(outcome, card) });
     }
-    Ok(ExitCode::SUCCESS)
+    let reduced = axle.ride(&Driven { basis: RideBasis::Reduced, ..asked.clone() })?;
+    let comparison = BasisComparison::of(outcome, &reduced);
+    Ok(match json {
+        true => json::compared_ride_document(outcome, &comparison, card),
+        false => format!("{}\n{}", table::ride(outcome, card), table::basis_comparison(&comparison, card)),
+    })
+}
+
+/// Says what is doubtful about a ride, and the exit code that follows.
+fn verdict(outcome: &RideOutcome) -> ExitCode {
+    if outcome.energy_drift > DOUBTFUL_DRIFT {
+        eprintln!(
+            "warning: the energy of the ride balances only within {:.1} % of its greatest; take a shorter time step",
+            100.0 * outcome.energy_drift
+        );
+    }
+    match &outcome.partial {
+        Some(why) => {
+            eprintln!("warning: the ride is partial: {why}");
+            ExitCode::from(CHECK_FAILS)
+        }
+        None => ExitCode::SUCCESS,
+    }
 }

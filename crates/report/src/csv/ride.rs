@@ -7,7 +7,8 @@ use axlebow_axle::RideOutcome;
 /// The histories of a ride, a line for each sample; a history that ends early leaves its cells empty.
 ///
 /// Camber change is against the unloaded axle, positive with the tire's top outward; road is the height that the
-/// tires feel; stress is the fibre stress of largest magnitude along the axle, signed.
+/// tires feel; stress is the fibre stress of largest magnitude along the axle, signed. A ride that ended early has
+/// a last line that begins with `# partial:` and says why.
 pub fn ride(outcome: &RideOutcome) -> String {
     let history = &outcome.history;
     let columns: [(&str, &[f64]); 10] = [
@@ -32,6 +33,9 @@ pub fn ride(outcome: &RideOutcome) -> String {
             };
         }
         text.push_str("\r\n");
+    }
+    if let Some(why) = &outcome.partial {
+        let _ = write!(text, "# partial: {why}\r\n");
     }
     text
 }

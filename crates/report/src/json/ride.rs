@@ -1,6 +1,8 @@
 //! The document of a ride, `axlebow/ride/1`.
 
-use axlebow_axle::{RideOutcome, RideWheel, StationPeak};
+use axlebow_axle::{
+    BasisComparison, BesideFull, RideBasis, RideMethod, RideOutcome, RideWheel, Scheme, StationPeak,
+};
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -15,6 +17,16 @@ pub const RIDE_SCHEMA: &str = "axlebow/ride/1";
 /// Histories are left out: [`crate::csv::ride`] has them. A value that is not finite is written as `null`.
 pub fn ride_document(outcome: &RideOutcome, card: &ModelCard) -> String {
     pretty(&RideDocument::new(outcome, card))
+}
+
+/// As [`ride_document`], with the results of a reduced basis beside those of the full one.
+pub fn compared_ride_document(
+    outcome: &RideOutcome,
+    comparison: &BasisComparison,
+    card: &ModelCard,
+) -> String {
+    let comparison = Some(comparison.into());
+    pretty(&RideDocument { comparison, ..RideDocument::new(outcome, card) })
 }
 
 /// The JSON Schema (2020-12) of the document of a ride.
@@ -37,6 +49,10 @@ pub struct RideDocument {
     pub wheels: RideWheelsEntry,
     /// Peak fibre stress of each place on the axle, from left to right.
     pub stations: Vec<StationPeakEntry>,
+    /// How it was solved.
+    pub method: RideMethodEntry,
+    /// Results of a reduced basis beside those of the full one; null unless both were asked for.
+    pub comparison: Option<BasisComparisonEntry>,
     /// Time steps, and parts of steps where contact changed.
     pub steps: usize,
     /// Newton iterations.
@@ -93,6 +109,47 @@ pub struct RideWheelEntry {
     pub cup_spacing_m: Option<f64>,
 }
 
+/// How a ride was solved.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+pub struct RideMethodEntry {
+    /// `full` or `reduced`.
+    pub basis: &'static str,
+    /// Freedoms of the full basis or shapes of a reduced one.
+    pub unknowns: usize,
+    /// Frequency up to which a reduced basis has all natural modes that the ride can move, Hz; null for the full.
+    pub modes_up_to_hz: Option<f64>,
+    /// `generalised-alpha` or `average-acceleration`.
+    pub scheme: &'static str,
+    /// What a step leaves of motions far faster than it; null for average acceleration.
+    pub spectral_radius: Option<f64>,
+    /// Length of a time step, s.
+    pub step_s: f64,
+}
+
+/// A ride in a reduced basis beside the same in the full one.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+pub struct BasisComparisonEntry {
+    /// How the reduced ride was solved.
+    pub reduced: RideMethodEntry,
+    /// Largest less smallest camber change of the wheel where it is largest, rad.
+    pub camber_peak_to_peak_rad: BesideFullEntry,
+    /// Largest load of a wheel, N.
+    pub largest_load_n: BesideFullEntry,
+    /// Largest magnitude of fibre stress, Pa.
+    pub peak_stress_pa: BesideFullEntry,
+}
+
+/// One result in both bases.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, JsonSchema)]
+pub struct BesideFullEntry {
+    /// In the full basis.
+    pub full: f64,
+    /// In the reduced basis.
+    pub reduced: f64,
+    /// Reduced less full, as a share of the full.
+    pub difference: f64,
+}
+
 /// Peak fibre stress at a place.
 #[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct StationPeakEntry {
@@ -117,6 +174,8 @@ impl RideDocument {
             speed_m_s: outcome.speed,
             wheels: RideWheelsEntry { left: (&wheels.left).into(), right: (&wheels.right).into() },
             stations: outcome.stations.iter().map(StationPeakEntry::from).collect(),
+            method: (&outcome.method).into(),
+            comparison: None,
             steps: outcome.parts,
             iterations: outcome.iterations,
             contact_changes: outcome.contact_changes,
@@ -151,5 +210,37 @@ impl From<&RideWheel> for RideWheelEntry {
 impl From<&StationPeak> for StationPeakEntry {
     fn from(peak: &StationPeak) -> Self {
         Self { name: peak.name.clone(), y_m: peak.y, stress_pa: peak.stress, time_s: peak.time }
+    }
+}
+
+impl From<&RideMethod> for RideMethodEntry {
+    fn from(method: &RideMethod) -> Self {
+        let (scheme, spectral_radius) = match method.scheme {
+            Scheme::AverageAcceleration => ("average-acceleration", None),
+            Scheme::GeneralizedAlpha { spectral_radius } => ("generalised-alpha", Some(spectral_radius)),
+        };
+        let basis = match method.basis {
+            RideBasis::Full => "full",
+            RideBasis::Reduced => "reduced",
+        };
+        let (unknowns, modes_up_to_hz, step_s) = (method.unknowns, method.modes_up_to, method.step);
+        Self { basis, unknowns, modes_up_to_hz, scheme, spectral_radius, step_s }
+    }
+}
+
+impl From<&BasisComparison> for BasisComparisonEntry {
+    fn from(comparison: &BasisComparison) -> Self {
+        Self {
+            reduced: (&comparison.reduced).into(),
+            camber_peak_to_peak_rad: comparison.camber_peak_to_peak.into(),
+            largest_load_n: comparison.largest_load.into(),
+            peak_stress_pa: comparison.peak_stress.into(),
+        }
+    }
+}
+
+impl From<BesideFull> for BesideFullEntry {
+    fn from(beside: BesideFull) -> Self {
+        Self { full: beside.full, reduced: beside.reduced, difference: beside.difference() }
     }
 }

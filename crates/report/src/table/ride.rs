@@ -1,6 +1,6 @@
 //! The tables of a ride.
 
-use axlebow_axle::{RideOutcome, RideWheel, Side};
+use axlebow_axle::{BasisComparison, RideBasis, RideMethod, RideOutcome, RideWheel, Scheme, Side};
 use axlebow_units::{Kind, show};
 
 use super::flex::WIDTH;
@@ -94,11 +94,52 @@ fn stress_table(outcome: &RideOutcome, n: Numbers) -> String {
     grid.text()
 }
 
+/// The results that a reduced basis gives beside those of the full one, with how far they differ.
+///
+/// Plain text in the units of `card.system`.
+pub fn basis_comparison(comparison: &BasisComparison, card: &ModelCard) -> String {
+    let n = Numbers { system: card.system };
+    let mut grid = Grid::new(1, ["Basis", "full", "reduced", "difference, %"]);
+    for (name, shown, beside) in [
+        ("camber change, peak to peak", Shown::Angle, comparison.camber_peak_to_peak),
+        ("largest load", Shown::Force, comparison.largest_load),
+        ("peak fibre stress", Shown::Stress, comparison.peak_stress),
+    ] {
+        let cells = [n.bare(beside.full, shown), n.bare(beside.reduced, shown)];
+        let percent = fixed(100.0 * beside.difference(), 4);
+        grid.row([n.heading(name, shown)].into_iter().chain(cells).chain([percent]));
+    }
+    let solved =
+        format!("Compared with: {}. The tables above are of the full basis.", method(&comparison.reduced));
+    grid.text() + &paragraph(&solved, WIDTH, 2)
+}
+
+/// Basis, scheme and step in words.
+fn method(method: &RideMethod) -> String {
+    let basis = match (method.basis, method.modes_up_to) {
+        (RideBasis::Reduced, Some(limit)) => format!(
+            "reduced basis of {} shapes, all modes up to {} Hz that the ride moves and static answers",
+            method.unknowns,
+            fixed(limit, 0)
+        ),
+        (RideBasis::Reduced, None) => format!("reduced basis of {} shapes", method.unknowns),
+        (RideBasis::Full, _) => format!("full basis of {} freedoms", method.unknowns),
+    };
+    let scheme = match method.scheme {
+        Scheme::AverageAcceleration => "average acceleration".to_owned(),
+        Scheme::GeneralizedAlpha { spectral_radius } => {
+            format!("generalised-alpha, spectral radius {}", significant(spectral_radius, 3))
+        }
+    };
+    format!("{basis}; {scheme}, steps of {} ms", significant(1e3 * method.step, 4))
+}
+
 /// How the equations were solved.
 fn solver(outcome: &RideOutcome) -> String {
     format!(
-        "Solver: {} steps and parts of steps, {} Newton iterations, tires left the road or came back {} times; \
+        "Solver: {}; {} steps and parts of steps, {} Newton iterations, tires left the road or came back {} times; \
          energy drift {} of the greatest energy.",
+        method(&outcome.method),
         outcome.parts,
         outcome.iterations,
         outcome.contact_changes,

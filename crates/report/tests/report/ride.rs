@@ -3,9 +3,10 @@
 use std::f64::consts::TAU;
 
 use axlebow_axle::{
-    RideBasis, RideHistory, RideMethod, RideOutcome, RideWheel, Sides, StationPeak, USUAL_SCHEME,
+    BasisComparison, RideBasis, RideHistory, RideMethod, RideOutcome, RideWheel, Sides, StationPeak,
+    USUAL_SCHEME,
 };
-use axlebow_report::json::{ride_document, ride_schema};
+use axlebow_report::json::{compared_ride_document, ride_document, ride_schema};
 use axlebow_report::plot::ride_figure;
 use axlebow_report::{ReportError, csv, table};
 use axlebow_units::UnitSystem;
@@ -97,7 +98,16 @@ fn document_has_exactly_the_stated_fields_in_si() {
     assert_eq!(text, ride_document(&outcome(), &card(UnitSystem::Si)));
     assert!(text.ends_with("}\n"));
     let document: Value = serde_json::from_str(&text).unwrap();
-    let solver = ["steps", "iterations", "contact_changes", "energy_drift", "complete", "partial"];
+    let solver = [
+        "method",
+        "comparison",
+        "steps",
+        "iterations",
+        "contact_changes",
+        "energy_drift",
+        "complete",
+        "partial",
+    ];
     let about = ["schema", "model", "road", "speed_m_s", "wheels", "stations", "assumed"];
     let mut expected = [about.as_slice(), solver.as_slice()].concat();
     expected.sort_unstable();
@@ -194,6 +204,31 @@ fn a_history_that_ends_early_leaves_its_cells_empty() {
     let mut outcome = outcome();
     outcome.history.roll.truncate(1);
     assert!(csv::ride(&outcome).split("\r\n").nth(2).unwrap().contains(",,-200"));
+}
+
+#[test]
+fn a_history_that_ends_early_says_so_in_its_last_line() {
+    let text = csv::ride(&partial());
+    let last = text.lines().last().unwrap();
+    assert!(last.starts_with("# partial: the equations stopped converging at 0.2999 s"), "{last}");
+    assert!(!csv::ride(&outcome()).contains('#'));
+}
+
+#[test]
+fn a_comparison_of_bases_has_a_row_for_each_result() {
+    let reduced =
+        RideMethod { basis: RideBasis::Reduced, unknowns: 10, modes_up_to: Some(150.0), ..outcome().method };
+    let other = RideOutcome { method: reduced, ..outcome() };
+    let comparison = BasisComparison::of(&outcome(), &other);
+    let text = table::basis_comparison(&comparison, &card(UnitSystem::Si));
+    for words in ["camber change, peak to peak, deg", "largest load, kN", "10 shapes", "150 Hz", "0.0000"] {
+        assert!(text.contains(words), "{words}\n{text}");
+    }
+    assert!(text.lines().all(|line| line.chars().count() <= 100), "{text}");
+    let json = compared_ride_document(&outcome(), &comparison, &card(UnitSystem::Si));
+    let document: Value = serde_json::from_str(&json).unwrap();
+    assert_eq!(document["comparison"]["largest_load_n"]["difference"], 0.0);
+    assert_eq!(document["comparison"]["reduced"]["modes_up_to_hz"], 150.0);
 }
 
 #[test]
