@@ -1,0 +1,36 @@
+//! Section, weld, fatigue and bearing checks from plain forces and histories; does not know finite elements, axles or
+//! files.
+//!
+//! Every check is a [`Check`]: what, value, limit, unit, source and what to do. A number is SI and held in the unit
+//! that its [`Kind`] says.
+//!
+//! Numbers here can lead somebody to weld on an axle: whoever shows them shows [`WELDING_CAUTIONS`] too.
+//!
+//! # Example
+//! The weld of an angle under a shear flow, two runs, by ANSI/AISC 360-22:
+//! ```
+//! use axlebow_strength::*;
+//! let flow = shear_flow(45e3, 1.4e-4, 1.6e-5)?;
+//! let weld = AiscWeld::new(482.6e6, AiscBasis::WorkingLoads)?;
+//! let check = weld.check(&Fillet::with_leg(0.006)?, &WeldLoad::of_shear_flow(flow, 2));
+//! assert_eq!(check.verdict(), Verdict::Passes);
+//! assert!((0.3..0.4).contains(&check.utilisation()));
+//! # Ok::<(), StrengthError>(())
+//! ```
+
+mod cautions;
+mod check;
+mod error;
+mod steel;
+mod weld;
+
+pub use axlebow_units::Kind;
+pub use cautions::WELDING_CAUTIONS;
+pub use check::{Bound, Check, Verdict, Weight, governing, gravest};
+pub use error::StrengthError;
+pub use steel::{Composition, HeatAffectedZone, PreheatNeed, preheat, preheat_check};
+pub use weld::{
+    AiscBasis, AiscWeld, BaseMetal, EnWeld, Fillet, StitchedPart, Stitches, WeldLoad, WeldRun,
+    aisc_effective_length, correlation_factor, en_long_lap_factor, greatest_edge_leg, least_aisc_leg,
+    shear_flow,
+};

@@ -1,0 +1,9 @@
+//! What a steel asks of whoever welds it.
+
+mod composition;
+mod heat_affected_zone;
+mod preheat;
+
+pub use composition::Composition;
+pub use heat_affected_zone::HeatAffectedZone;
+pub use preheat::{PreheatNeed, preheat, preheat_check};
