@@ -21,6 +21,7 @@
 mod cautions;
 mod check;
 mod error;
+mod section;
 mod steel;
 mod weld;
 
@@ -28,6 +29,10 @@ pub use axlebow_units::Kind;
 pub use cautions::WELDING_CAUTIONS;
 pub use check::{Bound, Check, Verdict, Weight, governing, gravest};
 pub use error::StrengthError;
+pub use section::{
+    AiscClass, AllowableStress, EnClass, SectionForces, Wall, WallPart, aisc_limits, aisc_wall_check,
+    en_limits, en_wall_check, walls, yield_checks,
+};
 pub use steel::{Composition, HeatAffectedZone, PreheatNeed, preheat, preheat_check};
 pub use weld::{
     AiscBasis, AiscWeld, BaseMetal, EnWeld, Fillet, StitchedPart, Stitches, WeldLoad, WeldRun,

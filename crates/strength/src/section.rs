@@ -1,0 +1,11 @@
+//! Walls and stresses of a section.
+
+mod aisc_class;
+mod en_class;
+mod strength;
+mod wall;
+
+pub use aisc_class::{AiscClass, aisc_limits, aisc_wall_check};
+pub use en_class::{EnClass, en_limits, en_wall_check};
+pub use strength::{AllowableStress, SectionForces, yield_checks};
+pub use wall::{Wall, WallPart, walls};

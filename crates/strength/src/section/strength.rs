@@ -1,0 +1,130 @@
+//! Stresses of a section against yield.
+
+use axlebow_sections::{Profile, SectionProperties, von_mises};
+use axlebow_units::Kind;
+
+use crate::error::{positive, within};
+use crate::{Check, StrengthError};
+
+const FIBRE: &str = "N/A and M/S against f_y over the safety factor";
+const SHEAR: &str = "V Q/(I b) and T over the torsion modulus against f_y/√3 over the safety factor";
+const EQUIVALENT: &str = "R. von Mises 1913: √(σ² + 3 τ²) against f_y over the safety factor, as in any text on \
+     plasticity";
+const ADVICE: &str = "thicken or enlarge the tube, lower the load, or bring the wheels inboard";
+
+/// Internal forces of a section; axes and signs as in the crate `sections`.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct SectionForces {
+    /// N (N), tension positive.
+    pub axial: f64,
+    /// V along X (N).
+    pub shear_x: f64,
+    /// V along Z (N).
+    pub shear_z: f64,
+    /// M_x (N m).
+    pub moment_x: f64,
+    /// M_z (N m).
+    pub moment_z: f64,
+    /// T (N m).
+    pub torsion: f64,
+}
+
+/// A yield strength and how far below it to stay.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct AllowableStress {
+    yield_strength: f64,
+    safety_factor: f64,
+}
+
+impl AllowableStress {
+    /// A yield strength with a safety factor.
+    ///
+    /// - `yield_strength`: f_y (Pa), above 0
+    /// - `safety_factor`: 1 to 20
+    ///
+    /// Errors: [`StrengthError::NotPositive`], [`StrengthError::Range`].
+    pub fn new(yield_strength: f64, safety_factor: f64) -> Result<Self, StrengthError> {
+        Ok(Self {
+            yield_strength: positive("yield strength", yield_strength, "Pa")?,
+            safety_factor: within("safety factor", safety_factor, "", 1.0..=20.0)?,
+        })
+    }
+
+    /// Yield strength f_y (Pa).
+    pub fn yield_strength(&self) -> f64 {
+        self.yield_strength
+    }
+
+    /// Safety factor.
+    pub fn safety_factor(&self) -> f64 {
+        self.safety_factor
+    }
+
+    /// Normal stress that is allowed, f_y/n (Pa).
+    pub fn normal(&self) -> f64 {
+        self.yield_strength / self.safety_factor
+    }
+
+    /// Shear stress that is allowed, f_y/(√3 n) (Pa).
+    pub fn shear(&self) -> f64 {
+        self.normal() / 3.0_f64.sqrt()
+    }
+}
+
+/// Fibre, shear and equivalent stress of a section against yield.
+///
+/// The equivalent stress takes the greatest fibre and the greatest shear stress together, wherever each acts: an
+/// upper bound, a few per cent high where bending governs.
+pub fn yield_checks(
+    profile: &Profile,
+    properties: &SectionProperties,
+    forces: &SectionForces,
+    allowable: &AllowableStress,
+) -> [Check; 3] {
+    let SectionForces { axial, shear_x, shear_z, moment_x, moment_z, torsion } = *forces;
+    let fibre = profile.fibre_stress(properties, axial, moment_x, moment_z).0.abs();
+    let shear = profile.transverse_shear_peak(shear_x, shear_z) + properties.torsion_shear_peak(torsion);
+    let stress = |what: &str, value, limit| Check::at_most(what, Kind::Stress, value, limit).advising(ADVICE);
+    [
+        stress("fibre stress", fibre, allowable.normal()).sourced(FIBRE),
+        stress("shear stress", shear, allowable.shear()).sourced(SHEAR),
+        stress("equivalent stress", von_mises(fibre, shear), allowable.normal()).sourced(EQUIVALENT),
+    ]
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use approx::assert_relative_eq;
+    use axlebow_sections::RoundTube;
+
+    #[test]
+    fn bending_alone_uses_fibre_and_equivalent_stress_alike() {
+        let profile: Profile = RoundTube::new(0.127, 0.0127).unwrap().into();
+        let properties = profile.properties(0.3);
+        let forces = SectionForces { moment_x: 20e3, ..SectionForces::default() };
+        let allowable = AllowableStress::new(350e6, 1.5).unwrap();
+        let [fibre, shear, equivalent] = yield_checks(&profile, &properties, &forces, &allowable);
+        assert_relative_eq!(fibre.value, 20e3 / properties.section_modulus_x(), max_relative = 1e-12);
+        assert_relative_eq!(fibre.limit, 350e6 / 1.5);
+        assert_eq!((shear.value, equivalent.value), (0.0, fibre.value));
+    }
+
+    #[test]
+    fn torsion_alone_uses_shear_and_equivalent_stress_alike() {
+        let profile: Profile = RoundTube::new(0.127, 0.0127).unwrap().into();
+        let forces = SectionForces { torsion: 8e3, ..SectionForces::default() };
+        let allowable = AllowableStress::new(350e6, 1.0).unwrap();
+        let [_, shear, equivalent] = yield_checks(&profile, &profile.properties(0.3), &forces, &allowable);
+        assert_relative_eq!(shear.utilisation(), equivalent.utilisation(), max_relative = 1e-12);
+    }
+
+    #[test]
+    fn a_safety_factor_below_one_is_refused() {
+        assert_eq!(
+            AllowableStress::new(350e6, 0.9).unwrap_err().to_string(),
+            "safety factor is 0.9; accepted is 1 to 20"
+        );
+        assert!(AllowableStress::new(0.0, 1.5).is_err());
+    }
+}
