@@ -18,20 +18,27 @@
 //! # Ok::<(), StrengthError>(())
 //! ```
 
+mod bearing;
 mod cautions;
 mod check;
 mod error;
+mod fatigue;
 mod section;
 mod steel;
 mod weld;
 
 pub use axlebow_units::Kind;
+pub use bearing::{Reliability, TaperedRoller, bearing_life_check, bearing_split, mean_load};
 pub use cautions::WELDING_CAUTIONS;
 pub use check::{Bound, Check, Verdict, Weight, governing, gravest};
 pub use error::StrengthError;
+pub use fatigue::{
+    AiscCategory, Cycle, DETAILS, Detail, DetailRules, DetailStress, LifeCurve, RangeDistribution,
+    SpectralMoments, StressSpectrum, damage, damage_check, rainflow, repeats_to_crack,
+};
 pub use section::{
-    AiscClass, AllowableStress, EnClass, SectionForces, Wall, WallPart, aisc_limits, aisc_wall_check,
-    en_limits, en_wall_check, walls, yield_checks,
+    AiscClass, AllowableStress, EnClass, SectionForces, Wall, WallPart, aisc_limits, aisc_round_reach,
+    aisc_wall_check, en_limits, en_wall_check, walls, yield_checks,
 };
 pub use steel::{Composition, HeatAffectedZone, PreheatNeed, preheat, preheat_check};
 pub use weld::{

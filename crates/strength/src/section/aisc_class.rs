@@ -47,6 +47,13 @@ pub fn aisc_limits(part: WallPart, elastic_modulus: f64, yield_strength: f64) ->
     }
 }
 
+/// Greatest D/t of a round tube for which the rules of bending hold at all, 0.45 E/F_y.
+///
+/// Source: ANSI/AISC 360-22, F8 (from memory).
+pub fn aisc_round_reach(elastic_modulus: f64, yield_strength: f64) -> f64 {
+    0.45 * elastic_modulus / yield_strength
+}
+
 /// Slenderness of a wall against the noncompact limit, up to which an elastic stress check holds.
 pub fn aisc_wall_check(wall: &Wall, elastic_modulus: f64, yield_strength: f64) -> Check {
     let [_, noncompact] = aisc_limits(wall.part, elastic_modulus, yield_strength);

@@ -1,0 +1,19 @@
+//! Fatigue: counted cycles, life curves, details and random stress.
+
+mod aisc_category;
+mod catalogue;
+mod damage;
+mod detail;
+mod life_curve;
+mod rainflow;
+mod range_distribution;
+mod stress_spectrum;
+
+pub use aisc_category::AiscCategory;
+pub use catalogue::DETAILS;
+pub use damage::{damage, damage_check, repeats_to_crack};
+pub use detail::{Detail, DetailRules, DetailStress};
+pub use life_curve::LifeCurve;
+pub use rainflow::{Cycle, rainflow};
+pub use range_distribution::RangeDistribution;
+pub use stress_spectrum::{SpectralMoments, StressSpectrum};
