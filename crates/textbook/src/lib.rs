@@ -8,11 +8,14 @@
 mod beam_line;
 mod cantilevers;
 mod case;
+mod fatigue_lives;
 mod foundation;
 mod modes;
 mod modes_of_tubes;
 mod moving_force;
 mod overhung_axle;
+mod rainflow_cycles;
+mod random_stress;
 mod shear_coefficients;
 mod shocks;
 mod standard_tubes;
@@ -20,9 +23,12 @@ mod supported_beams;
 mod torsion;
 mod varying_beams;
 mod vibrating_line;
+mod wall_classes;
+mod welds;
+mod wheel_bearings;
 
 /// The code under test, for checks beside these that come from no book.
-pub use {axlebow_fe as fe, axlebow_sections as sections};
+pub use {axlebow_fe as fe, axlebow_sections as sections, axlebow_strength as strength};
 
 pub use case::{Case, Checked, Ours, Tolerance};
 
@@ -41,6 +47,12 @@ pub fn cases() -> Vec<Case> {
         modes_of_tubes::CASES,
         shocks::CASES,
         moving_force::CASES,
+        welds::CASES,
+        wall_classes::CASES,
+        rainflow_cycles::CASES,
+        fatigue_lives::CASES,
+        random_stress::CASES,
+        wheel_bearings::CASES,
     ]
     .concat()
 }

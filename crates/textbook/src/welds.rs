@@ -1,0 +1,194 @@
+//! Fillet welds, their least sizes, and the carbon equivalent of a steel.
+
+use axlebow_strength::{
+    AiscBasis, AiscWeld, Composition, EnWeld, Fillet, WeldRun, correlation_factor, least_aisc_leg,
+};
+
+use crate::case::{Case, Ours, Tolerance};
+use crate::text;
+
+const AISC: &str = "ANSI/AISC 360-22, J2.4: 0.60 F_EXX on the throat, phi 0.75, omega 2.00; formula from memory, its \
+     number recomputed";
+const EN: &str = "EN 1993-1-8:2005, 4.5.3.3: f_u/(√3 β_w γ_M2), γ_M2 1.25, β_w of Table 4.1; formula from memory, its \
+     number recomputed";
+const EN_SIZE: &str = "EN 1993-1-8:2005, 4.5.1 and 4.5.2; from memory";
+const LEAST_LEG: &str = "ANSI/AISC 360-22, Table J2.4, and AWS D1.1, least fillet; from memory";
+const CARBON: &str = "International Institute of Welding, carbon equivalent C + Mn/6 + (Cr + Mo + V)/5 + (Ni + Cu)/15; \
+     formula from memory, its number recomputed";
+
+const INCH: f64 = 0.0254;
+
+/// The cases.
+pub(crate) const CASES: &[Case] = &[
+    fillet(
+        "fillet_strength_matches_aisc_360_22_j2_4_e70_factored_loads",
+        "strength of a 1/16 in leg, E70, factored loads",
+        1.392_116,
+        || sixteenth(AiscBasis::FactoredLoads),
+    )
+    .sourced(AISC)
+    .measured_in("kip/in")
+    .printed_to(1e-6),
+    fillet(
+        "fillet_strength_matches_aisc_360_22_j2_4_e70_working_loads",
+        "strength of a 1/16 in leg, E70, working loads",
+        0.928_078,
+        || sixteenth(AiscBasis::WorkingLoads),
+    )
+    .sourced(AISC)
+    .measured_in("kip/in")
+    .printed_to(1e-6),
+    fillet(
+        "throat_strength_matches_en_1993_1_8_4_5_3_3_s235_of_360",
+        "throat strength on S235, f_u 360 MPa",
+        207.846,
+        || throat_strength(235.0, 360.0),
+    ),
+    fillet(
+        "throat_strength_matches_en_1993_1_8_4_5_3_3_s275_of_430",
+        "throat strength on S275, f_u 430 MPa",
+        233.657,
+        || throat_strength(275.0, 430.0),
+    ),
+    fillet(
+        "throat_strength_matches_en_1993_1_8_4_5_3_3_s275_of_410",
+        "throat strength on S275, f_u 410 MPa",
+        222.789,
+        || throat_strength(275.0, 410.0),
+    ),
+    fillet(
+        "throat_strength_matches_en_1993_1_8_4_5_3_3_s355_of_510",
+        "throat strength on S355, f_u 510 MPa",
+        261.732,
+        || throat_strength(355.0, 510.0),
+    ),
+    fillet(
+        "throat_strength_matches_en_1993_1_8_4_5_3_3_s355_of_490",
+        "throat strength on S355, f_u 490 MPa",
+        251.468,
+        || throat_strength(355.0, 490.0),
+    ),
+    fillet(
+        "throat_strength_matches_en_1993_1_8_4_5_3_3_s355_of_470",
+        "throat strength on S355, f_u 470 MPa",
+        241.204,
+        || throat_strength(355.0, 470.0),
+    ),
+    fillet(
+        "throat_strength_matches_en_1993_1_8_4_5_3_3_s460_of_540",
+        "throat strength on S460, f_u 540 MPa",
+        249.415,
+        || throat_strength(460.0, 540.0),
+    ),
+    fillet("least_leg_matches_aisc_table_j2_4_at_1_4_in", "least leg at 1/4 in", 0.125, || {
+        Ok(least_aisc_leg(0.25 * INCH) / INCH)
+    })
+    .sourced(LEAST_LEG)
+    .measured_in("in")
+    .exact(),
+    fillet("least_leg_matches_aisc_table_j2_4_at_1_2_in", "least leg at 1/2 in", 0.1875, || {
+        Ok(least_aisc_leg(0.5 * INCH) / INCH)
+    })
+    .sourced(LEAST_LEG)
+    .measured_in("in")
+    .exact(),
+    fillet("least_leg_matches_aisc_table_j2_4_at_3_4_in", "least leg at 3/4 in", 0.25, || {
+        Ok(least_aisc_leg(0.75 * INCH) / INCH)
+    })
+    .sourced(LEAST_LEG)
+    .measured_in("in")
+    .exact(),
+    fillet("least_leg_matches_aisc_table_j2_4_at_1_in", "least leg at 1 in", 0.3125, || {
+        Ok(least_aisc_leg(1.0 * INCH) / INCH)
+    })
+    .sourced(LEAST_LEG)
+    .measured_in("in")
+    .exact(),
+    fillet("least_throat_matches_en_1993_1_8_4_5_2", "least throat", 3.0, || least_en(4.0, 0))
+        .sourced(EN_SIZE)
+        .measured_in("mm")
+        .exact(),
+    fillet(
+        "least_length_matches_en_1993_1_8_4_5_1_throat_4",
+        "least length at a throat of 4 mm",
+        30.0,
+        || least_en(4.0, 1),
+    )
+    .sourced(EN_SIZE)
+    .measured_in("mm")
+    .exact(),
+    fillet(
+        "least_length_matches_en_1993_1_8_4_5_1_throat_8",
+        "least length at a throat of 8 mm",
+        48.0,
+        || least_en(8.0, 1),
+    )
+    .sourced(EN_SIZE)
+    .measured_in("mm")
+    .exact(),
+    fillet(
+        "carbon_equivalent_matches_iiw_chromium_molybdenum_steel",
+        "carbon equivalent, chromium-molybdenum steel",
+        0.771667,
+        || {
+            Ok(Composition {
+                carbon: 0.40,
+                manganese: 0.85,
+                chromium: 0.95,
+                molybdenum: 0.20,
+                ..Composition::default()
+            }
+            .carbon_equivalent())
+        },
+    )
+    .sourced(CARBON)
+    .measured_in("%")
+    .printed_to(1e-6),
+    fillet("carbon_equivalent_matches_iiw_mild_steel", "carbon equivalent, mild steel", 0.275, || {
+        Ok(Composition { carbon: 0.20, manganese: 0.45, ..Composition::default() }.carbon_equivalent())
+    })
+    .sourced(CARBON)
+    .measured_in("%")
+    .printed_to(1e-6),
+    fillet(
+        "carbon_equivalent_matches_iiw_manganese_steel",
+        "carbon equivalent, manganese steel",
+        0.455,
+        || Ok(Composition { carbon: 0.23, manganese: 1.35, ..Composition::default() }.carbon_equivalent()),
+    )
+    .sourced(CARBON)
+    .measured_in("%")
+    .printed_to(1e-6),
+];
+
+const fn fillet(id: &'static str, quantity: &'static str, printed: f64, ours: Ours) -> Case {
+    Case {
+        id,
+        topic: "fillet weld",
+        quantity,
+        unit: "MPa",
+        source: EN,
+        printed,
+        tolerance: Tolerance::Absolute(0.5e-3),
+        ours,
+        difference: None,
+    }
+}
+
+/// Strength of a leg of 1/16 in of E70 (kip/in), in kip and inches.
+fn sixteenth(basis: AiscBasis) -> Result<f64, String> {
+    let fillet = Fillet::with_leg(1.0 / 16.0).map_err(text)?;
+    Ok(AiscWeld::new(70.0, basis).map_err(text)?.strength(&fillet, 0.0))
+}
+
+/// Strength of a throat on steel of a grade and an ultimate strength, all in MPa.
+fn throat_strength(grade: f64, ultimate: f64) -> Result<f64, String> {
+    Ok(EnWeld::new(ultimate, correlation_factor(grade * 1e6)).map_err(text)?.shear_strength())
+}
+
+/// A least size (mm) of a fillet with a throat (mm): of its throat or of its length.
+fn least_en(throat: f64, which: usize) -> Result<f64, String> {
+    let fillet = Fillet::with_throat(throat * 1e-3).map_err(text)?;
+    let run = WeldRun::new(fillet, 0.1, 0.01).map_err(text)?;
+    Ok(run.en_checks()[which].limit * 1e3)
+}
