@@ -126,7 +126,7 @@ pub(crate) const CASES: &[Case] = &[
     .sourced(EN_SIZE)
     .measured_in("mm")
     .exact(),
-    fillet(
+    carbon(
         "carbon_equivalent_matches_iiw_chromium_molybdenum_steel",
         "carbon equivalent, chromium-molybdenum steel",
         0.771667,
@@ -140,25 +140,16 @@ pub(crate) const CASES: &[Case] = &[
             }
             .carbon_equivalent())
         },
-    )
-    .sourced(CARBON)
-    .measured_in("%")
-    .printed_to(1e-6),
-    fillet("carbon_equivalent_matches_iiw_mild_steel", "carbon equivalent, mild steel", 0.275, || {
+    ),
+    carbon("carbon_equivalent_matches_iiw_mild_steel", "carbon equivalent, mild steel", 0.275, || {
         Ok(Composition { carbon: 0.20, manganese: 0.45, ..Composition::default() }.carbon_equivalent())
-    })
-    .sourced(CARBON)
-    .measured_in("%")
-    .printed_to(1e-6),
-    fillet(
+    }),
+    carbon(
         "carbon_equivalent_matches_iiw_manganese_steel",
         "carbon equivalent, manganese steel",
         0.455,
         || Ok(Composition { carbon: 0.23, manganese: 1.35, ..Composition::default() }.carbon_equivalent()),
-    )
-    .sourced(CARBON)
-    .measured_in("%")
-    .printed_to(1e-6),
+    ),
 ];
 
 const fn fillet(id: &'static str, quantity: &'static str, printed: f64, ours: Ours) -> Case {
@@ -172,6 +163,17 @@ const fn fillet(id: &'static str, quantity: &'static str, printed: f64, ours: Ou
         tolerance: Tolerance::Absolute(0.5e-3),
         ours,
         difference: None,
+    }
+}
+
+const fn carbon(id: &'static str, quantity: &'static str, printed: f64, ours: Ours) -> Case {
+    let tolerance = Tolerance::Absolute(0.5e-6);
+    Case {
+        topic: "carbon equivalent",
+        unit: "%",
+        source: CARBON,
+        tolerance,
+        ..fillet(id, quantity, printed, ours)
     }
 }
 

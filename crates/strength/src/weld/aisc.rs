@@ -87,6 +87,8 @@ impl AiscWeld {
 
     /// Shear stress in a part beside the weld against yielding and rupture.
     ///
+    /// A load that pulls on the part is held to the shear limits too, which are the lower ones.
+    ///
     /// - `load`: all that the part carries there; of two fillets at one place the sum
     pub fn base_metal_checks(&self, part: &BaseMetal, load: &WeldLoad) -> [Check; 2] {
         let stress = load.resultant() / part.thickness();
