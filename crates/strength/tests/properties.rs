@@ -160,6 +160,23 @@ proptest! {
     }
 
     #[test]
+    fn every_spectrum_does_some_damage_and_its_weights_sum_to_one(
+        points in prop::collection::vec((0.1..8.0, 1e14..1e15), 2..7)
+    ) {
+        let mut frequency = 0.0;
+        let points = points.into_iter().map(|(step, density)| {
+            frequency += step;
+            (frequency, density)
+        });
+        let ranges = RangeDistribution::dirlik(&StressSpectrum::new(points.collect()).unwrap().moments());
+        let (weights, q, r) = ranges.coefficients();
+        prop_assert!((weights.iter().sum::<f64>() - 1.0).abs() < 1e-12);
+        prop_assert!(q > 0.0 && r.is_finite(), "Q {q}, R {r}");
+        let damage = ranges.damage_rate(&Detail::named("attachment-long").unwrap().curve().unwrap());
+        prop_assert!(damage.is_finite() && damage > 0.0, "{damage}");
+    }
+
+    #[test]
     fn a_cut_off_takes_damage_away_and_a_partial_factor_adds_some(level in 1e12..1e15) {
         let moments = StressSpectrum::new(vec![(5.0, level), (15.0, level)]).unwrap().moments();
         let ranges = RangeDistribution::dirlik(&moments);

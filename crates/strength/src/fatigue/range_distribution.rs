@@ -38,7 +38,8 @@ impl RangeDistribution {
 
     /// Ranges of a band of any width as rainflow would count them, as often as there are peaks.
     ///
-    /// An empirical fit to simulated Gaussian histories.
+    /// An empirical fit to simulated Gaussian histories. Where it has no value, as for no stress at all, that of a
+    /// narrow band.
     ///
     /// Source: T. Dirlik, *Application of Computers in Fatigue Analysis*, PhD thesis, Univ. of Warwick 1985 (from
     /// memory).
@@ -53,6 +54,9 @@ impl RangeDistribution {
         let d_2 = (1.0 - gamma - d_1 + d_1 * d_1) / (1.0 - r);
         let d_3 = 1.0 - d_1 - d_2;
         let q = 1.25 * (gamma - d_3 - d_2 * r) / d_1;
+        if !(q.is_finite() && r.is_finite()) {
+            return Self::narrow_band(moments);
+        }
         Self { scale: 2.0 * moments.rms(), rate: moments.peak_rate(), weights: [d_1, d_2, d_3], q, r }
     }
 
@@ -140,6 +144,15 @@ mod tests {
                 let sum = simpson(|s| distribution.density(s) * s.powf(m), 0.0, top);
                 assert_relative_eq!(sum, distribution.mean_power(m), max_relative = 1e-6);
             }
+        }
+    }
+
+    #[test]
+    fn no_stress_does_no_damage() {
+        let still = StressSpectrum::new(vec![(5.0, 0.0), (15.0, 0.0)]).unwrap().moments();
+        let curve = LifeCurve::through(71e6, 2e6, 3.0).unwrap();
+        for curve in [curve.clone(), curve.ending_at(5e6).unwrap()] {
+            assert_eq!(RangeDistribution::dirlik(&still).damage_rate(&curve), 0.0);
         }
     }
 

@@ -73,12 +73,12 @@ impl SpectralMoments {
     ///
     /// Source: S. O. Rice, *Bell Syst. Tech. J.* 24 (1945) 46-156 (from memory).
     pub fn upcrossing_rate(&self) -> f64 {
-        (self.m2 / self.m0).sqrt()
+        ratio(self.m2, self.m0).sqrt()
     }
 
     /// How often it has a peak, √(m4/m2) (Hz).
     pub fn peak_rate(&self) -> f64 {
-        (self.m4 / self.m2).sqrt()
+        ratio(self.m4, self.m2).sqrt()
     }
 
     /// Upcrossings over peaks, m2/√(m0 m4): 1 for a narrow band, towards 0 for a wide one.
@@ -90,6 +90,11 @@ impl SpectralMoments {
     pub fn mean_over_peak_rate(&self) -> f64 {
         self.m1 / self.m0 / self.peak_rate()
     }
+}
+
+/// One moment over another; 0 where there is no stress.
+fn ratio(part: f64, whole: f64) -> f64 {
+    if part == 0.0 { 0.0 } else { part / whole }
 }
 
 #[cfg(test)]
