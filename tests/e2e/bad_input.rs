@@ -55,6 +55,26 @@ fn a_misspelt_key_is_answered_with_the_likely_one() {
 }
 
 #[test]
+fn impossible_play_and_bump_stops_are_refused_at_their_place() {
+    let end = |endplay: &str| flexed("hub_mass", &format!("endplay = \"{endplay}\"\nhub_mass"));
+    refused(&end("-0.1 mm"), &["endplay", "-0.1 mm", "from 0 mm to 5 mm"]);
+    refused(&end("6 mm"), &["endplay", "6 mm", "from 0 mm to 5 mm"]);
+    refused(
+        &flexed("hub_mass", "bearing_cup_angle = \"60 deg\"\nhub_mass"),
+        &["bearing_cup_angle", "45 deg"],
+    );
+    let stop = |keys: &str| flexed("[seat.", &format!("[seat.bump_stop]\n{keys}\n\n[seat."));
+    refused(&stop("clearance = \"-5 mm\"\nrate = \"1500 N/mm\""), &["clearance", "-5 mm"]);
+    refused(&stop("clearance = \"900 mm\"\nrate = \"1500 N/mm\""), &["clearance", "from 0 mm to 500 mm"]);
+    refused(&stop("clearance = \"60 mm\"\nrate = \"0 N/mm\""), &["rate", "more than 0 N/mm"]);
+    refused(&stop("clearance = \"60 mm\""), &["rate"]);
+    refused(
+        &flexed("at = \"485 mm\"", "at = \"485 mm\"\nrebound_damping = \"-1 kN s/m\""),
+        &["rebound_damping", "-1 kN s/m"],
+    );
+}
+
+#[test]
 fn two_stations_of_one_name_are_refused() {
     let twice = "[[station]]\nname = \"crack\"\nat = \"10 mm\"\n[[station]]\nname = \"crack\"\nat = \"20 mm\"\n[loads]";
     refused(&flexed("[loads]", twice), &["two stations are named crack"]);

@@ -2,12 +2,14 @@
 
 use axlebow_fe::{Attachment, Displacements, Loads, State, StaticSystem};
 
+use crate::bearing_play::has_play;
 use crate::frame::{Frame, VehicleBody};
-use crate::ground::{COLUMNS, Contact, GRAVITY, GroundModel, STANDARD_GRAVITY};
+use crate::ground::{Contact, GRAVITY, GroundModel, Hubs, STANDARD_GRAVITY};
 use crate::load_case::LoadCase;
 use crate::outcome::{CaseOutcome, FlexOutcome, SeatOutcome, WheelOutcome};
 use crate::results::Levelled;
 use crate::split::CamberUnits;
+use crate::taken_up::{self, BearingPlay};
 use crate::{Axle, AxleError, Side, Sides, along, results};
 
 /// Solves every case of an axle.
@@ -29,6 +31,7 @@ pub struct StaticDesign<'a> {
     pub(crate) frame: Frame,
     unit: Displacements,
     ground: GroundModel,
+    play: Option<BearingPlay<'a>>,
 }
 
 impl<'a> StaticDesign<'a> {
@@ -47,9 +50,14 @@ impl<'a> StaticDesign<'a> {
     pub fn with_system(axle: &'a Axle, system: &mut StaticSystem) -> Result<Self, AxleError> {
         let frame = Frame::of(axle, VehicleBody::AtRest)?;
         system.prepare(&frame.structure)?;
-        let unit = system.solve(&frame.structure, unit_loads(&frame))?;
+        let mut loads = unit_loads(&frame, taken_up::columns(axle));
+        if has_play(axle) {
+            taken_up::add_loads(axle, &frame, &mut loads);
+        }
+        let unit = system.solve(&frame.structure, loads)?;
         let ground = GroundModel::of(axle, &frame.hubs, &unit);
-        Ok(StaticDesign { axle, frame, unit, ground })
+        let play = BearingPlay::of(axle, &frame, &unit);
+        Ok(StaticDesign { axle, frame, unit, ground, play })
     }
 
     /// Everything about one case.
@@ -57,8 +65,7 @@ impl<'a> StaticDesign<'a> {
     /// # Errors
     /// [`AxleError::LoadBelowWeight`] or [`AxleError::NoEquilibrium`].
     pub fn case(&self, case: &LoadCase) -> Result<CaseOutcome, AxleError> {
-        let contact = self.ground.contact(&case.name, &case.factored())?;
-        let state = self.state(&contact.factors);
+        let (contact, state) = self.loaded(case)?;
         let wheels = self.wheels(&contact, &state);
         let levelled = Levelled::on_seats(self, &state);
         let diagram = along::diagram(self, &state, &levelled);
@@ -67,7 +74,7 @@ impl<'a> StaticDesign<'a> {
             name: case.name.clone(),
             description: case.description.clone(),
             dynamic_factor: case.dynamic_factor,
-            bearings: results::bearings(self, &state),
+            bearings: results::bearings(self, &state, &contact),
             seats: Sides::each(|side| self.seat(side, &state)),
             stations: results::stations(self, &state, &contact, &levelled),
             peak_stress: peak.stress,
@@ -85,13 +92,26 @@ impl<'a> StaticDesign<'a> {
     /// # Errors
     /// As [`StaticDesign::case`].
     pub fn wheel_outcomes(&self, case: &LoadCase) -> Result<Sides<WheelOutcome>, AxleError> {
-        let contact = self.ground.contact(&case.name, &case.factored())?;
-        let state = self.state(&contact.factors);
+        let (contact, state) = self.loaded(case)?;
         Ok(self.wheels(&contact, &state))
     }
 
-    pub(crate) fn state(&self, factors: &[f64; COLUMNS]) -> State<'_> {
-        self.unit.combined(&self.frame.structure, factors)
+    /// What the road does in a case, and what the axle does then.
+    pub(crate) fn loaded(&self, case: &LoadCase) -> Result<(Contact, State<'_>), AxleError> {
+        let actions = case.factored();
+        let contact = match &self.play {
+            None => self.ground.contact(&case.name, &actions, &Hubs::zeros())?,
+            Some(play) => play.contact(&self.ground, &case.name, &actions)?,
+        };
+        let state = self.state(&taken_up::factors(&contact));
+        Ok((contact, state))
+    }
+
+    /// What the axle does when the first columns act with the given factors.
+    pub(crate) fn state(&self, factors: &[f64]) -> State<'_> {
+        let mut all = factors.to_vec();
+        all.resize(self.unit.columns(), 0.0);
+        self.unit.combined(&self.frame.structure, &all)
     }
 
     pub(crate) fn tires(&self) -> &[crate::ground::Tire] {
@@ -133,7 +153,7 @@ impl<'a> StaticDesign<'a> {
     }
 
     fn wheels(&self, contact: &Contact, state: &State) -> Sides<WheelOutcome> {
-        let splits = CamberUnits::of(self).splits(self, state);
+        let splits = CamberUnits::of(self).splits(self, state, contact);
         Sides::each(|side| {
             let end = self.axle.wheel_ends.of(side);
             let camber_change = CamberUnits::camber_change(self, side, state);
@@ -154,9 +174,9 @@ impl<'a> StaticDesign<'a> {
     }
 }
 
-/// Six unit forces at each hub, and gravity.
-fn unit_loads(frame: &Frame) -> Loads {
-    let mut loads = Loads::new(&frame.structure, COLUMNS);
+/// Six unit forces at each hub, and gravity; columns after them are left empty.
+fn unit_loads(frame: &Frame, columns: usize) -> Loads {
+    let mut loads = Loads::new(&frame.structure, columns);
     for (side, first) in Side::BOTH.into_iter().zip([0, 6]) {
         let hub = Attachment::at(*frame.hubs.of(side));
         for i in 0..3 {

@@ -10,6 +10,7 @@ use axlebow_fe::{
 };
 use axlebow_sections::{Material, SectionProperties};
 
+use crate::bearing_play::{BearingPlace, BearingRates};
 use crate::body::Piece;
 use crate::seat::{Seat, Suspension};
 use crate::stations::{HUB, Place, nearest, places};
@@ -67,23 +68,33 @@ pub(crate) enum VehicleBody {
 }
 
 impl Frame {
-    /// Builds the model.
+    /// Builds the model with bearings without play.
     pub(crate) fn of(axle: &Axle, vehicle_body: VehicleBody) -> Result<Frame, AxleError> {
+        Frame::with_rates(axle, vehicle_body, &BearingRates::tight(axle))
+    }
+
+    /// Builds the model with bearings of given radial stiffness.
+    pub(crate) fn with_rates(
+        axle: &Axle,
+        vehicle_body: VehicleBody,
+        rates: &BearingRates,
+    ) -> Result<Frame, AxleError> {
         let places = places(axle);
         let mut structure = Structure::new();
         let Nodes { line, hubs, body } = add_nodes(axle, &places, vehicle_body, &mut structure);
         let stretches = add_stretches(axle, &places, &line, &mut structure)?;
         let node_at = |y: f64| line[nearest(&places, y)];
-        let mut bearing = |side: Side, distance: f64| {
+        let mut bearing = |side: Side, place: BearingPlace| {
             let end = axle.wheel_ends.of(side);
-            let y = side.sign() * distance;
+            let y = side.sign() * end.bearing_at(place);
             let face = side.sign() * end.mounting_face;
             let hub_point = Attachment::on_arm(*hubs.of(side), [0.0, y - face, 0.0]);
-            let rates = [end.radial_stiffness, end.axial_stiffness, end.radial_stiffness, 0.0, 0.0, 0.0];
+            let [forward, up] = rates.of(side, place);
+            let rates = [forward, end.axial_stiffness, up, 0.0, 0.0, 0.0];
             structure.add_spring(Spring::between(hub_point, Attachment::at(node_at(y)), rates))
         };
-        let inner_bearings = both(|side| bearing(side, axle.wheel_ends.of(side).inner_bearing))?;
-        let outer_bearings = both(|side| bearing(side, axle.wheel_ends.of(side).outer_bearing))?;
+        let inner_bearings = both(|side| bearing(side, BearingPlace::Inner))?;
+        let outer_bearings = both(|side| bearing(side, BearingPlace::Outer))?;
         let brakes = both(|side| {
             let spindle = node_at(side.sign() * axle.wheel_ends.of(side).inner_bearing);
             let rates = [0.0, 0.0, 0.0, 0.0, BRAKE_STIFFNESS, 0.0];
@@ -113,6 +124,14 @@ impl Frame {
             seats,
             body,
         })
+    }
+
+    /// The spring of a bearing.
+    pub(crate) fn bearing(&self, side: Side, place: BearingPlace) -> SpringId {
+        match place {
+            BearingPlace::Inner => *self.inner_bearings.of(side),
+            BearingPlace::Outer => *self.outer_bearings.of(side),
+        }
     }
 }
 

@@ -9,6 +9,7 @@ use axlebow_fe::{Displacements, NodeId};
 use nalgebra::{SMatrix, SVector};
 
 use crate::load_case::{Actions, Ground};
+use crate::taken_up::TakenUp;
 use crate::{Axle, AxleError, Side, Sides};
 
 /// Standard gravity, m/s²: exact, ISO 80000-3.
@@ -27,7 +28,7 @@ pub(crate) const COLUMNS: usize = 13;
 pub(crate) const GRAVITY: usize = 12;
 
 /// Six forces at each hub, left first.
-type Hubs = SVector<f64, 12>;
+pub(crate) type Hubs = SVector<f64, 12>;
 
 /// A tire on the road.
 #[derive(Debug, Clone, Copy)]
@@ -59,6 +60,8 @@ pub(crate) struct Contact {
     pub factors: [f64; COLUMNS],
     /// Roll of the vehicle body about X, rad.
     pub body_roll: f64,
+    /// What each hub has taken up of its bearings' play.
+    pub taken_up: Sides<Option<TakenUp>>,
 }
 
 /// The axle as the road meets it.
@@ -92,15 +95,14 @@ struct Problem<'a> {
     actions: &'a Actions,
     /// Braking and curb forces of each tire (forward, left).
     given: Vec<[f64; 2]>,
+    /// Motion of the hubs by what they take up of their bearings' play.
+    shift: &'a Hubs,
     restraint: RollRestraint,
 }
 
 impl GroundModel {
     pub(crate) fn of(axle: &Axle, hubs: &Sides<NodeId>, unit: &Displacements) -> GroundModel {
-        let motion = |column: usize| {
-            let (left, right) = (unit.of(hubs.left, column), unit.of(hubs.right, column));
-            Hubs::from_iterator(left.into_iter().chain(right))
-        };
+        let motion = |column: usize| hub_motion(hubs, unit, column);
         let mut compliance = SMatrix::<f64, 12, 12>::zeros();
         for column in 0..12 {
             compliance.set_column(column, &motion(column));
@@ -117,11 +119,11 @@ impl GroundModel {
         }
     }
 
-    /// Forces of the road for one case.
+    /// Forces of the road for one case, the hubs having moved by `shift` of their own.
     ///
     /// The rest of the vehicle follows the roll that the loads put on the body, because they load it alike,
     /// and resists the roll that an uneven road adds.
-    pub(crate) fn contact(&self, case: &str, actions: &Actions) -> Result<Contact, AxleError> {
+    pub(crate) fn contact(&self, case: &str, actions: &Actions, shift: &Hubs) -> Result<Contact, AxleError> {
         let weight = self.weight * actions.gravity;
         if actions.axle_load < weight {
             return Err(AxleError::LoadBelowWeight {
@@ -132,7 +134,7 @@ impl GroundModel {
         }
         let given = self.given_forces(actions);
         let level = Actions { raise: Sides::default(), ..*actions };
-        let free = Problem { case, actions: &level, given, restraint: RollRestraint::default() };
+        let free = Problem { case, actions: &level, given, shift, restraint: RollRestraint::default() };
         let even = self.settled(&free)?;
         if actions.raise == Sides::default() {
             return Ok(even);
@@ -187,7 +189,7 @@ impl GroundModel {
     fn given_motion(&self, problem: &Problem) -> Hubs {
         let known =
             self.tires.iter().zip(&problem.given).map(|(tire, [x, y])| tire.unit[0] * *x + tire.unit[1] * *y);
-        self.weight_motion * problem.actions.gravity + self.compliance * known.sum::<Hubs>()
+        self.weight_motion * problem.actions.gravity + self.compliance * known.sum::<Hubs>() + problem.shift
     }
 
     fn solve(&self, problem: &Problem, on_road: &[bool]) -> Option<SVector<f64, UNKNOWNS>> {
@@ -268,8 +270,14 @@ impl GroundModel {
             }
             forces.push(TireForce { longitudinal, lateral, vertical, off_road: !on_road[k] });
         }
-        Contact { tires: forces, factors, body_roll: x[ROLL] }
+        Contact { tires: forces, factors, body_roll: x[ROLL], taken_up: Sides::default() }
     }
+}
+
+/// Motion of both hubs under one load column.
+pub(crate) fn hub_motion(hubs: &Sides<NodeId>, unit: &Displacements, column: usize) -> Hubs {
+    let (left, right) = (unit.of(hubs.left, column), unit.of(hubs.right, column));
+    Hubs::from_iterator(left.into_iter().chain(right))
 }
 
 fn no_equilibrium(case: &str, on_road: &[bool]) -> AxleError {

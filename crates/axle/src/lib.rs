@@ -5,9 +5,12 @@
 //! [`flex`] what it does. Signs of results are those of [`outcome`].
 
 mod along;
+mod at_rest;
 mod axle;
 mod basis_comparison;
+mod bearing_play;
 mod body;
+mod bump_stop;
 mod cups;
 mod dominant;
 mod error;
@@ -21,6 +24,7 @@ pub mod outcome;
 mod results;
 mod ride;
 mod ride_basis;
+mod ride_laws;
 mod ride_outcome;
 mod ride_readings;
 mod ride_recorder;
@@ -29,6 +33,7 @@ mod seat;
 mod side;
 mod split;
 mod stations;
+mod taken_up;
 mod vibration;
 mod warnings;
 mod wheel;
@@ -38,6 +43,7 @@ pub use axle::{Axle, FixedMass, SMALLEST_STEP, UserStation};
 pub use axlebow_fe::Scheme;
 pub use basis_comparison::{BasisComparison, BesideFull};
 pub use body::{Body, HousingPoint, Part, Piece, Spindle, SpindleStep};
+pub use bump_stop::BumpStop;
 pub use cups::{CupsOutcome, NearMode, cups};
 pub use error::AxleError;
 pub use flex::{StaticDesign, flex};
@@ -51,9 +57,9 @@ pub use outcome::{
 };
 pub use ride::{Ride, ride};
 pub use ride_basis::{RideBasis, RideMethod, USUAL_SCHEME};
-pub use ride_outcome::{RideHistory, RideOutcome, RideWheel, StationPeak};
+pub use ride_outcome::{RideHistory, RideOutcome, RideWheel, StationPeak, StopHits};
 pub use riding_axle::RidingAxle;
 pub use seat::{Fixing, LARGEST_COMPOSITE_FRACTION, Seat, Suspension};
 pub use side::{Side, Sides};
 pub use wheel::{Tire, TireLayout, TirePlace, Wheel};
-pub use wheel_end::WheelEnd;
+pub use wheel_end::{STEEPEST_CUP, WheelEnd};

@@ -175,7 +175,8 @@ impl<'a> Standing<'a> {
         for side in Side::BOTH {
             let (node, y) = self.model.seat(side);
             let axle = mode.motion(node)[2];
-            power += self.model.axle.seats.of(side).damping * (axle - body[2] - body[RX] * y).powi(2);
+            let damping = self.model.axle.seats.of(side).mean_damping();
+            power += damping * (axle - body[2] - body[RX] * y).powi(2);
         }
         for (contact, _) in &self.tires {
             let hub = mode.motion(contact.hub);

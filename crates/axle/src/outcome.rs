@@ -112,8 +112,17 @@ pub struct CamberSplit {
     pub seat: f64,
     /// The part of `seat` that is the local flexibility of the wall.
     pub wall: f64,
-    /// Bearings.
+    /// Bearings, as they give under load.
     pub bearing: f64,
+    /// Clearance of the bearings, as their hubs take it up.
+    pub clearance: f64,
+}
+
+impl CamberSplit {
+    /// The parts together: the camber change.
+    pub fn sum(&self) -> f64 {
+        self.bending + self.shear + self.seat + self.bearing + self.clearance
+    }
 }
 
 /// Load of one bearing.
@@ -133,6 +142,9 @@ pub struct BearingOutcome {
     pub axial: f64,
     /// Magnitude of the radial force, N.
     pub radial: f64,
+    /// Radial clearance that this bearing has in this case, m: the play of a wheel end is all in one of its two
+    /// bearings.
+    pub clearance: f64,
 }
 
 /// What goes through one seat.

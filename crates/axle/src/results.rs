@@ -5,6 +5,7 @@ use std::borrow::Cow;
 use axlebow_fe::{NodeId, State};
 
 use crate::along::{resultants, stress};
+use crate::bearing_play::BearingPlace;
 use crate::flex::StaticDesign;
 use crate::frame::Stretch;
 use crate::ground::{Contact, TireForce};
@@ -53,24 +54,34 @@ impl Levelled {
 }
 
 /// Loads of the four bearings.
-pub(crate) fn bearings(design: &StaticDesign, state: &State) -> Vec<BearingOutcome> {
-    let (frame, axle) = (&design.frame, design.axle);
-    let one = |side: Side, place: &'static str| {
-        let end = axle.wheel_ends.of(side);
-        let (springs, at) = match place {
-            "outer" => (&frame.outer_bearings, end.outer_bearing),
-            _ => (&frame.inner_bearings, end.inner_bearing),
-        };
+pub(crate) fn bearings(design: &StaticDesign, state: &State, contact: &Contact) -> Vec<BearingOutcome> {
+    let one = |side: Side, place: BearingPlace| {
+        let end = design.axle.wheel_ends.of(side);
         // The spring's near side is the hub, so its force is the spindle's on the hub.
-        let [x, y, z, ..] = state.spring_force(*springs.of(side));
-        let radial = x.hypot(z);
-        BearingOutcome { side, place, y: side.sign() * at, vertical: z, fore_aft: x, axial: y, radial }
+        let [x, axial, z, ..] = state.spring_force(design.frame.bearing(side, place));
+        let taken_up = contact.taken_up.of(side).filter(|taken_up| taken_up.bearing.place == place);
+        // What is taken up of the play presses nothing.
+        let pressed = |force: f64, axis: usize| match taken_up {
+            Some(taken_up) => force - end.radial_stiffness * taken_up.motion[axis],
+            None => force,
+        };
+        let (fore_aft, vertical) = (pressed(x, 0), pressed(z, 1));
+        BearingOutcome {
+            side,
+            place: place.word(),
+            y: side.sign() * end.bearing_at(place),
+            vertical,
+            fore_aft,
+            axial,
+            radial: fore_aft.hypot(vertical),
+            clearance: taken_up.map_or(0.0, |taken_up| taken_up.bearing.clearance),
+        }
     };
     vec![
-        one(Side::Left, "outer"),
-        one(Side::Left, "inner"),
-        one(Side::Right, "inner"),
-        one(Side::Right, "outer"),
+        one(Side::Left, BearingPlace::Outer),
+        one(Side::Left, BearingPlace::Inner),
+        one(Side::Right, BearingPlace::Inner),
+        one(Side::Right, BearingPlace::Outer),
     ]
 }
 

@@ -1,24 +1,22 @@
 //! A ride: the axle in time over a road, with tires that may leave it.
 //!
-//! The axle, its suspension and the body are linear; each tire pushes on the road through a one-sided
-//! spring and damper, each seat's damper acts between axle and body. The ride starts at rest on the road's
-//! first height.
+//! The axle, its springs and the body are linear; each tire pushes on the road through a one-sided spring and
+//! damper, dampers and bump stops act between axle and body at the seats, and a bearing with play presses when
+//! its hub has crossed the gap. The ride starts at rest on the road's first height.
 
 use axlebow_fe::{
-    Attachment, Direction, DynamicSystem, ForceLaw, LocalLaw, MotionReader, Scheme, TimedLoad, assemble_mass,
+    Direction, DynamicSystem, ForceLaw, LocalLaw, MotionReader, Scheme, TimedLoad, assemble_mass,
     assemble_stiffness,
 };
 use axlebow_road::{Road, Track};
 
 use crate::ground::STANDARD_GRAVITY;
 use crate::ride_basis::RideBasis;
+use crate::ride_laws::RidePart;
 use crate::ride_outcome::RideOutcome;
 use crate::riding_axle::RidingAxle;
 use crate::vibration::VibrationModel;
 use crate::{Axle, AxleError, Side};
-
-/// Laws of force for each tire come first, then one damper for each seat.
-const SEATS: usize = 2;
 
 /// What is driven over, and how.
 #[derive(Debug, Clone, PartialEq)]
@@ -81,8 +79,11 @@ pub fn ride(axle: &Axle, ride: &Ride) -> Result<RideOutcome, AxleError> {
     RidingAxle::of(axle, ride.axle_load)?.ride(ride)
 }
 
-/// The equations of the axle on a level road; the laws of the tires come first.
-pub(crate) fn system(model: &VibrationModel) -> Result<DynamicSystem, AxleError> {
+/// The equations of the axle on a level road; the laws of the tires come first, those given follow.
+pub(crate) fn system(
+    model: &VibrationModel,
+    laws: Vec<(RidePart, LocalLaw)>,
+) -> Result<DynamicSystem, AxleError> {
     let structure = &model.frame.structure;
     let mass = assemble_mass(structure);
     let reader = MotionReader::of(structure);
@@ -99,10 +100,8 @@ pub(crate) fn system(model: &VibrationModel) -> Result<DynamicSystem, AxleError>
         let direction = Direction::at(structure, &contact.at, [0.0, 0.0, 1.0]);
         system.add_law(LocalLaw::along(direction, force))?;
     }
-    for side in Side::BOTH {
-        let damping = model.axle.seats.of(side).damping;
-        let force = ForceLaw::Damper { compression: damping, extension: damping };
-        system.add_law(LocalLaw::along(seat_direction(model, side), force))?;
+    for (_, law) in laws {
+        system.add_law(law)?;
     }
     Ok(system)
 }
@@ -117,24 +116,4 @@ pub(crate) fn track(road: &Road, side: Side) -> &Track {
 /// Height of a track at a distance (m) and how fast it rises under a tire (m/s).
 pub(crate) fn felt(track: &Track, distance: f64, speed: f64) -> [f64; 2] {
     [track.height(distance), speed * track.slope(distance)]
-}
-
-/// Vertical motion of the axle at a seat less that of the body there.
-fn seat_direction(model: &VibrationModel, side: Side) -> Direction {
-    let structure = &model.frame.structure;
-    let (node, y) = model.seat(side);
-    let up = [0.0, 0.0, 1.0];
-    let axle = Direction::at(structure, &Attachment::at(node), up);
-    let body = Direction::at(structure, &Attachment::on_arm(model.body, [0.0, y, 0.0]), up);
-    let less = body.parts().iter().map(|(freedom, part)| (*freedom, -part));
-    Direction::new(axle.parts().iter().copied().chain(less))
-}
-
-/// What a law of force is called; the laws of the tires, of which the sides are given, come first.
-pub(crate) fn law_name(tires: &[Side], law: usize) -> String {
-    match tires.get(law) {
-        Some(side) => format!("{} tire", side.word()),
-        None if law < tires.len() + SEATS => "damper of a seat".to_owned(),
-        None => format!("law {law}"),
-    }
 }

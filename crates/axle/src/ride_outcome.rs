@@ -3,6 +3,7 @@
 use axlebow_fe::Transient;
 
 use crate::dominant::dominant_frequency;
+use crate::ride_recorder::Recorded;
 use crate::{Ride, RideMethod, Side, Sides};
 
 /// Result of [`crate::ride()`].
@@ -26,6 +27,8 @@ pub struct RideOutcome {
     pub iterations: usize,
     /// Times that a tire left the road or came back.
     pub contact_changes: usize,
+    /// What each seat's bump stop went through; none where there is no stop.
+    pub stops: Sides<Option<StopHits>>,
     /// Greatest lack of energy balance over the greatest energy.
     pub energy_drift: f64,
     /// Why the histories end early; `None` when they do not.
@@ -61,6 +64,15 @@ pub struct RideWheel {
     pub cups_per_turn: Option<f64>,
     /// Distance from cup to cup along the tread, m.
     pub cup_spacing: Option<f64>,
+}
+
+/// What a bump stop went through.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct StopHits {
+    /// How often it was hit; a stop that is pressed at rest counts from its first parting.
+    pub count: usize,
+    /// Largest force at the end of a step, N.
+    pub largest_force: f64,
 }
 
 /// Peak fibre stress at a place.
@@ -117,7 +129,8 @@ pub(crate) struct Driven<'a> {
 }
 
 impl RideOutcome {
-    pub(crate) fn of(ride: &Ride, history: RideHistory, stations: Vec<StationPeak>, driven: Driven) -> Self {
+    pub(crate) fn of(ride: &Ride, recorded: Recorded, driven: Driven) -> Self {
+        let Recorded { history, peaks: stations, stops, tire_changes } = recorded;
         let Driven { run, radius, method, partial } = driven;
         RideOutcome {
             name: ride.name.clone(),
@@ -128,7 +141,8 @@ impl RideOutcome {
             method,
             parts: run.counts.parts,
             iterations: run.counts.iterations,
-            contact_changes: run.counts.contact_changes,
+            contact_changes: tire_changes,
+            stops,
             energy_drift: run.balance.drift(),
             partial,
         }

@@ -3,51 +3,75 @@
 use axlebow_fe::linalg::Columns;
 use axlebow_fe::{Direction, Sample};
 
-use crate::ride_outcome::{RideHistory, StationPeak};
+use crate::ride_laws::RidePart;
+use crate::ride_outcome::{RideHistory, StationPeak, StopHits};
 use crate::ride_readings::{Fibres, Readings};
 use crate::vibration::VibrationModel;
-use crate::{Ride, Side};
+use crate::{Ride, Side, Sides};
 
 /// Samples that are read together.
 const TOGETHER: usize = 64;
+
+/// What is kept of a ride.
+pub(crate) struct Recorded {
+    pub history: RideHistory,
+    /// Peak stress of each place from left to right.
+    pub peaks: Vec<StationPeak>,
+    pub stops: Sides<Option<StopHits>>,
+    /// Times that a tire left the road or came back.
+    pub tire_changes: usize,
+}
 
 /// Collects samples and reads camber and stress from them by the block.
 pub(crate) struct Recorder<'a> {
     readings: &'a Readings,
     ride: &'a Ride,
     tires: Vec<Side>,
-    history: RideHistory,
-    peaks: Vec<StationPeak>,
+    /// What the laws after those of the tires stand for.
+    parts: &'a [RidePart],
+    recorded: Recorded,
     /// Motions of the samples that are not read yet, side by side.
     motions: Columns,
     waiting: usize,
 }
 
 impl<'a> Recorder<'a> {
-    pub(crate) fn of(model: &VibrationModel, readings: &'a Readings, ride: &'a Ride) -> Self {
+    pub(crate) fn of(
+        model: &VibrationModel,
+        (readings, parts): (&'a Readings, &'a [RidePart]),
+        ride: &'a Ride,
+    ) -> Self {
         let places = model.frame.places.iter().rev();
+        let stop = |side: Side| model.axle.seats.of(side).bump_stop.map(|_| StopHits::default());
+        let recorded = Recorded {
+            history: RideHistory::default(),
+            peaks: places.map(|place| StationPeak::none(place.name().as_ref(), place.y)).collect(),
+            stops: Sides::each(stop),
+            tire_changes: 0,
+        };
         Recorder {
             readings,
             ride,
             tires: model.contacts().iter().map(|contact| contact.side).collect(),
-            history: RideHistory::default(),
-            peaks: places.map(|place| StationPeak::none(place.name().as_ref(), place.y)).collect(),
+            parts,
+            recorded,
             motions: Columns::zeros(readings.order, TOGETHER),
             waiting: 0,
         }
     }
 
     pub(crate) fn take(&mut self, sample: &Sample) {
-        self.history.time.push(sample.time);
-        self.history.distance.push(self.ride.from + self.ride.speed * sample.time);
+        self.recorded.history.time.push(sample.time);
+        self.take_stops(&sample.forces[self.tires.len()..]);
+        self.recorded.history.distance.push(self.ride.from + self.ride.speed * sample.time);
         for side in Side::BOTH {
             let (mut load, mut road) = (0.0, 0.0);
             for (tire, _) in self.tires.iter().enumerate().filter(|(_, own)| **own == side) {
                 load += sample.forces[tire];
                 road = sample.bases[tire];
             }
-            self.history.load.of_mut(side).push(load);
-            self.history.road.of_mut(side).push(road);
+            self.recorded.history.load.of_mut(side).push(load);
+            self.recorded.history.road.of_mut(side).push(road);
         }
         for (freedom, value) in sample.motion.u.iter().enumerate() {
             self.motions.set(freedom, self.waiting, *value);
@@ -58,32 +82,56 @@ impl<'a> Recorder<'a> {
         }
     }
 
-    /// Histories and peaks of all samples taken.
-    pub(crate) fn finished(mut self) -> (RideHistory, Vec<StationPeak>) {
+    /// A contact opened or closed.
+    pub(crate) fn note_contact(&mut self, law: usize, touches: bool) {
+        let Some(after) = law.checked_sub(self.tires.len()) else {
+            self.recorded.tire_changes += 1;
+            return;
+        };
+        if let (RidePart::BumpStop(side), true) = (self.parts[after], touches)
+            && let Some(stop) = self.recorded.stops.of_mut(side)
+        {
+            stop.count += 1;
+        }
+    }
+
+    /// Keeps the largest force of each bump stop; `forces` are those of the laws after the tires.
+    fn take_stops(&mut self, forces: &[f64]) {
+        for (part, force) in self.parts.iter().zip(forces) {
+            let RidePart::BumpStop(side) = *part else { continue };
+            if let Some(stop) = self.recorded.stops.of_mut(side) {
+                stop.largest_force = stop.largest_force.max(*force);
+            }
+        }
+    }
+
+    /// What all samples taken say.
+    pub(crate) fn finished(mut self) -> Recorded {
         self.read();
-        (self.history, self.peaks)
+        self.recorded
     }
 
     /// Reads the samples that wait.
     fn read(&mut self) {
         let count = std::mem::take(&mut self.waiting);
-        let first = self.history.time.len() - count;
+        let first = self.recorded.history.time.len() - count;
         for side in Side::BOTH {
             let camber = self.reading(self.readings.camber.of(side));
-            self.history.camber.of_mut(side).extend_from_slice(&camber[..count]);
+            self.recorded.history.camber.of_mut(side).extend_from_slice(&camber[..count]);
         }
         let roll = self.reading(&self.readings.roll);
-        self.history.roll.extend_from_slice(&roll[..count]);
+        self.recorded.history.roll.extend_from_slice(&roll[..count]);
         let mut largest = [0.0_f64; TOGETHER];
         for fibres in &self.readings.fibres {
             let stress = self.stress(fibres);
-            let peak = &mut self.peaks[fibres.place];
+            let Recorded { history, peaks, .. } = &mut self.recorded;
+            let peak = &mut peaks[fibres.place];
             for (i, stress) in stress[..count].iter().enumerate() {
-                peak.see(*stress, self.history.time[first + i]);
+                peak.see(*stress, history.time[first + i]);
                 largest[i] = if stress.abs() > largest[i].abs() { *stress } else { largest[i] };
             }
         }
-        self.history.stress.extend_from_slice(&largest[..count]);
+        self.recorded.history.stress.extend_from_slice(&largest[..count]);
     }
 
     fn stress(&self, fibres: &Fibres) -> [f64; TOGETHER] {

@@ -8,6 +8,7 @@ use axlebow_road::Road;
 
 use crate::ride::{felt, system, track};
 use crate::ride_basis::{self, RideMethod};
+use crate::ride_laws::{RidePart, ride_laws};
 use crate::ride_outcome::{Driven, RideOutcome};
 use crate::ride_readings::Readings;
 use crate::ride_recorder::Recorder;
@@ -21,6 +22,8 @@ pub struct RidingAxle<'a> {
     axle_load: f64,
     /// Side of each tire; the laws of force of the tires come first, in this order.
     tires: Vec<Side>,
+    /// What the laws after them stand for.
+    parts: Vec<RidePart>,
     full: Moving,
     reduced: OnceLock<Result<Moving, FeError>>,
 }
@@ -38,10 +41,12 @@ impl<'a> RidingAxle<'a> {
     /// # Errors
     /// [`AxleError::LoadBelowWeight`]; [`AxleError::Fe`] when nothing holds the axle somewhere.
     pub fn of(axle: &'a Axle, axle_load: f64) -> Result<Self, AxleError> {
-        let model = VibrationModel::of(axle, axle_load, "ride")?;
-        let full = Moving { system: system(&model)?, readings: Readings::of(&model) };
+        let model = VibrationModel::without_loose(axle, axle_load, "ride")?;
+        let laws = ride_laws(&model)?;
+        let parts = laws.iter().map(|(part, _)| *part).collect();
+        let full = Moving { system: system(&model, laws)?, readings: Readings::of(&model) };
         let tires = model.contacts().iter().map(|contact| contact.side).collect();
-        Ok(RidingAxle { model, axle_load, tires, full, reduced: OnceLock::new() })
+        Ok(RidingAxle { model, axle_load, tires, parts, full, reduced: OnceLock::new() })
     }
 
     /// Drives over a road.
@@ -58,23 +63,24 @@ impl<'a> RidingAxle<'a> {
         let road = ride.road.enveloped(ride.contact_length)?;
         let moving = self.moving(ride.basis)?;
         let system = self.on_road(&moving.system, &road, ride);
-        let mut recorder = Recorder::of(&self.model, &moving.readings, ride);
+        let mut recorder = Recorder::of(&self.model, (&moving.readings, &self.parts), ride);
         let settings =
             TransientSettings { scheme: ride.scheme, ..TransientSettings::new(ride.step, duration) };
         let run = system.run(Start::Equilibrium, &settings, |record| {
-            if let Record::Sample(sample) = record {
-                recorder.take(&sample);
+            match record {
+                Record::Sample(sample) => recorder.take(&sample),
+                Record::Contact { law, touches, .. } => recorder.note_contact(law, touches),
             }
             ControlFlow::Continue(())
         })?;
-        let (history, peaks) = recorder.finished();
+        let recorded = recorder.finished();
         let driven = Driven {
             radius: self.model.axle.wheels.left.tire().loaded_radius,
             method: RideMethod::of(ride, system.order()),
             partial: self.why_partial(&run),
             run: &run,
         };
-        Ok(RideOutcome::of(ride, history, peaks, driven))
+        Ok(RideOutcome::of(ride, recorded, driven))
     }
 
     fn moving(&self, basis: RideBasis) -> Result<&Moving, FeError> {
@@ -99,13 +105,20 @@ impl<'a> RidingAxle<'a> {
         system
     }
 
+    fn law_name(&self, law: usize) -> String {
+        match self.tires.get(law) {
+            Some(side) => format!("{} tire", side.word()),
+            None => self.parts[law - self.tires.len()].words(),
+        }
+    }
+
     fn why_partial(&self, run: &Transient) -> Option<String> {
         match run.ended {
             Ended::Completed => None,
             Ended::BrokenOff { time } => Some(format!("the ride was broken off at {time:.4} s")),
             Ended::NoConvergence { time, law } => Some(format!(
                 "the equations stopped converging at {time:.4} s, at the {}; try a shorter time step",
-                crate::ride::law_name(&self.tires, law)
+                self.law_name(law)
             )),
             Ended::NotFinite { time } => {
                 Some(format!("the motion ran away at {time:.4} s; try a shorter time step"))

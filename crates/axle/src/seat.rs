@@ -4,8 +4,8 @@
 //! the arm or spring pack with its bush, in series with the local flexibility of the wall under the seat. A
 //! clamped seat also stiffens the length that it covers.
 
-use crate::AxleError;
 use crate::error::{finite, not_negative, positive};
+use crate::{AxleError, BumpStop};
 
 /// How a seat is fixed to the axle.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -67,8 +67,12 @@ pub struct Seat {
     pub rotational_stiffness: f64,
     /// Local flexibility about X of the axle's wall under the seat, rad/(N m).
     pub wall_flexibility: f64,
-    /// Vertical damping of the suspension of this side, at the seat, N s/m.
+    /// Vertical damping of the suspension of this side in bump (the axle rises), at the seat, N s/m.
     pub damping: f64,
+    /// The same in rebound (the axle falls), N s/m.
+    pub rebound_damping: f64,
+    /// What ends its travel in bump.
+    pub bump_stop: Option<BumpStop>,
 }
 
 /// Largest composite fraction: a clamped length that does not bend at all would have no flexibility left.
@@ -85,6 +89,8 @@ impl Seat {
         not_negative("seat rotational stiffness", self.rotational_stiffness, "N m/rad")?;
         not_negative("wall flexibility", self.wall_flexibility, "rad/(N m)")?;
         not_negative("seat damping", self.damping, "N s/m")?;
+        not_negative("seat damping in rebound", self.rebound_damping, "N s/m")?;
+        self.bump_stop.map(BumpStop::checked).transpose()?;
         let fraction = self.composite_fraction;
         if !(0.0..=LARGEST_COMPOSITE_FRACTION).contains(&fraction) {
             let accepted = "0 to 0.99";
@@ -92,6 +98,11 @@ impl Seat {
         }
         self.suspension.check()?;
         Ok(self)
+    }
+
+    /// Damping that takes as much energy from a harmonic motion as bump and rebound together, N s/m.
+    pub fn mean_damping(&self) -> f64 {
+        0.5 * (self.damping + self.rebound_damping)
     }
 
     /// Distance of its outer edge from the centre line, m.

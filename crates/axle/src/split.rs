@@ -4,7 +4,8 @@
 //! it is the work of a unit couple at that hub and an opposite pair of forces at both. That load is in
 //! balance by itself. Its force field in every part, times the part's real deformation, summed over the
 //! parts, is the camber change:
-//! `θ = Σ ∫ m·M/EI + Σ ∫ v·V/κGA + Σ seats f·δ + Σ bearings f·δ`.
+//! `θ = Σ ∫ m·M/EI + Σ ∫ v·V/κGA + Σ seats f·δ + Σ bearings f·(δ − g) + Σ bearings f·g`,
+//! where g is what a hub takes up of its bearing's play.
 //! Because the field is the elastic answer of the same structure, a part's term is also what the camber
 //! change would lose, to first order, were the part stiffer in proportion: −∂θ/∂ln k.
 
@@ -12,8 +13,9 @@ use axlebow_fe::State;
 
 use crate::flex::StaticDesign;
 use crate::frame::RX;
-use crate::ground::COLUMNS;
+use crate::ground::{COLUMNS, Contact};
 use crate::outcome::CamberSplit;
+use crate::taken_up::TakenUp;
 use crate::{Side, Sides};
 
 /// Unit states of both wheels' camber.
@@ -39,7 +41,12 @@ impl<'a> CamberUnits<'a> {
     }
 
     /// Parts of both wheels' camber change.
-    pub(crate) fn splits(&self, design: &StaticDesign, real: &State) -> Sides<CamberSplit> {
+    pub(crate) fn splits(
+        &self,
+        design: &StaticDesign,
+        real: &State,
+        contact: &Contact,
+    ) -> Sides<CamberSplit> {
         let frame = &design.frame;
         let mut splits = Sides::<CamberSplit>::default();
         for stretch in &frame.stretches {
@@ -53,8 +60,24 @@ impl<'a> CamberUnits<'a> {
         }
         for side in Side::BOTH {
             self.add_springs(design, side, real, splits.of_mut(side));
+            let clearance = self.clearance_work(design, side, contact);
+            let split = splits.of_mut(side);
+            split.bearing -= clearance;
+            split.clearance = clearance;
         }
         splits
+    }
+
+    /// Work of the unit state's bearing forces on what the hubs have taken up.
+    fn clearance_work(&self, design: &StaticDesign, side: Side, contact: &Contact) -> f64 {
+        let of = |end: Side| {
+            contact.taken_up.of(end).map_or(0.0, |TakenUp { bearing, motion: [forward, up] }| {
+                let [x, _, z, ..] =
+                    self.states.of(side).spring_force(design.frame.bearing(end, bearing.place));
+                x * forward + z * up
+            })
+        };
+        of(Side::Left) + of(Side::Right)
     }
 
     fn add_springs(&self, design: &StaticDesign, side: Side, real: &State, split: &mut CamberSplit) {

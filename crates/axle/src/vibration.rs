@@ -2,9 +2,11 @@
 
 use axlebow_fe::{Attachment, NodeId, RigidBody};
 
+use crate::at_rest::AtRest;
+use crate::bearing_play::{BearingRates, LooseBearing, has_play};
 use crate::frame::{Frame, VehicleBody};
 use crate::ground::STANDARD_GRAVITY;
-use crate::{Axle, AxleError, Side};
+use crate::{Axle, AxleError, Side, Sides};
 
 /// The axle with a body that moves; tires are the caller's to add.
 #[derive(Debug)]
@@ -13,6 +15,17 @@ pub(crate) struct VibrationModel<'a> {
     pub frame: Frame,
     pub body: NodeId,
     pub sprung_mass: f64,
+    /// The bearing of each end that has the play.
+    pub loose: Sides<Option<LooseBearing>>,
+}
+
+/// How a bearing with play is built in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum LooseAs {
+    /// As stiff as it is in small motions about the loaded rest.
+    Pressed,
+    /// Without radial stiffness.
+    LeftOut,
 }
 
 /// Where a tire meets the road.
@@ -26,20 +39,33 @@ pub(crate) struct TireContact {
 }
 
 impl<'a> VibrationModel<'a> {
-    /// The model of an axle that carries `axle_load` (N) on the road; `case` names it in an error.
+    /// The model of an axle that carries `axle_load` (N) on the road, for small motions about its rest; `case`
+    /// names it in an error.
     pub(crate) fn of(axle: &'a Axle, axle_load: f64, case: &str) -> Result<Self, AxleError> {
+        Self::built(axle, axle_load, case, LooseAs::Pressed)
+    }
+
+    /// The same for motions of any size: bearings with play are the caller's to add.
+    pub(crate) fn without_loose(axle: &'a Axle, axle_load: f64, case: &str) -> Result<Self, AxleError> {
+        Self::built(axle, axle_load, case, LooseAs::LeftOut)
+    }
+
+    fn built(axle: &'a Axle, axle_load: f64, case: &str, loose_as: LooseAs) -> Result<Self, AxleError> {
         let weight = axle.unsprung_mass() * STANDARD_GRAVITY;
         if !axle_load.is_finite() || axle_load <= weight {
             return Err(AxleError::LoadBelowWeight { case: case.to_owned(), load: axle_load, weight });
         }
         let sprung_mass = (axle_load - weight) / STANDARD_GRAVITY;
-        let mut frame = Frame::of(axle, VehicleBody::Free)?;
+        let loose = if has_play(axle) { AtRest::under(axle, axle_load)?.loose } else { Sides::default() };
+        let rates = rates(axle, &loose, loose_as);
+        let mut frame = Frame::with_rates(axle, VehicleBody::Free, &rates)?;
         let body = frame.body.expect("a free body has a node");
         let height = axle.body_height - axle.wheels.left.tire().loaded_radius;
         let roll = sprung_mass * axle.body_roll_radius.powi(2);
         let place = Attachment::on_arm(body, [0.0, 0.0, height]);
         frame.structure.add_mass(RigidBody::with_moments(place, sprung_mass, [roll, 0.0, 0.0]));
-        Ok(VibrationModel { axle, frame, body, sprung_mass })
+        let loose = Sides::each(|side| loose.of(side).map(|(bearing, _)| bearing));
+        Ok(VibrationModel { axle, frame, body, sprung_mass, loose })
     }
 
     /// Every tire, left first, the outer one of a dual first.
@@ -61,4 +87,20 @@ impl<'a> VibrationModel<'a> {
         let y = side.sign() * self.axle.seats.of(side).at;
         (crate::along::node_at(&self.frame, y), y)
     }
+}
+
+/// Radial stiffness of all bearings. Pressed up with F against the clearance c, a loose one keeps its stiffness k
+/// up and has `F/(c + F/k)` across, as a ball in a bowl.
+fn rates(axle: &Axle, loose: &Sides<Option<(LooseBearing, f64)>>, loose_as: LooseAs) -> BearingRates {
+    let mut rates = BearingRates::tight(axle);
+    for side in Side::BOTH {
+        let Some((bearing, force)) = loose.of(side) else { continue };
+        let stiffness = axle.wheel_ends.of(side).radial_stiffness;
+        let own = match loose_as {
+            LooseAs::Pressed => [force / (bearing.clearance + force / stiffness), stiffness],
+            LooseAs::LeftOut => [0.0; 2],
+        };
+        rates = rates.with(side, bearing.place, own);
+    }
+    rates
 }

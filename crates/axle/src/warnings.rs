@@ -7,6 +7,9 @@ use crate::{Axle, Side};
 /// by 0.13 %.
 const SMALL_ROTATION: f64 = 0.087;
 
+/// Largest endplay that the trade accepts, m: 0.005 in, TMC Recommended Practice RP 618.
+const ACCEPTED_ENDPLAY: f64 = 0.127e-3;
+
 /// Everything worth a warning in an axle and its results.
 pub(crate) fn warnings(axle: &Axle, cases: &[CaseOutcome]) -> Vec<Warning> {
     let mut warnings = Vec::new();
@@ -16,6 +19,17 @@ pub(crate) fn warnings(axle: &Axle, cases: &[CaseOutcome]) -> Vec<Warning> {
         warnings.push(Warning {
             text: format!("the seat has no rotational stiffness ({sides}): it carries no bending moment"),
             advice: "give rotational_stiffness if arm, spring pack or bush resist the axle's slope"
+                .to_owned(),
+        });
+    }
+    let endplay = |side: Side| axle.wheel_ends.of(side).endplay;
+    if let Some(sides) = sides_where(|side| endplay(side) > ACCEPTED_ENDPLAY) {
+        warnings.push(Warning {
+            text: format!(
+                "the bearings have {:.2} mm of endplay ({sides}); TMC RP 618 accepts up to 0.127 mm (0.005 in)",
+                endplay(Side::Left).max(endplay(Side::Right)) * 1e3
+            ),
+            advice: "set the bearings and check the endplay with a dial indicator before anything else"
                 .to_owned(),
         });
     }

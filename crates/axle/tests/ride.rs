@@ -6,8 +6,8 @@ mod example;
 
 use approx::assert_relative_eq;
 use axlebow_axle::{
-    Axle, Ride, RideBasis, RideOutcome, RidingAxle, Scheme, Side, USUAL_SCHEME, flex, modes, ride,
-    standard_cases,
+    Axle, BumpStop, Ride, RideBasis, RideOutcome, RidingAxle, Scheme, Side, StopHits, USUAL_SCHEME, flex,
+    modes, ride, standard_cases,
 };
 use axlebow_road::{HaversineBump, Road, Step, Track, Wheels};
 use example::axle;
@@ -34,6 +34,15 @@ fn ask(axle: &Axle, road: Road, speed: f64) -> Ride {
         basis: RideBasis::Full,
         scheme: USUAL_SCHEME,
     }
+}
+
+/// The axle with a bump stop at each seat.
+fn stopped(stop: BumpStop) -> Axle {
+    let mut axle = axle();
+    for side in Side::BOTH {
+        axle.seats.of_mut(side).bump_stop = Some(stop);
+    }
+    axle
 }
 
 fn bump(height: f64, wheels: Wheels) -> Road {
@@ -153,6 +162,73 @@ fn a_step_settles_to_its_statics() {
     let last = outcome.history.load.left.last().unwrap();
     // The body's bounce has died down to this share of the load.
     assert_relative_eq!(*last, outcome.wheels.left.load_at_rest, max_relative = 1e-3);
+}
+
+/// At rest under more than the rated load the spring k and the stop kₛ share what comes on top, once the spring
+/// has closed the clearance c: F = kₛ (S − S_rated − k c)/(k + kₛ), S the body's weight on one seat.
+#[test]
+fn an_overloaded_axle_rests_on_its_bump_stops() {
+    let (k, stiffness, clearance) = (1.5e6, 2.5e6, 4e-3);
+    let axle = stopped(BumpStop { clearance, stiffness, damping: 5e3 });
+    let more = 60e3;
+    let flat = Road { left: Track::flat(), right: Track::flat() };
+    let outcome = ride(&axle, &Ride { axle_load: 89e3 + more, ..ask(&axle, flat, 20.0) }).unwrap();
+    let force = stiffness * (0.5 * more - k * clearance) / (k + stiffness);
+    for side in Side::BOTH {
+        let hits = outcome.stops.of(side).unwrap();
+        // Beam weights act through consistent loads in the rest that the clearance is measured from.
+        assert_relative_eq!(hits.largest_force, force, max_relative = 1e-6);
+        assert_eq!(hits.count, 0);
+        assert!(outcome.wheels.of(side).camber_peak_to_peak < 1e-9);
+    }
+    let rated = ride(&axle, &ask(&axle, Road { left: Track::flat(), right: Track::flat() }, 20.0));
+    assert_eq!(rated.unwrap().stops.left, Some(StopHits::default()));
+}
+
+#[test]
+fn a_hard_bump_hits_the_stop_of_its_side_and_energy_balances() {
+    let axle = stopped(BumpStop { clearance: 15e-3, stiffness: 2e6, damping: 2e3 });
+    let left = over(&axle, bump(0.08, Wheels::Left), 15.0);
+    let right = over(&axle, bump(0.08, Wheels::Right), 15.0);
+    let hits = left.stops.left.unwrap();
+    assert!(hits.count > 0 && hits.largest_force > 5e3, "{hits:?}");
+    assert!(left.energy_drift < 1e-2 && left.partial.is_none(), "{}", left.energy_drift);
+    let mirror = right.stops.right.unwrap();
+    assert_eq!(mirror.count, hits.count);
+    assert_relative_eq!(mirror.largest_force, hits.largest_force, max_relative = 1e-6);
+    let without = over(&example::axle(), bump(0.08, Wheels::Left), 15.0);
+    assert_eq!(without.stops.left, None);
+    let distant = stopped(BumpStop { clearance: 0.4, stiffness: 2e6, damping: 2e3 });
+    let distant = over(&distant, bump(0.08, Wheels::Left), 15.0);
+    assert_eq!(distant.stops.left, Some(StopHits::default()));
+    let (far, none) = (&distant.wheels.left, &without.wheels.left);
+    assert_relative_eq!(far.largest_load, none.largest_load, max_relative = 1e-8);
+    assert_relative_eq!(far.camber_peak_to_peak, none.camber_peak_to_peak, max_relative = 1e-8);
+}
+
+/// A half cycle in bump and one in rebound decay by exp(−π ζ) of their own, so that a cycle decays as with the
+/// mean of both. Source: closed form of damped free vibration, S. S. Rao, Mechanical Vibrations, 6th ed. 2017,
+/// sec. 2.6, from memory.
+#[test]
+fn dampers_of_two_slopes_decay_as_their_mean() {
+    let decay = |bump_part: f64| {
+        let mut axle = axle();
+        for side in Side::BOTH {
+            let seat = axle.seats.of_mut(side);
+            (seat.damping, seat.rebound_damping) = (24e3 * bump_part, 24e3 * (1.0 - bump_part));
+        }
+        let outcome = over_for(&axle, bump(0.01, BOTH), 20.0, 6.0);
+        let (load, rest) = (&outcome.history.load.left, outcome.wheels.left.load_at_rest);
+        let late = load[1000..].windows(3).filter(|near| near[1] > near[0] && near[1] >= near[2]);
+        let crests: Vec<f64> = late.map(|near| near[1] - rest).collect();
+        (crests[4] / crests[0], outcome.wheels.left.largest_load)
+    };
+    let (even, bump_only, rebound_only) = (decay(0.5), decay(1.0), decay(0.0));
+    // What the closed form neglects, tires in series with the springs, is of second order in a light damping.
+    for (ratio, _) in [bump_only, rebound_only] {
+        assert_relative_eq!(ratio, even.0, max_relative = 0.02);
+    }
+    assert!(bump_only.1 > rebound_only.1, "a damper in bump pushes the tire on the bump");
 }
 
 #[test]

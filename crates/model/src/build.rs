@@ -1,9 +1,9 @@
 //! From a document to an axle: rules across keys, each misfit reported at its place in the file.
 
 use axlebow_axle::{
-    Axle, AxleError, Body, FixedMass, Fixing, Ground, HousingPoint, LoadCase, Loading, STANDARD_CASES, Seat,
-    Side, Sides, Spindle, SpindleStep, Suspension, Tire, TireLayout, UserStation, Wheel, WheelEnd,
-    standard_cases,
+    Axle, AxleError, Body, BumpStop, FixedMass, Fixing, Ground, HousingPoint, LoadCase, Loading,
+    STANDARD_CASES, Seat, Side, Sides, Spindle, SpindleStep, Suspension, Tire, TireLayout, UserStation,
+    Wheel, WheelEnd, standard_cases,
 };
 use axlebow_sections::{Material, Profile, RectangularTube, RoundBar, RoundTube};
 use axlebow_units::UnitSystem;
@@ -203,6 +203,8 @@ impl<'d> Builder<'d> {
             mounting_face: table.number("mounting_face_at"),
             radial_stiffness: table.number("bearing_radial_stiffness"),
             axial_stiffness: table.number("bearing_axial_stiffness"),
+            endplay: table.number("endplay"),
+            cup_angle: table.number("bearing_cup_angle"),
             hub_mass: table.number("hub_mass"),
             camber: table.number("camber"),
             toe: table.number("toe"),
@@ -300,6 +302,8 @@ impl<'d> Builder<'d> {
             rotational_stiffness: table.number("rotational_stiffness"),
             wall_flexibility: table.number("wall_flexibility"),
             damping: table.number("damping"),
+            rebound_damping: table.optional_number("rebound_damping").unwrap_or(table.number("damping")),
+            bump_stop: table.optional_table("bump_stop").map(bump_stop),
         })
     }
 
@@ -367,6 +371,14 @@ enum Shape {
 
 fn covers(table: &Table, side: Side) -> bool {
     table.optional_word("side").is_some_and(|word| word == "both" || word == side.word())
+}
+
+fn bump_stop(table: &Table) -> BumpStop {
+    BumpStop {
+        clearance: table.number("clearance"),
+        stiffness: table.number("rate"),
+        damping: table.number("damping"),
+    }
 }
 
 fn leaf_spring(table: &Table) -> Suspension {

@@ -1,6 +1,6 @@
 //! The keys of a model file.
 
-use axlebow_axle::LARGEST_COMPOSITE_FRACTION;
+use axlebow_axle::{LARGEST_COMPOSITE_FRACTION, STEEPEST_CUP};
 use axlebow_units::Kind;
 
 use crate::spec::{key, quantity};
@@ -16,6 +16,12 @@ const SIDES: Holds = Holds::Choice(&[
 ]);
 
 const SIDE: KeySpec = key("side", "Which end of the axle this describes.", SIDES, Required);
+
+/// Largest clearance of a bump stop, m: a suspension has no longer travel (common practice, no source).
+const MOST_TRAVEL: f64 = 0.5;
+
+/// Largest endplay, m: with more of it a wheel is coming off (common practice, no source).
+const MOST_ENDPLAY: f64 = 0.005;
 
 /// A whole model file.
 pub static MODEL: TableSpec = TableSpec {
@@ -154,6 +160,18 @@ static WHEEL_END: TableSpec = TableSpec {
             (Kind::Stiffness, Positive),
             Default("\"4e5 N/mm\""),
         ),
+        quantity(
+            "endplay",
+            "How far the hub moves along the spindle from stop to stop; TMC RP 618 accepts 0.025 to 0.127 mm.",
+            (Kind::Length, Between(0.0, MOST_ENDPLAY)),
+            Default("\"0 mm\""),
+        ),
+        quantity(
+            "bearing_cup_angle",
+            "Angle of the bearings' cups to the spindle: its tangent turns endplay into radial play (default from memory).",
+            (Kind::Angle, Between(0.0, STEEPEST_CUP)),
+            Default("\"15 deg\""),
+        ),
         quantity("hub_mass", "Hub, bearings and brake drum or disc.", (Kind::Mass, NonNegative), Required),
         quantity(
             "camber",
@@ -285,12 +303,39 @@ static SEAT: TableSpec = TableSpec {
         ),
         quantity(
             "damping",
-            "Vertical damping of the suspension of one side, at the seat (default from memory).",
+            "Vertical damping of the suspension of one side in bump (the axle rises), at the seat (default from memory).",
             (Kind::Damping, NonNegative),
             Default("\"12 kN s/m\""),
         ),
+        quantity(
+            "rebound_damping",
+            "The same in rebound (the axle falls); that of bump if left out.",
+            (Kind::Damping, NonNegative),
+            Optional,
+        ),
+        key("bump_stop", "What ends the travel in bump.", Holds::Table(&BUMP_STOP), Optional),
         key("leaf", "A leaf spring clamped to the seat.", Holds::Table(&LEAF), Optional),
         key("trailing_arm", "An arm that swings about a bush ahead.", Holds::Table(&TRAILING_ARM), Optional),
+    ],
+};
+
+static BUMP_STOP: TableSpec = TableSpec {
+    name: "bump stop",
+    meaning: "A stop between axle and body at the seat; it acts in rides.",
+    keys: &[
+        quantity(
+            "clearance",
+            "Distance from stop to axle at rest under the rated load.",
+            (Kind::Length, Between(0.0, MOST_TRAVEL)),
+            Required,
+        ),
+        quantity("rate", "Stiffness of the stop.", (Kind::Stiffness, Positive), Required),
+        quantity(
+            "damping",
+            "Damping while the stop is pressed.",
+            (Kind::Damping, NonNegative),
+            Default("\"0 kN s/m\""),
+        ),
     ],
 };
 

@@ -9,18 +9,20 @@ use axlebow_study::{Design, StudyOutcome};
 type Column = (&'static str, fn(&Design) -> f64);
 
 /// Heading and value of each column of a result.
-const COLUMNS: [Column; 13] = [
+const COLUMNS: [Column; 15] = [
     ("axle_mass_kg", |design| design.axle_mass),
     ("left_camber_change_rad", |design| design.camber_change.left),
     ("left_bending_rad", |design| design.split.left.bending),
     ("left_shear_rad", |design| design.split.left.shear),
     ("left_seat_rad", |design| design.split.left.seat),
     ("left_bearing_rad", |design| design.split.left.bearing),
+    ("left_clearance_rad", |design| design.split.left.clearance),
     ("right_camber_change_rad", |design| design.camber_change.right),
     ("right_bending_rad", |design| design.split.right.bending),
     ("right_shear_rad", |design| design.split.right.shear),
     ("right_seat_rad", |design| design.split.right.seat),
     ("right_bearing_rad", |design| design.split.right.bearing),
+    ("right_clearance_rad", |design| design.split.right.clearance),
     ("peak_stress_pa", |design| design.peak_stress),
     ("bow_m", |design| design.bow),
 ];

@@ -45,6 +45,8 @@ pub fn seat() -> Seat {
         rotational_stiffness: 200e3,
         wall_flexibility: 0.0,
         damping: 12e3,
+        rebound_damping: 12e3,
+        bump_stop: None,
     }
 }
 
@@ -55,6 +57,8 @@ pub fn wheel_end() -> WheelEnd {
         mounting_face: 0.92,
         radial_stiffness: 1e9,
         axial_stiffness: 4e8,
+        endplay: 0.0,
+        cup_angle: 15_f64.to_radians(),
         hub_mass: 75.0,
         camber: 0.0,
         toe: 0.0,

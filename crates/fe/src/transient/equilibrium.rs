@@ -1,6 +1,7 @@
 //! Where a system rests, and how it starts.
 
 use super::effective::Solver;
+use super::law::MOST;
 use super::motion::Motion;
 use super::newton::{Newton, Trial};
 use super::stamped::stamped;
@@ -42,9 +43,22 @@ impl DynamicSystem {
             known_rate: &vec![0.0; free.len()],
         };
         let mut newton = Newton::new(free.len());
+        newton.forces = self.pressed_offsets(&free);
         newton.solve(&trial, TOLERANCE).map_err(|failure| FeError::NoEquilibrium { law: failure.law })?;
         solver.add_response(&newton.totals(&reference), &mut u);
         Ok(u)
+    }
+
+    /// Where the iteration starts: gaps pressed, because within a gap nothing says which way is out of it.
+    fn pressed_offsets(&self, free: &[f64]) -> Vec<f64> {
+        let mut offsets = Vec::with_capacity(free.len());
+        for law in &self.laws {
+            let (first, count) = (offsets.len(), law.directions.len());
+            let mut delta = [0.0; MOST];
+            delta.iter_mut().zip(&free[first..first + count]).for_each(|(delta, x)| *delta = -x);
+            offsets.extend_from_slice(&law.pressed_offset(delta)[..count]);
+        }
+        offsets
     }
 
     /// Stiffness of each direction where its law presses.

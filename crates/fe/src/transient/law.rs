@@ -142,6 +142,18 @@ impl LocalLaw {
         }
     }
 
+    /// Force on top of the full stiffness when the parts are pressed along a compression: a gap is closed by so
+    /// much of the motion.
+    pub(super) fn pressed_offset(&self, delta: [f64; MOST]) -> [f64; MOST] {
+        match self.kind {
+            Kind::PlaneGap { stiffness, clearance } => {
+                let r = delta[0].hypot(delta[1]);
+                delta.map(|part| if r > 0.0 { -stiffness * clearance * part / r } else { 0.0 })
+            }
+            Kind::Along(_) => [0.0; MOST],
+        }
+    }
+
     /// Whether the parts touch; always so for laws that never part.
     pub(super) fn touches(&self, delta: [f64; MOST]) -> bool {
         match self.kind {

@@ -151,7 +151,7 @@ pub struct ContactEntry {
     pub off_road: bool,
 }
 
-/// Camber change by source, rad; bending, shear, seat and bearing sum to the camber change.
+/// Camber change by source, rad; bending, shear, seat, bearing and clearance sum to the camber change.
 #[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct SplitEntry {
     /// Bending of tube, housing and spindle.
@@ -162,8 +162,10 @@ pub struct SplitEntry {
     pub seat: f64,
     /// The part of `seat` that is the wall.
     pub wall: f64,
-    /// Bearings.
+    /// Bearings, as they give under load.
     pub bearing: f64,
+    /// Clearance of the bearings, as their hubs take it up.
+    pub clearance: f64,
 }
 
 /// One bearing; forces are those of the hub on the spindle.
@@ -183,6 +185,8 @@ pub struct BearingEntry {
     pub axial_n: f64,
     /// Magnitude of the radial force, N.
     pub radial_n: f64,
+    /// Radial clearance that this bearing has in this case, m; the play of a wheel end is all in one bearing.
+    pub clearance_m: f64,
 }
 
 /// Both seats.
@@ -306,6 +310,7 @@ impl From<&CamberSplit> for SplitEntry {
             seat: split.seat,
             wall: split.wall,
             bearing: split.bearing,
+            clearance: split.clearance,
         }
     }
 }
@@ -332,6 +337,7 @@ impl From<&BearingOutcome> for BearingEntry {
             fore_aft_n: bearing.fore_aft,
             axial_n: bearing.axial,
             radial_n: bearing.radial,
+            clearance_m: bearing.clearance,
         }
     }
 }

@@ -1,7 +1,7 @@
 //! The document of a ride, `axlebow/ride/1`.
 
 use axlebow_axle::{
-    BasisComparison, BesideFull, RideBasis, RideMethod, RideOutcome, RideWheel, Scheme, StationPeak,
+    BasisComparison, BesideFull, RideBasis, RideMethod, RideOutcome, RideWheel, Scheme, StationPeak, StopHits,
 };
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -47,6 +47,8 @@ pub struct RideDocument {
     pub speed_m_s: f64,
     /// Each wheel end.
     pub wheels: RideWheelsEntry,
+    /// What the bump stops went through.
+    pub bump_stops: BumpStopsEntry,
     /// Peak fibre stress of each place on the axle, from left to right.
     pub stations: Vec<StationPeakEntry>,
     /// How it was solved.
@@ -150,6 +152,24 @@ pub struct BesideFullEntry {
     pub difference: f64,
 }
 
+/// Both bump stops; null where a seat has none.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+pub struct BumpStopsEntry {
+    /// Left of the vehicle.
+    pub left: Option<BumpStopEntry>,
+    /// Right of the vehicle.
+    pub right: Option<BumpStopEntry>,
+}
+
+/// One bump stop.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+pub struct BumpStopEntry {
+    /// How often it was hit.
+    pub hits: usize,
+    /// Largest force, N.
+    pub largest_force_n: f64,
+}
+
 /// Peak fibre stress at a place.
 #[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct StationPeakEntry {
@@ -173,6 +193,10 @@ impl RideDocument {
             road: outcome.name.clone(),
             speed_m_s: outcome.speed,
             wheels: RideWheelsEntry { left: (&wheels.left).into(), right: (&wheels.right).into() },
+            bump_stops: BumpStopsEntry {
+                left: outcome.stops.left.as_ref().map(BumpStopEntry::from),
+                right: outcome.stops.right.as_ref().map(BumpStopEntry::from),
+            },
             stations: outcome.stations.iter().map(StationPeakEntry::from).collect(),
             method: (&outcome.method).into(),
             comparison: None,
@@ -204,6 +228,12 @@ impl From<&RideWheel> for RideWheelEntry {
             cups_per_turn: wheel.cups_per_turn,
             cup_spacing_m: wheel.cup_spacing,
         }
+    }
+}
+
+impl From<&StopHits> for BumpStopEntry {
+    fn from(hits: &StopHits) -> Self {
+        Self { hits: hits.count, largest_force_n: hits.largest_force }
     }
 }
 

@@ -38,6 +38,9 @@ pub(super) fn heading(outcome: &FlexOutcome, card: &ModelCard) -> String {
     )
 }
 
+/// Row that only bearings with play have.
+const CLEARANCE: &str = "bearing clearance";
+
 struct FlexTables {
     numbers: Numbers,
 }
@@ -89,19 +92,21 @@ impl FlexTables {
 
     fn split(&self, case: &CaseOutcome) -> String {
         type Part = fn(&CamberSplit) -> f64;
-        let parts: [(&str, Part); 6] = [
+        let parts: [(&str, Part); 7] = [
             ("bending", |split| split.bending),
             ("shear", |split| split.shear),
             ("seats", |split| split.seat),
             ("  of it the wall", |split| split.wall),
             ("bearings", |split| split.bearing),
-            ("all", |split| split.bending + split.shear + split.seat + split.bearing),
+            (CLEARANCE, |split| split.clearance),
+            ("all", CamberSplit::sum),
         ];
+        let tight = Side::BOTH.iter().all(|&side| case.wheels.of(side).split.clearance == 0.0);
         let unit = self.numbers.unit(Shown::Angle);
         let heading =
             [format!("left, {unit}"), "left, %".to_owned(), format!("right, {unit}"), "right, %".to_owned()];
         let mut grid = Grid::new(1, ["Camber change by source".to_owned()].into_iter().chain(heading));
-        for (name, part) in parts {
+        for (name, part) in parts.into_iter().filter(|(name, _)| !(tight && *name == CLEARANCE)) {
             let cells = Side::BOTH.into_iter().flat_map(|side| {
                 let wheel = case.wheels.of(side);
                 let value = part(&wheel.split);

@@ -24,7 +24,8 @@ pub fn flex_beside(axles: &[(String, FlexOutcome)], card: &ModelCard) -> String 
     }
     let columns = (1..=axles.len()).map(|number| format!("({number})"));
     let mut grid = Grid::new(1, ["Axle".to_owned()].into_iter().chain(columns));
-    for (label, shown, value) in ROWS {
+    let tight = axles.iter().all(|(_, outcome)| left(outcome).split.clearance == 0.0);
+    for (label, shown, value) in ROWS.into_iter().filter(|(label, ..)| !(tight && *label == CLEARANCE)) {
         let cells = axles.iter().map(|(_, outcome)| n.bare(value(outcome), shown));
         grid.row([n.heading(label, shown)].into_iter().chain(cells));
     }
@@ -35,9 +36,12 @@ pub fn flex_beside(axles: &[(String, FlexOutcome)], card: &ModelCard) -> String 
     text + "\n" + &grid.text()
 }
 
+/// Row that only bearings with play have.
+const CLEARANCE: &str = "  bearing clearance";
+
 type Value = fn(&FlexOutcome) -> f64;
 
-const ROWS: [(&str, Shown, Value); 10] = [
+const ROWS: [(&str, Shown, Value); 11] = [
     ("bare axle", Shown::Mass, |outcome| outcome.axle_mass),
     ("camber change, left", Shown::Angle, |outcome| left(outcome).camber_change),
     ("camber change, right", Shown::Angle, |outcome| outcome.cases[0].wheels.of(Side::Right).camber_change),
@@ -46,6 +50,7 @@ const ROWS: [(&str, Shown, Value); 10] = [
     ("  seats", Shown::Angle, |outcome| left(outcome).split.seat),
     ("  of the seats: wall", Shown::Angle, |outcome| left(outcome).split.wall),
     ("  bearings", Shown::Angle, |outcome| left(outcome).split.bearing),
+    (CLEARANCE, Shown::Angle, |outcome| left(outcome).split.clearance),
     ("bow of the middle", Shown::Deflection, |outcome| outcome.cases[0].bow),
     ("peak fibre stress", Shown::Stress, |outcome| outcome.cases[0].peak_stress),
 ];

@@ -26,18 +26,24 @@ pub(super) fn assumed(card: &ModelCard) -> String {
     }
 }
 
+/// Column that only bearings with play have.
+const CLEARANCE: &str = "bearing\nclearance";
+
 fn camber_table(outcome: &FlexOutcome, n: Numbers) -> String {
     type Value = fn(&WheelOutcome) -> f64;
-    let columns: [(&str, Shown, Value); 8] = [
+    let columns: [(&str, Shown, Value); 9] = [
         ("camber\nchange", Shown::Angle, |wheel| wheel.camber_change),
         ("of it\nbending", Shown::Angle, |wheel| wheel.split.bending),
         ("\nshear", Shown::Angle, |wheel| wheel.split.shear),
         ("\nseats", Shown::Angle, |wheel| wheel.split.seat),
         ("\nbearings", Shown::Angle, |wheel| wheel.split.bearing),
+        (CLEARANCE, Shown::Angle, |wheel| wheel.split.clearance),
         ("\ncamber", Shown::Angle, |wheel| wheel.camber),
         ("toe\nchange", Shown::Angle, |wheel| wheel.toe_change),
         ("vertical\nload", Shown::Force, |wheel| wheel.vertical_load),
     ];
+    let tight = !has_clearance(outcome);
+    let columns: Vec<_> = columns.into_iter().filter(|(name, ..)| !(tight && *name == CLEARANCE)).collect();
     let names = columns.iter().map(|(name, shown, _)| format!("{name}\n{}", n.unit(*shown)));
     let mut grid = Grid::new(2, ["Load case".to_owned(), "wheel".to_owned()].into_iter().chain(names));
     for case in &outcome.cases {
@@ -48,6 +54,12 @@ fn camber_table(outcome: &FlexOutcome, n: Numbers) -> String {
         }
     }
     grid.text()
+}
+
+/// Whether a clearance of the bearings has a part in any camber change.
+fn has_clearance(outcome: &FlexOutcome) -> bool {
+    let mut wheels = outcome.cases.iter().flat_map(|case| Side::BOTH.map(|side| case.wheels.of(side)));
+    wheels.any(|wheel| wheel.split.clearance != 0.0)
 }
 
 fn axle_table(outcome: &FlexOutcome, n: Numbers) -> String {

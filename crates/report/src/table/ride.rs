@@ -1,6 +1,6 @@
 //! The tables of a ride.
 
-use axlebow_axle::{BasisComparison, RideBasis, RideMethod, RideOutcome, RideWheel, Scheme, Side};
+use axlebow_axle::{BasisComparison, RideBasis, RideMethod, RideOutcome, RideWheel, Scheme, Side, StopHits};
 use axlebow_units::{Kind, show};
 
 use super::flex::WIDTH;
@@ -76,7 +76,22 @@ fn wheel_table(outcome: &RideOutcome, n: Numbers) -> String {
         });
         grid.row([heading, left, right]);
     }
+    add_stops(&mut grid, outcome, n);
     grid.text()
+}
+
+/// Rows of the bump stops, where there are any.
+fn add_stops(grid: &mut Grid, outcome: &RideOutcome, n: Numbers) {
+    let stops = Side::BOTH.map(|side| *outcome.stops.of(side));
+    if stops == [None; 2] {
+        return;
+    }
+    let cell =
+        |write: &dyn Fn(&StopHits) -> String| stops.map(|hits| hits.as_ref().map_or("-".to_owned(), write));
+    let [left, right] = cell(&|hits| hits.count.to_string());
+    grid.row(["bump stop, hits".to_owned(), left, right]);
+    let [left, right] = cell(&|hits| n.bare(hits.largest_force, Shown::Force));
+    grid.row([n.heading("bump stop, largest force", Shown::Force), left, right]);
 }
 
 fn stress_table(outcome: &RideOutcome, n: Numbers) -> String {

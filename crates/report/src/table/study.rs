@@ -54,8 +54,9 @@ fn designs(words: &StudyWords<'_>, line: &[Row]) -> String {
     let alike = words.sides_alike();
     let shown: Vec<&Row> = thinned(line.len()).map(|i| &line[i]).collect();
     let along = aligned(&shown.iter().map(|row| words.along(row)).collect::<Vec<_>>());
-    let columns: Vec<Column> =
-        COLUMNS.into_iter().filter(|column| column.when.is_none_or(|on| on == alike)).collect();
+    let tight = line.iter().flat_map(|row| &row.result).all(|design| design.split.left.clearance == 0.0);
+    let columns = COLUMNS.into_iter().filter(|column| column.when.is_none_or(|on| on == alike));
+    let columns: Vec<Column> = columns.filter(|column| !(tight && column.heading == CLEARANCE)).collect();
     let heading =
         columns.iter().map(|column| format!("{}\n{}", column.heading, words.numbers.unit(column.shown)));
     let axis = words.axis();
@@ -70,6 +71,9 @@ fn designs(words: &StudyWords<'_>, line: &[Row]) -> String {
     }
     format!("{}{}", paragraph(&words.line(&line[0]), WIDTH, 2), grid.text())
 }
+
+/// Column that only bearings with play have.
+const CLEARANCE: &str = "bearing clearance";
 
 /// A column of the table of designs, and whether it is for wheels that lean alike or apart.
 struct Column {
@@ -88,13 +92,14 @@ const fn column(
     Column { heading, shown, value, when }
 }
 
-const COLUMNS: [Column; 10] = [
+const COLUMNS: [Column; 11] = [
     column("axle mass", Shown::Mass, |design| design.axle_mass, None),
     column("camber change", Shown::Angle, |design| design.camber_change.left, Some(true)),
     column("of it bending", Shown::Angle, |design| design.split.left.bending, Some(true)),
     column("shear", Shown::Angle, |design| design.split.left.shear, Some(true)),
     column("seats", Shown::Angle, |design| design.split.left.seat, Some(true)),
     column("bearings", Shown::Angle, |design| design.split.left.bearing, Some(true)),
+    column(CLEARANCE, Shown::Angle, |design| design.split.left.clearance, Some(true)),
     column("camber, left", Shown::Angle, |design| design.camber_change.left, Some(false)),
     column("camber, right", Shown::Angle, |design| design.camber_change.right, Some(false)),
     column("peak stress", Shown::Stress, |design| design.peak_stress, None),

@@ -270,8 +270,15 @@ fn section_modulus(y: f64) -> f64 {
 
 /// `slope` raises the wheel end outward, which leans the tire's top inward.
 fn wheel(side: Side, load: &WheelLoad, slope: f64) -> WheelOutcome {
-    let split = CamberSplit { bending: -slope, shear: -1.5e-5, seat: -1.1e-4, wall: -4e-5, bearing: -1.7e-4 };
-    let camber_change = split.bending + split.shear + split.seat + split.bearing;
+    let split = CamberSplit {
+        bending: -slope,
+        shear: -1.5e-5,
+        seat: -1.1e-4,
+        wall: -4e-5,
+        bearing: -1.7e-4,
+        clearance: 0.0,
+    };
+    let camber_change = split.sum();
     let share = load.vertical / load.tires.len() as f64;
     let names = if load.tires.len() == 1 { vec!["single"] } else { vec!["outer", "inner"] };
     let contacts = names.into_iter().zip(&load.tires).map(|(name, y)| ContactOutcome {
@@ -303,6 +310,7 @@ fn bearings(left: &[Force; 2], right: &[Force; 2]) -> Vec<BearingOutcome> {
         fore_aft: force[2],
         axial: 0.0,
         radial: force[1].hypot(force[2]),
+        clearance: 0.0,
     };
     vec![
         one(Side::Left, "outer", left[0]),

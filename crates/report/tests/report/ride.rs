@@ -4,7 +4,7 @@ use std::f64::consts::TAU;
 
 use axlebow_axle::{
     BasisComparison, RideBasis, RideHistory, RideMethod, RideOutcome, RideWheel, Sides, StationPeak,
-    USUAL_SCHEME,
+    StopHits, USUAL_SCHEME,
 };
 use axlebow_report::json::{compared_ride_document, ride_document, ride_schema};
 use axlebow_report::plot::ride_figure;
@@ -73,6 +73,7 @@ fn outcome() -> RideOutcome {
         parts: 2012,
         iterations: 4100,
         contact_changes: 4,
+        stops: Sides { left: Some(StopHits { count: 3, largest_force: 18.5e3 }), right: None },
         energy_drift: 1.3e-4,
         partial: None,
     }
@@ -108,7 +109,7 @@ fn document_has_exactly_the_stated_fields_in_si() {
         "complete",
         "partial",
     ];
-    let about = ["schema", "model", "road", "speed_m_s", "wheels", "stations", "assumed"];
+    let about = ["schema", "model", "road", "speed_m_s", "wheels", "bump_stops", "stations", "assumed"];
     let mut expected = [about.as_slice(), solver.as_slice()].concat();
     expected.sort_unstable();
     assert_eq!(keys(&document), expected);
@@ -124,6 +125,20 @@ fn document_has_exactly_the_stated_fields_in_si() {
     assert!(document["wheels"]["right"]["cups_per_turn"].is_null());
     assert_eq!(keys(&document["stations"][0]), sorted(["name", "y_m", "stress_pa", "time_s"]));
     assert_eq!(document["stations"][1]["stress_pa"], 2.2e8);
+    assert_eq!(document["bump_stops"]["left"]["hits"], 3);
+    assert_eq!(document["bump_stops"]["left"]["largest_force_n"], 18.5e3);
+    assert!(document["bump_stops"]["right"].is_null());
+}
+
+#[test]
+fn bump_stops_have_rows_where_there_are_any() {
+    let text = table::ride(&outcome(), &card(UnitSystem::Si));
+    let row = |name: &str| text.lines().find(|line| line.contains(name)).map(str::to_owned);
+    let words = |line: String| line.split_whitespace().rev().take(2).map(str::to_owned).collect::<Vec<_>>();
+    assert_eq!(words(row("bump stop, hits").unwrap()), ["-", "3"]);
+    assert_eq!(words(row("bump stop, largest force, kN").unwrap()), ["-", "18.50"]);
+    let without = table::ride(&RideOutcome { stops: Sides::default(), ..outcome() }, &card(UnitSystem::Si));
+    assert!(!without.contains("bump stop"));
 }
 
 #[test]
