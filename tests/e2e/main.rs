@@ -4,3 +4,4 @@ mod bad_input;
 mod commands;
 mod program;
 mod readme;
+mod roads;

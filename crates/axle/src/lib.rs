@@ -28,6 +28,7 @@ mod ride_laws;
 mod ride_outcome;
 mod ride_readings;
 mod ride_recorder;
+mod ride_warnings;
 mod riding_axle;
 mod seat;
 mod side;

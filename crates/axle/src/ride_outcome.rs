@@ -1,8 +1,11 @@
 //! What a ride says: loads, camber, stress and the frequency that prints cups.
 
 use axlebow_fe::Transient;
+use axlebow_road::{Event, international_roughness_index};
 
 use crate::dominant::dominant_frequency;
+use crate::outcome::Warning;
+use crate::ride::track;
 use crate::ride_recorder::Recorded;
 use crate::{Ride, RideMethod, Side, Sides};
 
@@ -33,6 +36,8 @@ pub struct RideOutcome {
     pub energy_drift: f64,
     /// Why the histories end early; `None` when they do not.
     pub partial: Option<String>,
+    /// Things that the reader must know, each with what to do.
+    pub warnings: Vec<Warning>,
 }
 
 /// One wheel end over a ride.
@@ -64,6 +69,9 @@ pub struct RideWheel {
     pub cups_per_turn: Option<f64>,
     /// Distance from cup to cup along the tread, m.
     pub cup_spacing: Option<f64>,
+    /// International roughness index of the track, m/m; none for a road that is no profile, is too short or has
+    /// its samples too far apart.
+    pub roughness_index: Option<f64>,
 }
 
 /// What a bump stop went through.
@@ -126,12 +134,13 @@ pub(crate) struct Driven<'a> {
     pub radius: f64,
     pub method: RideMethod,
     pub partial: Option<String>,
+    pub warnings: Vec<Warning>,
 }
 
 impl RideOutcome {
     pub(crate) fn of(ride: &Ride, recorded: Recorded, driven: Driven) -> Self {
         let Recorded { history, peaks: stations, stops, tire_changes } = recorded;
-        let Driven { run, radius, method, partial } = driven;
+        let Driven { run, radius, method, partial, warnings } = driven;
         RideOutcome {
             name: ride.name.clone(),
             speed: ride.speed,
@@ -145,6 +154,7 @@ impl RideOutcome {
             stops,
             energy_drift: run.balance.drift(),
             partial,
+            warnings,
         }
     }
 }
@@ -175,7 +185,16 @@ impl RideWheel {
             dominant_frequency: frequency,
             cups_per_turn: printing.map(|frequency| frequency * turn / ride.speed),
             cup_spacing: printing.map(|frequency| ride.speed / frequency),
+            roughness_index: roughness_index(ride, side),
         }
+    }
+}
+
+/// The roughness index of a side's track, if that is a profile which has one.
+fn roughness_index(ride: &Ride, side: Side) -> Option<f64> {
+    match track(&ride.road, side).event() {
+        Event::Profile(profile) => international_roughness_index(profile).ok(),
+        _ => None,
     }
 }
 

@@ -12,6 +12,7 @@ use crate::ride_laws::{RidePart, ride_laws};
 use crate::ride_outcome::{Driven, RideOutcome};
 use crate::ride_readings::Readings;
 use crate::ride_recorder::Recorder;
+use crate::ride_warnings::ride_warnings;
 use crate::vibration::VibrationModel;
 use crate::{Axle, AxleError, Ride, RideBasis, Side};
 
@@ -78,6 +79,7 @@ impl<'a> RidingAxle<'a> {
             radius: self.model.axle.wheels.left.tire().loaded_radius,
             method: RideMethod::of(ride, system.order()),
             partial: self.why_partial(&run),
+            warnings: ride_warnings(self.model.axle, ride),
             run: &run,
         };
         Ok(RideOutcome::of(ride, recorded, driven))

@@ -5,7 +5,7 @@ use crate::{Axle, Side};
 
 /// Rotation up to which small-displacement theory is kept to, rad: at 5 degrees the sine and the angle differ
 /// by 0.13 %.
-const SMALL_ROTATION: f64 = 0.087;
+pub(crate) const SMALL_ROTATION: f64 = 0.087;
 
 /// Largest endplay that the trade accepts, m: 0.005 in, TMC Recommended Practice RP 618.
 const ACCEPTED_ENDPLAY: f64 = 0.127e-3;

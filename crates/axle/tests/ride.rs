@@ -9,7 +9,7 @@ use axlebow_axle::{
     Axle, BumpStop, Ride, RideBasis, RideOutcome, RidingAxle, Scheme, Side, StopHits, USUAL_SCHEME, flex,
     modes, ride, standard_cases,
 };
-use axlebow_road::{HaversineBump, Road, Step, Track, Wheels};
+use axlebow_road::{HaversineBump, MeasuredProfile, Road, Step, Track, Wheels};
 use example::axle;
 
 fn over(axle: &Axle, road: Road, speed: f64) -> RideOutcome {
@@ -229,6 +229,52 @@ fn dampers_of_two_slopes_decay_as_their_mean() {
         assert_relative_eq!(ratio, even.0, max_relative = 0.02);
     }
     assert!(bump_only.1 > rebound_only.1, "a damper in bump pushes the tire on the bump");
+}
+
+/// A short ride with its doubts.
+fn doubts(road: Road, change: impl Fn(&mut Ride)) -> Vec<String> {
+    let (axle, to) = (axle(), road.end() + 1.0);
+    let mut asked = Ride { from: road.start() - 1.0, to, ..ask(&axle, road.clone(), 20.0) };
+    change(&mut asked);
+    ride(&axle, &asked).unwrap().warnings.into_iter().map(|warning| warning.text).collect()
+}
+
+fn profile(spacing: f64, count: u32, height: f64) -> Track {
+    let (x, z): (Vec<_>, Vec<_>) = (0..count).map(|i| (f64::from(i) * spacing, height)).unzip();
+    Track::new(MeasuredProfile::new(&x, &z, spacing).unwrap())
+}
+
+#[test]
+fn a_road_that_the_ride_cannot_feel_is_doubted() {
+    let only = |found: Vec<String>, words: &str| {
+        assert!(found.len() == 1 && found[0].contains(words), "{words}: {found:?}");
+    };
+    assert_eq!(doubts(bump(0.02, BOTH), |_| ()), [""; 0]);
+    let short = || Road::new(HaversineBump::new(0.02, 0.19).unwrap(), BOTH).unwrap();
+    only(doubts(short(), |_| ()), "190 mm long, shorter than the tire's contact of 200 mm");
+    assert_eq!(doubts(short(), |ride| ride.contact_length = 0.15), [""; 0]);
+    only(doubts(bump(0.02, BOTH), |ride| ride.to = 0.5), "from -1.000 m to 0.500 m, but the road has");
+    only(doubts(bump(0.02, BOTH), |ride| ride.from = 0.5), "the road has its bumps from 0.000 m");
+    only(doubts(bump(0.02, BOTH), |ride| ride.step = 2.6e-3), "a time step passes 52 mm");
+    assert_eq!(doubts(bump(0.02, BOTH), |ride| ride.step = 2.5e-3), [""; 0]);
+    let coarse = Road { left: profile(0.25, 9, 0.0), right: profile(0.1, 21, 0.0) };
+    only(doubts(coarse, |_| ()), "samples of the road lie up to 250 mm apart");
+    // 5 degrees over the distance of the hubs is more than 100 mm and less than 300 mm on this axle.
+    let lean = |height| Road { left: profile(0.1, 21, height), right: profile(0.1, 21, 0.0) };
+    only(doubts(lean(0.3), |_| ()), "begin 300 mm apart in height");
+    assert_eq!(doubts(lean(0.1), |_| ()), [""; 0]);
+}
+
+#[test]
+fn a_profile_long_enough_has_its_roughness_index() {
+    let axle = axle();
+    let road = Road { left: profile(0.25, 100, 0.0), right: profile(0.25, 40, 0.0) };
+    let outcome = over(&axle, road, 20.0);
+    assert_eq!(
+        (outcome.wheels.left.roughness_index, outcome.wheels.right.roughness_index),
+        (Some(0.0), None)
+    );
+    assert_eq!(over(&axle, bump(0.02, BOTH), 20.0).wheels.left.roughness_index, None);
 }
 
 #[test]

@@ -25,7 +25,7 @@ pub enum Command {
     Flex(Flex),
     /// Natural frequencies and shapes, named by what moves
     Modes(Modes),
-    /// Time history over a bump, a pothole, washboard or a random road
+    /// Time history over a bump, a pothole, washboard, a random road or a measured profile
     Ride(Ride),
     /// Cup count round the tire to a frequency, held against the axle's modes
     Cups(Cups),
@@ -90,9 +90,13 @@ pub struct Modes {
 pub struct Ride {
     #[command(flatten)]
     pub model: ModelInput,
-    /// Road file, such as models/roads/pothole.toml
+    /// Road file such as models/roads/pothole.toml, CSV file of a measured profile, or an event by its name:
+    /// half-sine-bump, haversine-bump, ramp, step, pothole, washboard, random-road
     #[arg(long, value_name = "ROAD")]
     pub over: PathBuf,
+    /// Use another value for a key of the road, such as height="30 mm"; may be given more than once
+    #[arg(long = "road", value_name = "KEY=VALUE")]
+    pub road_changes: Vec<String>,
     /// Speed, such as "80 km/h" [default: that of the road file]
     #[arg(long)]
     pub speed: Option<String>,

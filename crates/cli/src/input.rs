@@ -1,6 +1,6 @@
 //! Model files with the user's changes.
 
-use axlebow_model::{Document, LARGEST, MODEL, Model, Problems, read_bytes};
+use axlebow_model::{Document, LARGEST, MODEL, Model, Problems, read_bytes, road_kinds};
 use axlebow_report::{Assumed, ModelCard};
 use axlebow_units::{Kind, UnitSystem, parse};
 use std::io::Read;
@@ -29,17 +29,20 @@ pub fn model(input: &ModelInput) -> Result<Model, Failure> {
     let mut document = read_bytes(&bytes, &input.model.display().to_string(), &MODEL)
         .map_err(|problems| misread(problems, &bytes, FileKind::Model))?;
     for change in &input.changes {
-        set(&mut document, change)?;
+        set(&mut document, "--set", change)?;
     }
-    Model::of(&document).map_err(|problems| match input.changes.as_slice() {
-        [] => Failure::File(problems),
-        changes => {
-            let changes = changes.join(", ");
-            let note =
-                format!("the file was read with --set {changes}; what is underlined may be what it replaces");
-            Failure::Noted(problems, note)
-        }
-    })
+    Model::of(&document).map_err(|problems| changed(problems, "--set", &input.changes))
+}
+
+/// Problems with a note of the changes that the file was read with.
+pub fn changed(problems: Problems, option: &str, changes: &[String]) -> Failure {
+    if changes.is_empty() {
+        return Failure::File(problems);
+    }
+    let changes = changes.join(", ");
+    let note =
+        format!("the file was read with {option} {changes}; what is underlined may be what it replaces");
+    Failure::Noted(problems, note)
 }
 
 /// Problems of a file with a note where it is one of another kind.
@@ -50,6 +53,8 @@ pub fn misread(problems: Problems, bytes: &[u8], wanted: FileKind) -> Failure {
         FileKind::Study
     } else if has("[loads]") || has("[[wheel_end]]") {
         FileKind::Model
+    } else if road_kinds().any(|kind| has(&format!("kind = \"{kind}\""))) {
+        FileKind::Road
     } else {
         return Failure::File(problems);
     };
@@ -59,6 +64,7 @@ pub fn misread(problems: Problems, bytes: &[u8], wanted: FileKind) -> Failure {
     let note = match found {
         FileKind::Study => "this looks like a study file; `axlebow study` runs it",
         FileKind::Model => "this looks like a model file; `axlebow flex` runs it",
+        FileKind::Road => "this looks like a road file; `axlebow ride MODEL --over` takes it",
     };
     Failure::Noted(problems, note.to_owned())
 }
@@ -68,13 +74,15 @@ pub fn misread(problems: Problems, bytes: &[u8], wanted: FileKind) -> Failure {
 pub enum FileKind {
     Model,
     Study,
+    Road,
 }
 
-fn set(document: &mut Document, change: &str) -> Result<(), Failure> {
-    let wrong = |text: String| Failure::Input(format!("--set {change}: {text}"));
-    let (path, value) = change
-        .split_once('=')
-        .ok_or_else(|| wrong("KEY=VALUE is accepted, such as tube.wall=\"9 mm\"".into()))?;
+/// Makes the change that an option asks for, as KEY=VALUE.
+pub fn set(document: &mut Document, option: &str, change: &str) -> Result<(), Failure> {
+    let wrong = |text: String| Failure::Input(format!("{option} {change}: {text}"));
+    let example = if option == "--road" { "height=\"30 mm\"" } else { "tube.wall=\"9 mm\"" };
+    let parts = change.split_once('=');
+    let (path, value) = parts.ok_or_else(|| wrong(format!("KEY=VALUE is accepted, such as {example}")))?;
     // Quotes as in the file are welcome, though the shell needs none.
     let value = value.trim();
     let bare = value.strip_prefix('"').and_then(|rest| rest.strip_suffix('"')).unwrap_or(value);

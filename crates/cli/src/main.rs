@@ -5,6 +5,7 @@ mod command;
 mod failure;
 mod input;
 mod output;
+mod road_input;
 
 use std::process::ExitCode;
 

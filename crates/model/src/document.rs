@@ -43,6 +43,11 @@ impl Document {
         &self.assumed
     }
 
+    /// Lists what nobody has written as assumed.
+    pub(crate) fn assume(&mut self, assumed: Vec<Assumed>) {
+        self.assumed.splice(..0, assumed);
+    }
+
     /// The system that most units of the file belong to; SI if neither leads.
     pub fn system(&self) -> UnitSystem {
         self.system

@@ -24,7 +24,7 @@ pub const LARGEST: usize = 1_000_000;
 /// contents of the wrong type, unit or range.
 pub fn read(text: &str, file_name: &str, spec: &'static TableSpec) -> Result<Document, Problems> {
     if text.len() > LARGEST {
-        return Err(too_long(text.len(), file_name));
+        return Err(too_long(text.len(), file_name, LARGEST));
     }
     let source: Arc<str> = Arc::from(text);
     let mut problems = Problems::new(file_name, Arc::clone(&source));
@@ -48,24 +48,26 @@ pub fn read(text: &str, file_name: &str, spec: &'static TableSpec) -> Result<Doc
 /// # Errors
 /// Those of [`read`], and bytes that are not UTF-8.
 pub fn read_bytes(bytes: &[u8], file_name: &str, spec: &'static TableSpec) -> Result<Document, Problems> {
-    if bytes.len() > LARGEST {
-        return Err(too_long(bytes.len(), file_name));
-    }
-    match str::from_utf8(bytes) {
-        Ok(text) => read(text, file_name, spec),
-        Err(error) => {
-            let at = error.valid_up_to();
-            let mut problems = Problems::new(file_name, String::from_utf8_lossy(bytes).into());
-            let shown = at..at + char::REPLACEMENT_CHARACTER.len_utf8();
-            problems.push(shown, "this is not UTF-8 text", Some("a text file saved as UTF-8".to_owned()));
-            Err(problems)
-        }
-    }
+    read(text_of(bytes, file_name, LARGEST)?, file_name, spec)
 }
 
-fn too_long(length: usize, file_name: &str) -> Problems {
+/// The text of a file of at most so many bytes.
+pub(crate) fn text_of<'b>(bytes: &'b [u8], file_name: &str, most: usize) -> Result<&'b str, Problems> {
+    if bytes.len() > most {
+        return Err(too_long(bytes.len(), file_name, most));
+    }
+    str::from_utf8(bytes).map_err(|error| {
+        let at = error.valid_up_to();
+        let mut problems = Problems::new(file_name, String::from_utf8_lossy(bytes).into());
+        let shown = at..at + char::REPLACEMENT_CHARACTER.len_utf8();
+        problems.push(shown, "this is not UTF-8 text", Some("a text file saved as UTF-8".to_owned()));
+        problems
+    })
+}
+
+fn too_long(length: usize, file_name: &str, most: usize) -> Problems {
     let mut problems = Problems::new(file_name, "".into());
-    problems.push(0..0, format!("the file is {length} bytes long"), Some(format!("at most {LARGEST} bytes")));
+    problems.push(0..0, format!("the file is {length} bytes long"), Some(format!("at most {most} bytes")));
     problems
 }
 

@@ -1,13 +1,15 @@
 //! From a road file to a ride.
 
-use axlebow_axle::{Ride, RideBasis, Scheme};
-use axlebow_road::{
-    Coherence, Event, HalfSineBump, HaversineBump, Pothole, Ramp, RandomRoad, Road, RoadError,
-    RoughnessClass, Step, Washboard, WaveBand, Wheels, iso_8608_spectrum,
-};
+use std::path::Path;
 
+use axlebow_axle::{Ride, RideBasis, Scheme};
+use axlebow_road::Road;
+
+use crate::road_ground::Ground;
 use crate::road_keys::ROAD;
-use crate::{Assumed, Document, Problems, Table, read_bytes};
+use crate::road_kind::RoadKind;
+use crate::road_name::described;
+use crate::{Assumed, Document, ModelError, Problems, Table, read, read_bytes};
 
 /// A road with the way in which it is driven.
 #[derive(Debug, Clone)]
@@ -32,28 +34,64 @@ pub struct RoadFile {
 impl RoadFile {
     /// Reads a road file.
     ///
+    /// Arguments: `folder`, that the name of a profile starts from.
+    ///
     /// # Errors
-    /// Every problem at once: those of any file, keys that the kind of road needs, and shapes that are
-    /// impossible.
-    pub fn from_bytes(bytes: &[u8], file_name: &str) -> Result<RoadFile, Problems> {
-        RoadFile::of(&read_bytes(bytes, file_name, &ROAD)?)
+    /// Every problem at once: those of any file, keys that the kind of road needs or has no use for, shapes
+    /// that are impossible; or the problems of the profile that it names.
+    pub fn from_bytes(bytes: &[u8], file_name: &str, folder: &Path) -> Result<RoadFile, Problems> {
+        RoadFile::of(&read_bytes(bytes, file_name, &ROAD)?, folder)
     }
 
-    /// Builds the road that a document describes.
+    /// What a road file would say of an event that is known by its name: its usual sizes, listed as assumed.
+    ///
+    /// Returns `None` for a name that is not one of [`road_events`](crate::road_events).
+    pub fn event(name: &str) -> Option<Document> {
+        let kind = RoadKind::of(name).filter(|kind| !kind.usual.is_empty())?;
+        let text = format!("kind = \"{name}\"\n{}", kind.usual);
+        let mut document = read(&text, &format!("{name} (built in)"), &ROAD).ok()?;
+        let sizes = document.root().entries().iter().filter(|entry| !entry.assumed && entry.key != "kind");
+        let sizes: Vec<_> = sizes
+            .filter_map(|entry| {
+                let text = text.get(entry.span.clone())?.trim_matches('"').to_owned();
+                Some(Assumed { path: entry.key.to_owned(), text, meaning: ROAD.key(entry.key)?.meaning })
+            })
+            .collect();
+        document.assume(sizes);
+        Some(document)
+    }
+
+    /// What a road file would say of a measured profile alone.
+    ///
+    /// # Errors
+    /// A path without a name.
+    pub fn measured(profile: &Path) -> Result<Document, ModelError> {
+        let path = profile.to_string_lossy();
+        let text = "kind = \"measured-profile\"\nprofile = \"profile.csv\"\n";
+        let mut document =
+            read(text, &path, &ROAD).map_err(|_| ModelError::BadPath { path: path.to_string() })?;
+        document.set("profile", &path)?;
+        document.set("name", &profile.file_stem().unwrap_or_default().to_string_lossy())?;
+        Ok(document)
+    }
+
+    /// Builds the road that a document describes; see [`from_bytes`](RoadFile::from_bytes).
     ///
     /// # Errors
     /// As [`RoadFile::from_bytes`].
-    pub fn of(document: &Document) -> Result<RoadFile, Problems> {
+    pub fn of(document: &Document, folder: &Path) -> Result<RoadFile, Problems> {
+        check_keys(document)?;
+        let Ground { road, idle, uneven } = Ground::of(document, folder)?;
         let root = document.root();
-        let mut problems = document.problems();
-        let road = road(root, &mut problems);
-        let (Some(road), true) = (road, problems.is_empty()) else { return Err(problems) };
+        let kind = RoadKind::of(root.word("kind"));
+        let used = |key: &str| kind.is_none_or(|kind| kind.uses(key)) && !idle.contains(&key);
+        let in_use = document.assumed().iter().filter(|assumed| used(&assumed.path));
         Ok(RoadFile {
-            name: root.text("name").to_owned(),
+            name: root.optional_text("name").map_or_else(|| described(document), str::to_owned),
             invented: root.flag("invented"),
             road,
             speed: root.number("speed"),
-            assumed: document.assumed().to_vec(),
+            assumed: in_use.cloned().chain(uneven).collect(),
             contact_length: root.number("contact_length"),
             run_up: root.number("run_up"),
             run_out: root.number("run_out"),
@@ -86,68 +124,18 @@ fn scheme(root: &Table) -> Scheme {
     }
 }
 
-fn road(root: &Table, problems: &mut Problems) -> Option<Road> {
-    let kind = root.word("kind");
-    let mut need = |key: &'static str| {
-        let value = root.optional_number(key);
-        if value.is_none() {
-            problems.push(root.span_of("kind"), format!("a {kind} needs its `{key}`"), None);
-        }
-        value
-    };
-    let made: Result<Road, RoadError> = match kind {
-        "half-sine-bump" => {
-            let (height, length) = (need("height"), need("length"));
-            HalfSineBump::new(height?, length?).and_then(|bump| on_wheels(root, bump.into()))
-        }
-        "haversine-bump" => {
-            let (height, length) = (need("height"), need("length"));
-            HaversineBump::new(height?, length?).and_then(|bump| on_wheels(root, bump.into()))
-        }
-        "ramp" => {
-            let (height, length) = (need("height"), need("length"));
-            Ramp::new(height?, length?).and_then(|ramp| on_wheels(root, ramp.into()))
-        }
-        "step" => Step::new(need("height")?).and_then(|step| on_wheels(root, step.into())),
-        "pothole" => {
-            let (depth, length) = (need("depth"), need("length"));
-            let slope = root.number("edge_slope");
-            Pothole::new(depth?, length?, slope).and_then(|hole| on_wheels(root, hole.into()))
-        }
-        "washboard" => {
-            let (wavelength, amplitude, count) = (need("wavelength"), need("amplitude"), need("count"));
-            Washboard::new(wavelength?, amplitude?, count? as usize)
-                .and_then(|waves| on_wheels(root, waves.into()))
-        }
-        _ => {
-            let length = need("length");
-            if root.optional_word("class").is_none() {
-                problems.push(root.span_of("kind"), format!("a {kind} needs its `class`"), None);
-            }
-            random_road(root, length?, root.optional_word("class")?)
-        }
-    };
-    made.map_err(|error| problems.push(root.span_of("kind"), error.to_string(), None)).ok()
-}
-
-fn on_wheels(root: &Table, event: Event) -> Result<Road, RoadError> {
-    let wheels = match root.word("wheels") {
-        "left" => Wheels::Left,
-        "right" => Wheels::Right,
-        _ => Wheels::Both { lag: root.number("lag") },
-    };
-    Road::new(event, wheels)
-}
-
-fn random_road(root: &Table, length: f64, class: &str) -> Result<Road, RoadError> {
-    let place = b"ABCDEFGH".iter().position(|letter| class.as_bytes() == [*letter]).unwrap_or(0);
-    let road = RandomRoad {
-        spectrum: iso_8608_spectrum(RoughnessClass::ALL[place]),
-        coherence: Coherence::isotropic(root.number("track_width"))?,
-        band: WaveBand::default(),
-        length,
-        spacing: root.number("spacing"),
-        seed: root.number("draw") as u64,
-    };
-    road.road()
+/// Refuses a file that lacks keys which its kind of road needs, or has some that it has no use for.
+fn check_keys(document: &Document) -> Result<(), Problems> {
+    let (root, mut problems) = (document.root(), document.problems());
+    let Some(kind) = RoadKind::of(root.word("kind")) else { return Ok(()) };
+    for key in kind.needs.iter().filter(|key| root.value(key).is_none()) {
+        problems.push(root.span_of("kind"), format!("a {} needs its `{key}`", kind.word), None);
+    }
+    let own: Vec<_> = kind.own_keys().map(|key| format!("`{key}`")).collect();
+    for entry in root.entries().iter().filter(|entry| !entry.assumed && !kind.uses(entry.key)) {
+        let message = format!("`{}` does nothing for a {}", entry.key, kind.word);
+        let accepted = format!("{}, and the keys of every road", own.join(", "));
+        problems.push(entry.span.clone(), message, Some(accepted));
+    }
+    if problems.is_empty() { Ok(()) } else { Err(problems) }
 }

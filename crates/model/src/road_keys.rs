@@ -13,7 +13,12 @@ pub static ROAD: TableSpec = TableSpec {
     name: "road file",
     meaning: "What is driven over, and how.",
     keys: &[
-        key("name", "What the road is called in results.", Holds::Text, Required),
+        key(
+            "name",
+            "What the road is called in results; if left out, its kind and sizes.",
+            Holds::Text,
+            Optional,
+        ),
         key("invented", "Whether the numbers are invented for demonstration.", Holds::Flag, Default("false")),
         key(
             "kind",
@@ -29,6 +34,7 @@ pub static ROAD: TableSpec = TableSpec {
                 },
                 Word { word: "washboard", meaning: "`count` waves of `amplitude` and `wavelength`" },
                 Word { word: "random-road", meaning: "a road of an ISO 8608 `class` over `length`" },
+                Word { word: "measured-profile", meaning: "the heights of a `profile` file" },
             ]),
             Required,
         ),
@@ -83,8 +89,24 @@ pub static ROAD: TableSpec = TableSpec {
             Default("\"1.9 m\""),
         ),
         key(
+            "profile",
+            "CSV file of a measured profile, from the folder of the road file: a column `distance [m]` and either \
+             `height [mm]` or both `left [mm]` and `right [mm]`, in any unit of length; rows joined by straight \
+             lines, heights counted from the first row, the ground level beyond both ends; lines that begin with # \
+             are skipped.",
+            Holds::Text,
+            Optional,
+        ),
+        quantity(
+            "widest_gap",
+            "Greatest distance from row to row of a measured profile that is no hole (default: the usual limit \
+             of surveys, from memory).",
+            (Kind::Length, Between(1e-3, 1e5)),
+            Default("\"300 mm\""),
+        ),
+        key(
             "wheels",
-            "Which wheels go over it; a random road takes both.",
+            "Which wheels go over it; not for a random road or a profile of both tracks.",
             Holds::Choice(&[
                 Word { word: "both", meaning: "both, the right `lag` behind the left" },
                 Word { word: "left", meaning: "the left only" },

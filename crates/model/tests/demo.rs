@@ -84,10 +84,11 @@ fn every_demo_road_is_driven() {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../models/roads");
     let (model, _) = &demo()["trailer-127-thick-dual"];
     let mut count = 0;
-    for file in std::fs::read_dir(folder).unwrap().map(|entry| entry.unwrap().path()) {
+    let files = std::fs::read_dir(&folder).unwrap().map(|entry| entry.unwrap().path());
+    for file in files.filter(|file| file.extension().is_some_and(|extension| extension == "toml")) {
         let bytes = std::fs::read(&file).unwrap();
-        let road =
-            RoadFile::from_bytes(&bytes, "road").unwrap_or_else(|problems| panic!("{}", problems.render()));
+        let road = RoadFile::from_bytes(&bytes, "road", &folder)
+            .unwrap_or_else(|problems| panic!("{}", problems.render()));
         let outcome = ride(&model.axle, &road.ride(model.axle.loading.rated_load, road.speed)).unwrap();
         assert!(road.invented && outcome.partial.is_none(), "{}", road.name);
         assert!(outcome.energy_drift < 1e-2, "{} {}", road.name, outcome.energy_drift);
@@ -99,8 +100,10 @@ fn every_demo_road_is_driven() {
 #[test]
 fn a_road_file_says_what_its_kind_needs() {
     let problems =
-        RoadFile::from_bytes(b"name = \"x\"\nkind = \"pothole\"\ndepth = \"5 cm\"\n", "x").unwrap_err();
+        RoadFile::from_bytes(b"name = \"x\"\nkind = \"pothole\"\ndepth = \"5 cm\"\n", "x", Path::new(""))
+            .unwrap_err();
     assert!(problems.render().contains("needs its `length`"), "{}", problems.render());
-    let problems = RoadFile::from_bytes(b"name = \"x\"\nkind = \"random-road\"\n", "x").unwrap_err();
+    let problems =
+        RoadFile::from_bytes(b"name = \"x\"\nkind = \"random-road\"\n", "x", Path::new("")).unwrap_err();
     assert!(problems.render().contains("`length`"), "{}", problems.render());
 }

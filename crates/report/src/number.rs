@@ -70,6 +70,14 @@ impl Numbers {
         value / display_unit(shown.kind(), self.system).factor
     }
 
+    /// Symbol and value of the unit of a road's roughness index: m/km, or in/mi of 63 360 inches.
+    pub fn roughness(self) -> (&'static str, f64) {
+        match self.system {
+            UnitSystem::Si => ("m/km", 1e-3),
+            UnitSystem::Us => ("in/mi", 1.0 / 63_360.0),
+        }
+    }
+
     /// Value in the display unit, without the unit.
     pub fn bare(self, value: f64, shown: Shown) -> String {
         fixed(self.scaled(value, shown), shown.decimals(self.system))

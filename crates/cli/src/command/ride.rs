@@ -3,14 +3,14 @@
 use std::process::ExitCode;
 
 use axlebow_axle::{BasisComparison, Ride as Driven, RideBasis, RideOutcome, RidingAxle, Scheme};
-use axlebow_model::RoadFile;
+
 use axlebow_report::plot::ride_figure;
 use axlebow_report::{ModelCard, csv, json, table};
 use axlebow_units::Kind;
 
 use crate::args::{Ride, TimeScheme};
 use crate::failure::{CHECK_FAILS, Failure};
-use crate::{input, output};
+use crate::{input, output, road_input};
 
 /// Lack of energy balance over the greatest energy from which on a ride is doubted.
 const DOUBTFUL_DRIFT: f64 = 0.01;
@@ -18,8 +18,7 @@ const DOUBTFUL_DRIFT: f64 = 0.01;
 pub fn run(arguments: &Ride) -> Result<ExitCode, Failure> {
     output::check_picture(arguments.plot.as_deref())?;
     let model = input::model(&arguments.model)?;
-    let over = &arguments.over;
-    let road = RoadFile::from_bytes(&input::read_file(over)?, &over.display().to_string())?;
+    let road = road_input::road(&arguments.over, &arguments.road_changes)?;
     let speed = match &arguments.speed {
         Some(text) => input::quantity("--speed", text, Kind::Speed)?.0,
         None => road.speed,

@@ -2,7 +2,7 @@
 
 use axlebow_axle::{
     BearingOutcome, CamberSplit, CaseOutcome, ContactOutcome, FlexOutcome, SeatOutcome, Side, StationOutcome,
-    WheelOutcome,
+    Warning, WheelOutcome,
 };
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -249,10 +249,6 @@ pub struct StationEntry {
 impl FlexDocument {
     /// The document of an outcome.
     pub fn new(outcome: &FlexOutcome, card: &ModelCard) -> Self {
-        let warnings = outcome
-            .warnings
-            .iter()
-            .map(|warning| WarningEntry { text: warning.text.clone(), advice: warning.advice.clone() });
         Self {
             schema: FLEX_SCHEMA,
             model: super::model(card),
@@ -260,8 +256,14 @@ impl FlexDocument {
             unsprung_mass_kg: outcome.unsprung_mass,
             cases: outcome.cases.iter().map(CaseEntry::from).collect(),
             assumed: super::assumed(card),
-            warnings: warnings.collect(),
+            warnings: outcome.warnings.iter().map(WarningEntry::from).collect(),
         }
+    }
+}
+
+impl From<&Warning> for WarningEntry {
+    fn from(warning: &Warning) -> Self {
+        Self { text: warning.text.clone(), advice: warning.advice.clone() }
     }
 }
 

@@ -6,6 +6,7 @@ use axlebow_axle::{
 use schemars::JsonSchema;
 use serde::Serialize;
 
+use super::flex::WarningEntry;
 use super::{AssumedEntry, ModelEntry, assumed, model, pretty};
 use crate::ModelCard;
 
@@ -69,6 +70,8 @@ pub struct RideDocument {
     pub partial: Option<String>,
     /// Defaults that were used.
     pub assumed: Vec<AssumedEntry>,
+    /// Things that the reader must know, each with what to do.
+    pub warnings: Vec<WarningEntry>,
 }
 
 /// Both wheel ends of a ride.
@@ -109,6 +112,8 @@ pub struct RideWheelEntry {
     pub cups_per_turn: Option<f64>,
     /// Distance from cup to cup along the tread, m.
     pub cup_spacing_m: Option<f64>,
+    /// International roughness index of the track, m/m (0.001 is 1 m/km); null where the road has none.
+    pub roughness_index: Option<f64>,
 }
 
 /// How a ride was solved.
@@ -207,6 +212,7 @@ impl RideDocument {
             complete: outcome.partial.is_none(),
             partial: outcome.partial.clone(),
             assumed: assumed(card),
+            warnings: outcome.warnings.iter().map(WarningEntry::from).collect(),
         }
     }
 }
@@ -227,6 +233,7 @@ impl From<&RideWheel> for RideWheelEntry {
             dominant_frequency_hz: wheel.dominant_frequency,
             cups_per_turn: wheel.cups_per_turn,
             cup_spacing_m: wheel.cup_spacing,
+            roughness_index: wheel.roughness_index,
         }
     }
 }

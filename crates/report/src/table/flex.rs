@@ -1,6 +1,6 @@
 //! Tables of a static run.
 
-use axlebow_axle::{CamberSplit, CaseOutcome, FlexOutcome, Side, StationOutcome, WheelOutcome};
+use axlebow_axle::{CamberSplit, CaseOutcome, FlexOutcome, Side, StationOutcome, Warning, WheelOutcome};
 
 use super::grid::{Grid, paragraph};
 use crate::ModelCard;
@@ -21,7 +21,7 @@ pub fn flex(outcome: &FlexOutcome, card: &ModelCard) -> String {
         text.push_str(&tables.case(case));
     }
     text.push_str(&assumed(card));
-    text.push_str(&warnings(outcome));
+    text.push_str(&warnings(&outcome.warnings));
     text
 }
 
@@ -241,8 +241,8 @@ fn assumed(card: &ModelCard) -> String {
     if lines.is_empty() { lines } else { format!("\nAssumed, because the file does not say:\n{lines}") }
 }
 
-pub(super) fn warnings(outcome: &FlexOutcome) -> String {
-    let lines = outcome.warnings.iter().map(|warning| {
+pub(super) fn warnings(warnings: &[Warning]) -> String {
+    let lines = warnings.iter().map(|warning| {
         let line =
             format!("{}; {}.", warning.text.trim_end_matches('.'), warning.advice.trim_end_matches('.'));
         format!("\nWarning: {}", paragraph(&line, WIDTH - 9, 2))

@@ -15,7 +15,7 @@ pub fn flex_brief(outcome: &FlexOutcome, card: &ModelCard) -> String {
     let tables = camber_table(outcome, numbers) + "\n" + &axle_table(outcome, numbers);
     let camber =
         "Camber is against the line through the two hubs; the axle's roll on the road comes on top.\n";
-    format!("{text}\n{tables}{camber}{}{}", assumed(card), warnings(outcome))
+    format!("{text}\n{tables}{camber}{}{}", assumed(card), warnings(&outcome.warnings))
 }
 
 /// How many defaults are in use: a brief table leaves their list to `--detail` and JSON.

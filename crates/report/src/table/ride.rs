@@ -3,14 +3,14 @@
 use axlebow_axle::{BasisComparison, RideBasis, RideMethod, RideOutcome, RideWheel, Scheme, Side, StopHits};
 use axlebow_units::{Kind, show};
 
-use super::flex::WIDTH;
+use super::flex::{WIDTH, warnings};
 use super::flex_brief::assumed;
 use super::grid::{Grid, paragraph};
 use crate::ModelCard;
 use crate::number::{Numbers, Shown, fixed, significant};
 
 /// What was driven at what speed; each wheel's loads, camber change and the cups that it prints; the peak fibre
-/// stress of each place; how the equations were solved, and what was assumed.
+/// stress of each place; how the equations were solved, what was assumed, and warnings.
 ///
 /// Plain text in the units of `card.system`; camber change is against the unloaded axle, positive with the
 /// tire's top outward. A ride that ended early says so under its heading.
@@ -18,7 +18,8 @@ pub fn ride(outcome: &RideOutcome, card: &ModelCard) -> String {
     let numbers = Numbers { system: card.system };
     let tables = wheel_table(outcome, numbers) + "\n" + &stress_table(outcome, numbers);
     let solver = paragraph(&solver(outcome), WIDTH, 2);
-    format!("{}\n{tables}\n{solver}{}", heading(outcome, card), assumed(card))
+    let doubts = warnings(&outcome.warnings);
+    format!("{}\n{tables}\n{solver}{}{doubts}", heading(outcome, card), assumed(card))
 }
 
 fn heading(outcome: &RideOutcome, card: &ModelCard) -> String {
@@ -39,6 +40,8 @@ enum Written {
     As(Shown),
     /// As it is, with so many decimals.
     Plain(usize),
+    /// As a roughness index; the row is left out of a road that has none.
+    Roughness,
 }
 
 type WheelRow = (&'static str, Written, fn(&RideWheel) -> Option<f64>);
@@ -46,7 +49,7 @@ type WheelRow = (&'static str, Written, fn(&RideWheel) -> Option<f64>);
 const ANGLE: Written = Written::As(Shown::Angle);
 const FORCE: Written = Written::As(Shown::Force);
 
-const WHEEL_ROWS: [WheelRow; 13] = [
+const WHEEL_ROWS: [WheelRow; 14] = [
     ("load at rest", FORCE, |wheel| Some(wheel.load_at_rest)),
     ("largest load", FORCE, |wheel| Some(wheel.largest_load)),
     ("smallest load", FORCE, |wheel| Some(wheel.smallest_load)),
@@ -60,6 +63,7 @@ const WHEEL_ROWS: [WheelRow; 13] = [
     ("frequency that dominates camber, Hz", Written::Plain(2), |wheel| wheel.dominant_frequency),
     ("cups that it prints per turn", Written::Plain(1), |wheel| wheel.cups_per_turn),
     ("from cup to cup", Written::As(Shown::Place), |wheel| wheel.cup_spacing),
+    ("international roughness index of the road", Written::Roughness, |wheel| wheel.roughness_index),
 ];
 
 fn wheel_table(outcome: &RideOutcome, n: Numbers) -> String {
@@ -68,11 +72,17 @@ fn wheel_table(outcome: &RideOutcome, n: Numbers) -> String {
         let heading = match written {
             Written::As(shown) => n.heading(name, shown),
             Written::Plain(_) => name.to_owned(),
+            Written::Roughness => format!("{name}, {}", n.roughness().0),
         };
-        let [left, right] = Side::BOTH.map(|side| match (value(outcome.wheels.of(side)), written) {
+        let values = Side::BOTH.map(|side| value(outcome.wheels.of(side)));
+        if matches!((written, values), (Written::Roughness, [None, None])) {
+            continue;
+        }
+        let [left, right] = values.map(|value| match (value, written) {
             (None, _) => "-".to_owned(),
             (Some(value), Written::As(shown)) => n.bare(value, shown),
             (Some(value), Written::Plain(decimals)) => fixed(value, decimals),
+            (Some(value), Written::Roughness) => significant(value / n.roughness().1, 3),
         });
         grid.row([heading, left, right]);
     }

@@ -4,7 +4,7 @@ use std::f64::consts::TAU;
 
 use axlebow_axle::{
     BasisComparison, RideBasis, RideHistory, RideMethod, RideOutcome, RideWheel, Sides, StationPeak,
-    StopHits, USUAL_SCHEME,
+    StopHits, USUAL_SCHEME, Warning,
 };
 use axlebow_report::json::{compared_ride_document, ride_document, ride_schema};
 use axlebow_report::plot::ride_figure;
@@ -51,6 +51,7 @@ fn wheel(load_at_rest: f64) -> RideWheel {
         dominant_frequency: Some(38.5),
         cups_per_turn: Some(5.93),
         cup_spacing: Some(0.519),
+        roughness_index: None,
     }
 }
 
@@ -76,6 +77,7 @@ fn outcome() -> RideOutcome {
         stops: Sides { left: Some(StopHits { count: 3, largest_force: 18.5e3 }), right: None },
         energy_drift: 1.3e-4,
         partial: None,
+        warnings: Vec::new(),
     }
 }
 
@@ -109,7 +111,8 @@ fn document_has_exactly_the_stated_fields_in_si() {
         "complete",
         "partial",
     ];
-    let about = ["schema", "model", "road", "speed_m_s", "wheels", "bump_stops", "stations", "assumed"];
+    let about =
+        ["schema", "model", "road", "speed_m_s", "wheels", "bump_stops", "stations", "assumed", "warnings"];
     let mut expected = [about.as_slice(), solver.as_slice()].concat();
     expected.sort_unstable();
     assert_eq!(keys(&document), expected);
@@ -118,7 +121,7 @@ fn document_has_exactly_the_stated_fields_in_si() {
     let loads = ["load_at_rest_n", "largest_load_n", "smallest_load_n", "time_off_road_s"];
     let ratios = ["dynamic_load_factor", "dynamic_load_coefficient", "cups_per_turn", "cup_spacing_m"];
     let camber = ["camber_at_rest_rad", "camber_peak_rad", "camber_peak_to_peak_rad", "camber_rms_rad"];
-    let mut expected = [&loads[..], &ratios, &camber, &["dominant_frequency_hz"]].concat();
+    let mut expected = [&loads[..], &ratios, &camber, &["dominant_frequency_hz", "roughness_index"]].concat();
     expected.sort_unstable();
     assert_eq!(keys(&document["wheels"]["left"]), expected);
     assert_eq!(document["wheels"]["left"]["largest_load_n"], 99.5e3);
@@ -193,6 +196,27 @@ fn table_is_loud_about_a_partial_ride_and_keeps_its_width() {
         assert!(text.contains("0.299 s only"));
         assert!(text.lines().all(|line| line.chars().count() <= 100), "{text}");
     }
+}
+
+#[test]
+fn roughness_and_doubts_are_shown_where_there_are_any() {
+    let mut rough = outcome();
+    rough.wheels.left.roughness_index = Some(4.36e-3);
+    rough.warnings =
+        vec![Warning { text: "the step is coarse".to_owned(), advice: "give a shorter one".to_owned() }];
+    let (si, us) = (table::ride(&rough, &card(UnitSystem::Si)), table::ride(&rough, &card(UnitSystem::Us)));
+    let line = |text: &str| {
+        let line = text.lines().find(|line| line.starts_with("international roughness index")).unwrap();
+        line.split_whitespace().map(str::to_owned).collect::<Vec<_>>()[6..].to_vec()
+    };
+    assert_eq!(line(&si), ["m/km", "4.36", "-"]);
+    // 63.36 in/mi to 1 m/km, from the lengths of the mile and the inch.
+    assert_eq!(line(&us), ["in/mi", "276", "-"]);
+    assert!(si.ends_with("Warning: the step is coarse; give a shorter one.\n"), "{si}");
+    assert!(!table::ride(&outcome(), &card(UnitSystem::Si)).contains("roughness"));
+    let document: Value = serde_json::from_str(&ride_document(&rough, &card(UnitSystem::Si))).unwrap();
+    assert_eq!(document["wheels"]["left"]["roughness_index"], 4.36e-3);
+    assert_eq!(document["warnings"][0]["advice"], "give a shorter one");
 }
 
 #[test]

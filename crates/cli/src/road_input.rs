@@ -1,0 +1,57 @@
+//! What is driven over: a road file, a measured profile or an event by its name, with the user's changes.
+
+use std::path::Path;
+
+use axlebow_model::{Document, ROAD, RoadFile, likely, read_bytes, road_events};
+
+use crate::failure::Failure;
+use crate::input::{self, FileKind};
+
+/// The road of a command, changes made.
+pub fn road(over: &Path, changes: &[String]) -> Result<RoadFile, Failure> {
+    let mut document = document(over)?;
+    for change in changes {
+        input::set(&mut document, "--road", change)?;
+    }
+    // A profile that is given itself is named from here, one that a road file names from that file's folder.
+    let folder = if is_profile(over) { None } else { over.parent() };
+    let mut road = RoadFile::of(&document, folder.unwrap_or(Path::new("")))
+        .map_err(|problems| input::changed(problems, "--road", changes))?;
+    if document.root().value("name").is_some() && !changes.is_empty() {
+        road.name += &format!(", with {}", changes.join(", "));
+    }
+    Ok(road)
+}
+
+fn document(over: &Path) -> Result<Document, Failure> {
+    if let Some(event) = over.to_str().and_then(RoadFile::event) {
+        return Ok(event);
+    }
+    if !over.exists() {
+        return Err(Failure::Input(unknown(over)));
+    }
+    if is_profile(over) {
+        let refused = |error: axlebow_model::ModelError| Failure::Input(error.to_string());
+        return RoadFile::measured(over).map_err(refused);
+    }
+    let bytes = input::read_file(over)?;
+    read_bytes(&bytes, &over.display().to_string(), &ROAD)
+        .map_err(|problems| input::misread(problems, &bytes, FileKind::Road))
+}
+
+fn is_profile(over: &Path) -> bool {
+    over.extension().is_some_and(|extension| extension.eq_ignore_ascii_case("csv"))
+}
+
+/// A name that is neither a file nor an event.
+fn unknown(over: &Path) -> String {
+    let over = over.display().to_string();
+    let events: Vec<_> = road_events().map(|event| format!("`{event}`")).collect();
+    let likely =
+        likely(&over, road_events()).map_or(String::new(), |event| format!("; did you mean `{event}`?"));
+    format!(
+        "--over {over}: there is no such file, and no event of that name; accepted: a road file, a CSV file of a \
+         measured profile, or one of the events {}{likely}",
+        events.join(", ")
+    )
+}
