@@ -131,7 +131,7 @@ fn textbook_meets_every_published_case() {
 
 #[test]
 fn schemas_are_json_schema_documents() {
-    for of in ["model", "study", "road", "flex", "modes"] {
+    for of in ["model", "study", "road", "flex", "modes", "ride"] {
         let document = json(&["schema", of]);
         assert!(document["$schema"].as_str().is_some_and(|text| text.contains("2020-12")), "{of}");
     }
@@ -196,6 +196,36 @@ fn a_ride_writes_its_histories_and_repeats_to_the_byte() {
     assert_eq!((&document["schema"], &document["complete"]), (&"axlebow/ride/1".into(), &true.into()));
     let run = axlebow(&["ride", &model, "--over", &road, "--speed", "0 km/h"]);
     assert!(run.code == 2 && run.err.contains("speed"), "{}", run.err);
+}
+
+#[test]
+fn a_ride_shows_its_spectrum_and_moves_on_a_page() {
+    let folder = TempDir::new().expect("a folder");
+    let road = crate::program::root().join("models/roads/one-wheel-bump.toml").display().to_string();
+    let ride = |more: &[&str]| {
+        let model = demo("trailer-127-thick-dual");
+        axlebow_in(folder.path(), &[&["ride", &model, "--over", &road], more].concat())
+    };
+    let text = |name: &str| std::fs::read_to_string(folder.path().join(name)).expect(name);
+    let files = ["--spectrum", "spectrum.svg", "--animate", "ride.html", "--csv", "ride.csv", "--stations"];
+    let run = ride(&files);
+    assert_eq!(run.code, 0, "{}", run.err);
+    assert!(
+        text("spectrum.svg").contains("vertical bow") && text("ride.csv").contains("stress_left_seat_pa")
+    );
+    let page = text("ride.html");
+    assert!(page.contains("600 frames") && page.len() < 1_000_000, "{}", page.len());
+    assert_eq!(ride(&["--animate", "short.html", "--frames", "20"]).code, 0);
+    assert!(text("short.html").contains("20 frames"));
+    for (wrong, says) in [
+        (&["--animate", "ride.gif"][..], ".html"),
+        (&["--parquet", "ride.csv"], ".parquet"),
+        (&["--stations"], "--csv"),
+        (&["--frames", "20"], "--animate"),
+    ] {
+        let run = ride(wrong);
+        assert!(run.code == 2 && run.err.contains(says), "{wrong:?}: {}", run.err);
+    }
 }
 
 #[test]

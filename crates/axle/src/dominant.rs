@@ -1,6 +1,6 @@
 //! The frequency that dominates a history.
 
-use realfft::RealFftPlanner;
+use crate::spectrum::powers;
 
 /// Deviation, as a share of the history's largest magnitude, below which nothing dominates.
 const STILL: f64 = 1e-9;
@@ -27,10 +27,7 @@ pub(crate) fn dominant_frequency(history: &[f64], step: f64) -> Option<f64> {
         let window = 0.5 - 0.5 * (std::f64::consts::TAU * i as f64 / count as f64).cos();
         values[i] = window * (value - mean);
     }
-    let transform = RealFftPlanner::<f64>::new().plan_fft_forward(length);
-    let mut lines = transform.make_output_vec();
-    transform.process(&mut values, &mut lines).ok()?;
-    let power: Vec<f64> = lines.iter().map(|line| line.norm_sqr()).collect();
+    let power = powers(&mut values)?;
     let first = 2 * length / count;
     let top = (first..power.len()).max_by(|a, b| power[*a].total_cmp(&power[*b]))?;
     Some((top as f64 + shift(&power, top)) / (length as f64 * step))

@@ -11,6 +11,7 @@ use axlebow_fe::{
 use axlebow_road::{Road, Track};
 
 use crate::ground::STANDARD_GRAVITY;
+use crate::keep::Keep;
 use crate::ride_basis::RideBasis;
 use crate::ride_laws::RidePart;
 use crate::ride_outcome::RideOutcome;
@@ -41,6 +42,8 @@ pub struct Ride {
     pub basis: RideBasis,
     /// How it advances in time.
     pub scheme: Scheme,
+    /// What is kept beside the histories that always are.
+    pub keep: Keep,
 }
 
 /// Most samples of a ride: a longer one needs a longer step.

@@ -4,6 +4,7 @@ use axlebow_fe::Transient;
 use axlebow_road::{Event, international_roughness_index};
 
 use crate::dominant::dominant_frequency;
+use crate::keep::RideShape;
 use crate::outcome::Warning;
 use crate::ride::track;
 use crate::ride_recorder::Recorded;
@@ -16,6 +17,8 @@ pub struct RideOutcome {
     pub name: String,
     /// Speed, m/s.
     pub speed: f64,
+    /// Loaded radius of the tires, m.
+    pub tire_radius: f64,
     /// Each wheel end.
     pub wheels: Sides<RideWheel>,
     /// Peak fibre stress of each place on the axle, from left to right.
@@ -125,6 +128,11 @@ pub struct RideHistory {
     pub roll: Vec<f64>,
     /// Fibre stress of largest magnitude along the axle, signed, Pa.
     pub stress: Vec<f64>,
+    /// Fibre stress of larger magnitude of both sides of each place, signed, Pa, in the order of the outcome's
+    /// stations; empty unless asked for.
+    pub stresses: Vec<Vec<f64>>,
+    /// Shapes of the axle at a few moments; empty unless asked for.
+    pub shapes: Vec<RideShape>,
 }
 
 /// How a ride went, beside its histories.
@@ -144,6 +152,7 @@ impl RideOutcome {
         RideOutcome {
             name: ride.name.clone(),
             speed: ride.speed,
+            tire_radius: radius,
             wheels: Sides::each(|side| RideWheel::of(&history, side, ride, radius)),
             stations,
             history,

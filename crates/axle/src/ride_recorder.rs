@@ -1,11 +1,13 @@
 //! Keeps what the results need of a ride, many samples at a time.
 
 use axlebow_fe::linalg::Columns;
-use axlebow_fe::{Direction, Sample};
+use axlebow_fe::{Direction, MotionReader, Sample};
 
+use crate::keep::{Moments, RideShape};
 use crate::ride_laws::RidePart;
 use crate::ride_outcome::{RideHistory, StationPeak, StopHits};
 use crate::ride_readings::{Fibres, Readings};
+use crate::riding_axle::Moving;
 use crate::vibration::VibrationModel;
 use crate::{Ride, Side, Sides};
 
@@ -24,8 +26,11 @@ pub(crate) struct Recorded {
 
 /// Collects samples and reads camber and stress from them by the block.
 pub(crate) struct Recorder<'a> {
+    model: &'a VibrationModel<'a>,
+    moving: &'a Moving,
     readings: &'a Readings,
     ride: &'a Ride,
+    reader: MotionReader<'a>,
     tires: Vec<Side>,
     /// What the laws after those of the tires stand for.
     parts: &'a [RidePart],
@@ -33,29 +38,35 @@ pub(crate) struct Recorder<'a> {
     /// Motions of the samples that are not read yet, side by side.
     motions: Columns,
     waiting: usize,
+    moments: Moments,
 }
 
 impl<'a> Recorder<'a> {
     pub(crate) fn of(
-        model: &VibrationModel,
-        (readings, parts): (&'a Readings, &'a [RidePart]),
-        ride: &'a Ride,
+        model: &'a VibrationModel,
+        (moving, parts): (&'a Moving, &'a [RidePart]),
+        (ride, steps): (&'a Ride, usize),
     ) -> Self {
         let places = model.frame.places.iter().rev();
+        let kept = if ride.keep.stresses { places.len() } else { 0 };
         let stop = |side: Side| model.axle.seats.of(side).bump_stop.map(|_| StopHits::default());
         let recorded = Recorded {
-            history: RideHistory::default(),
+            history: RideHistory { stresses: vec![Vec::new(); kept], ..RideHistory::default() },
             peaks: places.map(|place| StationPeak::none(place.name().as_ref(), place.y)).collect(),
             stops: Sides::each(stop),
             tire_changes: 0,
         };
         Recorder {
-            readings,
+            model,
+            moving,
+            readings: &moving.readings,
+            reader: MotionReader::of(&model.frame.structure),
+            moments: Moments::new(ride.keep.shapes, steps),
             ride,
             tires: model.contacts().iter().map(|contact| contact.side).collect(),
             parts,
             recorded,
-            motions: Columns::zeros(readings.order, TOGETHER),
+            motions: Columns::zeros(moving.readings.order, TOGETHER),
             waiting: 0,
         }
     }
@@ -76,9 +87,20 @@ impl<'a> Recorder<'a> {
         for (freedom, value) in sample.motion.u.iter().enumerate() {
             self.motions.set(freedom, self.waiting, *value);
         }
+        self.take_shape(&sample.motion.u);
         self.waiting += 1;
         if self.waiting == TOGETHER {
             self.read();
+        }
+    }
+
+    /// Keeps the shape of the axle where the last sample taken is among the moments asked for.
+    fn take_shape(&mut self, u: &[f64]) {
+        let number = self.recorded.history.time.len() - 1;
+        if self.moments.take(number) {
+            let all = self.moving.all_freedoms(u);
+            let shape = RideShape::of(self.model, number, |node| self.reader.motion(&all, node));
+            self.recorded.history.shapes.push(shape);
         }
     }
 
@@ -121,17 +143,28 @@ impl<'a> Recorder<'a> {
         }
         let roll = self.reading(&self.readings.roll);
         self.recorded.history.roll.extend_from_slice(&roll[..count]);
-        let mut largest = [0.0_f64; TOGETHER];
+        self.read_stresses(first);
+    }
+
+    /// Reads the stresses of the samples from a number on: their peaks, the largest of each sample, and where it
+    /// is asked for those of every place, the larger one of the two stretches that meet there.
+    fn read_stresses(&mut self, first: usize) {
+        let samples = self.recorded.history.time.len();
+        let grow = |stresses: &mut Vec<f64>| stresses.resize(samples, 0.0);
+        grow(&mut self.recorded.history.stress);
+        self.recorded.history.stresses.iter_mut().for_each(grow);
         for fibres in &self.readings.fibres {
             let stress = self.stress(fibres);
             let Recorded { history, peaks, .. } = &mut self.recorded;
             let peak = &mut peaks[fibres.place];
-            for (i, stress) in stress[..count].iter().enumerate() {
-                peak.see(*stress, history.time[first + i]);
-                largest[i] = if stress.abs() > largest[i].abs() { *stress } else { largest[i] };
+            for (now, stress) in history.time[first..].iter().zip(stress) {
+                peak.see(stress, *now);
+            }
+            keep_larger(&mut history.stress[first..], &stress);
+            if let Some(kept) = history.stresses.get_mut(fibres.place) {
+                keep_larger(&mut kept[first..], &stress);
             }
         }
-        self.recorded.history.stress.extend_from_slice(&largest[..count]);
     }
 
     fn stress(&self, fibres: &Fibres) -> [f64; TOGETHER] {
@@ -144,5 +177,14 @@ impl<'a> Recorder<'a> {
         let mut values = [0.0; TOGETHER];
         self.motions.weighted_sum(row.parts(), &mut values);
         values
+    }
+}
+
+/// Keeps of each pair the one of larger magnitude.
+fn keep_larger(kept: &mut [f64], values: &[f64]) {
+    for (kept, value) in kept.iter_mut().zip(values) {
+        if value.abs() > kept.abs() {
+            *kept = *value;
+        }
     }
 }

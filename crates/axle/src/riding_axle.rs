@@ -1,9 +1,10 @@
 //! An axle made ready for many rides: its equations, its shapes and its readings are made once.
 
+use std::borrow::Cow;
 use std::ops::ControlFlow;
 use std::sync::OnceLock;
 
-use axlebow_fe::{DynamicSystem, Ended, FeError, Record, Start, Transient, TransientSettings};
+use axlebow_fe::{DynamicSystem, Ended, FeError, Record, ReducedBasis, Start, Transient, TransientSettings};
 use axlebow_road::Road;
 
 use crate::ride::{felt, system, track};
@@ -31,9 +32,11 @@ pub struct RidingAxle<'a> {
 
 /// The equations in one basis, and how results are read from their motion.
 #[derive(Debug)]
-struct Moving {
+pub(crate) struct Moving {
     system: DynamicSystem,
-    readings: Readings,
+    pub readings: Readings,
+    /// Shapes of a reduced basis; none where every freedom moves by itself.
+    shapes: Option<ReducedBasis>,
 }
 
 impl<'a> RidingAxle<'a> {
@@ -45,7 +48,7 @@ impl<'a> RidingAxle<'a> {
         let model = VibrationModel::without_loose(axle, axle_load, "ride")?;
         let laws = ride_laws(&model)?;
         let parts = laws.iter().map(|(part, _)| *part).collect();
-        let full = Moving { system: system(&model, laws)?, readings: Readings::of(&model) };
+        let full = Moving { system: system(&model, laws)?, readings: Readings::of(&model), shapes: None };
         let tires = model.contacts().iter().map(|contact| contact.side).collect();
         Ok(RidingAxle { model, axle_load, tires, parts, full, reduced: OnceLock::new() })
     }
@@ -64,9 +67,9 @@ impl<'a> RidingAxle<'a> {
         let road = ride.road.enveloped(ride.contact_length)?;
         let moving = self.moving(ride.basis)?;
         let system = self.on_road(&moving.system, &road, ride);
-        let mut recorder = Recorder::of(&self.model, (&moving.readings, &self.parts), ride);
         let settings =
             TransientSettings { scheme: ride.scheme, ..TransientSettings::new(ride.step, duration) };
+        let mut recorder = Recorder::of(&self.model, (moving, &self.parts), (ride, settings.steps));
         let run = system.run(Start::Equilibrium, &settings, |record| {
             match record {
                 Record::Sample(sample) => recorder.take(&sample),
@@ -130,8 +133,17 @@ impl<'a> RidingAxle<'a> {
 }
 
 impl Moving {
+    /// Motion of all freedoms.
+    pub(crate) fn all_freedoms<'m>(&self, motion: &'m [f64]) -> Cow<'m, [f64]> {
+        match &self.shapes {
+            Some(shapes) => shapes.motion(motion).into(),
+            None => motion.into(),
+        }
+    }
+
     fn reduced(&self) -> Result<Moving, FeError> {
         let shapes = ride_basis::shapes(&self.system)?;
-        Ok(Moving { system: shapes.reduced(&self.system)?, readings: self.readings.over(&shapes) })
+        let (system, readings) = (shapes.reduced(&self.system)?, self.readings.over(&shapes));
+        Ok(Moving { system, readings, shapes: Some(shapes) })
     }
 }

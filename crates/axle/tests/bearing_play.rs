@@ -6,7 +6,7 @@ mod example;
 
 use approx::assert_relative_eq;
 use axlebow_axle::{
-    Axle, BearingOutcome, CaseOutcome, Ground, Ride, RideBasis, RideOutcome, STEEPEST_CUP, Side, Sides,
+    Axle, BearingOutcome, CaseOutcome, Ground, Keep, Ride, RideBasis, RideOutcome, STEEPEST_CUP, Side, Sides,
     TireLayout, USUAL_SCHEME, flex, modes, ride, standard_cases,
 };
 use axlebow_road::{HaversineBump, Road, Track, Wheels};
@@ -163,6 +163,7 @@ fn over(axle: &Axle, road: Road, seconds: f64) -> RideOutcome {
         axle_load: axle.loading.rated_load,
         basis: RideBasis::Full,
         scheme: USUAL_SCHEME,
+        keep: Keep::default(),
     };
     ride(axle, &asked).unwrap()
 }

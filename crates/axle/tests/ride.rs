@@ -6,8 +6,8 @@ mod example;
 
 use approx::assert_relative_eq;
 use axlebow_axle::{
-    Axle, BumpStop, Ride, RideBasis, RideOutcome, RidingAxle, Scheme, Side, StopHits, USUAL_SCHEME, flex,
-    modes, ride, standard_cases,
+    Axle, BumpStop, Keep, Ride, RideBasis, RideOutcome, RidingAxle, Scheme, Side, StopHits, USUAL_SCHEME,
+    flex, modes, ride, standard_cases,
 };
 use axlebow_road::{HaversineBump, MeasuredProfile, Road, Step, Track, Wheels};
 use example::axle;
@@ -33,6 +33,7 @@ fn ask(axle: &Axle, road: Road, speed: f64) -> Ride {
         axle_load: axle.loading.rated_load,
         basis: RideBasis::Full,
         scheme: USUAL_SCHEME,
+        keep: Keep { stresses: true, shapes: 11 },
     }
 }
 
@@ -291,6 +292,7 @@ fn speeds_and_loads_out_of_range_are_refused() {
         axle_load: 89e3,
         basis: RideBasis::Full,
         scheme: USUAL_SCHEME,
+        keep: Keep::default(),
     };
     for bad in [
         Ride { speed: 0.0, ..good.clone() },
@@ -326,4 +328,42 @@ fn a_reduced_basis_gives_the_ride_of_the_full_one_within_one_percent() {
             assert_relative_eq!(a.stress, b.stress, epsilon = 0.01 * largest);
         }
     }
+}
+
+#[test]
+fn stresses_and_shapes_are_kept_when_asked_for() {
+    let axle = axle();
+    let outcome = over(&axle, bump(0.03, Wheels::Left), 15.0);
+    let history = &outcome.history;
+    assert_eq!(history.stresses.len(), outcome.stations.len());
+    for (station, stresses) in outcome.stations.iter().zip(&history.stresses) {
+        assert_eq!(stresses.len(), history.time.len());
+        let largest = stresses.iter().fold(0.0_f64, |most, stress| most.max(stress.abs()));
+        assert_eq!(largest, station.stress.abs(), "{}", station.name);
+    }
+    let samples: Vec<usize> = history.shapes.iter().map(|shape| shape.sample).collect();
+    let last = history.time.len() - 1;
+    assert_eq!((samples.len(), samples[0], samples[10]), (11, 0, last));
+    for shape in &history.shapes {
+        assert_eq!(shape.line.len(), outcome.stations.len());
+        let hubs = shape.hubs;
+        let apart = axle.wheel_ends.left.mounting_face + axle.wheel_ends.right.mounting_face;
+        let lean = (hubs.left.up - hubs.right.up) / apart;
+        assert_relative_eq!(lean, history.roll[shape.sample], max_relative = 1e-12);
+        assert_relative_eq!(lean - hubs.left.turn, history.camber.left[shape.sample], max_relative = 1e-9);
+        // Bearings give tenths of a millimetre; places in the wrong order would be off by the roll.
+        let end = shape.line[0];
+        let inboard = outcome.stations[0].y - axle.wheel_ends.left.mounting_face;
+        let at_hub = end.up - inboard * end.turn;
+        assert!((at_hub - hubs.left.up).abs() < 5e-4, "{at_hub} {}", hubs.left.up);
+    }
+}
+
+#[test]
+fn nothing_more_is_kept_unless_asked_for() {
+    let axle = axle();
+    let road = bump(0.03, BOTH);
+    let asked = Ride { keep: Keep::default(), ..ask(&axle, road, 15.0) };
+    let history = ride(&axle, &asked).unwrap().history;
+    assert!(history.stresses.is_empty() && history.shapes.is_empty());
 }

@@ -116,11 +116,26 @@ pub struct Ride {
     #[arg(long, value_name = "SHARE")]
     pub spectral_radius: Option<f64>,
     /// Write every sample as a row of a CSV file
-    #[arg(long, value_name = "FILE.csv")]
+    #[arg(long, value_name = "FILE.csv", group = "samples")]
     pub csv: Option<PathBuf>,
+    /// Write the same columns as a Parquet file (a build with the feature `parquet` only)
+    #[arg(long, value_name = "FILE.parquet", group = "samples")]
+    pub parquet: Option<PathBuf>,
+    /// Add the fibre stress of every station to the samples
+    #[arg(long, requires = "samples")]
+    pub stations: bool,
     /// Write a picture of road, wheel load, camber and stress against distance
     #[arg(long, value_name = "FILE.svg|png")]
     pub plot: Option<PathBuf>,
+    /// Write a picture of the camber's spectrum, its peaks named by the modes
+    #[arg(long, value_name = "FILE.svg|png")]
+    pub spectrum: Option<PathBuf>,
+    /// Write a page on which the axle moves over the road
+    #[arg(long, value_name = "FILE.html")]
+    pub animate: Option<PathBuf>,
+    /// Moments of the ride that the page shows
+    #[arg(long, default_value_t = 600, value_parser = clap::value_parser!(u16).range(2..=1500), requires = "animate")]
+    pub frames: u16,
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
@@ -204,6 +219,8 @@ pub enum SchemaOf {
     Road,
     /// The result of `modes --json`
     Modes,
+    /// The result of `ride --json`
+    Ride,
 }
 
 #[derive(Debug, Args)]

@@ -43,6 +43,19 @@ pub fn check_picture(path: Option<&Path>) -> Result<(), Failure> {
     }
 }
 
+/// Refuses a file name that does not end in the only kind that is written.
+pub fn check_kind(option: &str, path: Option<&Path>, kind: &str) -> Result<(), Failure> {
+    match path.filter(|path| !is_kind(path, kind)) {
+        Some(path) => {
+            let path = path.display();
+            Err(Failure::Input(format!(
+                "{option} {path}: only .{kind} is written; let the file name end in it"
+            )))
+        }
+        None => Ok(()),
+    }
+}
+
 /// Writes a picture in the kind that its file name says.
 pub fn write_picture(path: &Path, picture: &Svg) -> Result<(), Failure> {
     if is_kind(path, "svg") {

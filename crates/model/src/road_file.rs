@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use axlebow_axle::{Ride, RideBasis, Scheme};
+use axlebow_axle::{Keep, Ride, RideBasis, Scheme};
 use axlebow_road::Road;
 
 use crate::road_ground::Ground;
@@ -113,6 +113,7 @@ impl RoadFile {
             axle_load,
             basis: RideBasis::Full,
             scheme: self.scheme,
+            keep: Keep::default(),
         }
     }
 }

@@ -31,4 +31,7 @@ pub enum ReportError {
     /// The drawing library refused.
     #[error("drawing failed: {0}")]
     Drawing(String),
+    /// The library that writes Parquet files refused.
+    #[error("writing Parquet failed: {0}")]
+    Parquet(String),
 }

@@ -20,7 +20,7 @@ pub use modes::{
 };
 pub use ride::{
     BasisComparisonEntry, BesideFullEntry, RIDE_SCHEMA, RideDocument, RideMethodEntry, RideWheelEntry,
-    RideWheelsEntry, StationPeakEntry, compared_ride_document, ride_document, ride_schema,
+    RideWheelsEntry, SpectrumEntry, StationPeakEntry, compared_ride_document, ride_document, ride_schema,
 };
 pub use section::section_document;
 pub use study::{

@@ -3,18 +3,23 @@
 //! Everything here takes finished outcomes, in SI, and gives text or pictures. Display units are chosen by
 //! [`ModelCard::system`]; JSON is always SI. The same input gives the same bytes.
 
+mod animation;
 mod card;
 pub mod csv;
 mod error;
 pub mod json;
 mod number;
+#[cfg(feature = "parquet")]
+pub mod parquet;
 pub mod plot;
+mod ride_columns;
 mod section_card;
 mod study_words;
 mod svg;
 pub mod table;
 mod textbook_row;
 
+pub use animation::ride_animation;
 pub use card::{Assumed, ModelCard};
 pub use error::ReportError;
 pub use section_card::SectionCard;

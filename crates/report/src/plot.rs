@@ -1,22 +1,25 @@
 //! Pictures of outcomes: SVG text that is the same on every machine.
 
-mod bend;
+pub(crate) mod bend;
 mod chart;
-mod check;
+pub(crate) mod check;
 mod diagram;
 mod drawing;
 mod flex_figure;
 mod label_row;
+mod log_axis;
 mod mode_panel;
 mod modes_figure;
 pub(crate) mod palette;
-mod panel;
+pub(crate) mod panel;
 mod rear_view;
-mod ride_figure;
-mod ride_panel;
+pub(crate) mod ride_figure;
+pub(crate) mod ride_panel;
 mod section_figure;
+mod spectrum_axes;
+mod spectrum_figure;
 mod study_figure;
-mod text;
+pub(crate) mod text;
 mod thinned;
 
 pub use chart::{Axis, Chart, Link, Series, charts};
@@ -25,4 +28,7 @@ pub use flex_figure::flex_figure;
 pub use modes_figure::modes_figure;
 pub use ride_figure::ride_figure;
 pub use section_figure::section_figure;
+pub use spectrum_figure::spectrum_figure;
+
+pub(crate) use rear_view::largest_radius;
 pub use study_figure::study_figure;

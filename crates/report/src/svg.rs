@@ -8,7 +8,7 @@ use crate::ReportError;
 
 mod canvas;
 
-pub(crate) use canvas::{Canvas, Label, Point, coordinate};
+pub(crate) use canvas::{Canvas, Label, Point, coordinate, escaped};
 
 /// Font of every text: built into the PNG, and asked for first by the SVG.
 pub(crate) const FONT_FAMILY: &str = "DejaVu Sans, Verdana, Arial, sans-serif";

@@ -58,7 +58,7 @@ fn chosen(model: &Model, names: &[String]) -> Result<Vec<LoadCase>, Failure> {
 }
 
 /// Sizes of the axle for its picture.
-fn drawing(axle: &Axle) -> Drawing {
+pub fn drawing(axle: &Axle) -> Drawing {
     let mut line = Vec::new();
     for sign in [1.0, -1.0] {
         let mut half: Vec<LinePoint> = Vec::new();

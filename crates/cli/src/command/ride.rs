@@ -2,12 +2,13 @@
 
 use std::process::ExitCode;
 
-use axlebow_axle::{BasisComparison, Ride as Driven, RideBasis, RideOutcome, RidingAxle, Scheme};
-
-use axlebow_report::plot::ride_figure;
-use axlebow_report::{ModelCard, csv, json, table};
+use axlebow_axle::{BasisComparison, Keep, Ride as Driven, RideBasis, RideOutcome, RidingAxle, Scheme};
+use axlebow_model::Model;
+use axlebow_report::plot::{ride_figure, spectrum_figure};
+use axlebow_report::{ModelCard, csv, json, ride_animation, table};
 use axlebow_units::Kind;
 
+use super::flex::drawing;
 use crate::args::{Ride, TimeScheme};
 use crate::failure::{CHECK_FAILS, Failure};
 use crate::{input, output, road_input};
@@ -15,8 +16,11 @@ use crate::{input, output, road_input};
 /// Lack of energy balance over the greatest energy from which on a ride is doubted.
 const DOUBTFUL_DRIFT: f64 = 0.01;
 
+/// Modes that may name peaks of a spectrum.
+const MODES: usize = 16;
+
 pub fn run(arguments: &Ride) -> Result<ExitCode, Failure> {
-    output::check_picture(arguments.plot.as_deref())?;
+    check_files(arguments)?;
     let model = input::model(&arguments.model)?;
     let road = road_input::road(&arguments.over, &arguments.road_changes)?;
     let speed = match &arguments.speed {
@@ -31,13 +35,8 @@ pub fn run(arguments: &Ride) -> Result<ExitCode, Failure> {
     let mut card = input::card(&model, &arguments.model);
     card.assumed.extend(road.assumed.iter().map(|assumed| input::assumed("road.", assumed)));
     card.invented |= road.invented;
-    if let Some(path) = &arguments.plot {
-        output::write_picture(path, &ride_figure(&outcome, &card)?)?;
-    }
-    if let Some(path) = &arguments.csv {
-        output::write_file(path, csv::ride(&outcome).as_bytes())?;
-        eprintln!("wrote {}", path.display());
-    }
+    write_pictures(arguments, &outcome, (&model, load), &card)?;
+    write_samples(arguments, &outcome, &card)?;
     output::print(&result(arguments, (&axle, &asked), &outcome, &card)?)?;
     Ok(verdict(&outcome))
 }
@@ -59,7 +58,7 @@ fn asked(arguments: &Ride, ride: Driven) -> Result<Driven, Failure> {
     };
     let alone = arguments.reduced && !arguments.full;
     let basis = if alone { RideBasis::Reduced } else { RideBasis::Full };
-    Ok(Driven { basis, scheme, ..ride })
+    Ok(Driven { basis, scheme, keep: keep(arguments), ..ride })
 }
 
 /// What is printed: the ride and, where both bases were asked for, how far they differ.
@@ -96,4 +95,68 @@ fn verdict(outcome: &RideOutcome) -> ExitCode {
         }
         None => ExitCode::SUCCESS,
     }
+}
+
+/// Refuses file names before any work is done.
+fn check_files(arguments: &Ride) -> Result<(), Failure> {
+    output::check_picture(arguments.plot.as_deref())?;
+    output::check_picture(arguments.spectrum.as_deref())?;
+    output::check_kind("--animate", arguments.animate.as_deref(), "html")?;
+    output::check_kind("--parquet", arguments.parquet.as_deref(), "parquet")?;
+    if arguments.parquet.is_some() && !cfg!(feature = "parquet") {
+        let text = "--parquet: this axlebow was built without Parquet; --csv writes the same columns, and \
+                    `cargo build --release -p axlebow-cli --features parquet` builds one with it";
+        return Err(Failure::Input(text.to_owned()));
+    }
+    Ok(())
+}
+
+/// What the ride must keep for the files asked for.
+fn keep(arguments: &Ride) -> Keep {
+    let shapes = if arguments.animate.is_some() { arguments.frames.into() } else { 0 };
+    Keep { stresses: arguments.stations, shapes }
+}
+
+fn write_pictures(
+    arguments: &Ride,
+    outcome: &RideOutcome,
+    (model, load): (&Model, f64),
+    card: &ModelCard,
+) -> Result<(), Failure> {
+    if let Some(path) = &arguments.plot {
+        output::write_picture(path, &ride_figure(outcome, card)?)?;
+    }
+    if let Some(path) = &arguments.spectrum {
+        let modes = axlebow_axle::modes(&model.axle, load, MODES)?;
+        output::write_picture(path, &spectrum_figure(outcome, &modes, card)?)?;
+    }
+    if let Some(path) = &arguments.animate {
+        let page = ride_animation(outcome, &drawing(&model.axle), card)?;
+        output::write_file(path, page.as_bytes())?;
+        eprintln!("wrote {}", path.display());
+    }
+    Ok(())
+}
+
+fn write_samples(arguments: &Ride, outcome: &RideOutcome, card: &ModelCard) -> Result<(), Failure> {
+    if let Some(path) = &arguments.csv {
+        output::write_file(path, csv::ride(outcome).as_bytes())?;
+        eprintln!("wrote {}", path.display());
+    }
+    if let Some(path) = &arguments.parquet {
+        output::write_file(path, &parquet(outcome, card)?)?;
+        eprintln!("wrote {}", path.display());
+    }
+    Ok(())
+}
+
+#[cfg(feature = "parquet")]
+fn parquet(outcome: &RideOutcome, card: &ModelCard) -> Result<Vec<u8>, Failure> {
+    Ok(axlebow_report::parquet::ride(outcome, card)?)
+}
+
+/// Never called: [`check_files`] refuses first.
+#[cfg(not(feature = "parquet"))]
+fn parquet(_: &RideOutcome, _: &ModelCard) -> Result<Vec<u8>, Failure> {
+    Ok(Vec::new())
 }

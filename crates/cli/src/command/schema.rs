@@ -13,6 +13,7 @@ pub fn run(arguments: &Schema) -> Result<ExitCode, Failure> {
         SchemaOf::Road => format!("{:#}\n", axlebow_model::json_schema(&axlebow_model::ROAD)),
         SchemaOf::Flex => axlebow_report::json::flex_schema(),
         SchemaOf::Modes => axlebow_report::json::modes_schema(),
+        SchemaOf::Ride => axlebow_report::json::ride_schema(),
     };
     output::print(&text)?;
     Ok(ExitCode::SUCCESS)

@@ -4,27 +4,19 @@ use std::fmt::Write as _;
 
 use axlebow_axle::RideOutcome;
 
+use crate::ride_columns::ride_columns;
+
 /// The histories of a ride, a line for each sample; a history that ends early leaves its cells empty.
 ///
 /// Camber change is against the unloaded axle, positive with the tire's top outward; road is the height that the
 /// tires feel; stress is the fibre stress of largest magnitude along the axle, signed. A ride that ended early has
-/// a last line that begins with `# partial:` and says why.
+/// a last line that begins with `# partial:` and says why. Where the ride kept the stress of each station, these
+/// columns follow from left to right.
 pub fn ride(outcome: &RideOutcome) -> String {
-    let history = &outcome.history;
-    let columns: [(&str, &[f64]); 10] = [
-        ("time_s", &history.time),
-        ("distance_m", &history.distance),
-        ("left_road_m", &history.road.left),
-        ("right_road_m", &history.road.right),
-        ("left_load_n", &history.load.left),
-        ("right_load_n", &history.load.right),
-        ("left_camber_change_rad", &history.camber.left),
-        ("right_camber_change_rad", &history.camber.right),
-        ("roll_rad", &history.roll),
-        ("stress_pa", &history.stress),
-    ];
-    let mut text = columns.map(|(heading, _)| heading).join(",") + "\r\n";
-    for sample in 0..history.time.len() {
+    let columns = ride_columns(outcome);
+    let headings: Vec<&str> = columns.iter().map(|(heading, _)| heading.as_str()).collect();
+    let mut text = headings.join(",") + "\r\n";
+    for sample in 0..outcome.history.time.len() {
         for (i, (_, values)) in columns.iter().enumerate() {
             let comma = if i > 0 { "," } else { "" };
             let _ = match values.get(sample) {

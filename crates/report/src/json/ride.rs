@@ -1,7 +1,8 @@
 //! The document of a ride, `axlebow/ride/1`.
 
 use axlebow_axle::{
-    BasisComparison, BesideFull, RideBasis, RideMethod, RideOutcome, RideWheel, Scheme, StationPeak, StopHits,
+    Band, BasisComparison, BesideFull, RideBasis, RideMethod, RideOutcome, RideWheel, Scheme, StationPeak,
+    StopHits,
 };
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -56,6 +57,8 @@ pub struct RideDocument {
     pub method: RideMethodEntry,
     /// Results of a reduced basis beside those of the full one; null unless both were asked for.
     pub comparison: Option<BasisComparisonEntry>,
+    /// Power spectral density of each wheel's camber change; null for a ride of fewer than 16 samples.
+    pub camber_spectrum: Option<SpectrumEntry>,
     /// Time steps, and parts of steps where contact changed.
     pub steps: usize,
     /// Newton iterations.
@@ -188,6 +191,37 @@ pub struct StationPeakEntry {
     pub time_s: f64,
 }
 
+/// One-sided power spectral density of each wheel's camber change about its mean, in bands of about 1/16 octave, or
+/// of one line where lines lie wider. Density times width, summed over all bands, is the mean square.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+pub struct SpectrumEntry {
+    /// Segments of the ride over which the density is the mean; 1 for the ride as a whole.
+    pub segments: usize,
+    /// Middle of each band, Hz.
+    pub frequency_hz: Vec<f64>,
+    /// Width of each band, Hz.
+    pub width_hz: Vec<f64>,
+    /// Density of the left wheel, rad²/Hz.
+    pub left_rad2_per_hz: Vec<f64>,
+    /// Density of the right wheel, rad²/Hz.
+    pub right_rad2_per_hz: Vec<f64>,
+}
+
+impl SpectrumEntry {
+    fn of(outcome: &RideOutcome) -> Option<Self> {
+        let spectra = outcome.history.camber_spectra()?;
+        let (left, right) = (spectra.left.bands(), spectra.right.bands());
+        let densities = |bands: &[Band]| bands.iter().map(|band| band.density).collect();
+        Some(Self {
+            segments: spectra.left.segments,
+            frequency_hz: left.iter().map(|band| band.frequency).collect(),
+            width_hz: left.iter().map(|band| band.width).collect(),
+            left_rad2_per_hz: densities(&left),
+            right_rad2_per_hz: densities(&right),
+        })
+    }
+}
+
 impl RideDocument {
     /// The document of an outcome.
     pub fn new(outcome: &RideOutcome, card: &ModelCard) -> Self {
@@ -205,6 +239,7 @@ impl RideDocument {
             stations: outcome.stations.iter().map(StationPeakEntry::from).collect(),
             method: (&outcome.method).into(),
             comparison: None,
+            camber_spectrum: SpectrumEntry::of(outcome),
             steps: outcome.parts,
             iterations: outcome.iterations,
             contact_changes: outcome.contact_changes,

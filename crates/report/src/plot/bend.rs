@@ -3,9 +3,9 @@
 use axlebow_axle::{CaseOutcome, DiagramPoint, Side, Sides};
 
 /// Tilt of a tire that is easily seen, rad.
-const CLEAR_TILT: f64 = 0.14;
+pub(crate) const CLEAR_TILT: f64 = 0.14;
 /// Bow, over the distance between the hubs, that is easily seen.
-const CLEAR_BOW: f64 = 0.06;
+pub(crate) const CLEAR_BOW: f64 = 0.06;
 /// Bends below these are round-off, rad and share of the distance between the hubs.
 const NOTHING: f64 = 1e-9;
 
@@ -46,7 +46,7 @@ impl<'a> Bend<'a> {
 }
 
 /// The largest of 1, 2 and 5 times a power of ten that is not above a positive number.
-fn round_down(value: f64) -> f64 {
+pub(crate) fn round_down(value: f64) -> f64 {
     let power = 10f64.powi(value.log10().floor() as i32);
     [5.0, 2.0, 1.0].into_iter().map(|digit| digit * power).find(|round| *round <= value).unwrap_or(power)
 }

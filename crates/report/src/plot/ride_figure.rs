@@ -14,15 +14,15 @@ use crate::svg::{Canvas, Label, Point};
 use crate::{ModelCard, ReportError, Svg};
 
 /// Width of the figure.
-const WIDTH: f64 = 1200.0;
+pub(crate) const WIDTH: f64 = 1200.0;
 /// Left end of the plotting area.
-const LEFT: f64 = 110.0;
+pub(crate) const LEFT: f64 = 110.0;
 /// Right end of the plotting area.
-const RIGHT: f64 = 1140.0;
+pub(crate) const RIGHT: f64 = 1140.0;
 /// Heights of the panels, from road to stress.
 const HEIGHTS: [f64; 4] = [110.0, 170.0, 170.0, 130.0];
 /// Room between panels, with the title of the lower one.
-const BETWEEN: f64 = 42.0;
+pub(crate) const BETWEEN: f64 = 42.0;
 /// Room over the first panel for its title.
 const ABOVE: f64 = 44.0;
 /// Room for axis numbers, axis title and footnote.
@@ -30,7 +30,7 @@ const FOOT: f64 = 84.0;
 /// Points of a line that are drawn.
 const MOST_POINTS: usize = 2000;
 /// Free share of the distance axis at each end.
-const MARGIN: f64 = 0.005;
+pub(crate) const MARGIN: f64 = 0.005;
 /// The international foot, m.
 const FOOT_LENGTH: f64 = 0.3048;
 
@@ -49,7 +49,8 @@ pub fn ride_figure(outcome: &RideOutcome, card: &ModelCard) -> Result<Svg, Repor
     RideFigure { outcome, card, numbers: Numbers { system: card.system } }.draw()
 }
 
-fn drawable(outcome: &RideOutcome) -> Result<(), ReportError> {
+/// Refuses a ride that cannot be drawn.
+pub(crate) fn drawable(outcome: &RideOutcome) -> Result<(), ReportError> {
     let history = &outcome.history;
     if history.distance.is_empty() {
         return Err(ReportError::Empty { thing: "history of the ride" });
@@ -66,10 +67,11 @@ fn both(sides: &Sides<Vec<f64>>) -> impl Iterator<Item = f64> {
     sides.left.iter().chain(&sides.right).copied()
 }
 
-struct RideFigure<'a> {
-    outcome: &'a RideOutcome,
-    card: &'a ModelCard,
-    numbers: Numbers,
+/// A ride and how its reader wants it.
+pub(crate) struct RideFigure<'a> {
+    pub outcome: &'a RideOutcome,
+    pub card: &'a ModelCard,
+    pub numbers: Numbers,
 }
 
 impl RideFigure<'_> {
@@ -109,7 +111,7 @@ impl RideFigure<'_> {
     }
 
     /// What the lines mean; gives back the lower end.
-    fn draw_legend(&self, canvas: &mut Canvas, level: f64) -> f64 {
+    pub fn draw_legend(&self, canvas: &mut Canvas, level: f64) -> f64 {
         let mut x = LEFT;
         let entries = [
             ("left wheel", Owner::Left.style()),
@@ -130,7 +132,8 @@ impl RideFigure<'_> {
         level + 7.0
     }
 
-    fn panels(&self) -> [RidePanel; 4] {
+    /// Road, load, camber and stress, from top to bottom.
+    pub fn panels(&self) -> [RidePanel; 4] {
         let history = &self.outcome.history;
         let road = ("Road height as the tires feel it", Shown::Place);
         let camber =
@@ -166,12 +169,13 @@ impl RideFigure<'_> {
     }
 
     /// Distances along the road in the reader's unit.
-    fn distances(&self) -> impl Iterator<Item = f64> {
+    pub fn distances(&self) -> impl Iterator<Item = f64> {
         let (_, factor) = self.distance_unit();
         self.outcome.history.distance.iter().map(move |distance| distance / factor)
     }
 
-    fn distance_unit(&self) -> (&'static str, f64) {
+    /// The reader's unit of distance and its length, m.
+    pub fn distance_unit(&self) -> (&'static str, f64) {
         match self.card.system {
             UnitSystem::Si => ("m", 1.0),
             UnitSystem::Us => ("ft", FOOT_LENGTH),
@@ -206,7 +210,8 @@ impl RideFigure<'_> {
         }
     }
 
-    fn speed(&self) -> String {
+    /// The speed in the reader's unit.
+    pub fn speed(&self) -> String {
         show(self.outcome.speed, Kind::Speed, self.card.system)
     }
 

@@ -181,7 +181,7 @@ fn list(points: &[Point]) -> String {
 }
 
 /// Text that is safe inside an element or an attribute; characters that XML forbids become a space.
-fn escaped(text: &str) -> String {
+pub(crate) fn escaped(text: &str) -> String {
     let mut safe = String::with_capacity(text.len());
     for letter in text.chars() {
         match letter {

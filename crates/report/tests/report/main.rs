@@ -2,10 +2,14 @@
 
 #![allow(clippy::unwrap_used)] // helpers of tests are tests too
 
+mod animation;
 mod figures;
 mod json;
 mod made_up;
 mod modes;
+#[cfg(feature = "parquet")]
+mod parquet;
 mod ride;
+mod spectrum;
 mod study;
 mod table;

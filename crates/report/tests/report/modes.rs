@@ -27,7 +27,7 @@ fn mode(name: &str, frequency: f64, motion: impl Fn(f64) -> [f64; 6]) -> ModeOut
     }
 }
 
-fn outcome() -> ModesOutcome {
+pub fn outcome() -> ModesOutcome {
     let bounce = ModeOutcome {
         motion: Motion { body: 1.0, ..Motion::default() },
         body: [-1.0, 0.0],

@@ -33,6 +33,7 @@ fn history(samples: usize) -> RideHistory {
         roll: decay(1.0).map(|part| 0.01 * part).collect(),
         stress: decay(0.5).map(|part| -2e8 - 5e7 * part).collect(),
         time,
+        ..RideHistory::default()
     }
 }
 
@@ -55,12 +56,13 @@ fn wheel(load_at_rest: f64) -> RideWheel {
     }
 }
 
-fn outcome() -> RideOutcome {
+pub fn outcome() -> RideOutcome {
     let still = RideWheel { dominant_frequency: None, cups_per_turn: None, cup_spacing: None, ..wheel(45e3) };
     let peak = |name: &str, y, stress| StationPeak { name: name.to_owned(), y, stress, time: 0.0835 };
     RideOutcome {
         name: "half-sine bump under the left wheels".to_owned(),
         speed: SPEED,
+        tire_radius: 0.49,
         wheels: Sides { left: wheel(45e3), right: still },
         stations: vec![peak("left-seat", 0.48, -2.48e8), peak("right-seat", -0.48, 2.2e8)],
         history: history(2001),
@@ -79,6 +81,14 @@ fn outcome() -> RideOutcome {
         partial: None,
         warnings: Vec::new(),
     }
+}
+
+/// The ride with the stress of each station kept.
+pub fn with_stresses(mut outcome: RideOutcome) -> RideOutcome {
+    let stress = &outcome.history.stress;
+    let halved = stress.iter().map(|stress| 0.5 * stress).collect();
+    outcome.history.stresses = vec![stress.clone(), halved];
+    outcome
 }
 
 fn partial() -> RideOutcome {
@@ -111,8 +121,18 @@ fn document_has_exactly_the_stated_fields_in_si() {
         "complete",
         "partial",
     ];
-    let about =
-        ["schema", "model", "road", "speed_m_s", "wheels", "bump_stops", "stations", "assumed", "warnings"];
+    let about = [
+        "schema",
+        "model",
+        "road",
+        "speed_m_s",
+        "wheels",
+        "bump_stops",
+        "stations",
+        "camber_spectrum",
+        "assumed",
+        "warnings",
+    ];
     let mut expected = [about.as_slice(), solver.as_slice()].concat();
     expected.sort_unstable();
     assert_eq!(keys(&document), expected);
@@ -236,6 +256,34 @@ fn histories_have_a_line_for_each_sample_at_full_precision() {
     assert_eq!([cells[0], cells[1]], [history.time[777], history.distance[777]]);
     assert_eq!([cells[4], cells[7]], [history.load.left[777], history.camber.right[777]]);
     assert_eq!([cells[8], cells[9]], [history.roll[777], history.stress[777]]);
+}
+
+#[test]
+fn stresses_of_stations_follow_where_they_were_kept() {
+    let text = csv::ride(&with_stresses(outcome()));
+    let lines: Vec<&str> = text.split("\r\n").collect();
+    assert!(lines[0].ends_with(",stress_pa,stress_left_seat_pa,stress_right_seat_pa"), "{}", lines[0]);
+    assert!(lines[1].ends_with(",-200000000.0,-200000000.0,-100000000.0"), "{}", lines[1]);
+}
+
+#[test]
+fn the_documents_spectrum_sums_to_the_square_of_the_rms() {
+    let document: Value = serde_json::from_str(&ride_document(&outcome(), &card(UnitSystem::Si))).unwrap();
+    let spectrum = &document["camber_spectrum"];
+    let column = |key: &str| {
+        let values = spectrum[key].as_array().unwrap().iter();
+        values.map(|value| value.as_f64().unwrap()).collect::<Vec<_>>()
+    };
+    let (width, left) = (column("width_hz"), column("left_rad2_per_hz"));
+    assert!(width.len() == column("frequency_hz").len() && width.len() < 400);
+    let sum: f64 = width.iter().zip(&left).map(|(width, density)| width * density).sum();
+    let camber = &outcome().history.camber.left;
+    let mean = camber.iter().sum::<f64>() / camber.len() as f64;
+    let square = camber.iter().map(|camber| (camber - mean).powi(2)).sum::<f64>() / camber.len() as f64;
+    assert!((sum / square - 1.0).abs() < 1e-9, "{sum} {square}");
+    let short = RideOutcome { history: history(9), ..outcome() };
+    let document: Value = serde_json::from_str(&ride_document(&short, &card(UnitSystem::Si))).unwrap();
+    assert!(document["camber_spectrum"].is_null());
 }
 
 #[test]

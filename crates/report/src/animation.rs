@@ -1,0 +1,118 @@
+//! A ride that moves: one page that needs nothing beside it.
+
+mod frames;
+mod picture;
+mod scene;
+
+use axlebow_axle::RideOutcome;
+
+use crate::number::{Numbers, fixed, significant, typographic};
+use crate::plot::Drawing;
+use crate::plot::ride_figure::{RideFigure, drawable};
+use crate::plot::text::INVENTED;
+use crate::svg::escaped;
+use crate::{ModelCard, ReportError};
+use frames::Frames;
+use picture::{Drawn, Picture};
+use scene::Scene;
+
+/// The page, with a name between double braces for each part that is filled in.
+const PAGE: &str = include_str!("animation/page.html");
+
+/// A page that shows the axle from the rear as it rides, over the histories of road, wheel load and camber change:
+/// HTML with its picture, style and script inside, so that it opens anywhere and calls nothing.
+///
+/// Bend and camber change are drawn larger than they are by one factor, which the reader may change; heights of
+/// road, wheels and body against those at rest by another. Both are stated. Who asked the system for less motion
+/// starts it by hand; keys and the sliders do everything that the pointer does.
+///
+/// - `outcome`: a ride that kept shapes, one for each frame
+/// - `drawing`: sizes of the axle
+///
+/// # Errors
+/// A ride without samples or shapes, or a value that is not finite.
+pub fn ride_animation(
+    outcome: &RideOutcome,
+    drawing: &Drawing,
+    card: &ModelCard,
+) -> Result<String, ReportError> {
+    drawable(outcome)?;
+    let frames = Frames::of(outcome, drawing)?;
+    let figure = RideFigure { outcome, card, numbers: Numbers { system: card.system } };
+    let scene = Scene::of(&frames, drawing);
+    let picture = Picture { figure: &figure, scene: &scene }.drawn()?;
+    let document = document(&figure, (&scene, &frames), &picture);
+    let title = format!("{}: {} at {}", card.name, outcome.name, figure.speed());
+    Ok(filled(PAGE, |part| match part {
+        "title" => escaped(&title),
+        "name" => escaped(&card.name),
+        "driven" => escaped(&format!("Road: {}. Speed: {}.", outcome.name, figure.speed())),
+        "marks" => marks(outcome, card),
+        "scale" => escaped(&scale(outcome, &scene)),
+        "picture" => picture.svg.text().to_owned(),
+        "document" => document.clone(),
+        _ => String::new(),
+    }))
+}
+
+/// What the page's script draws from.
+fn document(figure: &RideFigure, (scene, frames): (&Scene, &Frames), picture: &Drawn) -> String {
+    let document = serde_json::json!({
+        "scene": scene,
+        "frames": frames.in_units_of(figure),
+        "cursor": picture.cursor,
+        "units": picture.units,
+    });
+    // `<` would end the element that holds the document.
+    document.to_string().replace('<', "\\u003c")
+}
+
+/// What the reader must know before anything else: made-up data, a ride that ended early.
+fn marks(outcome: &RideOutcome, card: &ModelCard) -> String {
+    let invented = card.invented.then(|| INVENTED.to_owned());
+    let partial = outcome.partial.as_ref().map(|why| format!("Partial ride: {why}."));
+    let mark = |text: String| format!(r#"<p class="mark">{}</p>"#, escaped(&text));
+    invented.into_iter().chain(partial).map(mark).collect()
+}
+
+fn scale(outcome: &RideOutcome, scene: &Scene) -> String {
+    let (shapes, times) = (&outcome.history.shapes, &outcome.history.time);
+    let lasts = times.last().unwrap_or(&0.0) - times.first().unwrap_or(&0.0);
+    let between = lasts / shapes.len().saturating_sub(1).max(1) as f64;
+    let text = format!(
+        "Heights of road, wheels and body against those at rest are drawn {} times as large as they are. {} frames, \
+         one every {} ms.",
+        fixed(scene.height_factor, 0),
+        shapes.len(),
+        significant(1e3 * between, 3)
+    );
+    typographic(&text)
+}
+
+/// A text with the parts whose names stand between double braces filled in, each once from the start, so that what
+/// is filled in is not searched.
+fn filled(page: &str, part: impl Fn(&str) -> String) -> String {
+    let mut pieces = page.split("{{");
+    let mut text = pieces.next().unwrap_or_default().to_owned();
+    for piece in pieces {
+        let (name, rest) = piece.split_once("}}").unwrap_or((piece, ""));
+        text.push_str(&part(name));
+        text.push_str(rest);
+    }
+    text
+}
+
+#[cfg(test)]
+mod tests {
+    use super::filled;
+
+    #[test]
+    fn what_is_filled_in_is_not_searched() {
+        let text = filled("a {{one}} b {{two}}{{none}}", |name| match name {
+            "one" => "{{two}}".to_owned(),
+            "two" => "2".to_owned(),
+            _ => String::new(),
+        });
+        assert_eq!(text, "a {{two}} b 2");
+    }
+}
