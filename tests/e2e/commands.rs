@@ -131,7 +131,7 @@ fn textbook_meets_every_published_case() {
 
 #[test]
 fn schemas_are_json_schema_documents() {
-    for of in ["model", "study", "road", "flex", "modes", "ride"] {
+    for of in ["model", "study", "road", "flex", "modes", "ride", "response"] {
         let document = json(&["schema", of]);
         assert!(document["$schema"].as_str().is_some_and(|text| text.contains("2020-12")), "{of}");
     }
@@ -226,6 +226,31 @@ fn a_ride_shows_its_spectrum_and_moves_on_a_page() {
         let run = ride(wrong);
         assert!(run.code == 2 && run.err.contains(says), "{wrong:?}: {}", run.err);
     }
+}
+
+#[test]
+fn a_response_names_its_resonances_and_answers_random_roads_only() {
+    let road = |name: &str| crate::program::root().join("models/roads").join(name).display().to_string();
+    let model = demo("trailer-127-thick-dual");
+    let folder = TempDir::new().expect("a folder");
+    let over = road("class-c-road.toml");
+    let files = ["--csv", "response.csv", "--plot", "response.png"];
+    let run = axlebow_in(folder.path(), &[&["response", &model, "--over", &over][..], &files].concat());
+    assert_eq!(run.code, 0, "{}", run.err);
+    assert!(run.out.contains("wheel hop") && run.out.contains("Dynamic load coefficient"), "{}", run.out);
+    assert!(run.out.lines().all(|line| line.chars().count() <= 100), "{}", run.out);
+    assert!(files.iter().skip(1).step_by(2).all(|name| folder.path().join(name).exists()));
+    let document = json(&["response", &model, "--wheels", "left", "--points", "20", "--json"]);
+    assert_eq!((&document["schema"], &document["wheels"]), (&"axlebow/response/1".into(), &"left".into()));
+    assert!(document["random"].is_null() && document["frequencies_hz"][0] == 0.5);
+    let bump = axlebow(&["response", &model, "--over", &road("haversine-bump.toml")]);
+    assert!(bump.code == 2 && bump.err.contains("random-road"), "{}", bump.err);
+    let bare = axlebow(&["response", &model, "--speed", "80 km/h"]);
+    assert!(bare.code == 2 && bare.err.contains("--over"), "{}", bare.err);
+    let swapped = axlebow(&["response", &model, "--from", "20", "--to", "10"]);
+    assert!(swapped.code == 2 && swapped.err.contains("highest frequency"), "{}", swapped.err);
+    let nowhere = axlebow(&["response", &model, "--station", "left-saet"]);
+    assert!(nowhere.code == 2 && nowhere.err.contains("left-seat"), "{}", nowhere.err);
 }
 
 #[test]

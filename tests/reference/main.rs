@@ -7,4 +7,5 @@ mod published;
 mod readme;
 mod scipy_axle;
 mod scipy_modes;
+mod scipy_response;
 mod scipy_ride;

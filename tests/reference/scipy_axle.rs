@@ -23,12 +23,12 @@ pub(super) const NODES: [(&str, [f64; 3]); 8] = [
 ];
 pub(super) const WHEEL: usize = 0;
 const SPINDLE: usize = 1;
-const LEFT_SEAT: usize = 3;
+pub(super) const LEFT_SEAT: usize = 3;
 pub(super) const CENTRE: usize = 4;
-const RIGHT_SEAT: usize = 5;
+pub(super) const RIGHT_SEAT: usize = 5;
 pub(super) const RIGHT_SPINDLE: usize = 7;
-const LEFT_CONTACT: [f64; 3] = [0.0, 0.02, -0.48];
-const RIGHT_CONTACT: [f64; 3] = [0.0, -0.05, -0.50];
+pub(super) const LEFT_CONTACT: [f64; 3] = [0.0, 0.02, -0.48];
+pub(super) const RIGHT_CONTACT: [f64; 3] = [0.0, -0.05, -0.50];
 
 /// Mass per length and rotary inertia per length about local axes 1, 2, 3 of each beam (kg/m, kg m).
 const MASSES: [(f64, [f64; 3]); 6] = [
@@ -43,7 +43,7 @@ const MASSES: [(f64, [f64; 3]); 6] = [
 pub(super) struct Axle {
     pub(super) structure: Structure,
     pub(super) nodes: Vec<NodeId>,
-    beams: Vec<BeamId>,
+    pub(super) beams: Vec<BeamId>,
     springs: Vec<SpringId>,
 }
 

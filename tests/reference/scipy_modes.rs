@@ -7,17 +7,14 @@
 use axlebow_textbook::fe::{Attachment, RigidBody, natural_modes};
 use serde_json::Value;
 
-use super::scipy_axle::{CENTRE, NODES, RIGHT_SPINDLE, WHEEL, axle};
+use super::scipy_axle::{Axle, CENTRE, NODES, RIGHT_SPINDLE, WHEEL, axle};
 
 #[test]
 fn frequencies_and_shapes_agree_with_scipy() {
     let kept: Value = serde_json::from_str(include_str!("scipy_modes.json")).unwrap();
     let kept = kept["modes"].as_array().unwrap();
     let mut axle = axle();
-    for (node, arm, mass, inertia) in bodies() {
-        let place = Attachment::on_arm(axle.nodes[node], arm);
-        axle.structure.add_mass(RigidBody { place, mass, inertia });
-    }
+    add_bodies(&mut axle);
     let modes = natural_modes(&axle.structure, kept.len()).unwrap();
     assert!(modes.is_complete());
     for (mode, kept) in modes.modes.iter().zip(kept) {
@@ -29,6 +26,13 @@ fn frequencies_and_shapes_agree_with_scipy() {
         let largest = pairs.iter().fold(0.0_f64, |most, (_, x)| most.max(x.abs()));
         let error = pairs.iter().fold(0.0_f64, |most, (a, b)| most.max((a - b).abs()));
         assert!(error <= 1e-7 * largest, "{frequency} Hz: {error:e} of {largest:e}");
+    }
+}
+
+pub(super) fn add_bodies(axle: &mut Axle) {
+    for (node, arm, mass, inertia) in bodies() {
+        let place = Attachment::on_arm(axle.nodes[node], arm);
+        axle.structure.add_mass(RigidBody { place, mass, inertia });
     }
 }
 

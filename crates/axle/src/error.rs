@@ -48,6 +48,14 @@ pub enum AxleError {
         /// The name.
         name: String,
     },
+    /// No station has this name.
+    #[error("the axle has no station {name}; accepted are {known}")]
+    UnknownStation {
+        /// The name.
+        name: String,
+        /// Names of all stations.
+        known: String,
+    },
     /// Pieces of the axle do not follow one another.
     #[error("the axle has a gap or an overlap at {:.1} mm from its centre line", at * 1e3)]
     BrokenLine {

@@ -27,6 +27,8 @@ pub enum Command {
     Modes(Modes),
     /// Time history over a bump, a pothole, washboard, a random road or a measured profile
     Ride(Ride),
+    /// Frequency response to the road: camber, wheel load and stress; rms over a random road
+    Response(Response),
     /// Cup count round the tire to a frequency, held against the axle's modes
     Cups(Cups),
     /// Every cross-section: area, inertias, shear and torsion constants, mass
@@ -147,6 +149,55 @@ pub enum TimeScheme {
 }
 
 #[derive(Debug, Args)]
+pub struct Response {
+    #[command(flatten)]
+    pub model: ModelInput,
+    /// Road file of a random road, such as models/roads/class-c-road.toml: its rms and spectra too
+    #[arg(long, value_name = "ROAD")]
+    pub over: Option<PathBuf>,
+    /// Speed over the road, such as "80 km/h" [default: that of the road file]
+    #[arg(long, requires = "over")]
+    pub speed: Option<String>,
+    /// Lowest frequency, Hz
+    #[arg(long, value_name = "HZ", default_value_t = 0.5)]
+    pub from: f64,
+    /// Highest frequency, Hz
+    #[arg(long, value_name = "HZ", default_value_t = 60.0)]
+    pub to: f64,
+    /// Frequencies, evenly apart on a logarithmic scale; more are added where modes resonate
+    #[arg(long, default_value_t = 200)]
+    pub points: u16,
+    /// Which wheels the road moves
+    #[arg(long, value_enum, default_value_t = MovedWheels::Both)]
+    pub wheels: MovedWheels,
+    /// Stress at this place of the axle, such as left-seat; may be given more than once [default: where it
+    /// is stressed most at rest]
+    #[arg(long = "station", value_name = "NAME")]
+    pub stations: Vec<String>,
+    /// Carry the unladen load instead of the rated one
+    #[arg(long)]
+    pub unladen: bool,
+    /// Write the transfer functions, a row for each frequency, as a CSV file
+    #[arg(long, value_name = "FILE.csv")]
+    pub csv: Option<PathBuf>,
+    /// Write a picture of the transfer functions
+    #[arg(long, value_name = "FILE.svg|png")]
+    pub plot: Option<PathBuf>,
+}
+
+#[derive(Debug, Clone, Copy, ValueEnum)]
+pub enum MovedWheels {
+    /// Both alike
+    Both,
+    /// The left only
+    Left,
+    /// The right only
+    Right,
+    /// The left up as far as the right goes down
+    Opposed,
+}
+
+#[derive(Debug, Args)]
 pub struct Cups {
     /// Model file, to hold the frequency against its modes
     pub model: Option<PathBuf>,
@@ -221,6 +272,8 @@ pub enum SchemaOf {
     Modes,
     /// The result of `ride --json`
     Ride,
+    /// The result of `response --json`
+    Response,
 }
 
 #[derive(Debug, Args)]

@@ -4,6 +4,7 @@ pub mod completions;
 pub mod cups;
 pub mod flex;
 pub mod modes;
+pub mod response;
 pub mod ride;
 pub mod schema;
 pub mod section;

@@ -27,6 +27,7 @@ fn run(arguments: &Arguments) -> Result<ExitCode, Failure> {
         Command::Flex(flex) => command::flex::run(flex),
         Command::Modes(modes) => command::modes::run(modes),
         Command::Ride(ride) => command::ride::run(ride),
+        Command::Response(response) => command::response::run(response),
         Command::Cups(cups) => command::cups::run(cups),
         Command::Section(section) => command::section::run(section),
         Command::Study(study) => command::study::run(study),

@@ -55,21 +55,41 @@ impl DynamicSystem {
         outputs: &[Direction],
         frequencies: &[f64],
     ) -> Result<FrequencyResponse, FeError> {
-        outputs.iter().chain([&input.direction]).try_for_each(|direction| self.check_direction(direction))?;
-        let mut lists = vec![Vec::with_capacity(frequencies.len()); outputs.len()];
-        for frequency in frequencies {
-            let x = self.answer(input, *frequency)?;
-            for (list, output) in lists.iter_mut().zip(outputs) {
-                let sum: Complex<f64> =
-                    output.parts().iter().map(|(freedom, part)| x[*freedom] * *part).sum();
-                list.push([sum.re, sum.im]);
-            }
-        }
-        Ok(FrequencyResponse { frequencies: frequencies.to_vec(), outputs: lists })
+        let mut responses =
+            self.frequency_responses(std::slice::from_ref(input), outputs, frequencies)?.into_iter();
+        Ok(responses.next().expect("there is a response for each input"))
     }
 
-    /// Displacements of all freedoms at one frequency.
-    fn answer(&self, input: &Excitation, frequency: f64) -> Result<Vec<Complex<f64>>, FeError> {
+    /// As [`DynamicSystem::frequency_response`], one response for each of several inputs: the matrix of a
+    /// frequency is factored once for all of them.
+    ///
+    /// # Errors
+    /// Those of [`DynamicSystem::frequency_response`].
+    pub fn frequency_responses(
+        &self,
+        inputs: &[Excitation],
+        outputs: &[Direction],
+        frequencies: &[f64],
+    ) -> Result<Vec<FrequencyResponse>, FeError> {
+        let directions = inputs.iter().map(|input| &input.direction).chain(outputs);
+        directions.into_iter().try_for_each(|direction| self.check_direction(direction))?;
+        let lists = vec![Vec::with_capacity(frequencies.len()); outputs.len()];
+        let empty = FrequencyResponse { frequencies: frequencies.to_vec(), outputs: lists };
+        let mut responses = vec![empty; inputs.len()];
+        for frequency in frequencies {
+            for (x, response) in self.answers(inputs, *frequency)?.iter().zip(&mut responses) {
+                for (list, output) in response.outputs.iter_mut().zip(outputs) {
+                    let parts = output.parts().iter();
+                    let sum: Complex<f64> = parts.map(|(freedom, part)| x[*freedom] * *part).sum();
+                    list.push([sum.re, sum.im]);
+                }
+            }
+        }
+        Ok(responses)
+    }
+
+    /// Displacements of all freedoms at one frequency, for each input.
+    fn answers(&self, inputs: &[Excitation], frequency: f64) -> Result<Vec<Vec<Complex<f64>>>, FeError> {
         let refused =
             |accepted| FeError::ImpossibleDynamics { what: "frequency", value: frequency, accepted };
         if !(frequency.is_finite() && frequency >= 0.0) {
@@ -79,15 +99,15 @@ impl DynamicSystem {
         let real = |value: f64| Complex::new(value, 0.0);
         let mut parts = vec![(real(1.0), &self.stiffness), (real(-omega * omega), &self.mass)];
         parts.extend(self.damping.iter().map(|damping| (Complex::new(0.0, omega), damping)));
-        let mut side = vec![real(0.0); self.order()];
-        let force = Complex::new(input.stiffness, omega * input.damping);
-        input.direction.parts().iter().for_each(|(freedom, part)| side[*freedom] += force * *part);
-        let mut sides = [side];
+        let mut sides = vec![vec![real(0.0); self.order()]; inputs.len()];
+        for (side, input) in sides.iter_mut().zip(inputs) {
+            let force = Complex::new(input.stiffness, omega * input.damping);
+            input.direction.parts().iter().for_each(|(freedom, part)| side[*freedom] += force * *part);
+        }
         if !ComplexBand::sum(&parts).solve(&mut sides) {
             return Err(refused("one at which the system has no undamped resonance"));
         }
-        let [x] = sides;
-        Ok(x)
+        Ok(sides)
     }
 }
 

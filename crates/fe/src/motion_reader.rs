@@ -70,6 +70,18 @@ impl<'a> MotionReader<'a> {
         free
     }
 
+    /// The direction along which a reading is taken that is linear in the motion, such as a force of a beam.
+    pub fn direction(&self, reading: impl Fn(&[f64]) -> f64) -> Direction {
+        let mut unit = vec![0.0; self.order()];
+        let parts = (0..self.order()).map(|freedom| {
+            unit[freedom] = 1.0;
+            let part = reading(&unit);
+            unit[freedom] = 0.0;
+            (freedom, part)
+        });
+        Direction::new(parts.collect::<Vec<_>>())
+    }
+
     fn vector(&self, free: &[f64], node: NodeId) -> Vector6<f64> {
         Vector6::from_fn(|i, _| self.numbering.equation(node, i).map_or(0.0, |number| free[number]))
     }

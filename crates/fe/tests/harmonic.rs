@@ -164,3 +164,39 @@ fn impossible_frequencies_are_refused() {
         assert!(matches!(found, Err(FeError::ImpossibleDynamics { .. })), "{frequency}");
     }
 }
+
+#[test]
+fn several_inputs_at_once_answer_as_one_by_one() {
+    let system = row();
+    let inputs = [1, 6].map(|freedom| Excitation::force(Direction::along(freedom)));
+    let outputs = [Direction::along(3), Direction::new([(0, 1.0), (7, -2.0)])];
+    let frequencies: Vec<f64> = (0..20).map(f64::from).collect();
+    let both = system.frequency_responses(&inputs, &outputs, &frequencies).unwrap();
+    for (input, response) in inputs.iter().zip(&both) {
+        assert_eq!(&system.frequency_response(input, &outputs, &frequencies).unwrap(), response);
+    }
+    assert!(system.frequency_responses(&[], &outputs, &frequencies).unwrap().is_empty());
+}
+
+/// `√((1 + (2ζr)²)/((1 − r²)² + (2ζr)²))` at r times the natural frequency (S. S. Rao, Mechanical Vibrations,
+/// 6th ed. 2017, sec. 3.6, motion of the base; from memory).
+#[test]
+fn motion_passed_on_from_a_base_is_the_textbook_ratio() {
+    let omega = 30.0;
+    for zeta in [0.05, 0.25, 1.0] {
+        let input = Excitation {
+            direction: Direction::along(0),
+            stiffness: omega * omega,
+            damping: 2.0 * zeta * omega,
+        };
+        let ratios = [0.0, 0.3, 1.0, 2.0, 5.0];
+        let found = oscillator(omega, zeta)
+            .frequency_response(&input, &[Direction::along(0)], &ratios.map(|r| r * omega / TAU))
+            .unwrap();
+        for (r, size) in ratios.iter().zip(found.sizes(0)) {
+            let damped = f64::powi(2.0 * zeta * r, 2);
+            let printed = ((1.0 + damped) / ((1.0 - r * r).powi(2) + damped)).sqrt();
+            assert!((size / printed - 1.0).abs() < 1e-12, "{zeta} {r}: {size} {printed}");
+        }
+    }
+}

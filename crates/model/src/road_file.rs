@@ -2,8 +2,8 @@
 
 use std::path::Path;
 
-use axlebow_axle::{Keep, Ride, RideBasis, Scheme};
-use axlebow_road::Road;
+use axlebow_axle::{AxleError, Keep, RandomRide, Ride, RideBasis, Scheme};
+use axlebow_road::{FeltSpectrum, RandomRoad, Road};
 
 use crate::road_ground::Ground;
 use crate::road_keys::ROAD;
@@ -24,6 +24,8 @@ pub struct RoadFile {
     pub speed: f64,
     /// Defaults in use.
     pub assumed: Vec<Assumed>,
+    kind: &'static str,
+    random: Option<RandomRoad>,
     contact_length: f64,
     run_up: f64,
     run_out: f64,
@@ -81,7 +83,7 @@ impl RoadFile {
     /// As [`RoadFile::from_bytes`].
     pub fn of(document: &Document, folder: &Path) -> Result<RoadFile, Problems> {
         check_keys(document)?;
-        let Ground { road, idle, uneven } = Ground::of(document, folder)?;
+        let Ground { road, idle, uneven, random } = Ground::of(document, folder)?;
         let root = document.root();
         let kind = RoadKind::of(root.word("kind"));
         let used = |key: &str| kind.is_none_or(|kind| kind.uses(key)) && !idle.contains(&key);
@@ -92,12 +94,29 @@ impl RoadFile {
             road,
             speed: root.number("speed"),
             assumed: in_use.cloned().chain(uneven).collect(),
+            kind: root.word("kind"),
+            random,
             contact_length: root.number("contact_length"),
             run_up: root.number("run_up"),
             run_out: root.number("run_out"),
             time_step: root.number("time_step"),
             scheme: scheme(root),
         })
+    }
+
+    /// What kind of road it is, such as `pothole`.
+    pub fn kind(&self) -> &'static str {
+        self.kind
+    }
+
+    /// This random road at a speed (m/s), for its spectrum; none for a road of another kind, which has none.
+    ///
+    /// # Errors
+    /// A speed or contact length out of range.
+    pub fn random_ride(&self, speed: f64) -> Result<Option<RandomRide>, AxleError> {
+        let Some(random) = self.random else { return Ok(None) };
+        let road = FeltSpectrum::new(&random, speed, self.contact_length)?;
+        Ok(Some(RandomRide { name: self.name.clone(), road }))
     }
 
     /// The ride over this road with a load of the axle (N) at a speed (m/s).

@@ -24,6 +24,8 @@ pub(crate) struct Ground {
     pub idle: &'static [&'static str],
     /// How the rows of an uneven profile are joined.
     pub uneven: Option<Assumed>,
+    /// What a random road was drawn from.
+    pub random: Option<RandomRoad>,
 }
 
 impl Ground {
@@ -42,16 +44,17 @@ impl Ground {
                 let profile = ProfileFile::from_bytes(&bytes, &named, root.number("widest_gap"))?;
                 let idle = check_sides(document, profile.tracks.len() == 2)?;
                 let road = measured(root, &profile.tracks).map_err(refused)?;
-                Ok(Self { road, idle, uneven: uneven(&profile) })
+                Ok(Self { road, idle, uneven: uneven(&profile), random: None })
             }
             "random-road" => {
-                let road = random_road(root).map_err(refused)?;
-                Ok(Self { road, idle: &[], uneven: None })
+                let random = random_road(root).map_err(refused)?;
+                let road = random.road().map_err(refused)?;
+                Ok(Self { road, idle: &[], uneven: None, random: Some(random) })
             }
             _ => {
                 let idle = check_sides(document, false)?;
                 let road = shape(root).and_then(|event| on_wheels(root, event)).map_err(refused)?;
-                Ok(Self { road, idle, uneven: None })
+                Ok(Self { road, idle, uneven: None, random: None })
             }
         }
     }
@@ -113,16 +116,15 @@ fn on_wheels(root: &Table, event: Event) -> Result<Road, RoadError> {
     Road::new(event, wheels)
 }
 
-fn random_road(root: &Table) -> Result<Road, RoadError> {
+fn random_road(root: &Table) -> Result<RandomRoad, RoadError> {
     let class = root.word("class");
     let place = b"ABCDEFGH".iter().position(|letter| class.as_bytes() == [*letter]).unwrap_or(0);
-    let road = RandomRoad {
+    Ok(RandomRoad {
         spectrum: iso_8608_spectrum(RoughnessClass::ALL[place]),
         coherence: Coherence::isotropic(root.number("track_width"))?,
         band: WaveBand::default(),
         length: root.number("length"),
         spacing: root.number("spacing"),
         seed: root.number("draw") as u64,
-    };
-    road.road()
+    })
 }

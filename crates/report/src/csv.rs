@@ -1,7 +1,9 @@
 //! Outcomes as comma-separated values (RFC 4180): SI units named in the heading, full precision.
 
+mod response;
 mod ride;
 
+pub use response::response;
 pub use ride::ride;
 
 use axlebow_study::{Design, StudyOutcome};

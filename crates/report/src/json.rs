@@ -3,6 +3,7 @@
 mod cups;
 mod flex;
 mod modes;
+mod response;
 mod ride;
 mod section;
 mod study;
@@ -17,6 +18,10 @@ pub use cups::cups_document;
 pub use modes::{
     BodyEntry, CamberEntry, MODES_SCHEMA, ModeEntry, ModesDocument, MotionEntry, ShapeEntry, StrainEntry,
     modes_document, modes_schema,
+};
+pub use response::{
+    ByWheel, RESPONSE_SCHEMA, RandomAnswerEntry, RandomEntry, ResonanceEntry, ResponseDocument, StressEntry,
+    TransferEntry, response_document, response_schema,
 };
 pub use ride::{
     BasisComparisonEntry, BesideFullEntry, RIDE_SCHEMA, RideDocument, RideMethodEntry, RideWheelEntry,

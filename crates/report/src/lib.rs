@@ -12,6 +12,7 @@ mod number;
 #[cfg(feature = "parquet")]
 pub mod parquet;
 pub mod plot;
+mod response_words;
 mod ride_columns;
 mod section_card;
 mod study_words;

@@ -4,7 +4,7 @@ use crate::error::{DISTANCES, accepted};
 use crate::{Event, RoadError};
 
 /// Contact lengths of tires, 1 mm to 2 m.
-const CONTACT_LENGTHS: std::ops::RangeInclusive<f64> = 1e-3..=2.0;
+pub(crate) const CONTACT_LENGTHS: std::ops::RangeInclusive<f64> = 1e-3..=2.0;
 
 /// Length over which the slope at a point is taken (m).
 const POINT: f64 = 1e-3;

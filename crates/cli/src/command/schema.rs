@@ -14,6 +14,7 @@ pub fn run(arguments: &Schema) -> Result<ExitCode, Failure> {
         SchemaOf::Flex => axlebow_report::json::flex_schema(),
         SchemaOf::Modes => axlebow_report::json::modes_schema(),
         SchemaOf::Ride => axlebow_report::json::ride_schema(),
+        SchemaOf::Response => axlebow_report::json::response_schema(),
     };
     output::print(&text)?;
     Ok(ExitCode::SUCCESS)

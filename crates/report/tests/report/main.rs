@@ -9,6 +9,7 @@ mod made_up;
 mod modes;
 #[cfg(feature = "parquet")]
 mod parquet;
+mod response;
 mod ride;
 mod spectrum;
 mod study;

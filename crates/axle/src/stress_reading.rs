@@ -1,0 +1,84 @@
+//! Stress at a place as a linear reading of the motion: that of the fibre that is stressed most at rest.
+
+use axlebow_fe::{Direction, MotionReader};
+
+use crate::frame::Stretch;
+use crate::outcome::Resultants;
+use crate::vibration::VibrationModel;
+use crate::{AxleError, StationResponse, TransferFunction, along};
+
+/// Stresses that differ by less than this share are equal, so that the left one of a pair is taken.
+const EQUAL: f64 = 1e-6;
+
+/// Stress of one fibre.
+#[derive(Debug, Clone)]
+pub(crate) struct StressReading {
+    pub name: String,
+    /// Position, m.
+    pub y: f64,
+    /// Stress at rest, Pa.
+    pub at_rest: f64,
+    pub direction: Direction,
+}
+
+impl StressReading {
+    /// The place with its transfer function.
+    pub(crate) fn answering(&self, transfer: TransferFunction) -> StationResponse {
+        StationResponse { name: self.name.clone(), y: self.y, at_rest: self.at_rest, transfer }
+    }
+}
+
+/// The stress at each of the named stations; where none is named, at the one that is stressed most at rest.
+pub(crate) fn stress_readings(
+    model: &VibrationModel,
+    reader: &MotionReader,
+    rest: &[f64],
+    stations: &[String],
+) -> Result<Vec<StressReading>, AxleError> {
+    let at = |number: usize, name: &str| reading(model, reader, rest, (number, name));
+    let places = &model.frame.places;
+    if stations.is_empty() {
+        let all = (0..places.len()).rev().map(|number| at(number, places[number].name()));
+        let most = all.reduce(|a, b| if b.at_rest.abs() > a.at_rest.abs() * (1.0 + EQUAL) { b } else { a });
+        return Ok(most.into_iter().collect());
+    }
+    let found = stations.iter().map(|name| {
+        let number = places.iter().position(|place| place.names().any(|own| own == name));
+        number.map(|number| at(number, name)).ok_or_else(|| unknown(model, name))
+    });
+    found.collect()
+}
+
+fn unknown(model: &VibrationModel, name: &str) -> AxleError {
+    let names = model.frame.places.iter().rev().flat_map(|place| place.names());
+    let known = names.map(|name| name.to_string()).collect::<Vec<_>>().join(", ");
+    AxleError::UnknownStation { name: name.to_owned(), known }
+}
+
+/// The stress at a place, on the side of it where that is larger at rest.
+fn reading(
+    model: &VibrationModel,
+    reader: &MotionReader,
+    rest: &[f64],
+    (number, name): (usize, &str),
+) -> StressReading {
+    let stretches = &model.frame.stretches;
+    let sides = [number.checked_sub(1), Some(number)].into_iter().flatten();
+    let beside: Vec<&Stretch> = sides.filter_map(|i| stretches.get(i)).collect();
+    let y = model.frame.places[number].y;
+    let resultants = |stretch: &Stretch, u: &[f64]| -> Resultants {
+        along::resultants(&reader.beam_forces(u, stretch.beam).at(y - stretch.start_y))
+    };
+    let at_rest = |stretch: &Stretch| along::stress(model.axle, stretch, y, &resultants(stretch, rest)).abs();
+    let larger = |a, b| if at_rest(b) > at_rest(a) * (1.0 + EQUAL) { b } else { a };
+    let stretch = beside.into_iter().reduce(larger).expect("a place has a stretch beside it");
+    let (profile, body) = (stretch.piece.profile_at(y.abs()), &model.axle.body);
+    let section = body.properties(&stretch.piece, y.abs());
+    let still = resultants(stretch, rest);
+    let (stress, fibre) = profile.fibre_stress(&section, still.axial, still.moment_x, still.moment_z);
+    let direction = reader.direction(|u| {
+        let moved = resultants(stretch, u);
+        section.normal_stress(fibre, moved.axial, moved.moment_x, moved.moment_z)
+    });
+    StressReading { name: name.to_owned(), y, at_rest: stress, direction }
+}

@@ -1,0 +1,72 @@
+//! `axlebow response`.
+
+use std::process::ExitCode;
+
+use axlebow_axle::{Input, RandomRide, ResponseAsk};
+use axlebow_model::RoadFile;
+use axlebow_report::plot::response_figure;
+use axlebow_report::{csv, json, table};
+use axlebow_units::Kind;
+
+use crate::args::{MovedWheels, Response};
+use crate::failure::Failure;
+use crate::{input, output, road_input};
+
+pub fn run(arguments: &Response) -> Result<ExitCode, Failure> {
+    output::check_picture(arguments.plot.as_deref())?;
+    let model = input::model(&arguments.model)?;
+    let road = arguments.over.as_deref().map(|over| road_input::road(over, &[])).transpose()?;
+    let loading = &model.axle.loading;
+    let ask = ResponseAsk {
+        axle_load: if arguments.unladen { loading.unladen_load } else { loading.rated_load },
+        input: arguments.wheels.into(),
+        frequencies: [arguments.from, arguments.to],
+        points: arguments.points.into(),
+        stations: arguments.stations.clone(),
+        over: road.as_ref().map(|road| random_ride(road, arguments)).transpose()?,
+    };
+    let outcome = axlebow_axle::response(&model.axle, &ask)?;
+    let mut card = input::card(&model, &arguments.model);
+    if let Some(road) = &road {
+        card.assumed.extend(road.assumed.iter().map(|assumed| input::assumed("road.", assumed)));
+        card.invented |= road.invented;
+    }
+    if let Some(path) = &arguments.plot {
+        output::write_picture(path, &response_figure(&outcome, &card)?)?;
+    }
+    if let Some(path) = &arguments.csv {
+        output::write_file(path, csv::response(&outcome).as_bytes())?;
+        eprintln!("wrote {}", path.display());
+    }
+    output::print(&match arguments.model.json {
+        true => json::response_document(&outcome, &card),
+        false => table::response(&outcome, &card),
+    })?;
+    Ok(ExitCode::SUCCESS)
+}
+
+fn random_ride(road: &RoadFile, arguments: &Response) -> Result<RandomRide, Failure> {
+    let speed = match &arguments.speed {
+        Some(text) => input::quantity("--speed", text, Kind::Speed)?.0,
+        None => road.speed,
+    };
+    road.random_ride(speed)?.ok_or_else(|| {
+        Failure::Input(format!(
+            "the road \"{}\" is a {}, which has no spectrum; --over accepts a random-road here, and \
+             `axlebow ride` drives over every kind",
+            road.name,
+            road.kind()
+        ))
+    })
+}
+
+impl From<MovedWheels> for Input {
+    fn from(wheels: MovedWheels) -> Self {
+        match wheels {
+            MovedWheels::Both => Input::Both,
+            MovedWheels::Left => Input::Left,
+            MovedWheels::Right => Input::Right,
+            MovedWheels::Opposed => Input::Opposed,
+        }
+    }
+}
