@@ -131,7 +131,7 @@ fn textbook_meets_every_published_case() {
 
 #[test]
 fn schemas_are_json_schema_documents() {
-    for of in ["model", "study", "road", "flex", "modes", "ride", "response"] {
+    for of in ["model", "study", "road", "flex", "modes", "ride", "response", "study-result"] {
         let document = json(&["schema", of]);
         assert!(document["$schema"].as_str().is_some_and(|text| text.contains("2020-12")), "{of}");
     }
@@ -161,7 +161,33 @@ fn study_runs_and_writes_its_files() {
     assert_eq!(run.code, 0, "{}", run.err);
     let rows = std::fs::read_to_string(folder.path().join("sweep.csv")).expect("the rows");
     assert!(rows.lines().count() > 40 && folder.path().join("sweep.svg").exists());
-    assert_eq!(json(&["study", &study, "--json"])["schema"], "axlebow/study/1");
+    assert_eq!(json(&["study", &study, "--json"])["schema"], "axlebow/study/2");
+}
+
+#[test]
+fn studies_that_ride_run_and_draw() {
+    let folder = TempDir::new().expect("a folder");
+    let study = |name: &str| crate::program::root().join("studies").join(name).display().to_string();
+    let map = study("speed-by-bump.toml");
+    let run = axlebow_in(folder.path(), &["study", &map, "--coarse", "2", "--plot", "map.svg"]);
+    assert_eq!(run.code, 0, "{}", run.err);
+    assert!(run.out.contains("peak to peak") && run.out.lines().all(|line| line.chars().count() <= 100));
+    let beside = study("thin-thick-over-bumps.toml");
+    let run = axlebow_in(folder.path(), &["study", &beside, "--plot", "beside.svg", "--csv", "beside.csv"]);
+    assert_eq!(run.code, 0, "{}", run.err);
+    assert!(run.out.contains("* 127 thick, dual") && run.out.lines().all(|line| line.chars().count() <= 100));
+    assert!(["map.svg", "beside.svg", "beside.csv"].iter().all(|name| folder.path().join(name).exists()));
+}
+
+#[test]
+fn results_to_show_are_checked() {
+    let sweep = crate::program::root().join("studies/wall-sweep.toml").display().to_string();
+    let run = axlebow(&["study", &sweep, "--coarse", "3", "--show", "bow", "--show", "peak-stress"]);
+    assert!(run.code == 0 && run.out.contains("peak stress"), "{}{}", run.out, run.err);
+    let run = axlebow(&["study", &sweep, "--show", "bowe"]);
+    assert!(run.code == 2 && run.err.contains("did you mean bow?"), "{}", run.err);
+    let run = axlebow(&["study", &sweep, "--show", "camber-rms"]);
+    assert!(run.code == 2 && run.err.contains("the study has none"), "{}", run.err);
 }
 
 #[test]

@@ -33,7 +33,7 @@ pub enum Command {
     Cups(Cups),
     /// Every cross-section: area, inertias, shear and torsion constants, mass
     Section(Section),
-    /// Run a study file: a sweep of designs
+    /// Run a study file: a sweep of designs, or variants side by side
     Study(Study),
     /// Every published case that axlebow is checked against: ours, printed, error
     Textbook(Textbook),
@@ -228,6 +228,12 @@ pub struct Section {
 pub struct Study {
     /// Study file
     pub study: PathBuf,
+    /// Results to show, such as camber-peak-to-peak, in place of those of the file; may be given more than once
+    #[arg(long, value_name = "RESULT")]
+    pub show: Vec<String>,
+    /// A quick look: at most so many values of each varied key
+    #[arg(long, value_name = "VALUES", value_parser = clap::value_parser!(u16).range(2..))]
+    pub coarse: Option<u16>,
     /// Units of tables and pictures [default: those of the model file]
     #[arg(long)]
     pub units: Option<Units>,
@@ -274,6 +280,8 @@ pub enum SchemaOf {
     Ride,
     /// The result of `response --json`
     Response,
+    /// The result of `study --json`
+    StudyResult,
 }
 
 #[derive(Debug, Args)]

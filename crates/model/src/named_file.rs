@@ -5,24 +5,29 @@ use std::io::Read as _;
 use std::path::Path;
 
 use crate::problem::likely;
-use crate::{Document, Problems};
+use crate::{Document, Problems, Table};
 
-/// The bytes of the file that a key of a document names; one more than `most` at most.
+/// The bytes of the file that a key of a document's table names; one more than `most` at most.
 ///
-/// Arguments: `key`, which holds the name; `folder`, that the name starts from; `most`, the length in bytes up
+/// Arguments: the table and the `key`, which holds the name; `folder`, that the name starts from; `most`, the length in bytes up
 /// to which it will be read.
 ///
 /// # Errors
 /// A file that is not there or cannot be read, as a problem of the document.
-pub fn named_file(document: &Document, key: &str, folder: &Path, most: usize) -> Result<Vec<u8>, Problems> {
-    let named = document.root().text(key);
+pub fn named_file(
+    document: &Document,
+    (table, key): (&Table, &str),
+    folder: &Path,
+    most: usize,
+) -> Result<Vec<u8>, Problems> {
+    let named = table.text(key);
     let path = folder.join(named);
     bytes_of(&path, most).map_err(|reason| {
         let mut problems = document.problems();
         let accepted = "a file, named from the folder of the one that names it".to_owned();
         let hints = (Some(accepted), likely_file(&path, named));
         let message = format!("`{key}` names {named:?}, which cannot be read: {reason}");
-        problems.push_likely(document.root().span_of(key), message, hints);
+        problems.push_likely(table.span_of(key), message, hints);
         problems
     })
 }

@@ -39,7 +39,7 @@ impl Ground {
         };
         match root.word("kind") {
             "measured-profile" => {
-                let bytes = named_file(document, "profile", folder, LONGEST_PROFILE)?;
+                let bytes = named_file(document, (root, "profile"), folder, LONGEST_PROFILE)?;
                 let named = folder.join(root.text("profile")).display().to_string();
                 let profile = ProfileFile::from_bytes(&bytes, &named, root.number("widest_gap"))?;
                 let idle = check_sides(document, profile.tracks.len() == 2)?;

@@ -6,51 +6,52 @@ mod ride;
 pub use response::response;
 pub use ride::ride;
 
-use axlebow_study::{Design, StudyOutcome};
+use axlebow_study::{Measure, StudyKind, StudyOutcome};
 
-type Column = (&'static str, fn(&Design) -> f64);
-
-/// Heading and value of each column of a result.
-const COLUMNS: [Column; 15] = [
-    ("axle_mass_kg", |design| design.axle_mass),
-    ("left_camber_change_rad", |design| design.camber_change.left),
-    ("left_bending_rad", |design| design.split.left.bending),
-    ("left_shear_rad", |design| design.split.left.shear),
-    ("left_seat_rad", |design| design.split.left.seat),
-    ("left_bearing_rad", |design| design.split.left.bearing),
-    ("left_clearance_rad", |design| design.split.left.clearance),
-    ("right_camber_change_rad", |design| design.camber_change.right),
-    ("right_bending_rad", |design| design.split.right.bending),
-    ("right_shear_rad", |design| design.split.right.shear),
-    ("right_seat_rad", |design| design.split.right.seat),
-    ("right_bearing_rad", |design| design.split.right.bearing),
-    ("right_clearance_rad", |design| design.split.right.clearance),
-    ("peak_stress_pa", |design| design.peak_stress),
-    ("bow_m", |design| design.bow),
-];
+use crate::study_words::{baseline, share};
 
 /// The designs of a study, a line each; a design without a result has its reason in the last column.
+///
+/// Results of a ride stand under its name; side by side, each result is followed by its share of the baseline's.
 pub fn study(outcome: &StudyOutcome) -> String {
     let varied = outcome.varied.iter().map(|varied| match varied.kind.si() {
         "" => cell(&varied.path),
         unit => cell(&format!("{} ({unit})", varied.path)),
     });
+    let baseline = baseline(outcome);
     let mut text = String::from("variant");
-    varied.chain(COLUMNS.map(|(heading, _)| heading.to_owned())).for_each(|heading| add(&mut text, &heading));
+    varied.for_each(|heading| add(&mut text, &heading));
+    for measure in &outcome.measures {
+        add(&mut text, &cell(&heading(outcome, measure)));
+        if is_beside(outcome) {
+            add(&mut text, &cell(&format!("{}_of_baseline", heading(outcome, measure))));
+        }
+    }
     text.push_str(",reason\r\n");
     for row in &outcome.rows {
         text.push_str(&cell(&outcome.variants[row.variant]));
         row.values.iter().for_each(|value| add(&mut text, &format!("{value:?}")));
-        for (_, value) in COLUMNS {
-            add(
-                &mut text,
-                &row.result.as_ref().map_or(String::new(), |design| format!("{:?}", value(design))),
-            );
+        for measure in &outcome.measures {
+            let value = row.result.as_ref().ok().and_then(|design| measure.of(design));
+            let shown = |value: Option<f64>| value.map_or(String::new(), |value| format!("{value:?}"));
+            add(&mut text, &shown(value));
+            if is_beside(outcome) {
+                add(&mut text, &shown(share(value, baseline.and_then(|design| measure.of(design)))));
+            }
         }
         add(&mut text, &row.result.as_ref().err().map_or(String::new(), |reason| cell(reason)));
         text.push_str("\r\n");
     }
     text
+}
+
+fn is_beside(outcome: &StudyOutcome) -> bool {
+    outcome.kind != StudyKind::Sweep
+}
+
+fn heading(outcome: &StudyOutcome, measure: &Measure) -> String {
+    let ride = outcome.rides.get(measure.ride).filter(|_| measure.quantity.is_of_ride());
+    ride.map_or(measure.quantity.key(), |ride| format!("{}.{}", ride.name, measure.quantity.key()))
 }
 
 fn add(text: &mut String, cell: &str) {

@@ -29,8 +29,8 @@ pub use ride::{
 };
 pub use section::section_document;
 pub use study::{
-    DesignEntry, EqualMassEntry, LeanEntry, RowEntry, STUDY_SCHEMA, StudyDocument, VariedEntry,
-    study_document, study_schema,
+    EqualMassEntry, QuantitiesEntry, QuantityEntry, ResultsEntry, RideNameEntry, RowEntry, STUDY_SCHEMA,
+    StudyDocument, VariedEntry, study_document, study_schema,
 };
 pub use textbook::textbook_document;
 

@@ -21,6 +21,12 @@ pub(crate) enum Shown {
     Mass,
     /// Mass per length.
     MassPerLength,
+    /// Time.
+    Time,
+    /// Frequency.
+    Frequency,
+    /// Plain number.
+    Factor,
 }
 
 impl Shown {
@@ -33,6 +39,9 @@ impl Shown {
             Self::Stress => Kind::Stress,
             Self::Mass => Kind::Mass,
             Self::MassPerLength => Kind::MassPerLength,
+            Self::Time => Kind::Time,
+            Self::Frequency => Kind::Frequency,
+            Self::Factor => Kind::Ratio,
         }
     }
 
@@ -47,6 +56,9 @@ impl Shown {
             Self::Stress => (1, 2),
             Self::Mass => (1, 1),
             Self::MassPerLength => (2, 2),
+            Self::Time => (3, 3),
+            Self::Frequency => (2, 2),
+            Self::Factor => (3, 3),
         };
         if system == UnitSystem::Si { si } else { us }
     }
@@ -85,12 +97,12 @@ impl Numbers {
 
     /// Value and unit.
     pub fn full(self, value: f64, shown: Shown) -> String {
-        format!("{} {}", self.bare(value, shown), self.unit(shown))
+        format!("{} {}", self.bare(value, shown), self.unit(shown)).trim_end().to_owned()
     }
 
     /// Heading of a column: what it holds and its unit.
     pub fn heading(self, text: &str, shown: Shown) -> String {
-        format!("{text}, {}", self.unit(shown))
+        format!("{text}, {}", self.unit(shown)).trim_end_matches(", ").to_owned()
     }
 
     /// Value in the display unit of any kind, to four significant digits, and the unit.

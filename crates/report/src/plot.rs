@@ -1,14 +1,18 @@
 //! Pictures of outcomes: SVG text that is the same on every machine.
 
 pub(crate) mod bend;
+mod beside_figure;
 mod chart;
 pub(crate) mod check;
+mod contour;
 mod diagram;
 mod drawing;
 mod flex_figure;
 mod label_row;
 mod log_axis;
 mod log_panel;
+mod map_figure;
+mod map_panel;
 mod mode_panel;
 mod modes_figure;
 pub(crate) mod palette;
@@ -35,3 +39,4 @@ pub use spectrum_figure::spectrum_figure;
 
 pub(crate) use rear_view::largest_radius;
 pub use study_figure::study_figure;
+pub(crate) use text::wrapped;

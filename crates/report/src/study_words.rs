@@ -1,6 +1,6 @@
 //! What a study is called and what it shows, in words.
 
-use axlebow_study::{Design, Row, StudyOutcome, Varied};
+use axlebow_study::{Design, Measure, Row, StudyKind, StudyOutcome, Varied};
 use axlebow_units::{DisplayUnit, Kind, display_unit, show};
 
 use crate::ModelCard;
@@ -19,7 +19,12 @@ pub(crate) struct StudyWords<'a> {
 /// Camber change is that of the left wheel; the less it is, of either sign, the better.
 pub fn study_findings(outcome: &StudyOutcome, card: &ModelCard) -> Vec<String> {
     let words = StudyWords { outcome, numbers: Numbers { system: card.system } };
-    [words.range(), words.equal_mass(), words.failures()].into_iter().flatten().collect()
+    let range = match (outcome.kind, outcome.shown.as_slice()) {
+        (StudyKind::SideBySide { .. }, _) => None,
+        (_, []) => words.range(),
+        (_, [lead, ..]) => words.range_of(*lead),
+    };
+    [range, words.equal_mass(), words.failures()].into_iter().flatten().collect()
 }
 
 impl StudyWords<'_> {
@@ -50,10 +55,15 @@ impl StudyWords<'_> {
 
     /// The key that varies fastest with its unit, such as "tube wall, mm".
     pub fn axis(&self) -> String {
-        let Some(last) = self.outcome.varied.last() else { return String::new() };
-        match display_unit(last.kind, self.numbers.system).symbol {
-            "" => key_words(&last.path),
-            unit => format!("{}, {unit}", key_words(&last.path)),
+        self.heading_of(self.outcome.varied.len().saturating_sub(1))
+    }
+
+    /// A key that varies with its unit, by its place among them.
+    pub fn heading_of(&self, place: usize) -> String {
+        let Some(varied) = self.outcome.varied.get(place) else { return String::new() };
+        match display_unit(varied.kind, self.numbers.system).symbol {
+            "" => key_words(&varied.path),
+            unit => format!("{}, {unit}", key_words(&varied.path)),
         }
     }
 
@@ -72,6 +82,30 @@ impl StudyWords<'_> {
         })
     }
 
+    /// What a measure is called, with its ride where there are several.
+    pub fn measure(&self, measure: Measure) -> String {
+        let ride = self.outcome.rides.get(measure.ride).filter(|_| measure.quantity.is_of_ride());
+        match ride.filter(|_| self.outcome.rides.len() > 1) {
+            Some(ride) => format!("{}, {}", measure.quantity.words, ride.name),
+            None => measure.quantity.words.to_owned(),
+        }
+    }
+
+    /// A ride with its speed, such as "haversine bump at 60 km/h".
+    pub fn ride(&self, place: usize) -> String {
+        let Some(ride) = self.outcome.rides.get(place) else { return String::new() };
+        match ride.speed {
+            Some(speed) => format!("{} at {}", ride.road, self.rounded(speed, Kind::Speed)),
+            None => ride.road.clone(),
+        }
+    }
+
+    /// The measure that is mapped over two keys, if the study has a map: a sweep of two keys with a ride.
+    pub fn mapped(&self) -> Option<Measure> {
+        let two = self.outcome.kind == StudyKind::Sweep && self.outcome.varied.len() == 2;
+        self.outcome.shown.first().copied().filter(|_| two && !self.outcome.rides.is_empty())
+    }
+
     /// A mass, such as "65 kg".
     pub fn mass(&self, mass: f64) -> String {
         self.numbers.full(mass, Shown::Mass).replace(".0 ", " ")
@@ -88,15 +122,43 @@ impl StudyWords<'_> {
     }
 
     fn place_of(&self, (row, design): Solved<'_>) -> String {
-        let last = self.outcome.varied.last().zip(row.values.last());
-        let last = last.map(|(varied, &value)| format!(" with {}", self.setting(varied, value)));
         format!(
-            "{}, is that of {}{} and an axle mass of {}",
+            "{}, is that of {} and an axle mass of {}",
             self.numbers.full(design.camber_change.left, Shown::Angle),
-            self.line(row),
-            last.unwrap_or_default(),
+            self.settings(row),
             self.numbers.full(design.axle_mass, Shown::Mass),
         )
+    }
+
+    /// A row in words: its line, and the value of the key that varies fastest.
+    fn settings(&self, row: &Row) -> String {
+        let last = self.outcome.varied.last().zip(row.values.last());
+        let last = last.map(|(varied, &value)| format!(" with {}", self.setting(varied, value)));
+        format!("{}{}", self.line(row), last.unwrap_or_default())
+    }
+
+    /// Whose result a row has: that of a variant, if there are several, or that at a setting.
+    fn whose(&self, row: &Row) -> String {
+        if self.outcome.variants.len() > 1 || row.values.is_empty() {
+            return format!("that of {}", self.settings(row));
+        }
+        let settings = self.outcome.varied.iter().zip(&row.values);
+        let settings: Vec<String> = settings.map(|(varied, &value)| self.setting(varied, value)).collect();
+        format!("at {}", settings.join(" and "))
+    }
+
+    /// The designs in which a measure is least and most, of either sign.
+    fn range_of(&self, measure: Measure) -> Option<String> {
+        let size = |row: &Row| measure.of(row.result.as_ref().ok()?).map(f64::abs);
+        let found = || self.outcome.rows.iter().filter_map(|row| Some((row, size(row)?)));
+        let least = found().min_by(|one, other| one.1.total_cmp(&other.1))?;
+        // The first of equals, as for the least.
+        let most = found().rev().max_by(|one, other| one.1.total_cmp(&other.1))?;
+        let [least, most] = [least, most].map(|(row, _)| {
+            let value = row.result.as_ref().ok().and_then(|design| measure.of(design)).unwrap_or(f64::NAN);
+            format!("{}, is {}", self.numbers.full(value, shown(measure)), self.whose(row))
+        });
+        Some(format!("The least {}, {least}; the most, {most}.", self.measure(measure)))
     }
 
     /// The line that leans least against the one that leans most, at the middle one of the masses that at
@@ -134,14 +196,54 @@ impl StudyWords<'_> {
         let first = failed().next()?;
         let settings = self.outcome.varied.iter().zip(&first.values);
         let settings: Vec<_> = settings.map(|(varied, &value)| self.setting(varied, value)).collect();
+        let with = if settings.is_empty() { "" } else { " with " };
         Some(format!(
-            "{} of {} designs have no result; the first is {} with {}: {}.",
+            "{} of {} designs have no result; the first is {}{with}{}: {}.",
             failed().count(),
             self.outcome.rows.len(),
             self.outcome.variants[first.variant],
             settings.join(", "),
             first.result.as_ref().err().map_or("", |reason| reason.as_str()),
         ))
+    }
+}
+
+/// What is shown of the static load case and of each ride, under a title.
+pub(crate) fn groups(words: &StudyWords<'_>) -> Vec<(String, Vec<Measure>)> {
+    let shown = &words.outcome.shown;
+    let own = |wanted: Option<usize>| -> Vec<Measure> {
+        let ride = |measure: &Measure| measure.quantity.is_of_ride().then_some(measure.ride);
+        shown.iter().copied().filter(|measure| ride(measure) == wanted).collect()
+    };
+    let standing = (format!("Standing: case {}", words.outcome.case), own(None));
+    let rides = (0..words.outcome.rides.len()).map(|i| (format!("Ride: {}", words.ride(i)), own(Some(i))));
+    [standing].into_iter().chain(rides).filter(|(_, measures)| !measures.is_empty()).collect()
+}
+
+/// The design that variants side by side are held against, if it has a result.
+pub(crate) fn baseline(outcome: &StudyOutcome) -> Option<&Design> {
+    let StudyKind::SideBySide { baseline } = outcome.kind else { return None };
+    outcome.rows.get(baseline)?.result.as_ref().ok()
+}
+
+/// The magnitude of a value as a share of the baseline's; none where either is missing or the baseline's is zero.
+pub(crate) fn share(value: Option<f64>, baseline: Option<f64>) -> Option<f64> {
+    let (value, baseline) = (value?, baseline.filter(|baseline| *baseline != 0.0)?);
+    Some((value / baseline).abs())
+}
+
+/// How a measure is written.
+pub(crate) fn shown(measure: Measure) -> Shown {
+    match measure.quantity.kind {
+        Kind::Mass => Shown::Mass,
+        Kind::Angle => Shown::Angle,
+        Kind::Stress => Shown::Stress,
+        Kind::Force => Shown::Force,
+        Kind::Time => Shown::Time,
+        Kind::Frequency => Shown::Frequency,
+        Kind::Length if measure.quantity.is_of_ride() => Shown::Place,
+        Kind::Length => Shown::Deflection,
+        _ => Shown::Factor,
     }
 }
 
@@ -164,6 +266,6 @@ fn extremes<'r>(rows: impl Iterator<Item = &'r Row>) -> Option<(Solved<'r>, Solv
 }
 
 /// A path in words: `tube.wall` becomes "tube wall".
-fn key_words(path: &str) -> String {
+pub(crate) fn key_words(path: &str) -> String {
     path.replace(['.', '_'], " ")
 }

@@ -10,6 +10,8 @@ mod response;
 mod ride;
 mod sections;
 mod study;
+mod study_beside;
+mod study_map;
 mod textbook;
 
 pub use cups::cups;

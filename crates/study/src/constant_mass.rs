@@ -12,8 +12,8 @@ impl Study {
     pub(crate) fn equal_mass(&self, mass: f64, outcome: &StudyOutcome) -> EqualMass {
         let mut system = StaticSystem::new();
         let found = outcome.lines().filter_map(|line| self.point_of_mass(mass, line));
-        let rows = found.map(|point| self.row(point, &mut system)).filter(|row| row.result.is_ok());
-        EqualMass { mass, points: rows.collect() }
+        let rows = found.flat_map(|point| self.rows(&[point], &mut system));
+        EqualMass { mass, points: rows.filter(|row| row.result.is_ok()).collect() }
     }
 
     /// Halves the first step of a line that the mass lies in until nothing is left to halve.

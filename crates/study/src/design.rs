@@ -1,13 +1,13 @@
 //! One design: from a point of a study to its result.
 
-use axlebow_axle::{CamberSplit, Sides, StaticDesign};
+use axlebow_axle::{AxleError, CamberSplit, RidingAxle, Sides, StaticDesign};
 use axlebow_fe::StaticSystem;
 use axlebow_model::{Model, Problems};
 
-use crate::{Point, Study};
+use crate::{DesignRide, Point, Study, StudyRide};
 
 /// What a study asks of a design.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Design {
     /// Mass of the bare axle: tube or housing and spindles, kg.
     pub axle_mass: f64,
@@ -19,6 +19,8 @@ pub struct Design {
     pub peak_stress: f64,
     /// Height of the axle's centre above the line through the hubs, m.
     pub bow: f64,
+    /// What came of each ride, in the order of the study's rides.
+    pub rides: Vec<DesignRide>,
 }
 
 impl Study {
@@ -29,17 +31,51 @@ impl Study {
     pub(crate) fn model(&self, point: &Point) -> Result<Model, String> {
         let mut document = self.variants[point.variant].document.clone();
         for (varied, &value) in self.varied.iter().zip(&point.values) {
-            document.set_number(&varied.path, value).map_err(|refusal| refusal.to_string())?;
+            if varied.of_road().is_none() {
+                document.set_number(&varied.path, value).map_err(|refusal| refusal.to_string())?;
+            }
         }
         Model::of(&document).map_err(|problems| in_words(&problems))
     }
 
-    /// The result of a design, in the storage of `system`.
-    ///
-    /// # Errors
-    /// Why there is none, in words.
-    pub(crate) fn design(&self, point: &Point, system: &mut StaticSystem) -> Result<Design, String> {
-        let model = self.model(point)?;
+    /// The results of designs of one axle, in the storage of `system`; why there is none, in words, where one fails.
+    pub(crate) fn designs(&self, points: &[Point], system: &mut StaticSystem) -> Vec<Result<Design, String>> {
+        let Some(first) = points.first() else { return Vec::new() };
+        let standing = self.model(first).and_then(|model| {
+            let design = self.static_design(&model, system)?;
+            Ok((model, design))
+        });
+        match standing {
+            Ok((model, design)) => self.driven(&model, &design, points),
+            Err(why) => vec![Err(why); points.len()],
+        }
+    }
+
+    /// Designs whose static results are known, with those of their rides.
+    fn driven(&self, model: &Model, standing: &Design, points: &[Point]) -> Vec<Result<Design, String>> {
+        let ready = |ride: &StudyRide| RidingAxle::of(&model.axle, ride.axle_load(&model.axle));
+        let ready: Vec<Result<RidingAxle, AxleError>> = self.rides.iter().map(ready).collect();
+        let driven = points.iter().map(|point| {
+            let rides = self.rides.iter().zip(&ready).map(|(own, axle)| {
+                let driven = own.of(&model.axle, (&self.varied, point)).and_then(|asked| {
+                    let outcome = axle.as_ref().map_err(ToString::to_string)?.ride(&asked);
+                    outcome.map_err(|error| error.to_string()).and_then(DesignRide::of)
+                });
+                driven.map_err(|why| format!("ride {}: {why}", own.name))
+            });
+            Ok(Design { rides: rides.collect::<Result<_, String>>()?, ..standing.clone() })
+        });
+        driven.collect()
+    }
+
+    /// Whether two designs are of one axle and differ in the road at most.
+    pub(crate) fn is_one_axle(&self, one: &Point, other: &Point) -> bool {
+        let values = self.varied.iter().zip(one.values.iter().zip(&other.values));
+        let mut of_model = values.filter(|(varied, _)| varied.of_road().is_none());
+        one.variant == other.variant && of_model.all(|(_, (one, other))| one == other)
+    }
+
+    fn static_design(&self, model: &Model, system: &mut StaticSystem) -> Result<Design, String> {
         let case = model.cases.iter().find(|case| case.name == self.case);
         let case = case.ok_or_else(|| format!("there is no load case {}", self.case))?;
         let solved = StaticDesign::with_system(&model.axle, system).and_then(|design| design.case(case));
@@ -51,6 +87,7 @@ impl Study {
             split: Sides::each(|side| wheel(side).split),
             peak_stress: solved.peak_stress,
             bow: solved.bow,
+            rides: Vec::new(),
         };
         if design.is_finite() { Ok(design) } else { Err("the result is not finite".to_owned()) }
     }
@@ -63,6 +100,7 @@ impl Design {
     }
 }
 
-fn in_words(problems: &Problems) -> String {
+/// Problems in one line.
+pub(crate) fn in_words(problems: &Problems) -> String {
     problems.iter().map(|problem| problem.message.as_str()).collect::<Vec<_>>().join("; ")
 }

@@ -1,10 +1,11 @@
 //! The keys of a study file.
 
-use axlebow_model::{Holds, Presence, TableSpec, Word, key};
+use axlebow_model::{Bounds, Holds, Presence, TableSpec, Word, key, quantity};
+use axlebow_units::Kind;
 
 use crate::MOST_DESIGNS;
 
-use Presence::{Optional, Required};
+use Presence::{Default, Optional, Required};
 
 /// A whole study file.
 pub static STUDY: TableSpec = TableSpec {
@@ -14,7 +15,12 @@ pub static STUDY: TableSpec = TableSpec {
         key("name", "What the study is called in results.", Holds::Text, Required),
         key("kind", "What the study does.", Holds::Choice(&KINDS), Required),
         key("note", "What the reader of the results must know.", Holds::Text, Optional),
-        key("model", "The model file, from the study file's folder.", Holds::Text, Required),
+        key(
+            "model",
+            "The model file, from the study file's folder; not needed where every variant has its own.",
+            Holds::Text,
+            Optional,
+        ),
         key("case", "The load case that is run.", Holds::Text, Required),
         key(
             "variant",
@@ -22,7 +28,25 @@ pub static STUDY: TableSpec = TableSpec {
             Holds::Tables(&VARIANT),
             Optional,
         ),
-        key("vary", "A key that is varied; the last one varies fastest.", Holds::Tables(&VARY), Required),
+        key(
+            "baseline",
+            "The variant that the others are held against, side by side; the first if left out.",
+            Holds::Text,
+            Optional,
+        ),
+        key(
+            "vary",
+            "A key that is varied; the last one varies fastest; a sweep has one or more.",
+            Holds::Tables(&VARY),
+            Optional,
+        ),
+        key("ride", "A road that every design is driven over.", Holds::Tables(&RIDE), Optional),
+        key(
+            "show",
+            "Results that tables and pictures show, in this order, such as `camber-peak-to-peak`; JSON and CSV have all.",
+            Holds::Texts,
+            Optional,
+        ),
         key(
             "constant_mass",
             "Axle masses at which the variants are held against one another.",
@@ -32,22 +56,36 @@ pub static STUDY: TableSpec = TableSpec {
     ],
 };
 
-const KINDS: [Word; 1] = [Word { word: "sweep", meaning: "every varied value with every variant" }];
+const KINDS: [Word; 2] = [
+    Word { word: "sweep", meaning: "every varied value with every variant" },
+    Word { word: "side-by-side", meaning: "variants held against a baseline" },
+];
 
 static VARIANT: TableSpec = TableSpec {
     name: "variant",
-    meaning: "The model with some keys changed.",
+    meaning: "The model, or one of its own, with some keys changed.",
     keys: &[
         key("name", "What the variant is called in results.", Holds::Text, Required),
+        key(
+            "model",
+            "The variant's own model file, from the study file's folder; that of the study if left out.",
+            Holds::Text,
+            Optional,
+        ),
         key("change", "Paths in the model with what is to stand there.", Holds::Changes, Optional),
     ],
 };
 
 static VARY: TableSpec = TableSpec {
     name: "vary",
-    meaning: "A key of the model and the values that it takes: `from`, `to` and `points`, or `values`.",
+    meaning: "A key and the values that it takes: `from`, `to` and `points`, or `values`.",
     keys: &[
-        key("path", "Path of the key in the model, such as `tube.wall`.", Holds::Text, Required),
+        key(
+            "path",
+            "Path of the key in the model, such as `tube.wall`, or in every ride's road, such as `road.speed`.",
+            Holds::Text,
+            Required,
+        ),
         key("from", "The first value.", Holds::Text, Optional),
         key("to", "The last value.", Holds::Text, Optional),
         key(
@@ -59,6 +97,42 @@ static VARY: TableSpec = TableSpec {
         key("values", "The values one by one.", Holds::Texts, Optional),
     ],
 };
+
+static RIDE: TableSpec = TableSpec {
+    name: "ride",
+    meaning: "A road that every design is driven over.",
+    keys: &[
+        key("road", "The road file, from the study file's folder.", Holds::Text, Required),
+        key(
+            "name",
+            "What the ride is called in results; the road file's name if left out.",
+            Holds::Text,
+            Optional,
+        ),
+        quantity(
+            "speed",
+            "Speed; that of the road file if left out.",
+            (Kind::Speed, Bounds::Positive),
+            Optional,
+        ),
+        key("load", "What the axle carries.", Holds::Choice(&LOADS), Default("\"rated\"")),
+        key("basis", "The motions that it is solved in.", Holds::Choice(&BASES), Default("\"full\"")),
+        key("change", "Paths in the road file with what is to stand there.", Holds::Changes, Optional),
+    ],
+};
+
+const LOADS: [Word; 2] = [
+    Word { word: "rated", meaning: "the model's `rated_load`" },
+    Word { word: "unladen", meaning: "the model's `unladen_load`" },
+];
+
+const BASES: [Word; 2] = [
+    Word { word: "full", meaning: "every freedom of the axle" },
+    Word {
+        word: "reduced",
+        meaning: "the lower natural modes with static answers: faster, and nearly the same",
+    },
+];
 
 static CONSTANT_MASS: TableSpec = TableSpec {
     name: "constant_mass",

@@ -1,26 +1,34 @@
-//! Runs one case or a sweep of them; does not draw.
+//! Runs sweeps of designs and variants side by side, at rest and over roads; does not draw.
 //!
 //! ```text
-//! study file + model file --Study::from_bytes--> Study      (or Problems, before any work)
+//! study + model + road files --Study::from_bytes--> Study   (or Problems, before any work)
 //! Study --point(i)--> Point                                 (a design: variant and varied values)
 //! Study --run--> StudyOutcome                               (a row for each design, in order)
 //! ```
 //!
 //! A design is the model with the variant's changes and the varied values set by their paths, read by the
-//! rules of a model file. A design that cannot be built or solved is a row with its reason.
+//! rules of a model file, driven over each road of the study. What is asked of a design is declared once, in
+//! [`QUANTITIES`]: reader, tables, pictures, JSON and CSV take names, words and units from there. A design that cannot be built or solved is a row with its reason.
 
 mod constant_mass;
 mod design;
+mod files;
 mod keys;
-mod model_file;
+mod natural;
 mod outcome;
+mod quantity;
 mod read;
+mod read_vary;
+mod ride;
 mod run;
 mod study;
 mod vary;
 
 pub use design::Design;
 pub use keys::STUDY;
-pub use outcome::{EqualMass, Row, StudyOutcome};
-pub use study::{MOST_DESIGNS, Point, Study, Variant};
+pub use natural::NaturalMode;
+pub use outcome::{EqualMass, RideName, Row, StudyOutcome};
+pub use quantity::{Measure, QUANTITIES, Quantity};
+pub use ride::{DesignRide, StudyRide};
+pub use study::{MOST_DESIGNS, Point, Study, StudyKind, Variant};
 pub use vary::Varied;

@@ -1,6 +1,6 @@
 //! What a study says.
 
-use crate::{Design, Varied};
+use crate::{Design, Measure, NaturalMode, StudyKind, Varied};
 
 /// Result of [`Study::run`](crate::Study::run).
 #[derive(Debug, Clone, PartialEq)]
@@ -9,16 +9,37 @@ pub struct StudyOutcome {
     pub name: String,
     /// What the reader must know.
     pub note: Option<String>,
+    /// What it does.
+    pub kind: StudyKind,
     /// Name of the load case that was run.
     pub case: String,
     /// Names of the variants.
     pub variants: Vec<String>,
     /// Keys that were varied, the last one fastest.
     pub varied: Vec<Varied>,
+    /// The rides, in order.
+    pub rides: Vec<RideName>,
+    /// Every result that the designs have, those of the static load case first, then ride by ride.
+    pub measures: Vec<Measure>,
+    /// Those that tables and pictures show, as the file says or else the usual ones.
+    pub shown: Vec<Measure>,
+    /// Main modes of each variant, where speed and a length of the road are varied and nothing else.
+    pub natural_modes: Vec<Vec<NaturalMode>>,
     /// The designs, in the order of [`Study::points`](crate::Study::points).
     pub rows: Vec<Row>,
     /// Designs of equal axle mass, in the order of the masses asked for.
     pub constant_mass: Vec<EqualMass>,
+}
+
+/// What a ride is called.
+#[derive(Debug, Clone, PartialEq)]
+pub struct RideName {
+    /// Name of the ride in results.
+    pub name: String,
+    /// Name of the road.
+    pub road: String,
+    /// Speed, m/s; `None` when it is varied.
+    pub speed: Option<f64>,
 }
 
 /// A design and its result.

@@ -1,18 +1,15 @@
 //! From a study file to a study: rules across keys and files, each misfit reported at its place.
 
-use axlebow_model::{Document, Model, ModelError, Problems, Span, Table, Written, likely};
-use axlebow_units::{Kind, UnitSystem, parse, show};
+use axlebow_axle::RideBasis;
+use axlebow_model::{Document, Model, ModelError, Problems, RoadFile, Span, Table, Written, likely};
 
-use crate::vary::evenly;
-use crate::{MOST_DESIGNS, Study, Variant, Varied};
+use crate::files::Files;
+use crate::{MOST_DESIGNS, Quantity, Study, StudyKind, StudyRide, Variant, Varied};
 
-/// Reads the tables of a study file against the model and collects misfits.
+/// Reads the tables of a study file against the files that it points to and collects misfits.
 pub(crate) struct Reader<'d> {
     pub root: &'d Table,
-    pub model: &'d Document,
-    pub base: &'d Model,
-    /// A model to try values on.
-    pub scratch: Document,
+    pub files: &'d Files,
     pub problems: Problems,
 }
 
@@ -20,30 +17,81 @@ pub(crate) struct Reader<'d> {
 const MOST_VARIANTS: usize = 1000;
 
 impl Reader<'_> {
-    /// The study, or everything that is wrong with it.
+    /// The study, or everything that is wrong with it; problems of a model file by itself come alone.
     pub fn study(mut self) -> Result<Study, Problems> {
-        self.check_case();
+        let kind = self.kind();
         let variants = self.variants();
-        let varied = self.varied();
-        let masses = self.masses();
+        let rides = self.rides()?;
+        let own = self.files.model.as_ref().filter(|_| kind == StudyKind::Sweep);
+        let base = own.or(variants.get(kind.baseline()).map(|variant| &variant.document));
+        let base = Model::of(base.ok_or_else(|| self.problems.clone())?)?;
+        self.check_cases(&base)?;
+        let varied = self.varied(&variants, &rides);
+        let (masses, shown) = (self.masses(), self.shown(&rides));
         self.check_count(variants.len(), &varied);
         if !self.problems.is_empty() {
             return Err(self.problems);
         }
-        Ok(Study {
-            name: self.root.text("name").to_owned(),
-            note: self.root.optional_text("note").map(str::to_owned),
-            base: self.base.clone(),
-            case: self.root.text("case").to_owned(),
-            variants,
-            varied,
-            masses,
+        let name = self.root.text("name").to_owned();
+        let note = self.root.optional_text("note").map(str::to_owned);
+        let case = self.root.text("case").to_owned();
+        Ok(Study { name, note, kind, base, case, variants, varied, rides, shown, masses })
+    }
+
+    /// What the study does; its tables must be those that this needs.
+    fn kind(&mut self) -> StudyKind {
+        let variants = self.root.tables("variant");
+        if self.root.word("kind") == "sweep" {
+            if self.root.tables("vary").is_empty() {
+                self.misfit("kind", "a sweep varies no key", "one or more `[[vary]]` tables");
+            }
+            if self.root.optional_text("baseline").is_some() {
+                self.misfit("baseline", "a sweep has no baseline", "`kind = \"side-by-side\"`");
+            }
+            return StudyKind::Sweep;
+        }
+        if let Some(table) = self.root.tables("vary").first() {
+            self.problems.push(
+                table.span(),
+                "nothing is varied side by side",
+                Some("`[[variant]]` tables".into()),
+            );
+        }
+        if self.root.optional_table("constant_mass").is_some() {
+            self.misfit("constant_mass", "nothing is varied to reach a mass side by side", "a sweep");
+        }
+        if variants.len() < 2 {
+            self.misfit("kind", "there is nothing to hold side by side", "two or more `[[variant]]` tables");
+        }
+        StudyKind::SideBySide { baseline: self.baseline() }
+    }
+
+    fn baseline(&mut self) -> usize {
+        let names = || self.root.tables("variant").iter().map(|table| table.text("name"));
+        let Some(wanted) = self.root.optional_text("baseline") else { return 0 };
+        names().position(|name| name == wanted).unwrap_or_else(|| {
+            let hints = (Some(names().collect::<Vec<_>>().join(", ")), likely(wanted, names()));
+            let message = format!("no variant is named {wanted:?}");
+            self.problems.push_likely(self.root.span_of("baseline"), message, hints);
+            0
         })
     }
 
-    fn check_case(&mut self) {
-        let (case, cases) =
-            (self.root.text("case"), || self.base.cases.iter().map(|case| case.name.as_str()));
+    fn misfit(&mut self, key: &str, message: &str, accepted: &str) {
+        self.problems.push(self.root.span_of(key), message, Some(accepted.to_owned()));
+    }
+
+    /// The load case must be one of every model.
+    fn check_cases(&mut self, base: &Model) -> Result<(), Problems> {
+        self.check_case(base);
+        for own in self.files.of_variants.iter().flatten() {
+            self.check_case(&Model::of(own)?);
+        }
+        Ok(())
+    }
+
+    fn check_case(&mut self, model: &Model) {
+        let (case, cases) = (self.root.text("case"), || model.cases.iter().map(|case| case.name.as_str()));
         if !cases().any(|known| known == case) {
             let hints = (Some(cases().collect::<Vec<_>>().join(", ")), likely(case, cases()));
             let message = format!("the model has no load case {case:?}");
@@ -53,111 +101,85 @@ impl Reader<'_> {
 
     fn variants(&mut self) -> Vec<Variant> {
         let tables = self.root.tables("variant");
-        if tables.is_empty() {
-            return vec![Variant { name: self.base.name.clone(), document: self.model.clone() }];
+        if let (Some(model), []) = (&self.files.model, tables) {
+            return vec![Variant { name: model.root().text("name").to_owned(), document: model.clone() }];
         }
         if let Some(beyond) = tables.get(MOST_VARIANTS) {
             let message = format!("the study has {} variants", tables.len());
             self.problems.push(beyond.span(), message, Some(format!("{MOST_VARIANTS} at most")));
             return Vec::new();
         }
+        if tables.is_empty() {
+            self.misfit("model", "there is no model to study", "the `model` of the study");
+        }
         let mut variants: Vec<Variant> = Vec::new();
-        for table in tables {
+        for (table, own) in tables.iter().zip(&self.files.of_variants) {
             let name = table.text("name").to_owned();
             if variants.iter().any(|variant| variant.name == name) {
                 self.problems.push(table.span_of("name"), format!("two variants are named {name:?}"), None);
             }
-            let mut document = self.model.clone();
-            for (path, text) in table.changes("change") {
-                if let Err(refusal) = document.set(&path.text, &text.text) {
-                    self.push_refusal((&path.span, &text.span), &refusal);
-                }
-            }
-            variants.push(Variant { name, document });
+            let Some(document) = own.as_ref().or(self.files.model.as_ref()) else {
+                let message = format!("the variant {name:?} has no model");
+                let accepted = "the `model` of the study or one of its own";
+                self.problems.push(table.span(), message, Some(accepted.to_owned()));
+                continue;
+            };
+            variants.push(Variant { name, document: self.changed(document, table) });
         }
         variants
     }
 
-    fn varied(&mut self) -> Vec<Varied> {
-        let mut all: Vec<Varied> = Vec::new();
-        for table in self.root.tables("vary") {
-            let path = table.text("path");
-            if all.iter().any(|varied| varied.path == path) {
-                self.problems.push(table.span_of("path"), format!("{path:?} is varied twice"), None);
-                continue;
-            }
-            self.check_not_changed(path);
-            match self.model.kind(path) {
-                Ok(kind) => all.extend(self.values(table, (path, kind)).map(|values| Varied {
-                    path: path.to_owned(),
-                    kind,
-                    values,
-                })),
-                Err(refusal) => self.problems.push_refusal(table.span_of("path"), &refusal),
+    /// A document with the changes of a table made.
+    fn changed(&mut self, document: &Document, table: &Table) -> Document {
+        let mut document = document.clone();
+        for (path, text) in table.changes("change") {
+            if let Err(refusal) = document.set(&path.text, &text.text) {
+                self.push_refusal((&path.span, &text.span), &refusal);
             }
         }
-        all
+        document
     }
 
-    /// A key that is varied has no use for a change.
-    fn check_not_changed(&mut self, path: &str) {
-        for table in self.root.tables("variant") {
-            for (changed, _) in table.changes("change").iter().filter(|(changed, _)| changed.text == path) {
-                let message = format!("{path:?} is changed here and varied too");
-                self.problems.push(changed.span.clone(), message, Some("one of the two".to_owned()));
+    /// The rides; problems of a road file come alone.
+    fn rides(&mut self) -> Result<Vec<StudyRide>, Problems> {
+        let mut rides: Vec<StudyRide> = Vec::new();
+        for (table, (file, folder)) in self.root.tables("ride").iter().zip(&self.files.roads) {
+            let stem = std::path::Path::new(table.text("road")).file_stem().unwrap_or_default();
+            let stem = stem.to_string_lossy().into_owned();
+            let name = table.optional_text("name").map_or(stem, str::to_owned);
+            if rides.iter().any(|ride| ride.name == name) {
+                let accepted = Some("a `name` of its own for each ride".to_owned());
+                self.problems.push(table.span(), format!("two rides are named {name:?}"), accepted);
             }
+            let document = self.changed(file, table);
+            let road = RoadFile::of(&document, folder)?;
+            let unladen = table.word("load") == "unladen";
+            let basis = if table.word("basis") == "reduced" { RideBasis::Reduced } else { RideBasis::Full };
+            let speed = table.optional_number("speed");
+            let folder = folder.clone();
+            rides.push(StudyRide { name, road, speed, unladen, basis, document, folder });
         }
+        Ok(rides)
     }
 
-    fn values(&mut self, table: &Table, (path, kind): (&str, Kind)) -> Option<Vec<f64>> {
-        let end = |key| {
-            let text = table.optional_text(key)?.to_owned();
-            Some(Written { text, span: table.span_of(key) })
-        };
-        match (table.texts("values"), end("from"), end("to"), table.optional_count("points")) {
-            ([], Some(from), Some(to), Some(points)) => {
-                let (start, last) = (self.value(path, &from), self.value(path, &to));
-                let (start, last) = (start?, last?);
-                if start == last {
-                    let shown = show(last, kind, UnitSystem::Si);
-                    let message = format!("`from` and `to` are both {shown}");
-                    self.problems.push(to.span, message, Some("two values that differ".to_owned()));
-                    return None;
+    /// The quantities that the file says are shown.
+    fn shown(&mut self, rides: &[StudyRide]) -> Vec<&'static Quantity> {
+        let mut shown = Vec::new();
+        for Written { text, span } in self.root.texts("show") {
+            match Quantity::named(text) {
+                Ok(quantity) if quantity.is_of_ride() && rides.is_empty() => {
+                    let message = format!("{text:?} is a result of a ride, and the study has none");
+                    self.problems.push(span.clone(), message, Some("a `[[ride]]` table".to_owned()));
                 }
-                Some(evenly(start, last, points))
-            }
-            (values, None, None, None) if !values.is_empty() => {
-                let read: Vec<_> = values.iter().map(|value| self.value(path, value)).collect();
-                read.into_iter().collect()
-            }
-            _ => {
-                let accepted = "`from`, `to` and `points`, or `values`".to_owned();
-                let message = format!("it is not plain which values {path:?} takes");
-                self.problems.push(table.span(), message, Some(accepted));
-                None
+                Ok(quantity) => shown.push(quantity),
+                Err(near) => {
+                    let names: Vec<&str> = crate::QUANTITIES.iter().map(|quantity| quantity.name).collect();
+                    let message = format!("no result is named {text:?}");
+                    self.problems.push_likely(span.clone(), message, (Some(names.join(", ")), near));
+                }
             }
         }
-    }
-
-    /// The number (SI) that a text is at a path of the model.
-    fn value(&mut self, path: &str, written: &Written) -> Option<f64> {
-        let number = self.scratch.set(path, &written.text).and_then(|()| self.scratch.number(path));
-        number.map_err(|refusal| self.push_refusal((&written.span, &written.span), &refusal)).ok()
-    }
-
-    fn masses(&mut self) -> Vec<f64> {
-        let Some(table) = self.root.optional_table("constant_mass") else { return Vec::new() };
-        table.texts("masses").iter().filter_map(|written| self.mass(written)).collect()
-    }
-
-    fn mass(&mut self, written: &Written) -> Option<f64> {
-        let (message, hints) = match parse(&written.text, Kind::Mass) {
-            Ok(parsed) if parsed.value > 0.0 => return Some(parsed.value),
-            Ok(_) => (format!("the mass is {:?}", written.text), (Some("more than 0 kg".to_owned()), None)),
-            Err(error) => (error.message(), (Some(error.accepted()), error.likely())),
-        };
-        self.problems.push_likely(written.span.clone(), message, hints);
-        None
+        shown
     }
 
     fn check_count(&mut self, variants: usize, varied: &[Varied]) {
@@ -171,7 +193,7 @@ impl Reader<'_> {
     }
 
     /// Reports at the path if that is at fault, else at the value.
-    fn push_refusal(&mut self, (path, value): (&Span, &Span), refusal: &ModelError) {
+    pub(crate) fn push_refusal(&mut self, (path, value): (&Span, &Span), refusal: &ModelError) {
         let span = if matches!(refusal, ModelError::Refused { .. }) { value } else { path };
         self.problems.push_refusal(span.clone(), refusal);
     }

@@ -1,12 +1,14 @@
-//! A study: variants of a model and the values that its keys take.
+//! A study: variants of a model, the values that its keys take and the roads that it is driven over.
 
 use std::path::Path;
 
 use axlebow_model::{Document, Model, Problems, read_bytes};
 
+use crate::files::Files;
 use crate::keys::STUDY;
 use crate::read::Reader;
-use crate::{Varied, model_file};
+use crate::vary::thinned;
+use crate::{Measure, Quantity, StudyRide, Varied};
 
 /// Most designs of a study.
 pub const MOST_DESIGNS: u32 = 1_000_000;
@@ -18,19 +20,44 @@ pub struct Study {
     pub name: String,
     /// What the reader of the results must know.
     pub note: Option<String>,
-    /// The model without changes.
+    /// What it does.
+    pub kind: StudyKind,
+    /// The model without changes; side by side, that of the baseline.
     pub base: Model,
     /// Name of the load case that is run.
     pub case: String,
     /// Variants of the model; at least one.
     pub variants: Vec<Variant>,
-    /// Keys that are varied, the last one fastest; at least one.
+    /// Keys that are varied, the last one fastest; at least one in a sweep, none side by side.
     pub varied: Vec<Varied>,
+    /// Roads that every design is driven over.
+    pub rides: Vec<StudyRide>,
+    /// Results that tables and pictures show; none where the file does not say.
+    pub shown: Vec<&'static Quantity>,
     /// Masses of the bare axle at which variants are held against one another, kg.
     pub masses: Vec<f64>,
 }
 
-/// The model with some keys changed.
+/// What a study does.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum StudyKind {
+    /// Every varied value with every variant.
+    Sweep,
+    /// Variants held against one of them.
+    SideBySide {
+        /// Place of that one in [`Study::variants`].
+        baseline: usize,
+    },
+}
+
+impl StudyKind {
+    /// Place of the variant that the others are held against, the first in a sweep.
+    pub fn baseline(self) -> usize {
+        if let StudyKind::SideBySide { baseline } = self { baseline } else { 0 }
+    }
+}
+
+/// A model with some keys changed.
 #[derive(Debug, Clone)]
 pub struct Variant {
     /// What it is called.
@@ -48,19 +75,33 @@ pub struct Point {
 }
 
 impl Study {
-    /// Reads a study file and the model file that it points to.
+    /// Reads a study file and the model and road files that it points to.
     ///
     /// Arguments: `bytes`, the study file; `file_name`, for messages; `folder`, in which the study file is.
     ///
     /// # Errors
-    /// Every problem of the study file at once, or those of the model file: unknown keys, paths and cases,
-    /// values of the wrong kind, empty ranges, more than [`MOST_DESIGNS`], a model that cannot be read.
+    /// Every problem of the study file at once, or those of a file that it points to: unknown keys, paths, cases
+    /// and results, values of the wrong kind, empty ranges, more than [`MOST_DESIGNS`], a file that cannot be
+    /// read.
     pub fn from_bytes(bytes: &[u8], file_name: &str, folder: &Path) -> Result<Study, Problems> {
         let document = read_bytes(bytes, file_name, &STUDY)?;
-        let model = model_file::read(&document, folder)?;
-        let base = Model::of(&model)?;
-        let (root, problems) = (document.root(), document.problems());
-        Reader { root, model: &model, base: &base, scratch: model.clone(), problems }.study()
+        let files = Files::read(&document, folder)?;
+        Reader { root: document.root(), problems: document.problems(), files: &files }.study()
+    }
+
+    /// The same study with at most so many values of each varied key, evenly spaced, both ends among them: a quick
+    /// look.
+    pub fn coarse(mut self, most: usize) -> Study {
+        for varied in &mut self.varied {
+            varied.values = thinned(&varied.values, most);
+        }
+        self
+    }
+
+    /// A quantity as often as the study has it: once, or for each ride.
+    pub fn measures(&self, quantity: &'static Quantity) -> impl Iterator<Item = Measure> {
+        let count = if quantity.is_of_ride() { self.rides.len() } else { 1 };
+        (0..count).map(move |ride| Measure { quantity, ride })
     }
 
     /// Number of designs: each variant with each combination of varied values.

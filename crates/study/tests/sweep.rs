@@ -63,6 +63,8 @@ fn every_study_file_runs() {
         let bytes = std::fs::read(&file).unwrap();
         let study = Study::from_bytes(&bytes, &file.to_string_lossy(), &studies());
         let study = study.unwrap_or_else(|problems| panic!("{problems}"));
+        // What rides takes its time: the ends of each varied key stand for all.
+        let study = if study.rides.is_empty() { study } else { study.coarse(2) };
         let outcome = run(&study);
         assert!(study.base.invented);
         assert_eq!(outcome.rows.len(), study.count());

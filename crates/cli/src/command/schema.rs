@@ -12,6 +12,7 @@ pub fn run(arguments: &Schema) -> Result<ExitCode, Failure> {
         SchemaOf::Study => format!("{:#}\n", axlebow_model::json_schema(&axlebow_study::STUDY)),
         SchemaOf::Road => format!("{:#}\n", axlebow_model::json_schema(&axlebow_model::ROAD)),
         SchemaOf::Flex => axlebow_report::json::flex_schema(),
+        SchemaOf::StudyResult => axlebow_report::json::study_schema(),
         SchemaOf::Modes => axlebow_report::json::modes_schema(),
         SchemaOf::Ride => axlebow_report::json::ride_schema(),
         SchemaOf::Response => axlebow_report::json::response_schema(),

@@ -5,8 +5,8 @@ use std::process::ExitCode;
 use std::time::Duration;
 
 use axlebow_report::plot::study_figure;
-use axlebow_report::{csv, json, table};
-use axlebow_study::Study as StudyFile;
+use axlebow_report::{ModelCard, csv, json, table};
+use axlebow_study::{QUANTITIES, Quantity, Study as StudyFile};
 use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
 
 use crate::args::Study;
@@ -22,7 +22,8 @@ pub fn run(arguments: &Study) -> Result<ExitCode, Failure> {
     let folder = arguments.study.parent().unwrap_or(Path::new(""));
     let study = StudyFile::from_bytes(&bytes, &arguments.study.display().to_string(), folder)
         .map_err(|problems| input::misread(problems, &bytes, input::FileKind::Study))?;
-    let card = input::card_of(&study.base, arguments.units);
+    let study = chosen(study, arguments)?;
+    let card = card(&study, arguments);
     let progress = Progress::over(study.count());
     let outcome = study.run(&|done, _| progress.at(done));
     progress.end();
@@ -38,6 +39,44 @@ pub fn run(arguments: &Study) -> Result<ExitCode, Failure> {
         false => table::study(&outcome, &card),
     })?;
     Ok(ExitCode::SUCCESS)
+}
+
+/// The study with the results and as many values as the user asks for.
+fn chosen(mut study: StudyFile, arguments: &Study) -> Result<StudyFile, Failure> {
+    if let Some(most) = arguments.coarse {
+        study = study.coarse(most.into());
+    }
+    if !arguments.show.is_empty() {
+        let named = arguments.show.iter().map(|name| quantity(name, &study));
+        study.shown = named.collect::<Result<_, _>>()?;
+    }
+    Ok(study)
+}
+
+fn quantity(name: &str, study: &StudyFile) -> Result<&'static Quantity, Failure> {
+    let wrong = |why: String| Failure::Input(format!("--show {name}: {why}"));
+    match Quantity::named(name) {
+        Ok(quantity) if quantity.is_of_ride() && study.rides.is_empty() => {
+            Err(wrong("it is a result of a ride, and the study has none".to_owned()))
+        }
+        Ok(quantity) => Ok(quantity),
+        Err(likely) => {
+            let names: Vec<&str> = QUANTITIES.iter().map(|quantity| quantity.name).collect();
+            let likely = likely.map_or(String::new(), |near| format!("; did you mean {near}?"));
+            Err(wrong(format!("no result has that name; accepted: {}{likely}", names.join(", "))))
+        }
+    }
+}
+
+/// What results say about the models and roads of the study.
+fn card(study: &StudyFile, arguments: &Study) -> ModelCard {
+    let mut card = input::card_of(&study.base, arguments.units);
+    for ride in &study.rides {
+        card.invented |= ride.road.invented;
+        let prefix = format!("ride {}: road.", ride.name);
+        card.assumed.extend(ride.road.assumed.iter().map(|assumed| input::assumed(&prefix, assumed)));
+    }
+    card
 }
 
 /// A progress bar on standard error, only on a terminal and only once the run has taken a while.

@@ -1,15 +1,17 @@
-//! The document of a study, `axlebow/study/1`.
+//! The document of a study, `axlebow/study/2`.
 
-use axlebow_axle::CamberSplit;
-use axlebow_study::{Design, EqualMass, Row, StudyOutcome};
+use std::collections::BTreeMap;
+
+use axlebow_study::{EqualMass, Measure, QUANTITIES, Quantity, Row, StudyKind, StudyOutcome};
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use super::{AssumedEntry, ModelEntry, SplitEntry, assumed, model, pretty};
+use super::{AssumedEntry, ModelEntry, assumed, model, pretty};
 use crate::ModelCard;
+use crate::study_words::{baseline, share};
 
 /// Name and version of the document.
-pub const STUDY_SCHEMA: &str = "axlebow/study/1";
+pub const STUDY_SCHEMA: &str = "axlebow/study/2";
 
 /// The document of a study as JSON text: pretty, ending in a new line, same bytes for the same outcome.
 pub fn study_document(outcome: &StudyOutcome, card: &ModelCard) -> String {
@@ -24,13 +26,17 @@ pub fn study_schema() -> String {
 /// Result of a study.
 #[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct StudyDocument {
-    /// `axlebow/study/1`.
+    /// `axlebow/study/2`.
     pub schema: &'static str,
     /// Name of the study.
     pub name: String,
     /// What the reader must know.
     pub note: Option<String>,
-    /// The model without changes.
+    /// `sweep` or `side-by-side`.
+    pub kind: &'static str,
+    /// Name of the variant that the others are held against; `null` in a sweep.
+    pub baseline: Option<String>,
+    /// The model without changes; side by side, that of the baseline.
     pub model: ModelEntry,
     /// True when the model is a made-up demonstration.
     pub invented: bool,
@@ -40,6 +46,10 @@ pub struct StudyDocument {
     pub variants: Vec<String>,
     /// Keys that were varied, the last one fastest.
     pub varied: Vec<VariedEntry>,
+    /// The roads that every design was driven over.
+    pub rides: Vec<RideNameEntry>,
+    /// What the results are; the keys of each result.
+    pub quantities: Vec<QuantityEntry>,
     /// The designs, in order.
     pub rows: Vec<RowEntry>,
     /// Designs of equal axle mass.
@@ -65,33 +75,49 @@ pub struct RowEntry {
     /// Values of the varied keys, in their order and units.
     pub values: Vec<f64>,
     /// The result; `null` if there is none.
-    pub design: Option<DesignEntry>,
+    pub results: Option<ResultsEntry>,
+    /// The result as a share of the baseline's; `null` in a sweep and where there is none.
+    pub of_baseline: Option<ResultsEntry>,
     /// Why there is no result; `null` if there is one.
     pub reason: Option<String>,
 }
 
-/// Result of a design.
+/// Results under the keys of their quantities.
+pub type QuantitiesEntry = BTreeMap<String, Option<f64>>;
+
+/// Results of a design, under the keys of their quantities; `null` where there is none.
 #[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
-pub struct DesignEntry {
-    /// Mass of the bare axle, kg.
-    pub axle_mass_kg: f64,
-    /// Left of the vehicle.
-    pub left: LeanEntry,
-    /// Right of the vehicle.
-    pub right: LeanEntry,
-    /// Fibre stress of largest magnitude, tension positive, Pa.
-    pub peak_stress_pa: f64,
-    /// Height of the axle's centre above the line through the hubs, m.
-    pub bow_m: f64,
+pub struct ResultsEntry {
+    /// Of the static load case.
+    pub case: QuantitiesEntry,
+    /// Of each ride, in their order; those of the worse wheel.
+    pub rides: Vec<QuantitiesEntry>,
 }
 
-/// How far a wheel leans.
+/// A road that every design was driven over.
 #[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
-pub struct LeanEntry {
-    /// Change of camber, positive with the tire's top outward, rad.
-    pub camber_change_rad: f64,
-    /// Camber change by source.
-    pub split: SplitEntry,
+pub struct RideNameEntry {
+    /// Name of the ride.
+    pub name: String,
+    /// Name of the road.
+    pub road: String,
+    /// Speed, m/s; `null` when it is varied.
+    pub speed_m_s: Option<f64>,
+}
+
+/// What a result is.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+pub struct QuantityEntry {
+    /// Its key in results.
+    pub key: String,
+    /// Its name in study files.
+    pub name: &'static str,
+    /// `case` or `ride`.
+    pub of: &'static str,
+    /// SI unit; empty for a plain number.
+    pub unit: &'static str,
+    /// What it means.
+    pub meaning: &'static str,
 }
 
 /// Designs of equal axle mass, at most one of each line.
@@ -116,11 +142,15 @@ impl StudyDocument {
             schema: STUDY_SCHEMA,
             name: outcome.name.clone(),
             note: outcome.note.clone(),
+            kind: if outcome.kind == StudyKind::Sweep { "sweep" } else { "side-by-side" },
+            baseline: baseline_name(outcome),
             model: model(card),
             invented: card.invented,
             case: outcome.case.clone(),
             variants: outcome.variants.clone(),
             varied: varied.map(|v| VariedEntry { path: v.path.clone(), unit: v.kind.si() }).collect(),
+            rides: rides(outcome),
+            quantities: QUANTITIES.iter().map(QuantityEntry::from).collect(),
             rows: outcome.rows.iter().map(row).collect(),
             constant_mass: outcome.constant_mass.iter().map(equal).collect(),
             assumed: assumed(card),
@@ -128,27 +158,50 @@ impl StudyDocument {
     }
 }
 
+fn baseline_name(outcome: &StudyOutcome) -> Option<String> {
+    let StudyKind::SideBySide { baseline } = outcome.kind else { return None };
+    outcome.variants.get(baseline).cloned()
+}
+
+fn rides(outcome: &StudyOutcome) -> Vec<RideNameEntry> {
+    let entries = outcome.rides.iter().map(|ride| RideNameEntry {
+        name: ride.name.clone(),
+        road: ride.road.clone(),
+        speed_m_s: ride.speed,
+    });
+    entries.collect()
+}
+
 fn row_entry(row: &Row, outcome: &StudyOutcome) -> RowEntry {
+    let design = row.result.as_ref().ok();
+    let pair = design.zip(baseline(outcome));
     RowEntry {
         variant: outcome.variants[row.variant].clone(),
         values: row.values.clone(),
-        design: row.result.as_ref().ok().map(DesignEntry::from),
+        results: design.map(|design| results(outcome, |measure| measure.of(design))),
+        of_baseline: pair.map(|(own, base)| results(outcome, |m| share(m.of(own), m.of(base)))),
         reason: row.result.as_ref().err().cloned(),
     }
 }
 
-impl From<&Design> for DesignEntry {
-    fn from(design: &Design) -> Self {
-        let lean = |camber_change_rad, split: &CamberSplit| LeanEntry {
-            camber_change_rad,
-            split: SplitEntry::from(split),
-        };
-        Self {
-            axle_mass_kg: design.axle_mass,
-            left: lean(design.camber_change.left, &design.split.left),
-            right: lean(design.camber_change.right, &design.split.right),
-            peak_stress_pa: design.peak_stress,
-            bow_m: design.bow,
+/// Values of all measures of a study, each under its key.
+fn results(outcome: &StudyOutcome, value: impl Fn(&Measure) -> Option<f64>) -> ResultsEntry {
+    let (mut case, mut rides) = (QuantitiesEntry::new(), vec![QuantitiesEntry::new(); outcome.rides.len()]);
+    for measure in &outcome.measures {
+        let of = if measure.quantity.is_of_ride() { &mut rides[measure.ride] } else { &mut case };
+        of.insert(measure.quantity.key(), value(measure));
+    }
+    ResultsEntry { case, rides }
+}
+
+impl From<&Quantity> for QuantityEntry {
+    fn from(quantity: &Quantity) -> Self {
+        QuantityEntry {
+            key: quantity.key(),
+            name: quantity.name,
+            of: if quantity.is_of_ride() { "ride" } else { "case" },
+            unit: quantity.kind.si(),
+            meaning: quantity.meaning,
         }
     }
 }

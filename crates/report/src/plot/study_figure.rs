@@ -1,36 +1,54 @@
-//! The figure of a study: camber change against the key that varies fastest and against axle mass.
+//! The figure of a study: a sweep's lines against the key that varies fastest and against axle mass, a map over
+//! two keys, or variants side by side.
 
-use axlebow_study::{Design, Row, StudyOutcome};
+use axlebow_study::{Design, Measure, Row, StudyKind, StudyOutcome};
 
+use super::beside_figure::beside_figure;
+use super::map_figure::map_figure;
 use super::text::{INVENTED, wrapped};
 use super::{Axis, Chart, Link, Series, charts};
 use crate::number::{Numbers, Shown};
-use crate::study_words::StudyWords;
+use crate::study_words::{StudyWords, shown};
 use crate::{ModelCard, ReportError, Svg};
 
 /// Lines that are drawn.
 const LINES: usize = 12;
+/// Results that are drawn, a panel each.
+const PANELS: usize = 6;
 /// Points of a line that are drawn, at most.
 const POINTS: usize = 21;
 /// Letters of a footnote.
 const FOOTNOTE: usize = 90;
 
-/// Draws a study: two panels, a line for each variant, designs of equal mass joined by dashed links.
+/// Draws a study.
 ///
-/// Camber change is that of the left wheel. Designs without a result leave a gap.
+/// A sweep has a panel for each of the first results that it shows, a line for each variant; a sweep that names
+/// none has camber change of the left wheel against the key that varies fastest and against axle mass, designs of
+/// equal mass joined by dashed links. A sweep of two keys with a ride is a map of the first result. Variants side by
+/// side are bars. Designs without a result leave a gap.
 ///
 /// # Errors
 /// No design with a result, or a value too large to draw.
 pub fn study_figure(outcome: &StudyOutcome, card: &ModelCard) -> Result<Svg, ReportError> {
-    let figure = StudyFigure { words: StudyWords { outcome, numbers: Numbers { system: card.system } } };
-    let mass_axis = figure.words.numbers.heading("axle mass", Shown::Mass);
-    let mass = |_: &Row, design: &Design| figure.words.numbers.scaled(design.axle_mass, Shown::Mass);
-    let mut panels = [
-        figure.chart(figure.words.axis(), &|row, _| figure.words.along(row)),
-        figure.chart(mass_axis, &mass),
-    ];
-    panels[0].footnote = figure.footnote();
-    panels[1].footnote = if card.invented { INVENTED.to_owned() } else { String::new() };
+    let words = StudyWords { outcome, numbers: Numbers { system: card.system } };
+    if let StudyKind::SideBySide { baseline } = outcome.kind {
+        return beside_figure(&words, baseline, card);
+    }
+    if let Some(lead) = words.mapped() {
+        return map_figure(&words, lead, card);
+    }
+    let figure = StudyFigure { words };
+    let mut panels = figure.panels();
+    if let [first, others @ ..] = panels.as_mut_slice() {
+        first.footnote = figure.footnote();
+        let last = if others.is_empty() { first } else { &mut others[0] };
+        let invented = if card.invented { INVENTED } else { "" };
+        last.footnote = if last.footnote.is_empty() {
+            invented.to_owned()
+        } else {
+            format!("{invented} {}", last.footnote)
+        };
+    }
     charts(&format!("{}: {}, {}", outcome.name, card.name, outcome.case), &panels)
 }
 
@@ -38,8 +56,43 @@ struct StudyFigure<'a> {
     words: StudyWords<'a>,
 }
 
+/// Where a design stands on an axis, in its display unit.
+type Place<'a> = &'a dyn Fn(&Row, &Design) -> Option<f64>;
+
 impl StudyFigure<'_> {
-    fn chart(&self, x: String, place: &dyn Fn(&Row, &Design) -> f64) -> Chart {
+    fn panels(&self) -> Vec<Chart> {
+        let along = |row: &Row, _: &Design| Some(self.words.along(row));
+        if self.words.outcome.shown.is_empty() {
+            let mass_axis = self.words.numbers.heading("axle mass", Shown::Mass);
+            let mass =
+                |_: &Row, design: &Design| Some(self.words.numbers.scaled(design.axle_mass, Shown::Mass));
+            return vec![self.chart(self.words.axis(), &along), self.chart(mass_axis, &mass)];
+        }
+        let measures = self.words.outcome.shown.iter().take(PANELS);
+        measures.map(|measure| self.measure_chart(*measure, &along)).collect()
+    }
+
+    /// A result against the key that varies fastest.
+    fn measure_chart(&self, measure: Measure, along: Place<'_>) -> Chart {
+        let value = |_: &Row, design: &Design| {
+            measure.of(design).map(|value| self.words.numbers.scaled(value, shown(measure)))
+        };
+        let words = self.words.measure(measure);
+        let lines = self.words.outcome.lines().take(LINES);
+        Chart {
+            title: wrapped(&words, 50, 1).concat(),
+            x: Axis { label: self.words.axis() },
+            y: Axis { label: self.words.numbers.heading(measure.quantity.words, shown(measure)) },
+            series: lines.flat_map(|line| self.series(line, along, &value)).collect(),
+            links: Vec::new(),
+            footnote: String::new(),
+        }
+    }
+
+    fn chart(&self, x: String, place: Place<'_>) -> Chart {
+        let camber_of = |_: &Row, design: &Design| {
+            Some(self.words.numbers.scaled(design.camber_change.left, Shown::Angle))
+        };
         let camber =
             if self.words.sides_alike() { "camber change" } else { "camber change of the left wheel" };
         let against = x.rsplit_once(", ").map_or(x.as_str(), |(key, _)| key);
@@ -51,43 +104,39 @@ impl StudyFigure<'_> {
                 .outcome
                 .lines()
                 .take(LINES)
-                .flat_map(|line| self.series(line, place))
+                .flat_map(|line| self.series(line, place, &camber_of))
                 .collect(),
-            links: self.links(place),
+            links: self.links(place, &camber_of),
             x: Axis { label: x },
             footnote: String::new(),
         }
     }
 
     /// A line of designs, in pieces where one has no result.
-    fn series(&self, line: &[Row], place: &dyn Fn(&Row, &Design) -> f64) -> Vec<Series> {
+    fn series(&self, line: &[Row], x: Place<'_>, y: Place<'_>) -> Vec<Series> {
         let step = line.len().saturating_sub(1).div_ceil(POINTS - 1).max(1);
         let last = line.len() - 1;
         let shown: Vec<&Row> =
             (0..line.len()).filter(|i| i % step == 0 || *i == last).map(|i| &line[i]).collect();
-        let pieces = shown.split(|row| row.result.is_err()).filter(|piece| !piece.is_empty());
-        let one = |piece: &[&Row]| Series {
+        let points: Vec<Option<(f64, f64)>> = shown.into_iter().map(|row| point(row, x, y)).collect();
+        let pieces = points.split(Option::is_none).filter(|piece| !piece.is_empty());
+        let one = |piece: &[Option<(f64, f64)>]| Series {
             label: self.words.line(&line[0]),
-            points: piece.iter().filter_map(|row| self.point(row, place)).collect(),
+            points: piece.iter().flatten().copied().collect(),
         };
         pieces.map(one).collect()
     }
 
     /// Designs of equal mass from the uppermost to the lowest, where there is room for the label.
-    fn links(&self, place: &dyn Fn(&Row, &Design) -> f64) -> Vec<Link> {
+    fn links(&self, place: Place<'_>, camber: Place<'_>) -> Vec<Link> {
         let shared = self.words.outcome.constant_mass.iter().filter(|equal| equal.points.len() > 1);
         let link = shared.map(|equal| {
-            let points = equal.points.iter().take(LINES).filter_map(|row| self.point(row, place));
+            let points = equal.points.iter().take(LINES).filter_map(|row| point(row, place, camber));
             let mut points: Vec<(f64, f64)> = points.collect();
             points.sort_by(|one, other| other.1.total_cmp(&one.1));
             Link { label: self.words.mass(equal.mass), points }
         });
         link.collect()
-    }
-
-    fn point(&self, row: &Row, place: &dyn Fn(&Row, &Design) -> f64) -> Option<(f64, f64)> {
-        let design = row.result.as_ref().ok()?;
-        Some((place(row, design), self.words.numbers.scaled(design.camber_change.left, Shown::Angle)))
     }
 
     fn footnote(&self) -> String {
@@ -99,4 +148,9 @@ impl StudyFigure<'_> {
         let notes: Vec<String> = dashed.into_iter().chain(more).chain(note).collect();
         wrapped(&notes.join(" "), FOOTNOTE, 1).concat()
     }
+}
+
+fn point(row: &Row, x: Place<'_>, y: Place<'_>) -> Option<(f64, f64)> {
+    let design = row.result.as_ref().ok()?;
+    Some((x(row, design)?, y(row, design)?))
 }

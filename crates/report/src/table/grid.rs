@@ -40,6 +40,20 @@ impl Grid {
     }
 }
 
+/// A narrow heading: words one over the other, the unit under them.
+pub(crate) fn stacked(words: &str, unit: &str) -> String {
+    const WIDTH: usize = 8;
+    let lines = paragraph(words, WIDTH, 0);
+    format!("{lines}{unit}").trim_end().to_owned()
+}
+
+/// Headings that all end on the lowest line.
+pub(crate) fn on_one_floor(headings: &[String]) -> Vec<String> {
+    let height = |heading: &str| heading.matches('\n').count();
+    let most = headings.iter().map(|heading| height(heading)).max().unwrap_or(0);
+    headings.iter().map(|heading| "\n".repeat(most - height(heading)) + heading).collect()
+}
+
 /// Text broken into lines of at most `width` letters, all but the first indented, without control codes.
 pub(crate) fn paragraph(text: &str, width: usize, indent: usize) -> String {
     let mut lines = String::new();
@@ -72,6 +86,13 @@ mod tests {
         grid.row(["left", "9.5"]);
         grid.row(["right", "110.0"]);
         assert_eq!(grid.text(), "place   load\n------------\nleft     9.5\nright  110.0\n");
+    }
+
+    #[test]
+    fn headings_stand_on_one_floor() {
+        assert_eq!(stacked("camber, peak to peak", "deg"), "camber,\npeak to\npeak\ndeg");
+        let headings = [stacked("load factor", ""), "%".to_owned()];
+        assert_eq!(on_one_floor(&headings), ["load\nfactor", "\n%"]);
     }
 
     #[test]

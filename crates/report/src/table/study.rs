@@ -1,11 +1,11 @@
 //! Tables of a study.
 
-use axlebow_study::{Design, Row, StudyOutcome};
+use axlebow_study::{Design, Row, StudyKind, StudyOutcome};
 
-use super::grid::{Grid, paragraph};
+use super::grid::{Grid, on_one_floor, paragraph, stacked};
 use crate::ModelCard;
 use crate::number::{Numbers, Shown, fixed};
-use crate::study_words::{StudyWords, study_findings};
+use crate::study_words::{StudyWords, shown, study_findings};
 
 /// Width of running text.
 const WIDTH: usize = 98;
@@ -20,7 +20,8 @@ const LINES: usize = 20;
 /// Plain text in the units of `card.system`; signs as in [`Design`].
 pub fn study(outcome: &StudyOutcome, card: &ModelCard) -> String {
     let words = StudyWords { outcome, numbers: Numbers { system: card.system } };
-    let mut text = paragraph(&format!("{}: {}, case {}", outcome.name, card.name, outcome.case), WIDTH, 2);
+    let model = if outcome.kind == StudyKind::Sweep { format!("{}, ", card.name) } else { String::new() };
+    let mut text = paragraph(&format!("{}: {model}case {}", outcome.name, outcome.case), WIDTH, 2);
     if card.invented {
         text.push_str("Demonstration data, invented.\n");
     }
@@ -29,14 +30,56 @@ pub fn study(outcome: &StudyOutcome, card: &ModelCard) -> String {
         text.push('\n');
         text.push_str(&paragraph(&sentence, WIDTH, 2));
     }
+    text.push_str(&rides(&words));
+    if let StudyKind::SideBySide { baseline } = outcome.kind {
+        text.push_str(&super::study_beside::side_by_side(&words, baseline));
+        return text + &super::flex_brief::assumed(card);
+    }
     text.push_str(&equal_mass(&words));
+    if let Some(lead) = words.mapped() {
+        text.push_str(&super::study_map::maps(&words, lead));
+        return text + &super::flex_brief::assumed(card);
+    }
     for line in outcome.lines().take(LINES) {
         text.push('\n');
-        text.push_str(&designs(&words, line));
+        text.push_str(&if outcome.shown.is_empty() { designs(&words, line) } else { measures(&words, line) });
     }
     text.push_str(&left_out(outcome));
     text.push_str(&super::flex_brief::assumed(card));
     text
+}
+
+/// The rides, a paragraph each.
+fn rides(words: &StudyWords<'_>) -> String {
+    let rides = words.outcome.rides.iter().enumerate();
+    let lines =
+        rides.map(|(i, ride)| paragraph(&format!("Ride {}: {}.", ride.name, words.ride(i)), WIDTH, 2));
+    let worse = "What a ride says is that of the worse wheel.\n";
+    let text: String = lines.collect();
+    if text.is_empty() { text } else { format!("\n{text}{worse}") }
+}
+
+/// Designs of a line with what the study shows.
+fn measures(words: &StudyWords<'_>, line: &[Row]) -> String {
+    let rows: Vec<&Row> = thinned(line.len()).map(|i| &line[i]).collect();
+    let along = aligned(&rows.iter().map(|row| words.along(row)).collect::<Vec<_>>());
+    let columns = &words.outcome.shown;
+    let heading = columns.iter().map(|measure| {
+        let unit = words.numbers.unit(shown(*measure));
+        stacked(&words.measure(*measure), unit)
+    });
+    let axis = words.axis();
+    let (key, unit) = axis.rsplit_once(", ").unwrap_or((&axis, ""));
+    let heading: Vec<String> = [stacked(key, unit)].into_iter().chain(heading).collect();
+    let mut grid = Grid::new(0, on_one_floor(&heading));
+    for (row, along) in rows.into_iter().zip(along) {
+        let cells = columns.iter().map(|measure| {
+            let value = row.result.as_ref().ok().and_then(|design| measure.of(design));
+            value.map_or("-".to_owned(), |value| words.numbers.bare(value, shown(*measure)))
+        });
+        grid.row([along].into_iter().chain(cells));
+    }
+    format!("{}{}", paragraph(&words.line(&line[0]), WIDTH, 2), grid.text())
 }
 
 fn left_out(outcome: &StudyOutcome) -> String {
@@ -133,7 +176,7 @@ fn equal_mass(words: &StudyWords<'_>) -> String {
 }
 
 /// Places of about [`ROWS`] rows out of `count`, evenly spaced, both ends among them.
-fn thinned(count: usize) -> impl Iterator<Item = usize> {
+pub(super) fn thinned(count: usize) -> impl Iterator<Item = usize> {
     let last = count.saturating_sub(1);
     let steps = if count <= ROWS + 2 { last } else { evenest(last) };
     (0..=steps).map(move |i| (i * last + steps / 2).checked_div(steps).unwrap_or(0))
@@ -154,7 +197,7 @@ fn decimals(values: impl Iterator<Item = f64>, digits: i32) -> usize {
 }
 
 /// Numbers of up to five digits with as many decimals each as the longest one needs.
-fn aligned(values: &[f64]) -> Vec<String> {
+pub(super) fn aligned(values: &[f64]) -> Vec<String> {
     let decimals = decimals(values.iter().copied(), 5);
     values.iter().map(|value| fixed(*value, decimals)).collect()
 }

@@ -6,7 +6,10 @@ use axlebow_axle::{CamberSplit, Sides};
 use axlebow_report::json::{study_document, study_schema};
 use axlebow_report::plot::study_figure;
 use axlebow_report::{ModelCard, ReportError, csv, study_findings, table};
-use axlebow_study::{Design, EqualMass, Row, Study, StudyOutcome, Varied};
+use axlebow_study::{
+    Design, DesignRide, EqualMass, Measure, NaturalMode, QUANTITIES, Quantity, RideName, Row, Study,
+    StudyKind, StudyOutcome, Varied,
+};
 use axlebow_units::{Kind, UnitSystem};
 use serde_json::Value;
 
@@ -30,7 +33,13 @@ fn design(camber: f64, mass: f64) -> Design {
         split: Sides { left: split, right: split },
         peak_stress: -2e8,
         bow: 0.002,
+        rides: vec![],
     }
+}
+
+fn measures_of_case() -> Vec<Measure> {
+    let own = QUANTITIES.iter().filter(|quantity| !quantity.is_of_ride());
+    own.map(|quantity| Measure { quantity, ride: 0 }).collect()
 }
 
 /// Three walls of one variant; the thickest has no result, and both sides lean apart if asked.
@@ -41,6 +50,11 @@ fn small(right: f64) -> StudyOutcome {
     StudyOutcome {
         name: "Small, \"quoted\"".to_owned(),
         note: None,
+        kind: StudyKind::Sweep,
+        rides: vec![],
+        measures: measures_of_case(),
+        shown: vec![],
+        natural_modes: vec![],
         case: "rated-load".to_owned(),
         variants: vec!["tube, thin".to_owned()],
         varied: vec![
@@ -121,11 +135,11 @@ fn a_study_without_results_is_not_drawn_but_tabled() {
 fn document_is_si_and_as_its_schema_says() {
     let text = study_document(&small(1.0), &card(UnitSystem::Us));
     let document: Value = serde_json::from_str(&text).unwrap();
-    assert_eq!(document["schema"], "axlebow/study/1");
+    assert_eq!(document["schema"], "axlebow/study/2");
     assert_eq!(document["varied"][1]["unit"], "m");
     assert_eq!(document["rows"][1]["values"][1], 0.008);
-    assert_eq!(document["rows"][1]["design"]["left"]["camber_change_rad"], -0.008);
-    assert!(document["rows"][1]["reason"].is_null() && document["rows"][2]["design"].is_null());
+    assert_eq!(document["rows"][1]["results"]["case"]["left_camber_change_rad"], -0.008);
+    assert!(document["rows"][1]["reason"].is_null() && document["rows"][2]["results"].is_null());
     assert_eq!(document["rows"][2]["reason"], "the wall is too thick");
     assert_eq!(document["constant_mass"][0]["mass_kg"], 65.0);
     let schema: Value = serde_json::from_str(&study_schema()).unwrap();
@@ -137,10 +151,149 @@ fn document_is_si_and_as_its_schema_says() {
 fn csv_has_a_line_for_each_design() {
     let text = csv::study(&small(1.0));
     let lines: Vec<_> = text.split("\r\n").collect();
-    assert!(
-        lines[0].starts_with("variant,seat[0].at (m),tube.wall (m),axle_mass_kg,left_camber_change_rad,")
-    );
-    assert!(lines[1].starts_with("\"tube, thin\",0.4,0.006,60.0,-0.01,"));
+    assert!(lines[0].starts_with("variant,seat[0].at (m),tube.wall (m),axle_mass_kg,camber_change_rad,"));
+    assert!(lines[1].starts_with("\"tube, thin\",0.4,0.006,60.0,-0.01,-0.01,"));
     assert!(lines[3].ends_with(",,the wall is too thick"));
     assert_eq!((lines.len(), lines[4]), (5, ""));
+}
+
+/// Fourteen made-up variants with a road; the last one but one has no result.
+fn beside() -> StudyOutcome {
+    let row = |variant: usize| {
+        let size = 1.0 + 0.07 * variant as f64;
+        let mut own = design(-0.006 * size, 60.0 + 3.0 * variant as f64);
+        let wheel = axlebow_axle::RideWheel {
+            load_at_rest: 4e4,
+            largest_load: 6e4 * size,
+            smallest_load: 0.0,
+            dynamic_load_factor: 1.5 * size,
+            dynamic_load_coefficient: 0.2,
+            time_off_road: 0.02 * variant as f64,
+            camber_at_rest: -0.006,
+            camber_peak: -0.01 * size,
+            camber_peak_to_peak: 0.008 * size,
+            camber_rms: 0.001,
+            dominant_frequency: Some(11.0),
+            cups_per_turn: (variant != 3).then_some(2.5),
+            cup_spacing: Some(1.2),
+            roughness_index: None,
+        };
+        own.rides =
+            vec![DesignRide { speed: 20.0, wheels: Sides { left: wheel, right: wheel }, peak_stress: 3e8 }];
+        Row {
+            variant,
+            values: vec![],
+            result: if variant == 12 { Err("it has no seats".to_owned()) } else { Ok(own) },
+        }
+    };
+    let measures = |names: &[&str]| -> Vec<Measure> {
+        names.iter().map(|name| Measure { quantity: Quantity::named(name).unwrap(), ride: 0 }).collect()
+    };
+    let all: Vec<&str> = QUANTITIES.iter().map(|quantity| quantity.name).collect();
+    StudyOutcome {
+        kind: StudyKind::SideBySide { baseline: 1 },
+        variants: (0..14).map(|i| format!("variant {i} with a wide-base tire, outset")).collect(),
+        varied: vec![],
+        rides: vec![RideName { name: "bump".to_owned(), road: "a bump".to_owned(), speed: Some(20.0) }],
+        measures: measures(&all),
+        shown: measures(&[
+            "axle-mass",
+            "camber-change",
+            "camber-peak-to-peak",
+            "dynamic-load-factor",
+            "time-off-road",
+            "ride-peak-stress",
+            "cups-per-turn",
+        ]),
+        rows: (0..14).map(row).collect(),
+        constant_mass: vec![],
+        ..small(1.0)
+    }
+}
+
+#[test]
+fn variants_stand_side_by_side_in_rows_with_the_share_of_the_baseline() {
+    let (outcome, card) = (beside(), card(UnitSystem::Si));
+    let text = table::study(&outcome, &card);
+    println!("{text}");
+    assert!(text.lines().all(|line| line.chars().count() <= 100 && line == line.trim_end()), "{text}");
+    let row = text.lines().find(|line| line.starts_with("* ")).unwrap();
+    assert!(row.contains("63.0  100"), "{row}");
+    assert!(text.contains("Ride: a bump at 72 km/h") && text.contains("it has no seats"), "{text}");
+    let document: Value = serde_json::from_str(&study_document(&outcome, &card)).unwrap();
+    assert_eq!(document["baseline"], outcome.variants[1]);
+    let share = document["rows"][0]["of_baseline"]["case"]["axle_mass_kg"].as_f64().unwrap();
+    assert!((share - 60.0 / 63.0).abs() < 1e-15, "{share}");
+    assert_eq!(document["rows"][1]["of_baseline"]["rides"][0]["camber_rms_rad"], 1.0);
+    assert!(document["rows"][3]["results"]["rides"][0]["cups_per_turn"].is_null());
+    let lines = csv::study(&outcome);
+    assert!(lines.lines().next().unwrap().contains(",bump.camber_rms_rad,bump.camber_rms_rad_of_baseline,"));
+}
+
+#[test]
+fn variants_side_by_side_are_drawn() {
+    let (outcome, card) = (beside(), card(UnitSystem::Si));
+    let svg = study_figure(&outcome, &card).unwrap();
+    keep("beside", &svg);
+    assert!(svg.text().contains("baseline") && svg.text().contains("no result"));
+    let mut two = outcome;
+    two.rows.truncate(2);
+    two.variants.truncate(2);
+    keep("beside-two", &study_figure(&two, &card).unwrap());
+}
+
+/// A map of three speeds by four lengths, one place of which has no result.
+fn map() -> StudyOutcome {
+    let (speeds, lengths) = (vec![8.0, 16.0, 24.0], vec![0.5, 1.0, 1.5, 2.0]);
+    let varied =
+        |path: &str, kind, values: &[f64]| Varied { path: path.to_owned(), kind, values: values.to_vec() };
+    let beside = beside();
+    let row = |speed: f64, length: f64| {
+        let mut own = beside.rows[2].result.clone().unwrap();
+        own.rides[0].wheels.left.camber_peak_to_peak *= 1.0 + speed / (10.0 * length) + length;
+        let result = if (speed, length) == (16.0, 1.5) { Err("no".to_owned()) } else { Ok(own) };
+        Row { variant: 0, values: vec![speed, length], result }
+    };
+    StudyOutcome {
+        kind: StudyKind::Sweep,
+        variants: vec!["tube".to_owned()],
+        varied: vec![
+            varied("road.speed", Kind::Speed, &speeds),
+            varied("road.length", Kind::Length, &lengths),
+        ],
+        shown: vec![Measure { quantity: Quantity::named("camber-peak-to-peak").unwrap(), ride: 0 }],
+        natural_modes: vec![vec![NaturalMode { name: "wheel hop".to_owned(), frequency: 11.0 }]],
+        rows: speeds.iter().flat_map(|speed| lengths.iter().map(|length| row(*speed, *length))).collect(),
+        ..beside
+    }
+}
+
+#[test]
+fn a_sweep_of_two_keys_with_a_ride_is_a_map() {
+    for (name, system) in [("map", UnitSystem::Si), ("map-us", UnitSystem::Us)] {
+        let svg = study_figure(&map(), &card(system)).unwrap();
+        keep(name, &svg);
+        assert!(svg.text().contains("wheel hop 11.0 Hz") && svg.text().contains("Grey: no value."));
+    }
+    let text = table::study(&map(), &card(UnitSystem::Si));
+    println!("{text}");
+    assert!(text.lines().all(|line| line.chars().count() <= 100), "{text}");
+    assert!(text.contains("camber, peak to peak, deg; road length, mm to the right"), "{text}");
+    assert!(text.lines().any(|line| line.starts_with("            57.6") && line.contains(" -")), "{text}");
+    let mut two = map();
+    two.variants.push("thicker tube".to_owned());
+    two.rows.extend(map().rows.into_iter().map(|row| Row { variant: 1, ..row }));
+    keep("map-two", &study_figure(&two, &card(UnitSystem::Si)).unwrap());
+}
+
+#[test]
+fn a_sweep_with_a_ride_has_a_panel_for_each_result() {
+    let mut outcome = map();
+    outcome.varied.remove(0);
+    outcome.rows.truncate(4);
+    outcome.rows.iter_mut().for_each(|row| row.values = vec![row.values[1]]);
+    outcome.shown.push(Measure { quantity: Quantity::named("bow").unwrap(), ride: 0 });
+    keep("ride-sweep", &study_figure(&outcome, &card(UnitSystem::Si)).unwrap());
+    let text = table::study(&outcome, &card(UnitSystem::Si));
+    assert!(text.contains("peak to") && text.contains("bow"), "{text}");
 }

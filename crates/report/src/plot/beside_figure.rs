@@ -1,0 +1,188 @@
+//! The figure of variants side by side: bars in a panel for each result, the baseline marked.
+
+use axlebow_study::{Measure, Row};
+
+use super::check::finite;
+use super::palette::{BLUE, FAINT, INK, MUTED, STEEL};
+use super::text::{INVENTED, wrapped};
+use crate::number::{fixed, typographic};
+use crate::study_words::{StudyWords, groups, share, shown};
+use crate::svg::{Canvas, Label, Point};
+use crate::{ModelCard, ReportError, Svg};
+
+/// Variants that are drawn.
+const VARIANTS: usize = 24;
+/// Panels in a row.
+const COLUMNS: usize = 4;
+/// Room at the edges.
+const EDGE: f64 = 36.0;
+/// Room for the names of variants.
+const NAMES: f64 = 262.0;
+/// Letters of a name.
+const LETTERS: usize = 34;
+/// Longest bar.
+const BAR: f64 = 122.0;
+/// Room for a panel: bar, value and percentage.
+const PANEL: f64 = 246.0;
+/// Height of a variant's row.
+const ROW: f64 = 21.0;
+/// Room over the rows for the titles of panels.
+const ABOVE: f64 = 44.0;
+/// Letters of a line of notes.
+const NOTE: usize = 200;
+
+/// Draws what the study shows of each variant as bars: a block for the static load case and one for each ride, a
+/// panel for each result, value and percentage of the baseline at each bar; the baseline in grey with a dashed line
+/// through its ends.
+///
+/// # Errors
+/// No variant with a result, or a value that is not finite.
+pub(super) fn beside_figure(
+    words: &StudyWords<'_>,
+    baseline: usize,
+    card: &ModelCard,
+) -> Result<Svg, ReportError> {
+    let outcome = words.outcome;
+    let solved = || outcome.rows.iter().filter_map(|row| row.result.as_ref().ok());
+    if solved().next().is_none() || outcome.shown.is_empty() {
+        return Err(ReportError::Empty { thing: "set of variants" });
+    }
+    finite("result of a variant", solved().flat_map(|d| outcome.shown.iter().filter_map(|m| m.of(d))))?;
+    let figure = BesideFigure { words, baseline };
+    let mut canvas = Canvas::default();
+    let mut top = figure.draw_heading(&mut canvas);
+    for (title, measures) in groups(words) {
+        canvas.label(Label::new(title, [EDGE, top + 30.0]).size(15.0).bold());
+        top += 36.0;
+        for part in measures.chunks(COLUMNS) {
+            top = figure.draw_block(&mut canvas, part, top);
+        }
+    }
+    let bottom = figure.draw_foot(&mut canvas, top + 26.0, card);
+    let size = [2.0 * EDGE + NAMES + COLUMNS as f64 * PANEL, bottom + 10.0];
+    let description =
+        format!("Bars of {} variants against {}.", outcome.rows.len(), outcome.variants[baseline]);
+    Ok(canvas.finish(size, &outcome.name, &description))
+}
+
+struct BesideFigure<'a> {
+    words: &'a StudyWords<'a>,
+    baseline: usize,
+}
+
+impl BesideFigure<'_> {
+    fn rows(&self) -> &[Row] {
+        &self.words.outcome.rows[..self.words.outcome.rows.len().min(VARIANTS)]
+    }
+
+    fn draw_heading(&self, canvas: &mut Canvas) -> f64 {
+        let mut level = 22.0;
+        for line in wrapped(&self.words.outcome.name, 90, 2) {
+            level += 26.0;
+            canvas.label(Label::new(line, [EDGE, level]).size(20.0).bold());
+        }
+        let baseline = &self.words.outcome.variants[self.baseline];
+        let how =
+            format!("Bars are magnitudes; percentages are of the baseline, {baseline}: grey and dashed.");
+        canvas.label(Label::new(wrapped(&how, 150, 1).concat(), [EDGE, level + 22.0]));
+        level + 26.0
+    }
+
+    /// Panels in a row, with the names of the variants before them; gives back the lower end.
+    fn draw_block(&self, canvas: &mut Canvas, measures: &[Measure], top: f64) -> f64 {
+        let rows = self.rows();
+        for (i, row) in rows.iter().enumerate() {
+            let base = top + ABOVE + ROW * (i as f64 + 0.7);
+            let name = wrapped(&self.words.outcome.variants[row.variant], LETTERS, 1).concat();
+            let label = Label::new(name, [EDGE + NAMES - 14.0, base]).end();
+            canvas.label(if row.variant == self.baseline { label.bold() } else { label });
+            if row.result.is_err() {
+                canvas.label(Label::new("no result", [EDGE + NAMES + 4.0, base]).size(12.0).colour(MUTED));
+            }
+        }
+        for (column, measure) in measures.iter().enumerate() {
+            self.draw_panel(canvas, *measure, [EDGE + NAMES + PANEL * column as f64, top]);
+        }
+        top + ABOVE + ROW * rows.len() as f64 + 8.0
+    }
+
+    fn draw_panel(&self, canvas: &mut Canvas, measure: Measure, corner: Point) {
+        let title = self.words.numbers.heading(measure.quantity.words, shown(measure));
+        canvas.label(Label::new(title, [corner[0], corner[1] + ABOVE - 12.0]).bold());
+        let value = |row: &Row| row.result.as_ref().ok().and_then(|design| measure.of(design));
+        let values: Vec<f64> = self.rows().iter().filter_map(value).collect();
+        let scale = scale(&values);
+        let [top, bottom] = [0.0, ROW * self.rows().len() as f64].map(|y| corner[1] + ABOVE + y);
+        let baseline = self.words.outcome.rows.get(self.baseline).and_then(value);
+        for (i, row) in self.rows().iter().enumerate() {
+            let Some(own) = value(row) else {
+                self.draw_nothing(canvas, row, [corner[0] + BAR + 56.0, top + ROW * (i as f64 + 0.7)]);
+                continue;
+            };
+            let colour = if row.variant == self.baseline { STEEL } else { BLUE };
+            let level = top + ROW * i as f64;
+            let bar = [scale * own.abs(), ROW - 7.0];
+            canvas.rectangle([corner[0], level + 4.0], bar, &format!(r#"fill="{colour}""#));
+            self.draw_numbers(canvas, measure, (own, baseline), [corner[0] + BAR, level + 0.7 * ROW]);
+        }
+        canvas.line([corner[0], top], [corner[0], bottom], &format!(r#"stroke="{FAINT}""#));
+        if let Some(baseline) = baseline {
+            let x = corner[0] + scale * baseline.abs();
+            canvas.line([x, top], [x, bottom], &format!(r#"stroke="{INK}" stroke-dasharray="4 3""#));
+        }
+    }
+
+    /// A dash where a design has a result but not this one.
+    fn draw_nothing(&self, canvas: &mut Canvas, row: &Row, at: Point) {
+        if row.result.is_ok() {
+            canvas.label(Label::new("\u{2013}", at).size(12.0).end());
+        }
+    }
+
+    fn draw_numbers(
+        &self,
+        canvas: &mut Canvas,
+        measure: Measure,
+        (own, baseline): (f64, Option<f64>),
+        at: Point,
+    ) {
+        let number = typographic(&self.words.numbers.bare(own, shown(measure)));
+        canvas.label(Label::new(number, [at[0] + 56.0, at[1]]).size(12.0).end());
+        if let Some(share) = share(Some(own), baseline) {
+            let percent = format!("{} %", typographic(&fixed(100.0 * share, 0)));
+            canvas.label(Label::new(percent, [at[0] + 110.0, at[1]]).size(12.0).colour(MUTED).end());
+        }
+    }
+
+    fn draw_foot(&self, canvas: &mut Canvas, mut level: f64, card: &ModelCard) -> f64 {
+        let total = self.words.outcome.rows.len();
+        let more = (total > VARIANTS).then(|| format!("The first {VARIANTS} of {total} variants."));
+        let worse = (!self.words.outcome.rides.is_empty())
+            .then(|| "What a ride says is that of the worse wheel.".to_owned());
+        let invented = card.invented.then(|| INVENTED.to_owned());
+        let note = self.words.outcome.note.clone();
+        let notes: Vec<String> = worse.into_iter().chain(more).chain(note).chain(invented).collect();
+        for line in wrapped(&notes.join(" "), NOTE, 3) {
+            canvas.label(Label::new(line, [EDGE, level]).size(12.0).colour(MUTED));
+            level += 17.0;
+        }
+        level
+    }
+}
+
+/// Length of a bar over the magnitude of its value.
+fn scale(values: &[f64]) -> f64 {
+    let most = values.iter().fold(0.0_f64, |most, value| most.max(value.abs()));
+    if most > 0.0 { BAR / most } else { 0.0 }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_longest_bar_fills_its_room() {
+        assert_eq!(scale(&[1.0, -2.0]) * 2.0, BAR);
+        assert_eq!(scale(&[0.0]), 0.0);
+    }
+}

@@ -1,0 +1,59 @@
+//! A result of a study over two keys, as a table of numbers.
+
+use axlebow_study::{Measure, Row};
+use axlebow_units::display_unit;
+
+use super::grid::{Grid, paragraph};
+use super::study::{aligned, thinned};
+use crate::study_words::{StudyWords, shown};
+
+/// Width of running text.
+const WIDTH: usize = 98;
+/// Width of a column.
+const COLUMN: usize = 8;
+/// Variants that are shown.
+const VARIANTS: usize = 12;
+
+/// A table for each variant: the key that varies fastest to the right, the other one downward, about twelve values of
+/// each and both ends among them.
+pub(super) fn maps(words: &StudyWords<'_>, measure: Measure) -> String {
+    let variants = &words.outcome.variants;
+    let several = variants.len() > 1;
+    let mut text = String::new();
+    for (variant, name) in variants.iter().enumerate().take(VARIANTS) {
+        let of = if several { format!(", {name}") } else { String::new() };
+        let what = words.numbers.heading(&words.measure(measure), shown(measure));
+        text.push('\n');
+        text.push_str(&paragraph(&format!("{what}{of}; {} to the right", words.axis()), WIDTH, 2));
+        text.push_str(&map(words, measure, variant));
+    }
+    let (count, all) = (words.outcome.rows.len(), variants.len());
+    let more =
+        if all > VARIANTS { format!("The first {VARIANTS} of {all} variants. ") } else { String::new() };
+    text + &format!("\n{more}{count} designs in all; JSON and CSV have every one and every result.\n")
+}
+
+fn map(words: &StudyWords<'_>, measure: Measure, variant: usize) -> String {
+    let varied = &words.outcome.varied;
+    let places = |key: usize| -> Vec<usize> { thinned(varied[key].values.len()).collect() };
+    let names = |key: usize| {
+        let factor = display_unit(varied[key].kind, words.numbers.system).factor;
+        aligned(&places(key).into_iter().map(|i| varied[key].values[i] / factor).collect::<Vec<_>>())
+    };
+    let fitting = (WIDTH - 16) / COLUMN;
+    let step = places(1).len().div_ceil(fitting);
+    let rows: Vec<&Row> = words.outcome.rows.iter().filter(|row| row.variant == variant).collect();
+    let across = varied[1].values.len();
+    let right: Vec<usize> = places(1).into_iter().step_by(step).collect();
+    let heading = [words.heading_of(0)].into_iter().chain(names(1).into_iter().step_by(step));
+    let mut grid = Grid::new(0, heading);
+    for (down, name) in places(0).into_iter().zip(names(0)) {
+        let cells = right.iter().map(|j| {
+            let design = rows.get(down * across + j).and_then(|row| row.result.as_ref().ok());
+            let value = design.and_then(|design| measure.of(design));
+            value.map_or("-".to_owned(), |value| words.numbers.bare(value, shown(measure)))
+        });
+        grid.row([name].into_iter().chain(cells));
+    }
+    grid.text()
+}

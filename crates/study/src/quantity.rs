@@ -1,0 +1,216 @@
+//! The results of a design that studies tabulate, draw and export: one list for all of them.
+
+use axlebow_axle::{RideWheel, Side, Sides};
+use axlebow_model::likely;
+use axlebow_units::Kind;
+
+use crate::{Design, DesignRide};
+
+/// A result of a design: what it is called, what it measures and what it means.
+#[derive(Debug, Clone, Copy)]
+pub struct Quantity {
+    /// Name in study files, such as `camber-peak-to-peak`.
+    pub name: &'static str,
+    /// What tables and pictures call it.
+    pub words: &'static str,
+    /// What it measures.
+    pub kind: Kind,
+    /// What it means, one sentence.
+    pub meaning: &'static str,
+    from: Source,
+}
+
+/// Where a result comes from.
+#[derive(Debug, Clone, Copy)]
+enum Source {
+    Static(fn(&Design) -> f64),
+    Ride(fn(&DesignRide) -> Option<f64>),
+}
+
+/// Two quantities are the same when their names are.
+impl PartialEq for Quantity {
+    fn eq(&self, other: &Self) -> bool {
+        self.name == other.name
+    }
+}
+
+impl Quantity {
+    /// The quantity of a name.
+    ///
+    /// # Errors
+    /// The name that was likely meant, if that can be told.
+    pub fn named(name: &str) -> Result<&'static Quantity, Option<String>> {
+        let found = QUANTITIES.iter().find(|quantity| quantity.name == name);
+        found.ok_or_else(|| likely(name, QUANTITIES.iter().map(|quantity| quantity.name)))
+    }
+
+    /// Whether it is of a ride, not of the static load case.
+    pub fn is_of_ride(&self) -> bool {
+        matches!(self.from, Source::Ride(_))
+    }
+
+    /// Its name and SI unit as a key of JSON and CSV, such as `camber_peak_to_peak_rad`.
+    pub fn key(&self) -> String {
+        let unit = self.kind.si().to_lowercase().replace(['/', ' '], "_");
+        format!("{}_{unit}", self.name.replace('-', "_")).trim_end_matches('_').to_owned()
+    }
+}
+
+/// A quantity of the static load case or of one ride.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Measure {
+    /// The quantity.
+    pub quantity: &'static Quantity,
+    /// Place of the ride in [`Study::rides`](crate::Study::rides), 0 for a quantity of the static load case.
+    pub ride: usize,
+}
+
+impl Measure {
+    /// Its value in a design, SI; `None` where there is none, such as cups of a camber that does not move.
+    pub fn of(&self, design: &Design) -> Option<f64> {
+        match self.quantity.from {
+            Source::Static(value) => Some(value(design)),
+            Source::Ride(value) => design.rides.get(self.ride).and_then(value),
+        }
+    }
+}
+
+/// Every result of a design, those of the static load case first.
+///
+/// What a ride says is that of the worse wheel; cups and frequency are those of the wheel whose camber moves most.
+pub static QUANTITIES: [Quantity; 26] = [
+    of_case(
+        "axle-mass",
+        ("axle mass", Kind::Mass),
+        "Mass of the bare axle: tube or housing and spindles.",
+        |d| d.axle_mass,
+    ),
+    of_case(
+        "camber-change",
+        ("camber change", Kind::Angle),
+        "Camber change of the wheel that leans most.",
+        |d| larger(&d.camber_change),
+    ),
+    of_case("left-camber-change", ("camber, left", Kind::Angle), "Camber change of the left wheel.", |d| {
+        d.camber_change.left
+    }),
+    of_case("left-bending", ("left bending", Kind::Angle), "Of it, bending.", |d| d.split.left.bending),
+    of_case("left-shear", ("left shear", Kind::Angle), "Of it, shear.", |d| d.split.left.shear),
+    of_case("left-seat", ("left seat", Kind::Angle), "Of it, the seat.", |d| d.split.left.seat),
+    of_case("left-bearing", ("left bearing", Kind::Angle), "Of it, the bearings.", |d| d.split.left.bearing),
+    of_case("left-clearance", ("left clearance", Kind::Angle), "Of it, the bearings' endplay.", |d| {
+        d.split.left.clearance
+    }),
+    of_case(
+        "right-camber-change",
+        ("camber, right", Kind::Angle),
+        "Camber change of the right wheel.",
+        |d| d.camber_change.right,
+    ),
+    of_case("right-bending", ("right bending", Kind::Angle), "Of it, bending.", |d| d.split.right.bending),
+    of_case("right-shear", ("right shear", Kind::Angle), "Of it, shear.", |d| d.split.right.shear),
+    of_case("right-seat", ("right seat", Kind::Angle), "Of it, the seat.", |d| d.split.right.seat),
+    of_case("right-bearing", ("right bearing", Kind::Angle), "Of it, the bearings.", |d| {
+        d.split.right.bearing
+    }),
+    of_case("right-clearance", ("right clearance", Kind::Angle), "Of it, the bearings' endplay.", |d| {
+        d.split.right.clearance
+    }),
+    of_case(
+        "peak-stress",
+        ("peak stress", Kind::Stress),
+        "Fibre stress of largest magnitude along the axle, tension positive.",
+        |d| d.peak_stress,
+    ),
+    of_case(
+        "bow",
+        ("bow", Kind::Length),
+        "Height of the axle's centre above the line through the hubs.",
+        |d| d.bow,
+    ),
+    of_ride(
+        "dynamic-load-factor",
+        ("dynamic load factor", Kind::Ratio),
+        "Largest wheel load over that at rest.",
+        |ride| Some(most(ride, |wheel| wheel.dynamic_load_factor)),
+    ),
+    of_ride(
+        "dynamic-load-coefficient",
+        ("load coefficient", Kind::Ratio),
+        "Root mean square of the wheel load's deviation from its mean, over the load at rest.",
+        |ride| Some(most(ride, |wheel| wheel.dynamic_load_coefficient)),
+    ),
+    of_ride("time-off-road", ("time off road", Kind::Time), "Time that the wheel is off the road.", |ride| {
+        Some(most(ride, |wheel| wheel.time_off_road))
+    }),
+    of_ride(
+        "camber-peak",
+        ("camber, peak", Kind::Angle),
+        "Camber change of largest magnitude, static change included.",
+        |ride| Some(larger(&Sides::each(|side| ride.wheels.of(side).camber_peak))),
+    ),
+    of_ride(
+        "camber-peak-to-peak",
+        ("camber, peak to peak", Kind::Angle),
+        "Largest less smallest camber change.",
+        |ride| Some(most(ride, |wheel| wheel.camber_peak_to_peak)),
+    ),
+    of_ride(
+        "camber-rms",
+        ("camber, rms", Kind::Angle),
+        "Root mean square of the camber change's deviation from its mean.",
+        |ride| Some(most(ride, |wheel| wheel.camber_rms)),
+    ),
+    of_ride(
+        "ride-peak-stress",
+        ("peak stress", Kind::Stress),
+        "Largest fibre stress along the axle in the ride, of either sign: both come in turn.",
+        |ride| Some(ride.peak_stress.abs()),
+    ),
+    of_ride(
+        "camber-frequency",
+        ("camber's frequency", Kind::Frequency),
+        "Frequency that dominates the camber.",
+        |ride| ride.livelier().dominant_frequency,
+    ),
+    of_ride(
+        "cups-per-turn",
+        ("cups a turn", Kind::Ratio),
+        "Cups that this frequency prints in one turn of the tire.",
+        |ride| ride.livelier().cups_per_turn,
+    ),
+    of_ride(
+        "cup-spacing",
+        ("cup to cup", Kind::Length),
+        "Distance from cup to cup along the tread.",
+        |ride| ride.livelier().cup_spacing,
+    ),
+];
+
+const fn of_case(
+    name: &'static str,
+    (words, kind): (&'static str, Kind),
+    meaning: &'static str,
+    value: fn(&Design) -> f64,
+) -> Quantity {
+    Quantity { name, words, kind, meaning, from: Source::Static(value) }
+}
+
+const fn of_ride(
+    name: &'static str,
+    (words, kind): (&'static str, Kind),
+    meaning: &'static str,
+    value: fn(&DesignRide) -> Option<f64>,
+) -> Quantity {
+    Quantity { name, words, kind, meaning, from: Source::Ride(value) }
+}
+
+/// The one of larger magnitude.
+fn larger(sides: &Sides<f64>) -> f64 {
+    if sides.right.abs() > sides.left.abs() { sides.right } else { sides.left }
+}
+
+/// The larger one of both wheels.
+fn most(ride: &DesignRide, value: fn(&RideWheel) -> f64) -> f64 {
+    Side::BOTH.into_iter().map(|side| value(ride.wheels.of(side))).fold(f64::NEG_INFINITY, f64::max)
+}

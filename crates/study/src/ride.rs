@@ -1,0 +1,89 @@
+//! The rides of a study: the road, how it is driven, and what comes of it.
+
+use std::path::PathBuf;
+
+use axlebow_axle::{Axle, Ride, RideBasis, RideOutcome, RideWheel, Sides};
+use axlebow_model::{Document, RoadFile};
+
+use crate::{Point, Varied};
+
+/// A road that every design of a study is driven over.
+#[derive(Debug, Clone)]
+pub struct StudyRide {
+    /// What it is called in results.
+    pub name: String,
+    /// The road as its file has it, changes made.
+    pub road: RoadFile,
+    /// Speed, m/s; that of the road if there is none.
+    pub speed: Option<f64>,
+    /// Whether the axle carries its unladen load instead of the rated one.
+    pub unladen: bool,
+    /// The motions that the ride is solved in.
+    pub basis: RideBasis,
+    pub(crate) document: Document,
+    /// Where the road file is.
+    pub(crate) folder: PathBuf,
+}
+
+impl StudyRide {
+    /// The ride of a design.
+    ///
+    /// # Errors
+    /// Why there is no such road, in words.
+    pub(crate) fn of(&self, axle: &Axle, (varied, point): (&[Varied], &Point)) -> Result<Ride, String> {
+        let load = self.axle_load(axle);
+        let mut changes =
+            varied.iter().zip(&point.values).filter_map(|(v, value)| Some((v.of_road()?, value)));
+        let Some(first) = changes.next() else {
+            return Ok(self.driven(&self.road, load));
+        };
+        let mut document = self.document.clone();
+        for (path, &value) in std::iter::once(first).chain(changes) {
+            document.set_number(path, value).map_err(|refusal| refusal.to_string())?;
+        }
+        let road =
+            RoadFile::of(&document, &self.folder).map_err(|problems| crate::design::in_words(&problems))?;
+        Ok(self.driven(&road, load))
+    }
+
+    fn driven(&self, road: &RoadFile, load: f64) -> Ride {
+        Ride { basis: self.basis, ..road.ride(load, self.speed.unwrap_or(road.speed)) }
+    }
+
+    /// Load of the axle on the road at rest, N.
+    pub(crate) fn axle_load(&self, axle: &Axle) -> f64 {
+        if self.unladen { axle.loading.unladen_load } else { axle.loading.rated_load }
+    }
+}
+
+/// What a study keeps of a design's ride.
+#[derive(Debug, Clone, PartialEq)]
+pub struct DesignRide {
+    /// Speed, m/s.
+    pub speed: f64,
+    /// Each wheel end.
+    pub wheels: Sides<RideWheel>,
+    /// Fibre stress of largest magnitude along the axle, tension positive, Pa.
+    pub peak_stress: f64,
+}
+
+impl DesignRide {
+    /// What is kept of a ride that was driven to its end.
+    ///
+    /// # Errors
+    /// Why it was not, in words.
+    pub(crate) fn of(outcome: RideOutcome) -> Result<Self, String> {
+        if let Some(why) = outcome.partial {
+            return Err(why);
+        }
+        let larger = |a: f64, b: f64| if b.abs() > a.abs() { b } else { a };
+        let peak_stress = outcome.stations.iter().map(|peak| peak.stress).fold(0.0, larger);
+        Ok(DesignRide { speed: outcome.speed, wheels: outcome.wheels, peak_stress })
+    }
+
+    /// The wheel whose camber moves most.
+    pub fn livelier(&self) -> &RideWheel {
+        let Sides { left, right } = &self.wheels;
+        if right.camber_peak_to_peak > left.camber_peak_to_peak { right } else { left }
+    }
+}
