@@ -20,28 +20,54 @@
 //! stretches the front (+X) fibre. In terms of the rotations of the section,
 //! M_x = E I_x r_x' with u_z' = r_x, and M_z = E I_z r_z' with u_x' = -r_z.
 
+mod area_moments;
+mod area_properties;
+mod composite;
+mod contour;
+mod edge;
 mod edge_reach;
 mod error;
 mod material;
+mod meeting;
 mod outline;
+mod overlap;
+mod placement;
 mod profile;
 mod properties;
 mod rectangular_tube;
 mod round_bar;
 mod round_tube;
 mod rounded_rectangle;
+mod saint_venant;
+mod scalar_system;
+pub mod shape;
+mod shear_centre;
 pub mod shear_coefficient;
+mod standard_size;
 mod stress;
+mod stress_field;
 mod taper;
+mod thin_walled;
+mod triangulation;
 
+pub use area_properties::{AreaProperties, PrincipalAxes};
+pub use composite::{Composite, Part, PeakStress};
+pub use contour::{Contour, Corner};
 pub use edge_reach::EdgeReach;
 pub use error::SectionError;
 pub use material::Material;
 pub use outline::Outline;
+pub use overlap::{Overlap, overlap};
+pub use placement::Placement;
 pub use profile::Profile;
 pub use properties::SectionProperties;
 pub use rectangular_tube::RectangularTube;
 pub use round_bar::RoundBar;
 pub use round_tube::RoundTube;
+pub use saint_venant::SaintVenant;
+pub use shape::Shape;
+pub use standard_size::StandardSize;
 pub use stress::{StressPoint, von_mises};
+pub use stress_field::{NeutralAxis, StressField};
 pub use taper::taper;
+pub use thin_walled::{ShearFlow, ThinWalled, ThinWalledTorsion, Wall};

@@ -8,9 +8,6 @@ use crate::{Outline, RectangularTube, RoundBar, RoundTube, SectionProperties, St
 /// Stresses that differ by less than this share of themselves are equal.
 pub(crate) const EQUAL_STRESSES: f64 = 1e-9;
 
-/// Chords that stand for a quarter of a circle in a drawing.
-const CHORDS_PER_CORNER: usize = 16;
-
 /// Any of the sections.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Profile {
@@ -64,12 +61,12 @@ impl Profile {
         directions.map(|(x, z)| self.outside().farthest_point(x, z))
     }
 
-    /// The edges, arcs as chords, for drawing.
+    /// The edges, arcs as arcs.
     pub fn outline(&self) -> Outline {
-        Outline {
-            outside: self.outside().polygon(CHORDS_PER_CORNER),
-            inside: self.inside().map(|bore| bore.polygon(CHORDS_PER_CORNER)),
-        }
+        Outline::trusted(
+            self.outside().contour(),
+            self.inside().iter().map(RoundedRectangle::contour).collect(),
+        )
     }
 
     /// The normal stress of greatest magnitude (Pa, tension positive) and where it acts; of two equal

@@ -1,8 +1,8 @@
 //! A filled rectangle with rounded corners: a wall is one less another.
 
-use std::f64::consts::PI;
+use std::f64::consts::{FRAC_PI_2, PI};
 
-use crate::StressPoint;
+use crate::{Contour, Corner, StressPoint};
 
 /// A filled rectangle with rounded corners, centred on the origin; a circle when the straight parts vanish.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -61,20 +61,21 @@ impl RoundedRectangle {
         StressPoint { x: along(0.5 * self.width, direction_x), z: along(0.5 * self.height, direction_z) }
     }
 
-    /// The edge as a closed polygon, counter-clockwise in (x, z), first point not repeated.
-    pub fn polygon(&self, steps_per_corner: usize) -> Vec<[f64; 2]> {
-        let (r, steps) = (self.radius, if self.radius > 0.0 { steps_per_corner } else { 0 });
-        let (cx, cz) = (0.5 * self.width - r, 0.5 * self.height - r);
-        let corners = [(cx, cz), (-cx, cz), (-cx, -cz), (cx, -cz)];
-        let mut points = Vec::with_capacity(4 * (steps + 1));
-        for (quarter, (x, z)) in corners.into_iter().enumerate() {
-            for step in 0..=steps {
-                let turn = quarter as f64 + step as f64 / steps.max(1) as f64;
-                let (sine, cosine) = (0.5 * PI * turn).sin_cos();
-                points.push([x + r * cosine, z + r * sine]);
-            }
-        }
-        points
+    /// The edge, counter-clockwise.
+    pub fn contour(&self) -> Contour {
+        let (half_x, half_z, r) = (0.5 * self.width, 0.5 * self.height, self.radius);
+        let turn = if r > 0.0 { FRAC_PI_2 } else { 0.0 };
+        let corner = |x, z, turn| Corner { x, z, turn };
+        Contour::trusted(vec![
+            corner(half_x, half_z - r, turn),
+            corner(half_x - r, half_z, 0.0),
+            corner(r - half_x, half_z, turn),
+            corner(-half_x, half_z - r, 0.0),
+            corner(-half_x, r - half_z, turn),
+            corner(r - half_x, -half_z, 0.0),
+            corner(half_x - r, -half_z, turn),
+            corner(half_x, r - half_z, 0.0),
+        ])
     }
 }
 
@@ -94,7 +95,7 @@ mod tests {
     #[test]
     fn arcs_agree_with_the_sum_over_a_fine_polygon() {
         let figure = RoundedRectangle { width: 0.12, height: 0.15, radius: 0.024 };
-        let points = figure.polygon(4000);
+        let points = figure.contour().polygon(4000);
         let (mut area, mut second) = (0.0, 0.0);
         for (index, a) in points.iter().enumerate() {
             let b = points[(index + 1) % points.len()];

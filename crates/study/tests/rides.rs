@@ -78,7 +78,7 @@ fn a_design_that_rides_says_what_that_ride_says() {
     let file = |name: &str| std::fs::read_to_string(studies().join("../models").join(name)).unwrap();
     let model = Model::from_bytes(file("trailer-127-thick-dual.toml").as_bytes(), "model.toml").unwrap();
     let road = file("roads/haversine-bump.toml").replace("\"1 m\"", "\"0.6 m\"") + "run_out = \"0.2 s\"\n";
-    let road = RoadFile::from_bytes(road.as_bytes(), "road.toml").unwrap();
+    let road = RoadFile::from_bytes(road.as_bytes(), "road.toml", std::path::Path::new("")).unwrap();
     let direct = ride(&model.axle, &road.ride(model.axle.loading.rated_load, 25.0)).unwrap();
     assert_eq!(outcome.rows[2].values, [25.0, 0.6]);
     let design = outcome.rows[2].result.clone().unwrap();

@@ -5,6 +5,7 @@
 //! the units of the source, which are consistent, so that nothing stands between
 //! the printed value and the formula under test.
 
+mod angles;
 mod beam_line;
 mod cantilevers;
 mod case;
@@ -16,8 +17,10 @@ mod moving_force;
 mod overhung_axle;
 mod rainflow_cycles;
 mod random_stress;
+mod shear_centres;
 mod shear_coefficients;
 mod shocks;
+mod solid_torsion;
 mod standard_tubes;
 mod supported_beams;
 mod torsion;
@@ -43,6 +46,9 @@ pub fn cases() -> Vec<Case> {
         standard_tubes::CASES,
         shear_coefficients::CASES,
         torsion::CASES,
+        angles::CASES,
+        solid_torsion::CASES,
+        shear_centres::CASES,
         modes::CASES,
         modes_of_tubes::CASES,
         shocks::CASES,

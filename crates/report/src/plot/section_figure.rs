@@ -19,6 +19,8 @@ const LARGEST: f64 = 150.0;
 const ABOVE: f64 = 74.0;
 /// Height of a row of values.
 const ROW: f64 = 20.0;
+/// Chords that stand for a quarter of a circle.
+const CHORDS: usize = 16;
 /// Room at the edges of the figure.
 const EDGE: f64 = 40.0;
 
@@ -107,9 +109,9 @@ impl SectionFigure {
         };
         let outline = profile.outline();
         let style = |fill: &str| format!(r#"fill="{fill}" stroke="{INK}" stroke-width="1.3""#);
-        canvas.polygon(&place(&outline.outside), &style(STEEL));
-        if let Some(bore) = &outline.inside {
-            canvas.polygon(&place(bore), &style("#ffffff"));
+        canvas.polygon(&place(&outline.outside().polygon(CHORDS)), &style(STEEL));
+        for hole in outline.holes() {
+            canvas.polygon(&place(&hole.polygon(CHORDS)), &style("#ffffff"));
         }
         let half = 0.5 * self.scale * profile.width();
         let [left, right] = [centre[0] - half - 14.0, centre[0] + half + 62.0];
