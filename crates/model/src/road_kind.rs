@@ -15,8 +15,18 @@ pub(crate) struct RoadKind {
 }
 
 /// Keys that every road takes: what it is called and how it is driven.
-const EVERY: [&str; 8] =
-    ["name", "invented", "kind", "speed", "contact_length", "run_up", "run_out", "time_step"];
+const EVERY: [&str; 10] = [
+    "name",
+    "invented",
+    "kind",
+    "speed",
+    "contact_length",
+    "run_up",
+    "run_out",
+    "time_step",
+    "scheme",
+    "spectral_radius",
+];
 
 /// Every kind of road.
 pub(crate) static ROAD_KINDS: [RoadKind; 8] = [

@@ -191,7 +191,7 @@ fn misfits_of_rides_and_variants_are_reported() {
         "{problems}"
     );
     let problems = read(&MAP.replace("haversine-bump.toml", "haversin-bump.toml")).unwrap_err().render();
-    assert!(problems.contains("the road file") && problems.contains("did you mean"), "{problems}");
+    assert!(problems.contains("`road` names") && problems.contains("did you mean"), "{problems}");
 }
 
 #[test]
