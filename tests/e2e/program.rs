@@ -10,7 +10,7 @@ use tempfile::TempDir;
 static PROGRAM: LazyLock<PathBuf> = LazyLock::new(|| {
     let cargo = std::env::var_os("CARGO").unwrap_or_else(|| "cargo".into());
     let output = Command::new(cargo)
-        .args(["build", "--quiet", "-p", "axlebow-cli", "--message-format", "json"])
+        .args(["build", "--quiet", "--workspace", "--bin", "axlebow", "--message-format", "json"])
         .current_dir(root())
         .output()
         .expect("cargo runs");
