@@ -35,6 +35,7 @@ mod placement;
 mod profile;
 mod properties;
 mod rectangular_tube;
+mod resting;
 mod round_bar;
 mod round_tube;
 mod rounded_rectangle;
