@@ -8,6 +8,7 @@ use crate::frame::{Frame, Stretch};
 use crate::outcome::{DiagramPoint, Resultants};
 use crate::results::Levelled;
 use crate::stations::nearest;
+use crate::stressed_section::StressedSection;
 
 /// Points drawn inside each stretch, its ends included.
 const POINTS: usize = 7;
@@ -26,7 +27,7 @@ pub(crate) fn diagram(design: &StaticDesign, state: &State, levelled: &Levelled)
         for i in 0..POINTS {
             let share = 1.0 - i as f64 / (POINTS - 1) as f64;
             let y = stretch.start_y + share * length;
-            let resultants = resultants(&forces.at(share * length));
+            let resultants = resultants(stretch, &forces.at(share * length));
             let [ux, uz] = shape(state, stretch, share);
             let stress = stress(design.axle, stretch, y, &resultants);
             points.push(DiagramPoint { y, uz: uz - levelled.height_at(y), ux, resultants, stress });
@@ -46,23 +47,28 @@ pub(crate) fn peak_stress(diagram: &[DiagramPoint]) -> DiagramPoint {
     diagram.iter().fold(DiagramPoint::default(), larger)
 }
 
-/// Resultants about the global axes: beam axes 1, 2, 3 are Y, Z, X.
-pub(crate) fn resultants(force: &EndForce) -> Resultants {
-    Resultants {
+/// Resultants about the axle's own line: beam axes 1, 2, 3 are Y, Z, X, turned and moved with a stiffened
+/// section.
+pub(crate) fn resultants(stretch: &Stretch, force: &EndForce) -> Resultants {
+    let bare = Resultants {
         axial: force.axial,
         shear_x: force.shear_3,
         shear_z: force.shear_2,
         moment_x: force.bending_3,
         moment_z: force.bending_2,
         torsion: force.torsion,
-    }
+    };
+    let Some(stiffened) = &stretch.stiffened else { return bare };
+    let turned = bare.turned(stiffened.angle);
+    let [x, z] = stiffened.section.area.centroid;
+    turned.moved([x, z])
 }
 
-/// Fibre stress of largest magnitude at `y` in a stretch, Pa; under a clamp that of the bare axle.
+/// Fibre stress of largest magnitude at `y` in a stretch, Pa; under a clamp that of the bare axle, under a
+/// stiffener the larger one of both.
 pub(crate) fn stress(axle: &Axle, stretch: &Stretch, y: f64, resultants: &Resultants) -> f64 {
-    let profile = stretch.piece.profile_at(y.abs());
-    let properties = axle.body.properties(&stretch.piece, y.abs());
-    profile.fibre_stress(&properties, resultants.axial, resultants.moment_x, resultants.moment_z).0
+    let section = StressedSection::at(axle, stretch, y);
+    section.extreme_stress(section.terms(resultants))
 }
 
 /// Forward and upward displacement inside a stretch, for drawing: the cubic through the displacements of

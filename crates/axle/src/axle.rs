@@ -4,6 +4,8 @@ use crate::body::Body;
 use crate::error::{not_negative, positive};
 use crate::load_case::{Ground, Loading};
 use crate::seat::Seat;
+use crate::stiffened::StiffenedSection;
+use crate::stiffener::Stiffener;
 use crate::wheel::Wheel;
 use crate::wheel_end::WheelEnd;
 use crate::{AxleError, Side, Sides};
@@ -37,6 +39,10 @@ pub struct Axle {
     pub wheels: Sides<Wheel>,
     /// Seats.
     pub seats: Sides<Seat>,
+    /// Stiffeners welded along it.
+    pub stiffeners: Vec<Stiffener>,
+    /// Length inboard of the tube's or housing's end in which nothing may be welded, m.
+    pub weld_keep_out: f64,
     /// Further masses fixed to the axle.
     pub fixed_masses: Vec<FixedMass>,
     /// Height of the sprung mass's centre above the road, m.
@@ -69,6 +75,9 @@ impl Axle {
         }
         self.check_loads(&mut errors);
         self.check_stations(&mut errors);
+        if errors.is_empty() {
+            self.check_stiffeners(&mut errors);
+        }
         if errors.is_empty() { Ok(self) } else { Err(errors) }
     }
 
@@ -145,11 +154,74 @@ impl Axle {
         }
     }
 
+    fn check_stiffeners(&self, errors: &mut Vec<AxleError>) {
+        errors.extend(not_negative("weld keep-out", self.weld_keep_out, "m").err());
+        for (i, stiffener) in self.stiffeners.iter().enumerate() {
+            if self.stiffeners[..i].iter().any(|earlier| earlier.name == stiffener.name) {
+                errors.push(AxleError::DuplicateStiffener { name: stiffener.name.clone() });
+            }
+            let misfits = errors.len();
+            errors.extend(stiffener.check().err());
+            Side::BOTH.into_iter().for_each(|side| self.check_room(stiffener, side, errors));
+            if errors.len() == misfits {
+                errors.extend(self.check_sections(i).err());
+            }
+        }
+    }
+
+    /// A stiffener against the tube's end, the keep-out beside it and the seat of one side.
+    fn check_room(&self, stiffener: &Stiffener, side: Side, errors: &mut Vec<AxleError>) {
+        let (seat, tube_end) = (self.seats.of(side), self.body.tube_end());
+        let [near, far] = match side {
+            Side::Left => [stiffener.from, stiffener.to],
+            Side::Right => [-stiffener.to, -stiffener.from],
+        };
+        let mut meets = |against, at: f64, by: f64| {
+            if by > 0.0 {
+                let stiffener = stiffener.name.clone();
+                errors.push(AxleError::StiffenerMeets { stiffener, side, against, at, by });
+            }
+        };
+        let keep_out = tube_end - self.weld_keep_out;
+        let past = far - tube_end;
+        meets("spindle", tube_end, past);
+        if past <= 0.0 {
+            meets("keep-out beside the spindle", keep_out, far - keep_out);
+        }
+        if near < seat.outer_edge() && far > seat.inner_edge() {
+            let by = (far.min(seat.outer_edge()) - near.max(seat.inner_edge())).max(f64::MIN_POSITIVE);
+            meets("seat", seat.inner_edge(), by);
+        }
+    }
+
+    /// The sections along a stiffener, with what else is welded on there.
+    fn check_sections(&self, number: usize) -> Result<(), AxleError> {
+        let own = &self.stiffeners[number];
+        let ends = self.stiffeners[..=number].iter().flat_map(|other| [other.from, other.to]);
+        let changes = self.body.pieces().iter().flat_map(|piece| [piece.to, -piece.to]);
+        let mut places: Vec<f64> = ends.chain(changes).filter(|y| (own.from..=own.to).contains(y)).collect();
+        places.sort_by(f64::total_cmp);
+        for pair in places.windows(2).filter(|pair| pair[1] - pair[0] > SMALLEST_STEP) {
+            for share in [1e-3, 0.5, 1.0 - 1e-3] {
+                let y = pair[0] + share * (pair[1] - pair[0]);
+                let there: Vec<&Stiffener> =
+                    self.stiffeners[..=number].iter().filter(|one| one.share_at(y) > 0.0).collect();
+                StiffenedSection::fits(self, y, &there)?;
+            }
+        }
+        Ok(())
+    }
+
+    /// Mass of the bare axle: tube or housing, spindles and stiffeners, kg.
+    pub fn mass(&self) -> f64 {
+        self.body.mass() + self.stiffeners.iter().map(Stiffener::mass).sum::<f64>()
+    }
+
     /// Mass between road and suspension, kg.
     pub fn unsprung_mass(&self) -> f64 {
         let ends = Side::BOTH.map(|side| self.wheel_ends.of(side).hub_mass + self.wheels.of(side).mass());
         let fixed: f64 = self.fixed_masses.iter().map(|fixed| fixed.mass).sum();
-        self.body.mass() + ends.iter().sum::<f64>() + fixed
+        self.mass() + ends.iter().sum::<f64>() + fixed
     }
 
     /// Distance between the two hubs' mounting faces, m.

@@ -3,7 +3,7 @@
 use axlebow_fe::FeError;
 use axlebow_sections::SectionError;
 
-use crate::Side;
+use crate::{Attitude, Side};
 
 /// Errors of this crate; lengths in messages are in millimetres.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
@@ -41,6 +41,60 @@ pub enum AxleError {
         against: &'static str,
         /// Distance of that from the centre line, m.
         against_at: f64,
+    },
+    /// A shape cannot sit on the axle in this way.
+    #[error(
+        "a shape of this kind, {shape}, does not sit {}; {} is accepted",
+        attitude.word(),
+        accepted.iter().map(|one| one.word()).collect::<Vec<_>>().join(", ")
+    )]
+    Attitude {
+        /// The shape.
+        shape: &'static str,
+        /// How it was to sit.
+        attitude: Attitude,
+        /// How it can sit.
+        accepted: &'static [Attitude],
+    },
+    /// A stiffener does not touch the axle.
+    #[error("stiffener {stiffener} does not sit on the axle: {:.1} mm lie between them; a shape that rests on the wall is accepted", gap * 1e3)]
+    Floats {
+        /// Name of the stiffener.
+        stiffener: String,
+        /// Gap, m.
+        gap: f64,
+    },
+    /// A part of a stiffener has no room.
+    #[error("the {what} of stiffener {stiffener} is {:.1} mm, {:.1} mm more than the {:.1} mm that it has", length * 1e3, (length - room) * 1e3, room * 1e3)]
+    StiffenerRoom {
+        /// Name of the stiffener.
+        stiffener: String,
+        /// What has no room.
+        what: &'static str,
+        /// Its length, m.
+        length: f64,
+        /// Room for it, m.
+        room: f64,
+    },
+    /// A stiffener runs into something else on the axle.
+    #[error("stiffener {stiffener} runs {:.1} mm into the {against}, which begins {:.1} mm from the centre line on the {side}", by * 1e3, at * 1e3, side = side.word())]
+    StiffenerMeets {
+        /// Name of the stiffener.
+        stiffener: String,
+        /// Side of the vehicle.
+        side: Side,
+        /// What it runs into.
+        against: &'static str,
+        /// Where that begins, distance from the centre line, m.
+        at: f64,
+        /// By how much, m.
+        by: f64,
+    },
+    /// Two stiffeners have one name.
+    #[error("two stiffeners are named {name}; each stiffener needs a name of its own")]
+    DuplicateStiffener {
+        /// The name.
+        name: String,
     },
     /// Two stations have one name.
     #[error("two stations are named {name}; each station needs a name of its own")]

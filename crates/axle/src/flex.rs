@@ -21,7 +21,7 @@ pub fn flex(axle: &Axle, cases: &[LoadCase]) -> Result<FlexOutcome, AxleError> {
     let design = StaticDesign::of(axle)?;
     let cases: Vec<CaseOutcome> = cases.iter().map(|case| design.case(case)).collect::<Result<_, _>>()?;
     let warnings = crate::warnings::warnings(axle, &cases);
-    Ok(FlexOutcome { axle_mass: axle.body.mass(), unsprung_mass: axle.unsprung_mass(), cases, warnings })
+    Ok(FlexOutcome { axle_mass: axle.mass(), unsprung_mass: axle.unsprung_mass(), cases, warnings })
 }
 
 /// An axle whose answer to unit hub forces and to gravity is known, ready for any number of cases.

@@ -4,6 +4,8 @@
 //! ([`crate::ground`]), so that one factorization serves every load case, and the camber change splits
 //! among parts of the axle only.
 
+use std::sync::Arc;
+
 use axlebow_fe::{
     Attachment, Beam, BeamId, Flexibility, Freedom, LumpedMass, NodeId, RigidBody, Rigidity, Spring,
     SpringId, Structure,
@@ -14,6 +16,8 @@ use crate::bearing_play::{BearingPlace, BearingRates};
 use crate::body::Piece;
 use crate::seat::{Seat, Suspension};
 use crate::stations::{HUB, Place, nearest, places};
+use crate::stiffened::StiffenedSection;
+use crate::stiffener::Stiffener;
 use crate::{Axle, AxleError, Side, Sides};
 
 /// Torsional stiffness of hub against spindle through the brake, N m/rad: stiff against everything else; it
@@ -39,6 +43,16 @@ pub(crate) struct Stretch {
     pub end_y: f64,
     /// Piece of the body that it belongs to.
     pub piece: Piece,
+    /// The section with stiffeners on it; none where the axle is bare.
+    pub stiffened: Option<Stiffened>,
+}
+
+/// A stiffened section and how its beam lies.
+#[derive(Debug, Clone)]
+pub(crate) struct Stiffened {
+    pub section: Arc<StiffenedSection>,
+    /// Angle of its stiff axis from X, rad.
+    pub angle: f64,
 }
 
 /// The finite-element model of an axle and where its parts are in it.
@@ -187,6 +201,14 @@ fn add_stretches(
     for (ends, nodes) in places.windows(2).zip(line.windows(2)) {
         let (start_y, end_y) = (ends[0].y, ends[1].y);
         let piece = piece_at(axle, 0.5 * (start_y + end_y));
+        let stiffened = stiffened(axle, &piece, (start_y, end_y))?;
+        if let Some(stiffened) = stiffened {
+            let beam = stiffened_beam(axle, &piece, (start_y, end_y), (&stiffened, nodes))?;
+            let beam = structure.add_beam(beam)?;
+            let (start, end, stiffened) = (nodes[0], nodes[1], Some(stiffened));
+            stretches.push(Stretch { beam, start, end, start_y, end_y, piece, stiffened });
+            continue;
+        }
         let share = clamped_share(axle, start_y, end_y);
         let flexibility = flexibility(axle, &piece, (start_y, end_y)).scaled(1.0 - share);
         let (near, far) = (start_y.abs().min(end_y.abs()), start_y.abs().max(end_y.abs()));
@@ -195,9 +217,56 @@ fn add_stretches(
             .with_mass(mass)
             .with_inertia(rotary_inertia(axle, &piece, 0.5 * (near + far)));
         let beam = structure.add_beam(beam)?;
-        stretches.push(Stretch { beam, start: nodes[0], end: nodes[1], start_y, end_y, piece });
+        let (start, end) = (nodes[0], nodes[1]);
+        stretches.push(Stretch { beam, start, end, start_y, end_y, piece, stiffened: None });
     }
     Ok(stretches)
+}
+
+/// The section in the middle of a stretch, where stiffeners run over it.
+fn stiffened(axle: &Axle, piece: &Piece, ends: (f64, f64)) -> Result<Option<Stiffened>, AxleError> {
+    let middle = 0.5 * (ends.0 + ends.1);
+    let section = stiffened_section(axle, piece, middle)?;
+    Ok(section.map(|section| Stiffened { angle: section.axes().angle, section: Arc::new(section) }))
+}
+
+fn stiffened_section(axle: &Axle, piece: &Piece, y: f64) -> Result<Option<StiffenedSection>, AxleError> {
+    let shares = axle.stiffeners.iter().map(|stiffener| (stiffener, stiffener.share_at(y)));
+    let present: Vec<(&Stiffener, f64)> = shares.filter(|(_, share)| *share > 0.0).collect();
+    if present.is_empty() {
+        return Ok(None);
+    }
+    StiffenedSection::of(axle, piece, y.abs(), &present).map(Some)
+}
+
+/// The beam of a stiffened stretch, along the centroid in its middle.
+fn stiffened_beam(
+    axle: &Axle,
+    piece: &Piece,
+    (start_y, end_y): (f64, f64),
+    (stiffened, nodes): (&Stiffened, &[NodeId]),
+) -> Result<Beam, AxleError> {
+    let (section, angle, length) = (&stiffened.section, stiffened.angle, end_y - start_y);
+    let even = |y: f64| axle.stiffeners.iter().all(|stiffener| [0.0, 1.0].contains(&stiffener.share_at(y)));
+    let inside = 1e-9 * length;
+    let flexibility = if !piece.is_tapered() && even(start_y + inside) && even(end_y - inside) {
+        Flexibility::uniform(length, &section.rigidity(angle))
+    } else {
+        let at = |share: f64| stiffened_section(axle, piece, start_y + share * length);
+        // Shares at which a beam is integrated lie within it, where the middle's stiffeners are too.
+        Flexibility::varying(length, TAPER_PARTS, |share| match at(share) {
+            Ok(Some(there)) => there.rigidity(angle),
+            _ => section.rigidity(angle),
+        })
+    };
+    let [x, z] = section.area.centroid;
+    let (sine, cosine) = angle.sin_cos();
+    let mut beam = Beam::between(nodes[0], nodes[1], [-sine, 0.0, cosine], flexibility)
+        .with_mass(section.mass_per_length)
+        .with_inertia(section.rotary_inertia(angle));
+    beam.start = Attachment::on_arm(nodes[0], [x, 0.0, z]);
+    beam.end = Attachment::on_arm(nodes[1], [x, 0.0, z]);
+    Ok(beam)
 }
 
 /// Mass moments of inertia per length about the beam's axes Y, Z, X, in the middle of a stretch.
@@ -208,7 +277,7 @@ fn rotary_inertia(axle: &Axle, piece: &Piece, middle: f64) -> [f64; 3] {
     [about_x + about_z, about_z, about_x]
 }
 
-fn piece_at(axle: &Axle, y: f64) -> Piece {
+pub(crate) fn piece_at(axle: &Axle, y: f64) -> Piece {
     let pieces = axle.body.pieces();
     let inside = |piece: &&Piece| y.abs() <= piece.to;
     *pieces.iter().find(inside).unwrap_or(&pieces[pieces.len() - 1])

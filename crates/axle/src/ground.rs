@@ -10,7 +10,7 @@ use nalgebra::{SMatrix, SVector};
 
 use crate::load_case::{Actions, Ground};
 use crate::taken_up::TakenUp;
-use crate::{Axle, AxleError, Side, Sides};
+use crate::{Axle, AxleError, Side, Sides, Stiffener};
 
 /// Standard gravity, m/s²: exact, ISO 80000-3.
 pub const STANDARD_GRAVITY: f64 = 9.80665;
@@ -334,5 +334,7 @@ fn weight_moment(axle: &Axle) -> f64 {
         side.sign() * (hub + wheel.mass() * (end.mounting_face + wheel.outset()))
     });
     let fixed: f64 = axle.fixed_masses.iter().map(|fixed| fixed.mass * fixed.y).sum();
-    -STANDARD_GRAVITY * (ends.iter().sum::<f64>() + fixed)
+    let middle = |stiffener: &Stiffener| 0.5 * (stiffener.from + stiffener.to);
+    let stiffeners: f64 = axle.stiffeners.iter().map(|one| one.mass() * middle(one)).sum();
+    -STANDARD_GRAVITY * (ends.iter().sum::<f64>() + fixed + stiffeners)
 }

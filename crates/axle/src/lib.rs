@@ -42,7 +42,10 @@ mod spectrum;
 mod spectrum_peaks;
 mod split;
 mod stations;
+mod stiffened;
+mod stiffener;
 mod stress_reading;
+mod stressed_section;
 mod taken_up;
 mod transfer;
 mod vibration;
@@ -77,6 +80,10 @@ pub use seat::{Fixing, LARGEST_COMPOSITE_FRACTION, Seat, Suspension};
 pub use side::{Side, Sides};
 pub use spectrum::{Band, Spectrum};
 pub use spectrum_peaks::SpectrumPeak;
+pub use stiffened::StiffenedSection;
+pub use stiffener::{
+    Attitude, Seated, Stiffener, StiffenerEnd, StiffenerForm, StiffenerWeld, WeldPattern, sleeve,
+};
 pub use transfer::{Resonance, TransferFunction};
 pub use wheel::{Tire, TireLayout, TirePlace, Wheel};
 pub use wheel_end::{STEEPEST_CUP, WheelEnd};

@@ -192,6 +192,28 @@ pub struct Resultants {
     pub torsion: f64,
 }
 
+impl Resultants {
+    /// The same resultants, given about axes that are turned by an angle (rad) from X, counter-clockwise in (x, z),
+    /// about X and Z.
+    pub(crate) fn turned(&self, angle: f64) -> Resultants {
+        let (sine, cosine) = angle.sin_cos();
+        let turn = |x: f64, z: f64| (cosine * x - sine * z, sine * x + cosine * z);
+        let (shear_x, shear_z) = turn(self.shear_x, self.shear_z);
+        let (moment_x, moment_z) = turn(self.moment_x, self.moment_z);
+        Resultants { shear_x, shear_z, moment_x, moment_z, ..*self }
+    }
+
+    /// The same resultants, given about a point of the section at (x, z) (m), about the origin.
+    pub(crate) fn moved(&self, [x, z]: [f64; 2]) -> Resultants {
+        Resultants {
+            moment_x: self.moment_x - z * self.axial,
+            moment_z: self.moment_z + x * self.axial,
+            torsion: self.torsion + z * self.shear_x - x * self.shear_z,
+            ..*self
+        }
+    }
+}
+
 /// A point of the drawn axle line.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct DiagramPoint {

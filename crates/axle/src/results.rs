@@ -148,7 +148,7 @@ fn governing(
     y: f64,
 ) -> (Resultants, f64) {
     let side = |stretch: &Stretch| {
-        let force = resultants(&state.beam_forces(stretch.beam).at(y - stretch.start_y));
+        let force = resultants(stretch, &state.beam_forces(stretch.beam).at(y - stretch.start_y));
         (force, stress(design.axle, stretch, y, &force))
     };
     let (inboard, outboard) = if y < 0.0 { (left, right) } else { (right, left) };

@@ -4,10 +4,10 @@
 //! over the shapes of a reduced basis; the stress itself follows from the last three.
 
 use axlebow_fe::{Attachment, Direction, MotionReader, ReducedBasis};
-use axlebow_sections::EdgeReach;
 
 use crate::along;
 use crate::frame::Stretch;
+use crate::stressed_section::StressedSection;
 use crate::vibration::VibrationModel;
 use crate::{Side, Sides};
 
@@ -32,8 +32,8 @@ pub(crate) struct Readings {
 pub(crate) struct Fibres {
     /// Number of its place, counted from the left.
     pub place: usize,
-    pub reach: EdgeReach,
-    /// N/A, M_z/I_z and −M_x/I_x; none where it is nothing beside the others.
+    pub section: StressedSection,
+    /// Mean stress and its gradients along X and Z; none where it is nothing beside the others.
     pub rows: [Option<Direction>; 3],
 }
 
@@ -74,15 +74,11 @@ impl Readings {
 impl Fibres {
     fn at(model: &VibrationModel, reader: &MotionReader, at: (&Stretch, f64), place: usize) -> Self {
         let (stretch, y) = at;
-        let properties = model.axle.body.properties(&stretch.piece, y.abs());
+        let section = StressedSection::at(model.axle, stretch, y);
         let rows = reader.beam_readings(stretch.beam, |forces| {
-            let carried = along::resultants(&forces.at(y - stretch.start_y));
-            let gradient_x = carried.moment_z / properties.second_moment_z;
-            let gradient_z = -carried.moment_x / properties.second_moment_x;
-            [carried.axial / properties.area, gradient_x, gradient_z]
+            section.terms(&along::resultants(stretch, &forces.at(y - stretch.start_y)))
         });
-        let reach = stretch.piece.profile_at(y.abs()).edge_reach();
-        Fibres { place, reach, rows: rows.map(Some) }
+        Fibres { place, section, rows: rows.map(Some) }
     }
 
     /// Over the shapes of a basis, without rows of mere rounding.
@@ -92,7 +88,7 @@ impl Fibres {
             row.iter().flat_map(Direction::parts).fold(0.0_f64, |most, (_, part)| most.max(part.abs()))
         };
         // A mean stress weighs as much as a gradient over the outside of the section.
-        let outside = self.reach.straight_z.max(self.reach.straight_x) + self.reach.radius;
+        let outside = self.section.reach();
         let weights = [1.0, outside, outside];
         let sizes: [f64; 3] = std::array::from_fn(|i| weights[i] * size(&rows[i]));
         let largest = sizes.iter().copied().fold(0.0, f64::max);

@@ -170,7 +170,7 @@ impl<'a> Recorder<'a> {
     fn stress(&self, fibres: &Fibres) -> [f64; TOGETHER] {
         let row = |row: &Option<Direction>| row.as_ref().map_or([0.0; TOGETHER], |row| self.reading(row));
         let [mean, x, z] = fibres.rows.each_ref().map(row);
-        std::array::from_fn(|i| fibres.reach.extreme_stress(mean[i], [x[i], z[i]]))
+        std::array::from_fn(|i| fibres.section.extreme_stress([mean[i], x[i], z[i]]))
     }
 
     fn reading(&self, row: &Direction) -> [f64; TOGETHER] {

@@ -105,6 +105,15 @@ pub(crate) fn places(axle: &Axle) -> Vec<Place> {
             named.push((side.sign() * to, format!("{}-{}", SECTION_CHANGE.of(side), number + 1).into()));
         }
     }
+    for stiffener in &axle.stiffeners {
+        let run_out = stiffener.end.length();
+        named.push((stiffener.from, format!("{}-right-end", stiffener.name).into()));
+        named.push((stiffener.to, format!("{}-left-end", stiffener.name).into()));
+        if run_out > 0.0 {
+            named.push((stiffener.from + run_out, format!("{}-right-run-out", stiffener.name).into()));
+            named.push((stiffener.to - run_out, format!("{}-left-run-out", stiffener.name).into()));
+        }
+    }
     named.extend(axle.stations.iter().map(|station| (station.y, station.name.clone().into())));
     merged(named)
 }

@@ -4,6 +4,7 @@ use axlebow_fe::{Direction, MotionReader};
 
 use crate::frame::Stretch;
 use crate::outcome::Resultants;
+use crate::stressed_section::StressedSection;
 use crate::vibration::VibrationModel;
 use crate::{AxleError, StationResponse, TransferFunction, along};
 
@@ -67,18 +68,14 @@ fn reading(
     let beside: Vec<&Stretch> = sides.filter_map(|i| stretches.get(i)).collect();
     let y = model.frame.places[number].y;
     let resultants = |stretch: &Stretch, u: &[f64]| -> Resultants {
-        along::resultants(&reader.beam_forces(u, stretch.beam).at(y - stretch.start_y))
+        along::resultants(stretch, &reader.beam_forces(u, stretch.beam).at(y - stretch.start_y))
     };
     let at_rest = |stretch: &Stretch| along::stress(model.axle, stretch, y, &resultants(stretch, rest)).abs();
     let larger = |a, b| if at_rest(b) > at_rest(a) * (1.0 + EQUAL) { b } else { a };
     let stretch = beside.into_iter().reduce(larger).expect("a place has a stretch beside it");
-    let (profile, body) = (stretch.piece.profile_at(y.abs()), &model.axle.body);
-    let section = body.properties(&stretch.piece, y.abs());
-    let still = resultants(stretch, rest);
-    let (stress, fibre) = profile.fibre_stress(&section, still.axial, still.moment_x, still.moment_z);
-    let direction = reader.direction(|u| {
-        let moved = resultants(stretch, u);
-        section.normal_stress(fibre, moved.axial, moved.moment_x, moved.moment_z)
-    });
-    StressReading { name: name.to_owned(), y, at_rest: stress, direction }
+    let section = StressedSection::at(model.axle, stretch, y);
+    let still = section.terms(&resultants(stretch, rest));
+    let fibre = section.extreme_fibre(still);
+    let direction = reader.direction(|u| fibre.stress(section.terms(&resultants(stretch, u))));
+    StressReading { name: name.to_owned(), y, at_rest: fibre.stress(still), direction }
 }

@@ -88,6 +88,8 @@ impl<'d> Builder<'d> {
             wheel_ends: wheel_ends?,
             wheels: wheels?,
             seats: seats?,
+            stiffeners: Vec::new(),
+            weld_keep_out: 0.0,
             fixed_masses: self.root.tables("mass").iter().map(fixed_mass).collect(),
             body_height: loads.number("body_height"),
             body_roll_radius: loads.number("body_roll_radius"),

@@ -34,6 +34,15 @@ impl EdgeReach {
     }
 }
 
+impl EdgeReach {
+    /// The place on the edge that lies farthest along a direction (x, z), m.
+    pub fn farthest_place(&self, [x, z]: [f64; 2]) -> [f64; 2] {
+        let size = length(x, z);
+        let round = |part: f64| if size == 0.0 { 0.0 } else { self.radius * part / size };
+        [self.straight_x.copysign(x) + round(x), self.straight_z.copysign(z) + round(z)]
+    }
+}
+
 /// √(x² + z²) of numbers whose squares stay finite.
 #[inline]
 fn length(x: f64, z: f64) -> f64 {

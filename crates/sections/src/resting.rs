@@ -80,7 +80,8 @@ fn heights(edge: &Edge, x: f64) -> [Option<f64>; 2] {
         let across = x - centre[0];
         let square = (radius - across) * (radius + across);
         // Rounding leaves the uprights of an arc a little outside it.
-        let reach = if square >= -1e-12 * radius * radius { square.max(0.0).sqrt() } else { return [None; 2] };
+        let reach =
+            if square >= -1e-12 * radius * radius { square.max(0.0).sqrt() } else { return [None; 2] };
         return [on(centre[1] + reach), on(centre[1] - reach)];
     }
     let ([x0, z0], [x1, z1]) = (edge.start, edge.end);

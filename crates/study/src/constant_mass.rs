@@ -33,7 +33,7 @@ impl Study {
             if middle == low || middle == high {
                 break;
             }
-            let found = self.model(&at(middle)).ok()?.axle.body.mass() - mass;
+            let found = self.model(&at(middle)).ok()?.axle.mass() - mass;
             *(if (found < 0.0) == low_side { &mut low } else { &mut high }) = middle;
         }
         Some(at(if excess(&step[0]) == 0.0 { end(&step[0]) } else { high }))

@@ -82,7 +82,7 @@ impl Study {
         let solved = solved.map_err(|error| error.to_string())?;
         let wheel = |side| solved.wheels.of(side);
         let design = Design {
-            axle_mass: model.axle.body.mass(),
+            axle_mass: model.axle.mass(),
             camber_change: Sides::each(|side| wheel(side).camber_change),
             split: Sides::each(|side| wheel(side).split),
             peak_stress: solved.peak_stress,

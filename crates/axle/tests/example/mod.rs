@@ -107,6 +107,8 @@ pub fn axle() -> Axle {
             right: wheel(TireLayout::Dual { spacing: 0.33 }, 0.0),
         },
         seats: Sides { left: seat(), right: seat() },
+        stiffeners: Vec::new(),
+        weld_keep_out: 0.05,
         fixed_masses: Vec::new(),
         body_height: 1.9,
         body_roll_radius: 0.8,

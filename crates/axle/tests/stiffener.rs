@@ -1,0 +1,195 @@
+//! Stiffeners as one section with the axle: closed forms, symmetry, misfits.
+
+#![allow(clippy::unwrap_used)] // helpers of tests are tests too
+
+mod example;
+
+use std::f64::consts::{FRAC_PI_2, PI};
+
+use approx::assert_relative_eq;
+use axlebow_axle::{
+    Actions, Attitude, Axle, AxleError, CaseOutcome, LoadCase, Side, Sides, Stiffener, StiffenerEnd,
+    StiffenerForm, StiffenerWeld, Suspension, TireLayout, WeldPattern, flex, modes, standard_cases,
+};
+use axlebow_sections::shape::{Angle, Channel, Flat};
+use axlebow_sections::{Material, Shape};
+use example::{axle, steel};
+
+fn angle() -> Shape {
+    Shape::Angle(Angle {
+        height: 0.0762,
+        width: 0.0762,
+        thickness: 0.0095,
+        root_radius: 0.0,
+        toe_radius: 0.0,
+    })
+}
+
+fn weld() -> StiffenerWeld {
+    StiffenerWeld { leg: 0.006, pattern: WeldPattern::Continuous, both_sides: true, stiffness: 5e10 }
+}
+
+fn stiffener(name: &str, shape: &Shape, attitude: Attitude) -> Stiffener {
+    Stiffener {
+        name: name.to_owned(),
+        form: StiffenerForm::of_shape(shape, attitude).unwrap(),
+        material: steel(),
+        clock: 0.0,
+        from: -0.35,
+        to: 0.35,
+        end: StiffenerEnd::Square,
+        weld: weld(),
+    }
+}
+
+fn tent() -> Stiffener {
+    stiffener("angle", &angle(), Attitude::ToesDown)
+}
+
+/// An axle whose seats take neither moment nor thrust, so that the moment between them is the same everywhere.
+fn loose_seats(stiffeners: Vec<Stiffener>) -> Axle {
+    let mut axle = axle();
+    for side in Side::BOTH {
+        let seat = axle.seats.of_mut(side);
+        seat.rotational_stiffness = 0.0;
+        // Seats that held the axle sideways would put a thrust on a stiffener away from the axle's line.
+        seat.suspension =
+            Suspension::Leaf { vertical: 1.5e6, lateral: 1.0, fore_aft: 8e6, wind_up: 60e3, yaw: 80e3 };
+    }
+    // The tires of a dual would share the load anew as the camber changes.
+    let single = example::wheel(TireLayout::Single, 0.0);
+    axle.wheels = Sides { left: single, right: single };
+    axle.stiffeners = stiffeners;
+    axle.checked().unwrap()
+}
+
+fn under_load(axle: &Axle, load: f64) -> CaseOutcome {
+    let actions = Actions { axle_load: load, ..Actions::default() };
+    let only = LoadCase { name: "load".into(), description: String::new(), dynamic_factor: 1.0, actions };
+    flex(axle, &[only]).unwrap().cases.remove(0)
+}
+
+/// Between the seats the moment M is the same everywhere, so a stiffener of length l takes
+/// M l/2 (1/EI - 1/EI') off the slope at each seat, whatever its distance from the axle's line.
+/// Source: moment-area theorem, Gere & Goodno, Mechanics of Materials, 8th ed. 2013, ch. 9.
+#[test]
+fn camber_that_a_tent_removes_matches_the_moment_area_theorem() {
+    let (bare, stiff) = (loose_seats(vec![]), loose_seats(vec![tent()]));
+    let (before, after) = (under_load(&bare, 80e3), under_load(&stiff, 80e3));
+    let centre = |case: &CaseOutcome| case.stations.iter().find(|one| one.name == "centre").unwrap().clone();
+    let moment = centre(&before).resultants.moment_x;
+    assert_relative_eq!(centre(&after).resultants.moment_x, moment, max_relative = 1e-9);
+    let profile = example::tube(0.127, 0.0127);
+    let tube = profile.properties(0.3);
+    let seated = tent().on(&profile).unwrap();
+    // Transformed section by hand: same modulus, so areas count as they are.
+    let (a, b) = (tube.area, seated.area.area);
+    let arm = seated.area.centroid[1];
+    let second = tube.second_moment_x + seated.area.second_moment_x + a * b / (a + b) * arm * arm;
+    let expected = moment * 0.35 / 200e9 * (1.0 / tube.second_moment_x - 1.0 / second);
+    let gained = after.wheels.left.camber_change - before.wheels.left.camber_change;
+    assert_relative_eq!(gained, expected, max_relative = 1e-8);
+    // The fibre farthest from the common centroid is the tube's bottom or the heel.
+    let centroid = b * arm / (a + b);
+    let (bottom, heel) = (0.0635 + centroid, seated.outline.reach()[1][1] - centroid);
+    let stress = moment * bottom.max(heel) / second;
+    assert_relative_eq!(centre(&after).stress.abs(), stress, max_relative = 1e-8);
+}
+
+#[test]
+fn a_stiffener_at_the_front_turns_the_help_round() {
+    let load = |clock: f64| {
+        let stiffened = loose_seats(vec![Stiffener { clock, ..tent() }]);
+        under_load(&stiffened, 80e3).wheels.left.camber_change
+    };
+    let bare = under_load(&loose_seats(vec![]), 80e3).wheels.left.camber_change;
+    let (top, front, bottom, rear) = (load(0.0), load(FRAC_PI_2), load(PI), load(-FRAC_PI_2));
+    assert_relative_eq!(top, bottom, max_relative = 1e-9);
+    assert_relative_eq!(front, rear, max_relative = 1e-9);
+    assert!(bare < front && front < top && top < 0.0, "{bare} {front} {top}");
+    // At the front the angle bends about its own middle only.
+    let oblique = load(PI / 4.0);
+    assert!(front < oblique && oblique < top);
+}
+
+#[test]
+fn a_pair_top_and_bottom_keeps_the_centroid_and_the_camber_split_sums() {
+    let pair = vec![tent(), Stiffener { name: "lower".into(), clock: PI, ..tent() }];
+    let mut axle = axle();
+    axle.stiffeners = pair;
+    let axle = axle.checked().unwrap();
+    for case in flex(&axle, &standard_cases(&axle)).unwrap().cases {
+        for side in Side::BOTH {
+            let wheel = case.wheels.of(side);
+            let split = wheel.split;
+            let sum = split.bending + split.shear + split.seat + split.bearing;
+            assert_relative_eq!(sum, wheel.camber_change, max_relative = 1e-9, epsilon = 1e-12);
+        }
+        assert!(case.equilibrium_residual < 1e-9, "{}", case.equilibrium_residual);
+    }
+    let sagging = under_load(&axle, 80e3);
+    let centre = sagging.stations.iter().find(|station| station.name == "centre").unwrap();
+    assert_relative_eq!(centre.displacement[1], 0.0, epsilon = 1e-12);
+}
+
+#[test]
+fn a_stiffener_of_no_stiffness_adds_its_mass_only() {
+    let putty = Material::new("putty", 200.0, 0.3, 7850.0).unwrap();
+    let soft = Stiffener { material: putty, ..tent() };
+    let (bare, stuck) = (loose_seats(vec![]), loose_seats(vec![soft.clone()]));
+    let (before, after) = (under_load(&bare, 80e3), under_load(&stuck, 80e3));
+    assert_relative_eq!(
+        after.wheels.left.camber_change,
+        before.wheels.left.camber_change,
+        max_relative = 1e-6
+    );
+    assert_relative_eq!(stuck.mass() - bare.mass(), soft.mass(), max_relative = 1e-12);
+    let area = 0.0095 * (2.0 * 0.0762 - 0.0095);
+    assert_relative_eq!(soft.mass(), 7850.0 * area * 0.7, max_relative = 1e-12);
+    let weight = |axle: &Axle| modes(axle, 89e3, 4).unwrap().sprung_mass;
+    assert_relative_eq!(weight(&bare) - weight(&stuck), soft.mass(), max_relative = 1e-9);
+}
+
+#[test]
+fn longer_help_is_more_help_and_a_run_out_costs_a_little() {
+    let camber = |half: f64, end: StiffenerEnd| {
+        let stiffened = loose_seats(vec![Stiffener { from: -half, to: half, end, ..tent() }]);
+        under_load(&stiffened, 80e3).wheels.left.camber_change
+    };
+    let square = |half| camber(half, StiffenerEnd::Square);
+    assert!(square(0.1) < square(0.2) && square(0.2) < square(0.4));
+    let tapered = camber(0.4, StiffenerEnd::Tapered { length: 0.08 });
+    let radiused = camber(0.4, StiffenerEnd::Radiused { radius: 0.08 });
+    assert!(square(0.32) < tapered && tapered < radiused && radiused < square(0.4));
+}
+
+#[test]
+fn misfits_name_both_parties_and_by_how_much() {
+    let refused = |stiffeners: Vec<Stiffener>| {
+        let mut axle = axle();
+        axle.stiffeners = stiffeners;
+        axle.checked().unwrap_err().remove(0).to_string()
+    };
+    let long = Stiffener { to: 0.5, ..tent() };
+    let said = refused(vec![long]);
+    assert!(said.contains("runs 80.0 mm into the seat, which begins 420.0 mm"), "{said}");
+    let outboard = Stiffener { from: 0.55, to: 0.79, ..tent() };
+    let said = refused(vec![outboard.clone()]);
+    assert!(said.contains("runs 40.0 mm into the keep-out beside the spindle"), "{said}");
+    let said = refused(vec![Stiffener { to: 0.9, ..outboard }]);
+    assert!(said.contains("runs 100.0 mm into the spindle"), "{said}");
+    let said = refused(vec![tent(), Stiffener { name: "second".into(), clock: 0.3, ..tent() }]);
+    assert!(said.contains("angle") && said.contains("second") && said.contains("overlap"), "{said}");
+    let said = refused(vec![tent(), tent()]);
+    assert!(said.contains("two stiffeners are named angle"), "{said}");
+    let pattern = WeldPattern::Stitched { length: 0.06, pitch: 0.05 };
+    let said = refused(vec![Stiffener { weld: StiffenerWeld { pattern, ..weld() }, ..tent() }]);
+    assert!(said.contains("10.0 mm more than the 50.0 mm"), "{said}");
+    let flat = Shape::Flat(Flat { width: 0.05, thickness: 0.01 });
+    let sits = StiffenerForm::of_shape(&flat, Attitude::ToesDown);
+    assert!(matches!(sits, Err(AxleError::Attitude { .. })), "{sits:?}");
+    let wide =
+        Shape::Channel(Channel { height: 0.2, width: 0.05, web: 0.006, flange: 0.008, root_radius: 0.0 });
+    let said = refused(vec![stiffener("wide", &wide, Attitude::ToesDown)]);
+    assert!(said.contains("does not sit on the axle"), "{said}");
+}
