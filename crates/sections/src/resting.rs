@@ -89,7 +89,7 @@ fn heights(edge: &Edge, x: f64) -> [Option<f64>; 2] {
         return if x == x0 { [Some(z0), Some(z1)] } else { [None; 2] };
     }
     let share = (x - x0) / (x1 - x0);
-    [(0.0..=1.0).contains(&share).then(|| z0 + share * (z1 - z0)), None]
+    [(0.0..=1.0).contains(&share).then_some(z0 + share * (z1 - z0)), None]
 }
 
 #[cfg(test)]
