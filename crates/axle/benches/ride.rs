@@ -44,7 +44,7 @@ fn asked(axle: &Axle, road: Road, speed: f64) -> Ride {
 
 /// Washboard over the whole length, rough enough to throw the tires off the road.
 fn washboard() -> Road {
-    Road::new(Washboard::new(0.9, 0.02, 160).expect("a washboard"), BOTH).expect("a road")
+    Road::new(Washboard::new(1.2, 0.04, 120).expect("a washboard"), BOTH).expect("a road")
 }
 
 /// Results of the full and the reduced basis agree, and tires lift off, before anything is timed.

@@ -8,7 +8,7 @@ use crate::keep::RideShape;
 use crate::outcome::Warning;
 use crate::ride::track;
 use crate::ride_recorder::Recorded;
-use crate::{Ride, RideMethod, Side, Sides};
+use crate::{ModeOutcome, Ride, RideMethod, Side, Sides};
 
 /// Result of [`crate::ride()`].
 #[derive(Debug, Clone, PartialEq)]
@@ -145,7 +145,20 @@ pub(crate) struct Driven<'a> {
     pub warnings: Vec<Warning>,
 }
 
+/// Difference of the two wheels' camber, as a share of its deviation from its mean, below which both move alike.
+const ALIKE: f64 = 1e-6;
+
 impl RideOutcome {
+    /// Those of an axle's modes that the ride may have moved: where both wheels' camber moves alike, only modes in
+    /// which it does.
+    pub fn movable(&self, modes: &[ModeOutcome]) -> Vec<ModeOutcome> {
+        let Sides { left, right } = &self.history.camber;
+        let apart: Vec<f64> = left.iter().zip(right).map(|(a, b)| a - b).collect();
+        let alike = deviation(&apart) <= ALIKE * deviation(left);
+        let even = |mode: &&ModeOutcome| mode.camber.left * mode.camber.right > 0.0;
+        modes.iter().filter(|mode| !alike || even(mode)).cloned().collect()
+    }
+
     pub(crate) fn of(ride: &Ride, recorded: Recorded, driven: Driven) -> Self {
         let Recorded { history, peaks: stations, stops, tire_changes } = recorded;
         let Driven { run, radius, method, partial, warnings } = driven;

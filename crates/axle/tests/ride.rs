@@ -7,7 +7,7 @@ mod example;
 use approx::assert_relative_eq;
 use axlebow_axle::{
     Axle, BumpStop, Keep, Ride, RideBasis, RideOutcome, RidingAxle, Scheme, Side, StopHits, USUAL_SCHEME,
-    flex, modes, ride, standard_cases,
+    UserStation, flex, modes, ride, standard_cases,
 };
 use axlebow_road::{HaversineBump, MeasuredProfile, Road, Step, Track, Wheels};
 use example::axle;
@@ -306,11 +306,14 @@ fn speeds_and_loads_out_of_range_are_refused() {
     }
 }
 
-/// Camber, load and stress of a reduced basis against the full one, through lift-off.
+/// Camber, load and stress of a reduced basis against the full one, through lift-off, on few elements and on many.
 #[test]
 fn a_reduced_basis_gives_the_ride_of_the_full_one_within_one_percent() {
-    let axle = axle();
-    for wheels in [BOTH, Wheels::Left] {
+    let mut many = axle();
+    let cut = |i: u8| UserStation { name: format!("cut-{i}"), y: -0.79 + 0.0353 * f64::from(i) };
+    many.stations = (0..45).map(cut).collect();
+    let many = many.checked().unwrap();
+    for (axle, wheels) in [(axle(), BOTH), (axle(), Wheels::Left), (many, BOTH)] {
         let asked = ask(&axle, bump(0.12, wheels), 15.0);
         let full = ride(&axle, &asked).unwrap();
         let reduced = ride(&axle, &Ride { basis: RideBasis::Reduced, ..asked }).unwrap();
@@ -321,7 +324,8 @@ fn a_reduced_basis_gives_the_ride_of_the_full_one_within_one_percent() {
             let (a, b) = (full.wheels.of(side), reduced.wheels.of(side));
             assert_relative_eq!(a.camber_peak_to_peak, b.camber_peak_to_peak, max_relative = 0.01);
             assert_relative_eq!(a.largest_load, b.largest_load, max_relative = 0.01);
-            assert_relative_eq!(a.load_at_rest, b.load_at_rest, max_relative = 1e-9);
+            // The stiffest of the shapes keep fewer digits the shorter an element is.
+            assert_relative_eq!(a.load_at_rest, b.load_at_rest, max_relative = 1e-8);
         }
         let largest = full.stations.iter().fold(0.0_f64, |most, station| most.max(station.stress.abs()));
         for (a, b) in full.stations.iter().zip(&reduced.stations) {

@@ -170,14 +170,11 @@ impl ReducedBasis {
 
     /// Turns the shapes so that the stiffness is diagonal.
     fn diagonalised(self, stiffness: &SymmetricMatrix) -> Result<Self, FeError> {
-        let count = self.count();
-        let (stiffness, mass) = (self.full(stiffness), self.diagonal(|_| 1.0));
-        let mass = SymmetricMatrix::banded(count, count.saturating_sub(1)).plus(1.0, &mass);
-        let pairs = Pencil { stiffness: &stiffness, mass: &mass }
-            .lowest(count)
-            .map_err(|failure| refused(failure, count))?;
-        let turned =
-            (0..pairs.vectors.count()).map(|i| self.motion(&pairs.vectors.column(i).collect::<Vec<_>>()));
+        let freedoms = self.count();
+        // The mass is 1 over these shapes. The general solution by K⁻¹ would lose the stiffest of them where some
+        // move almost freely.
+        let vectors = self.full(stiffness).eigenvectors().ok_or(FeError::NoModes { freedoms })?;
+        let turned = (0..freedoms).map(|i| self.motion(&vectors.column(i).collect::<Vec<_>>()));
         Ok(ReducedBasis { shapes: turned.collect() })
     }
 

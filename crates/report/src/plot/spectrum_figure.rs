@@ -1,6 +1,6 @@
 //! The spectrum of the camber over a ride, with the modes at its peaks.
 
-use axlebow_axle::{Band, ModesOutcome, RideOutcome, Side, Sides, Spectrum, SpectrumPeak};
+use axlebow_axle::{Band, ModeOutcome, ModesOutcome, RideOutcome, Side, Sides, Spectrum, SpectrumPeak};
 use axlebow_units::{Kind, display_unit, show};
 
 use super::check::finite;
@@ -54,6 +54,7 @@ pub fn spectrum_figure(
         return Err(none);
     }
     let numbers = Numbers { system: card.system };
+    let modes = outcome.movable(&modes.modes);
     let figure = SpectrumFigure { outcome, spectra, modes, card, numbers };
     Ok(figure.draw(top))
 }
@@ -61,7 +62,7 @@ pub fn spectrum_figure(
 struct SpectrumFigure<'a> {
     outcome: &'a RideOutcome,
     spectra: Sides<Spectrum>,
-    modes: &'a ModesOutcome,
+    modes: Vec<ModeOutcome>,
     card: &'a ModelCard,
     numbers: Numbers,
 }
@@ -184,7 +185,7 @@ impl SpectrumFigure<'_> {
     fn peaks(&self) -> Vec<SpectrumPeak> {
         let Sides { left, right } = &self.spectra;
         let more = if right.variance() > left.variance() { right } else { left };
-        more.peaks(&self.modes.modes, NAMED)
+        more.peaks(&self.modes, NAMED)
     }
 
     /// Turns of the wheel in a second, Hz.

@@ -40,6 +40,22 @@ pub(super) fn all(shifted: &ShiftedPencil) -> Option<Candidates> {
     Some(Candidates { inverses, vectors: columns })
 }
 
+impl SymmetricMatrix {
+    /// All eigenvectors at length 1, by rising eigenvalue; none when the solution does not converge. Time grows
+    /// with the cube of the order.
+    pub fn eigenvectors(&self) -> Option<Columns> {
+        let eigen = full(self).self_adjoint_eigen(Side::Lower).ok()?;
+        let order = self.order();
+        let mut columns = Columns::zeros(order, order);
+        for row in 0..order {
+            for column in 0..order {
+                columns.set(row, column, eigen.U()[(row, column)]);
+            }
+        }
+        Some(columns)
+    }
+}
+
 fn full(matrix: &SymmetricMatrix) -> Mat<f64> {
     let mut full = Mat::zeros(matrix.order(), matrix.order());
     matrix.for_each(|row, column, value| {
