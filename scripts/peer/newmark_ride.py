@@ -81,7 +81,8 @@ def ride(order, width, laws):
 
 
 def main():
-    order, width, laws = (int(word) for word in (words := sys.stdin.readline().split())[:3])
+    words = sys.stdin.readline().split()
+    order, width, laws = (int(word) for word in words[:3])
     ours, expected = (float(word) for word in words[3:5])
     best = float("inf")
     for _ in range(3):
