@@ -131,7 +131,7 @@ fn textbook_meets_every_published_case() {
 
 #[test]
 fn schemas_are_json_schema_documents() {
-    for of in ["model", "study", "road", "flex", "modes", "ride", "response", "study-result"] {
+    for of in ["model", "study", "road", "flex", "modes", "ride", "response", "strength", "study-result"] {
         let document = json(&["schema", of]);
         assert!(document["$schema"].as_str().is_some_and(|text| text.contains("2020-12")), "{of}");
     }
@@ -362,4 +362,20 @@ fn any_number_of_threads_gives_the_same_bytes() {
         assert_eq!(one.code, 0, "{}", one.err);
         assert!(one.out == two.out, "{arguments:?}");
     }
+}
+
+#[test]
+fn strength_shows_what_governs_with_cautions_and_fails_by_its_exit_code() {
+    let model = demo("trailer-152-thin-dual");
+    let run = axlebow(&["strength", &model]);
+    assert_eq!(run.code, 0, "{}", run.err);
+    assert!(run.out.contains("Most of its limit") && run.out.contains("licensed engineer"), "{}", run.out);
+    assert!(run.out.lines().all(|line| line.chars().count() <= 100), "{}", run.out);
+    let strict = axlebow(&["strength", &model, "--safety-factor", "3", "--case", "rated-load", "--all"]);
+    assert_eq!(strict.code, 1, "{}", strict.err);
+    assert!(strict.out.contains("FAILS"), "{}", strict.out);
+    let document = json(&["strength", &model, "--rules", "en", "--json"]);
+    assert_eq!((&document["schema"], &document["rules"]), (&"axlebow/strength/1".into(), &"en".into()));
+    let refused = axlebow(&["strength", &model, "--safety-factor", "0.5"]);
+    assert!(refused.code == 2 && refused.err.contains("1 to 20"), "{}", refused.err);
 }

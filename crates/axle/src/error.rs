@@ -144,6 +144,9 @@ pub enum AxleError {
     /// A road or its use is impossible.
     #[error(transparent)]
     Road(#[from] axlebow_road::RoadError),
+    /// A strength check cannot be made.
+    #[error(transparent)]
+    Strength(#[from] axlebow_strength::StrengthError),
     /// The equations could not be solved.
     #[error(transparent)]
     Fe(#[from] FeError),

@@ -44,6 +44,7 @@ mod split;
 mod stations;
 mod stiffened;
 mod stiffener;
+mod strength;
 mod stress_reading;
 mod stressed_section;
 mod taken_up;
@@ -84,6 +85,7 @@ pub use stiffened::StiffenedSection;
 pub use stiffener::{
     Attitude, Seated, Stiffener, StiffenerEnd, StiffenerForm, StiffenerWeld, WeldPattern, sleeve,
 };
+pub use strength::{PlacedCheck, StrengthAsk, StrengthCase, StrengthOutcome, StrengthRules, strength};
 pub use transfer::{Resonance, TransferFunction};
 pub use wheel::{Tire, TireLayout, TirePlace, Wheel};
 pub use wheel_end::{STEEPEST_CUP, WheelEnd};

@@ -33,6 +33,8 @@ pub enum Command {
     Cups(Cups),
     /// Every cross-section: area, inertias, shear and torsion constants, mass
     Section(Section),
+    /// Every station against yield and every wall against its class: value, limit, source, verdict
+    Strength(Strength),
     /// Run a study file: a sweep of designs, or variants side by side
     Study(Study),
     /// Every published case that axlebow is checked against: ours, printed, error
@@ -71,6 +73,32 @@ pub struct Flex {
     /// Write a picture of the first case: the axle from the rear with moment and stress under it
     #[arg(long, value_name = "FILE.svg|png")]
     pub plot: Option<PathBuf>,
+}
+
+#[derive(Debug, Args)]
+pub struct Strength {
+    #[command(flatten)]
+    pub model: ModelInput,
+    /// Only this load case; may be given more than once
+    #[arg(long = "case", value_name = "NAME")]
+    pub cases: Vec<String>,
+    /// Yield strength over allowed stress, 1 to 20
+    #[arg(long, value_name = "FACTOR", default_value_t = 1.5)]
+    pub safety_factor: f64,
+    /// Whose limits are used where codes differ
+    #[arg(long, value_enum, default_value_t = Rules::Aisc)]
+    pub rules: Rules,
+    /// Every check, not just those that use most of their limit
+    #[arg(long)]
+    pub all: bool,
+}
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum Rules {
+    /// ANSI/AISC 360-22
+    Aisc,
+    /// EN 1993
+    En,
 }
 
 #[derive(Debug, Args)]
@@ -280,6 +308,8 @@ pub enum SchemaOf {
     Ride,
     /// The result of `response --json`
     Response,
+    /// The result of `strength --json`
+    Strength,
     /// The result of `study --json`
     StudyResult,
 }

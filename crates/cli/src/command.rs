@@ -9,5 +9,6 @@ pub mod ride;
 pub mod schema;
 pub mod section;
 pub mod start;
+pub mod strength;
 pub mod study;
 pub mod textbook;

@@ -30,6 +30,7 @@ fn run(arguments: &Arguments) -> Result<ExitCode, Failure> {
         Command::Response(response) => command::response::run(response),
         Command::Cups(cups) => command::cups::run(cups),
         Command::Section(section) => command::section::run(section),
+        Command::Strength(strength) => command::strength::run(strength),
         Command::Study(study) => command::study::run(study),
         Command::Textbook(textbook) => command::textbook::run(textbook),
         Command::Schema(schema) => command::schema::run(schema),

@@ -6,6 +6,7 @@ mod modes;
 mod response;
 mod ride;
 mod section;
+mod strength;
 mod study;
 mod textbook;
 
@@ -28,6 +29,9 @@ pub use ride::{
     RideWheelsEntry, SpectrumEntry, StationPeakEntry, compared_ride_document, ride_document, ride_schema,
 };
 pub use section::section_document;
+pub use strength::{
+    CheckEntry, STRENGTH_SCHEMA, StrengthCaseEntry, StrengthDocument, strength_document, strength_schema,
+};
 pub use study::{
     EqualMassEntry, QuantitiesEntry, QuantityEntry, ResultsEntry, RideNameEntry, RowEntry, STUDY_SCHEMA,
     StudyDocument, VariedEntry, study_document, study_schema,

@@ -38,7 +38,7 @@ pub use fatigue::{
 };
 pub use section::{
     AiscClass, AllowableStress, EnClass, SectionForces, Wall, WallPart, aisc_limits, aisc_round_reach,
-    aisc_wall_check, en_limits, en_wall_check, walls, yield_checks,
+    aisc_wall_check, en_limits, en_wall_check, stress_checks, walls, yield_checks,
 };
 pub use steel::{Composition, HeatAffectedZone, PreheatNeed, preheat, preheat_check};
 pub use weld::{

@@ -15,6 +15,7 @@ pub fn run(arguments: &Schema) -> Result<ExitCode, Failure> {
         SchemaOf::StudyResult => axlebow_report::json::study_schema(),
         SchemaOf::Modes => axlebow_report::json::modes_schema(),
         SchemaOf::Ride => axlebow_report::json::ride_schema(),
+        SchemaOf::Strength => axlebow_report::json::strength_schema(),
         SchemaOf::Response => axlebow_report::json::response_schema(),
     };
     output::print(&text)?;

@@ -84,6 +84,11 @@ pub fn yield_checks(
     let SectionForces { axial, shear_x, shear_z, moment_x, moment_z, torsion } = *forces;
     let fibre = profile.fibre_stress(properties, axial, moment_x, moment_z).0.abs();
     let shear = profile.transverse_shear_peak(shear_x, shear_z) + properties.torsion_shear_peak(torsion);
+    stress_checks(fibre, shear, allowable)
+}
+
+/// Greatest fibre and shear stress (Pa, not negative) against yield, and both together as equivalent stress.
+pub fn stress_checks(fibre: f64, shear: f64, allowable: &AllowableStress) -> [Check; 3] {
     let stress = |what: &str, value, limit| Check::at_most(what, Kind::Stress, value, limit).advising(ADVICE);
     [
         stress("fibre stress", fibre, allowable.normal()).sourced(FIBRE),

@@ -1,0 +1,219 @@
+//! Strength of an axle under its load cases: the section at every station against yield, every wall against its
+//! class.
+
+use axlebow_strength::{
+    AllowableStress, Check, HeatAffectedZone, SectionForces, Verdict, Wall, aisc_wall_check, en_wall_check,
+    governing, gravest, stress_checks, walls,
+};
+
+use crate::body::{Part, Piece};
+use crate::outcome::{CaseOutcome, Resultants, StationOutcome, Warning};
+use crate::seat::Fixing;
+use crate::{Axle, AxleError, LoadCase, Side, flex};
+
+/// Whose limits are used where codes differ.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum StrengthRules {
+    /// ANSI/AISC 360-22.
+    Aisc,
+    /// EN 1993.
+    En,
+}
+
+/// What strength is asked for.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct StrengthAsk {
+    /// Yield strength over allowed stress.
+    pub safety_factor: f64,
+    /// Whose limits are used where codes differ.
+    pub rules: StrengthRules,
+}
+
+/// Result of [`strength`].
+#[derive(Debug, Clone, PartialEq)]
+pub struct StrengthOutcome {
+    /// What was asked.
+    pub ask: StrengthAsk,
+    /// Each load case.
+    pub cases: Vec<StrengthCase>,
+    /// Walls against their class; they do not depend on a load.
+    pub walls: Vec<PlacedCheck>,
+    /// What stands in for what the file does not say.
+    pub assumptions: Vec<String>,
+    /// Things that the reader must know, each with what to do.
+    pub warnings: Vec<Warning>,
+}
+
+/// Checks of one load case.
+#[derive(Debug, Clone, PartialEq)]
+pub struct StrengthCase {
+    /// Name of the case.
+    pub name: String,
+    /// What acts.
+    pub description: String,
+    /// Every check, from left to right.
+    pub checks: Vec<PlacedCheck>,
+}
+
+/// A check and where it is made.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PlacedCheck {
+    /// Name of the station or the part.
+    pub place: String,
+    /// Position, m; none for a part as a whole.
+    pub y: Option<f64>,
+    /// The check.
+    pub check: Check,
+}
+
+impl StrengthOutcome {
+    /// Whether no binding check fails.
+    pub fn holds(&self) -> bool {
+        let all = self.cases.iter().flat_map(|case| &case.checks).chain(&self.walls);
+        gravest(&all.map(|placed| placed.check.clone()).collect::<Vec<_>>()) != Verdict::Fails
+    }
+}
+
+impl StrengthCase {
+    /// The binding check that uses most of its limit.
+    pub fn governing(&self) -> Option<&PlacedCheck> {
+        let checks: Vec<Check> = self.checks.iter().map(|placed| placed.check.clone()).collect();
+        let most = governing(&checks)?;
+        self.checks.iter().find(|placed| placed.check == *most)
+    }
+}
+
+/// Checks an axle under load cases.
+///
+/// # Errors
+/// As [`flex`]; [`AxleError::Strength`] for a safety factor out of range.
+pub fn strength(axle: &Axle, cases: &[LoadCase], ask: StrengthAsk) -> Result<StrengthOutcome, AxleError> {
+    let outcome = flex(axle, cases)?;
+    // Refused before any material is looked at, so that it is refused for every axle.
+    AllowableStress::new(1.0, ask.safety_factor)?;
+    let cases = outcome.cases.iter().map(|case| strength_case(axle, case, ask)).collect::<Result<_, _>>()?;
+    Ok(StrengthOutcome {
+        ask,
+        cases,
+        walls: wall_checks(axle, ask.rules),
+        assumptions: assumptions(axle),
+        warnings: warnings(axle).into_iter().chain(outcome.warnings).collect(),
+    })
+}
+
+fn strength_case(axle: &Axle, case: &CaseOutcome, ask: StrengthAsk) -> Result<StrengthCase, AxleError> {
+    let mut checks = Vec::new();
+    for station in &case.stations {
+        for placed in station_checks(axle, station, ask)? {
+            checks.push(placed);
+        }
+    }
+    Ok(StrengthCase { name: case.name.clone(), description: case.description.clone(), checks })
+}
+
+/// Fibre, shear and equivalent stress at a station, each of the piece where it uses most of its limit.
+fn station_checks(
+    axle: &Axle,
+    station: &StationOutcome,
+    ask: StrengthAsk,
+) -> Result<Vec<PlacedCheck>, AxleError> {
+    // Hubs and tires have no section of the axle.
+    if station.stress == 0.0 {
+        return Ok(Vec::new());
+    }
+    let mut worst: Vec<Check> = Vec::new();
+    for piece in axle.body.pieces().iter().filter(|piece| meets(piece, station.y)) {
+        let checks = piece_checks(axle, piece, station, ask)?;
+        if worst.is_empty() {
+            worst = checks;
+            continue;
+        }
+        let more = |(kept, check): (Check, Check)| {
+            if check.utilisation() > kept.utilisation() { check } else { kept }
+        };
+        worst = worst.into_iter().zip(checks).map(more).collect();
+    }
+    let place = |check| PlacedCheck { place: station.name.clone(), y: Some(station.y), check };
+    Ok(worst.into_iter().map(place).collect())
+}
+
+fn meets(piece: &Piece, y: f64) -> bool {
+    let near = crate::SMALLEST_STEP;
+    (piece.from - near..=piece.to + near).contains(&y.abs())
+}
+
+fn piece_checks(
+    axle: &Axle,
+    piece: &Piece,
+    station: &StationOutcome,
+    ask: StrengthAsk,
+) -> Result<Vec<Check>, AxleError> {
+    let Some(yield_strength) = axle.body.material(piece.part).yield_strength() else { return Ok(Vec::new()) };
+    let distance = station.y.abs();
+    let (profile, properties) = (piece.profile_at(distance), axle.body.properties(piece, distance));
+    let beside_weld = piece.part != Part::Spindle && is_welded(axle, station.y);
+    let kept = if beside_weld { HeatAffectedZone::assumed(yield_strength).factor() } else { 1.0 };
+    let allowable = AllowableStress::new(kept * yield_strength, ask.safety_factor)?;
+    let Resultants { shear_x, shear_z, torsion, .. } = station.resultants;
+    let shear = profile.transverse_shear_peak(shear_x, shear_z) + properties.torsion_shear_peak(torsion);
+    let forces = forces(&station.resultants);
+    // Under a stiffener the fibre stress is that of the stiffened section, which the station knows.
+    let own = profile.fibre_stress(&properties, forces.axial, forces.moment_x, forces.moment_z).0.abs();
+    Ok(stress_checks(own.min(station.stress.abs()), shear, &allowable).to_vec())
+}
+
+fn forces(resultants: &Resultants) -> SectionForces {
+    let Resultants { axial, shear_x, shear_z, moment_x, moment_z, torsion } = *resultants;
+    SectionForces { axial, shear_x, shear_z, moment_x, moment_z, torsion }
+}
+
+/// Whether the steel at a position was heated by the weld of a seat.
+fn is_welded(axle: &Axle, y: f64) -> bool {
+    let seat = axle.seats.of(if y < 0.0 { Side::Right } else { Side::Left });
+    let near = crate::SMALLEST_STEP;
+    seat.fixing == Fixing::Welded && (seat.inner_edge() - near..=seat.outer_edge() + near).contains(&y.abs())
+}
+
+/// Walls of tube and housing against their class, one for each piece that differs.
+fn wall_checks(axle: &Axle, rules: StrengthRules) -> Vec<PlacedCheck> {
+    let mut found: Vec<PlacedCheck> = Vec::new();
+    for piece in axle.body.pieces() {
+        let material = axle.body.material(piece.part);
+        let Some(yield_strength) = material.yield_strength() else { continue };
+        let check = |wall: &Wall| match rules {
+            StrengthRules::Aisc => aisc_wall_check(wall, material.elastic_modulus(), yield_strength),
+            StrengthRules::En => en_wall_check(wall, yield_strength),
+        };
+        for profile in [piece.inboard, piece.outboard] {
+            let placed = |check| PlacedCheck { place: piece.part.word().to_owned(), y: None, check };
+            let checks = walls(&profile).iter().map(check).map(placed).collect::<Vec<_>>();
+            for placed in checks {
+                if !found.contains(&placed) {
+                    found.push(placed);
+                }
+            }
+        }
+    }
+    found
+}
+
+fn assumptions(axle: &Axle) -> Vec<String> {
+    let welded = Side::BOTH.iter().any(|side| axle.seats.of(*side).fixing == Fixing::Welded);
+    let part = axle.body.pieces()[0].part;
+    let strength = axle.body.material(part).yield_strength().filter(|_| welded);
+    strength.and_then(|strength| HeatAffectedZone::assumed(strength).assumption()).into_iter().collect()
+}
+
+fn warnings(axle: &Axle) -> Vec<Warning> {
+    let mut parts: Vec<Part> = Vec::new();
+    for piece in axle.body.pieces() {
+        if axle.body.material(piece.part).yield_strength().is_none() && !parts.contains(&piece.part) {
+            parts.push(piece.part);
+        }
+    }
+    let unknown = |part: Part| Warning {
+        text: format!("the yield strength of the {} is not given, so nothing of it is checked", part.word()),
+        advice: "give `yield_strength` of its material, from its mill certificate".to_owned(),
+    };
+    parts.into_iter().map(unknown).collect()
+}

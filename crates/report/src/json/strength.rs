@@ -1,0 +1,138 @@
+//! The document of strength checks, `axlebow/strength/1`.
+
+use axlebow_axle::{PlacedCheck, StrengthCase, StrengthOutcome, StrengthRules};
+use axlebow_strength::{Bound, Verdict, WELDING_CAUTIONS};
+use schemars::JsonSchema;
+use serde::Serialize;
+
+use super::{AssumedEntry, ModelEntry, WarningEntry, assumed, model, pretty};
+use crate::ModelCard;
+
+/// Name and version of the document.
+pub const STRENGTH_SCHEMA: &str = "axlebow/strength/1";
+
+/// The document of strength checks as JSON text: pretty, ending in a new line, same bytes for the same outcome.
+pub fn strength_document(outcome: &StrengthOutcome, card: &ModelCard) -> String {
+    pretty(&StrengthDocument::new(outcome, card))
+}
+
+/// The JSON Schema (2020-12) of the document of strength checks.
+pub fn strength_schema() -> String {
+    pretty(&schemars::schema_for!(StrengthDocument))
+}
+
+/// Strength checks of an axle under its load cases.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+pub struct StrengthDocument {
+    /// `axlebow/strength/1`.
+    pub schema: &'static str,
+    /// The model that was run.
+    pub model: ModelEntry,
+    /// Yield strength over allowed stress.
+    pub safety_factor: f64,
+    /// `aisc` or `en`: whose limits are used where codes differ.
+    pub rules: &'static str,
+    /// False when a binding check fails.
+    pub holds: bool,
+    /// Each load case.
+    pub cases: Vec<StrengthCaseEntry>,
+    /// Walls against their class.
+    pub walls: Vec<CheckEntry>,
+    /// What stands in for what the file does not say about strength.
+    pub assumptions: Vec<String>,
+    /// Defaults that were used.
+    pub assumed: Vec<AssumedEntry>,
+    /// Doubts about the results.
+    pub warnings: Vec<WarningEntry>,
+    /// What must be read with these numbers.
+    pub cautions: Vec<&'static str>,
+}
+
+/// Checks of one load case.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+pub struct StrengthCaseEntry {
+    /// Name.
+    pub name: String,
+    /// What acts.
+    pub description: String,
+    /// Every check, from left to right.
+    pub checks: Vec<CheckEntry>,
+}
+
+/// One check.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+pub struct CheckEntry {
+    /// Station or part.
+    pub place: String,
+    /// Position, positive to the left; null for a part as a whole.
+    pub y_m: Option<f64>,
+    /// What is checked.
+    pub what: String,
+    /// The value, in `unit`.
+    pub value: f64,
+    /// Its limit, in `unit`.
+    pub limit: f64,
+    /// SI unit of value and limit; empty for a plain number.
+    pub unit: &'static str,
+    /// `at-most` or `at-least`.
+    pub bound: &'static str,
+    /// How much of the limit is used; 1 at the limit.
+    pub utilisation: f64,
+    /// `passes`, `watch` or `fails`.
+    pub verdict: &'static str,
+    /// Clause and edition.
+    pub source: &'static str,
+    /// What to do where the limit is passed.
+    pub advice: &'static str,
+}
+
+impl StrengthDocument {
+    fn new(outcome: &StrengthOutcome, card: &ModelCard) -> Self {
+        let rules = match outcome.ask.rules {
+            StrengthRules::Aisc => "aisc",
+            StrengthRules::En => "en",
+        };
+        Self {
+            schema: STRENGTH_SCHEMA,
+            model: model(card),
+            safety_factor: outcome.ask.safety_factor,
+            rules,
+            holds: outcome.holds(),
+            cases: outcome.cases.iter().map(StrengthCaseEntry::from).collect(),
+            walls: outcome.walls.iter().map(CheckEntry::from).collect(),
+            assumptions: outcome.assumptions.clone(),
+            assumed: assumed(card),
+            warnings: outcome.warnings.iter().map(WarningEntry::from).collect(),
+            cautions: WELDING_CAUTIONS.to_vec(),
+        }
+    }
+}
+
+impl From<&StrengthCase> for StrengthCaseEntry {
+    fn from(case: &StrengthCase) -> Self {
+        let (name, description) = (case.name.clone(), case.description.clone());
+        Self { name, description, checks: case.checks.iter().map(CheckEntry::from).collect() }
+    }
+}
+
+impl From<&PlacedCheck> for CheckEntry {
+    fn from(PlacedCheck { place, y, check }: &PlacedCheck) -> Self {
+        Self {
+            place: place.clone(),
+            y_m: *y,
+            what: check.what.clone(),
+            value: check.value,
+            limit: check.limit,
+            unit: check.kind.si(),
+            bound: if check.bound == Bound::AtMost { "at-most" } else { "at-least" },
+            utilisation: check.utilisation(),
+            verdict: match check.verdict() {
+                Verdict::Passes => "passes",
+                Verdict::Watch => "watch",
+                Verdict::Fails => "fails",
+            },
+            source: check.source,
+            advice: check.advice,
+        }
+    }
+}

@@ -1,0 +1,120 @@
+//! The table of strength checks.
+
+use axlebow_axle::{PlacedCheck, StrengthCase, StrengthOutcome, StrengthRules};
+use axlebow_strength::{Bound, Check, Verdict, WELDING_CAUTIONS};
+
+use super::flex::{WIDTH, warnings};
+use super::flex_brief::assumed;
+use super::grid::{Grid, paragraph};
+use crate::ModelCard;
+use crate::number::{Numbers, Shown, fixed};
+
+/// Checks that a case shows when all are not asked for: those that use most of their limit.
+const FEW: usize = 3;
+
+/// For each load case the checks that use most of their limit, or all; then walls, sources, what was assumed,
+/// warnings and cautions.
+pub fn strength(outcome: &StrengthOutcome, card: &ModelCard, all: bool) -> String {
+    let numbers = Numbers { system: card.system };
+    let invented = if card.invented { "Demonstration data, invented.\n" } else { "" };
+    let rules = match outcome.ask.rules {
+        StrengthRules::Aisc => "ANSI/AISC 360-22",
+        StrengthRules::En => "EN 1993",
+    };
+    let factor = fixed(outcome.ask.safety_factor, 2);
+    let asked = format!("Safety factor against yield {factor}. Classes of walls by {rules}.");
+    let mut text = paragraph(&card.name, WIDTH, 0) + invented + &paragraph(&asked, WIDTH, 0);
+    for case in &outcome.cases {
+        text += &format!("\n{}: {}\n", case.name, case.description);
+        text += &case_table(case, numbers, all);
+    }
+    if !outcome.walls.is_empty() {
+        text += "\nWalls\n";
+        text += &check_table(outcome.walls.iter(), numbers);
+    }
+    text += &verdict(outcome);
+    text += &sources(outcome);
+    for assumption in &outcome.assumptions {
+        text += &paragraph(&format!("Assumed: {assumption}"), WIDTH, 2);
+    }
+    text + &assumed(card) + &warnings(&outcome.warnings) + &cautions()
+}
+
+fn case_table(case: &StrengthCase, n: Numbers, all: bool) -> String {
+    if case.checks.is_empty() {
+        return "nothing could be checked\n".to_owned();
+    }
+    if all {
+        return check_table(case.checks.iter(), n);
+    }
+    let mut most: Vec<&PlacedCheck> = case.checks.iter().collect();
+    most.sort_by(|a, b| b.check.utilisation().total_cmp(&a.check.utilisation()));
+    check_table(most.into_iter().take(FEW), n)
+}
+
+fn check_table<'a>(checks: impl Iterator<Item = &'a PlacedCheck>, n: Numbers) -> String {
+    let heading = ["Place", "check", "verdict", "y", "value", "limit", "used"];
+    let units = ["", "", "", n.unit(Shown::Place), "", "", "%"];
+    let names = heading.iter().zip(units).map(|(name, unit)| format!("{name}\n{unit}"));
+    let mut grid = Grid::new(3, names);
+    for PlacedCheck { place, y, check } in checks {
+        let value = |value: f64| n.significant(value, check.kind);
+        let sign = if check.bound == Bound::AtMost { "<= " } else { ">= " };
+        grid.row([
+            place.clone(),
+            check.what.clone(),
+            word(check).to_owned(),
+            y.map_or("-".to_owned(), |y| n.bare(y, Shown::Place)),
+            value(check.value),
+            format!("{sign}{}", value(check.limit)),
+            fixed(100.0 * check.utilisation(), 0),
+        ]);
+    }
+    grid.text()
+}
+
+fn word(check: &Check) -> &'static str {
+    match check.verdict() {
+        Verdict::Passes => "passes",
+        Verdict::Watch => "watch",
+        Verdict::Fails => "FAILS",
+    }
+}
+
+fn verdict(outcome: &StrengthOutcome) -> String {
+    let worst = outcome.cases.iter().filter_map(|case| Some((case, case.governing()?)));
+    let worst = worst.max_by(|a, b| a.1.check.utilisation().total_cmp(&b.1.check.utilisation()));
+    let Some((case, placed)) = worst else { return String::new() };
+    let used = fixed(100.0 * placed.check.utilisation(), 0);
+    let mut line = format!(
+        "Most of its limit, {used} %, is used by the {} at {} in the case {}",
+        placed.check.what, placed.place, case.name
+    );
+    if placed.check.verdict() != Verdict::Passes {
+        line += &format!("; {}", placed.check.advice);
+    }
+    format!("\n{}", paragraph(&(line + "."), WIDTH, 2))
+}
+
+/// Each source once.
+fn sources(outcome: &StrengthOutcome) -> String {
+    let all = outcome.cases.iter().flat_map(|case| &case.checks).chain(&outcome.walls);
+    let mut lines: Vec<String> = Vec::new();
+    for placed in all {
+        let line = format!("{}: {}.", placed.check.what, placed.check.source.trim_end_matches('.'));
+        if !placed.check.source.is_empty() && !lines.contains(&line) {
+            lines.push(line);
+        }
+    }
+    if lines.is_empty() {
+        return String::new();
+    }
+    let lines: String = lines.iter().map(|line| paragraph(line, WIDTH, 2)).collect();
+    format!("\nSources\n{lines}")
+}
+
+/// What must be said wherever a number could lead somebody to weld on an axle.
+fn cautions() -> String {
+    let lines: String = WELDING_CAUTIONS.iter().map(|line| paragraph(line, WIDTH, 2)).collect();
+    format!("\nCautions\n{lines}")
+}
