@@ -3,6 +3,7 @@
 use crate::beam_mass::BeamMass;
 use crate::linalg::SymmetricMatrix;
 use crate::numbering::Numbering;
+use crate::shell::{ShellStiffness, shell_mass};
 use crate::structure::Structure;
 
 /// Stiffness matrix K over the free freedoms, in the order of the nodes.
@@ -14,8 +15,8 @@ pub fn assemble_stiffness(structure: &Structure) -> SymmetricMatrix {
 
 /// Mass matrix M over the free freedoms, in the order of the nodes and with the storage of the stiffness.
 ///
-/// Beams have the consistent mass of Timoshenko's theory with rotary inertia, other masses are rigid bodies on
-/// the arms of their nodes; the mass of any rigid motion is exact.
+/// Beams and shells have the consistent mass of their theories with rotary inertia, other masses are rigid bodies
+/// on the arms of their nodes; the mass of any rigid motion is exact.
 ///
 /// Returns inertia forces (N, N m) per acceleration (m/s², rad/s²): kg, kg m, kg m².
 pub fn assemble_mass(structure: &Structure) -> SymmetricMatrix {
@@ -24,10 +25,18 @@ pub fn assemble_mass(structure: &Structure) -> SymmetricMatrix {
 
 pub(crate) fn stiffness_matrix(structure: &Structure, numbering: &Numbering) -> SymmetricMatrix {
     let mut matrix = empty(structure, numbering);
-    for coupling in structure.couplings() {
-        numbering.add_coupling(&mut matrix, coupling);
-    }
+    add_stiffness(&mut matrix, structure, numbering);
     matrix
+}
+
+/// Adds the stiffness of all members to a matrix.
+pub(crate) fn add_stiffness(matrix: &mut SymmetricMatrix, structure: &Structure, numbering: &Numbering) {
+    for coupling in structure.couplings() {
+        numbering.add_coupling(matrix, coupling);
+    }
+    for shell in &structure.shells {
+        numbering.add_shell(matrix, &shell.nodes, &ShellStiffness::of(shell).matrix);
+    }
 }
 
 pub(crate) fn mass_matrix(structure: &Structure, numbering: &Numbering) -> SymmetricMatrix {
@@ -45,6 +54,9 @@ pub(crate) fn mass_matrix(structure: &Structure, numbering: &Numbering) -> Symme
         } else {
             numbering.add_block(&mut matrix, (end, start), &mass.cross.transpose());
         }
+    }
+    for shell in structure.shells.iter().filter(|shell| shell.wall.density > 0.0) {
+        numbering.add_shell(&mut matrix, &shell.nodes, &shell_mass(shell));
     }
     for body in &structure.masses {
         numbering.add_block(&mut matrix, (body.place.node, body.place.node), &body.matrix());

@@ -32,6 +32,26 @@ pub enum FeError {
         /// Station of the end.
         to: String,
     },
+    /// A wall that cannot exist.
+    #[error("{what} of the wall is {value}; {accepted} is accepted")]
+    ImpossibleWall {
+        /// Quantity.
+        what: &'static str,
+        /// Its value.
+        value: f64,
+        /// What is accepted.
+        accepted: &'static str,
+    },
+    /// A quadrilateral that cannot be a shell.
+    #[error(
+        "the quadrilateral at {station} cannot be a shell: {why}; give its corners in turn, all surfaces the same way round, and part surfaces at folds"
+    )]
+    ImpossibleQuadrilateral {
+        /// Station of the corner.
+        station: String,
+        /// What is wrong.
+        why: &'static str,
+    },
     /// A mass that no body can have.
     #[error("{what} of the mass at {station} is {value}; a finite value of zero or more is accepted")]
     ImpossibleMass {

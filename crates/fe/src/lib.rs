@@ -47,10 +47,12 @@ mod mass;
 mod modal;
 mod motion_reader;
 mod numbering;
+mod shell;
 mod spring;
 mod state;
 mod statics;
 mod structure;
+mod surface;
 mod transient;
 
 pub use assembly::{assemble_mass, assemble_stiffness};
@@ -64,10 +66,11 @@ pub use loads::Loads;
 pub use mass::{LumpedMass, RigidBody};
 pub use modal::{Mode, Modes, natural_modes, natural_modes_by};
 pub use motion_reader::MotionReader;
+pub use shell::{DRILLING, Face, Wall, WallForces};
 pub use spring::Spring;
 pub use state::State;
 pub use statics::{Displacements, StaticSystem};
-pub use structure::{BeamId, NodeId, SpringId, Structure};
+pub use structure::{BeamId, NodeId, ShellId, SpringId, Structure};
 pub use transient::{
     Counts, Direction, DynamicSystem, Ended, EnergyBalance, ForceLaw, LocalLaw, Motion, Record, ReducedBasis,
     Sample, Scheme, Start, TimedLoad, Transient, TransientSettings,

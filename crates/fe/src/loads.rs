@@ -6,7 +6,8 @@ use crate::FeError;
 use crate::coupling::{Attachment, brought};
 use crate::freedom::Freedom;
 use crate::linalg::Columns;
-use crate::structure::{BeamId, NodeId, Structure};
+use crate::shell::ShellMember;
+use crate::structure::{BeamId, NodeId, ShellId, Structure};
 
 /// Loads of a structure, one column for each load case.
 #[derive(Debug, Clone)]
@@ -47,6 +48,41 @@ impl Loads {
         self.lines.push((column, beam, q));
     }
 
+    /// Adds a pressure (Pa) on a shell's middle surface, positive along its normal.
+    pub fn add_pressure(&mut self, structure: &Structure, column: usize, shell: ShellId, pressure: f64) {
+        self.add_corner_forces(structure, column, shell, |member| member.pressed(pressure));
+    }
+
+    /// Adds a uniform load per area (Pa, global axes) on a shell's middle surface.
+    pub fn add_area_load(&mut self, structure: &Structure, column: usize, shell: ShellId, load: [f64; 3]) {
+        let load = Vector3::from(load);
+        self.add_corner_forces(structure, column, shell, |member| member.areas().map(|area| load * area));
+    }
+
+    /// Adds a uniform load per length (N/m, global axes) on a shell's edge from one corner, 0 to 3, to the next.
+    pub fn add_edge_load(
+        &mut self,
+        structure: &Structure,
+        column: usize,
+        (shell, edge): (ShellId, usize),
+        load: [f64; 3],
+    ) {
+        self.add_corner_forces(structure, column, shell, |member| member.pulled(edge, &load.into()));
+    }
+
+    fn add_corner_forces(
+        &mut self,
+        structure: &Structure,
+        column: usize,
+        shell: ShellId,
+        forces: impl Fn(&ShellMember) -> [Vector3<f64>; 4],
+    ) {
+        let member = &structure.shells[shell.0];
+        for (node, force) in member.nodes.into_iter().zip(forces(member)) {
+            self.add_force(column, &Attachment::at(node), force.into());
+        }
+    }
+
     /// Adds the weight of every mass under an acceleration field (m/s², global axes).
     pub fn add_gravity(&mut self, structure: &Structure, column: usize, gravity: [f64; 3]) {
         let field = Vector3::from(gravity);
@@ -54,6 +90,13 @@ impl Loads {
             let q = field * structure.beams[beam].mass_per_length;
             if q != Vector3::zeros() {
                 self.add_line_load(structure, column, BeamId(beam), q.into());
+            }
+        }
+        for shell in 0..structure.shells.len() {
+            let wall = &structure.shells[shell].wall;
+            let load = field * (wall.density * wall.thickness);
+            if load != Vector3::zeros() {
+                self.add_area_load(structure, column, ShellId(shell), load.into());
             }
         }
         for lump in &structure.masses {

@@ -6,6 +6,7 @@ use crate::FeError;
 use crate::coupling::Coupling;
 use crate::freedom::Freedom;
 use crate::linalg::{Columns, PivotFailure, SymmetricMatrix};
+use crate::shell::ShellMatrix;
 use crate::structure::{NodeId, Structure};
 
 /// Marks a held freedom.
@@ -82,6 +83,13 @@ impl Numbering {
                 widest = widest.max(last - first);
             }
         }
+        for shell in &structure.shells {
+            let numbers = shell.nodes.iter().flat_map(|node| self.numbers_of(*node)).copied();
+            let free = || numbers.clone().filter(|number| *number != HELD);
+            if let (Some(first), Some(last)) = (free().min(), free().max()) {
+                widest = widest.max(last - first);
+            }
+        }
         widest.min(self.order.saturating_sub(1))
     }
 
@@ -99,6 +107,16 @@ impl Numbering {
         let mut cross = coupling.block(row.1, column.1);
         cross.neg_mut();
         self.add_block(matrix, (row.0, column.0), &cross);
+    }
+
+    /// Adds a matrix over the motions of a shell's corners.
+    pub(crate) fn add_shell(&self, matrix: &mut SymmetricMatrix, nodes: &[NodeId; 4], shell: &ShellMatrix) {
+        for (i, row) in nodes.iter().enumerate() {
+            for (j, column) in nodes.iter().enumerate().filter(|(_, column)| *column <= row) {
+                let block = shell.fixed_view::<6, 6>(6 * i, 6 * j).into_owned();
+                self.add_block(matrix, (*row, *column), &block);
+            }
+        }
     }
 
     /// Adds the block of a row node and a column node, the row's not before the column's; on the diagonal only its lower triangle.

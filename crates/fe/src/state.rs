@@ -5,7 +5,8 @@ use nalgebra::{Vector3, Vector6};
 use crate::beam::BeamForces;
 use crate::coupling::Coupling;
 use crate::loads::Loads;
-use crate::structure::{BeamId, NodeId, SpringId, Structure};
+use crate::shell::{ShellStiffness, WallForces};
+use crate::structure::{BeamId, NodeId, ShellId, SpringId, Structure};
 
 /// Motions and forces of a structure under one set of loads.
 #[derive(Debug, Clone)]
@@ -39,6 +40,18 @@ impl State<'_> {
     /// Motion of the near side of a spring less that of its far side, at its point (m, rad).
     pub fn spring_deformation(&self, spring: SpringId) -> [f64; 6] {
         self.deformation(&self.structure.springs[spring.0]).into()
+    }
+
+    /// What a shell carries at its four Gauss points, each nearest to the corner of its number.
+    pub fn wall_forces(&self, shell: ShellId) -> [WallForces; 4] {
+        let member = &self.structure.shells[shell.0];
+        member.carried_at_gauss(&member.gathered(|node| self.motions[node.0]))
+    }
+
+    /// What a shell carries at its four corners, extrapolated from its Gauss points.
+    pub fn wall_forces_at_corners(&self, shell: ShellId) -> [WallForces; 4] {
+        let member = &self.structure.shells[shell.0];
+        member.carried_at_corners(&member.gathered(|node| self.motions[node.0]))
     }
 
     /// Force (N) and moment (N m) that the supports put on a node; zero at free freedoms.
@@ -91,6 +104,12 @@ impl State<'_> {
             sum[coupling.near.0] += near;
             if let Some(node) = coupling.far {
                 sum[node.0] += far;
+            }
+        }
+        for shell in &self.structure.shells {
+            let forces = ShellStiffness::of(shell).matrix * shell.gathered(|node| self.motions[node.0]);
+            for (corner, node) in shell.nodes.iter().enumerate() {
+                sum[node.0] += forces.fixed_rows::<6>(6 * corner);
             }
         }
         sum

@@ -3,6 +3,7 @@
 use nalgebra::Vector6;
 
 use crate::FeError;
+use crate::assembly::add_stiffness;
 use crate::linalg::{Columns, Factor, SymmetricMatrix};
 use crate::loads::Loads;
 use crate::numbering::Numbering;
@@ -83,9 +84,7 @@ impl StaticSystem {
                 SymmetricMatrix::for_coupling(order, half_bandwidth)
             }
         };
-        for coupling in structure.couplings() {
-            self.numbering.add_coupling(&mut matrix, coupling);
-        }
+        add_stiffness(&mut matrix, structure, &self.numbering);
         let factored = match &mut self.factor {
             Some(factor) => matrix.factor_into(factor),
             None => matrix.factor().map(|factor| self.factor = Some(factor)),

@@ -9,6 +9,7 @@ use crate::beam::{Beam, BeamMember};
 use crate::coupling::{Attachment, Coupling, brought};
 use crate::freedom::Freedom;
 use crate::mass::RigidBody;
+use crate::shell::ShellMember;
 use crate::spring::Spring;
 
 /// A node of a [`Structure`].
@@ -22,6 +23,17 @@ pub struct BeamId(pub(crate) usize);
 /// A spring of a [`Structure`].
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct SpringId(pub(crate) usize);
+
+/// A shell of a [`Structure`].
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct ShellId(pub(crate) usize);
+
+impl NodeId {
+    /// Place among the nodes, from 0 in the order in which they were added.
+    pub fn index(self) -> usize {
+        self.0
+    }
+}
 
 #[derive(Debug, Clone)]
 struct Node {
@@ -38,6 +50,7 @@ pub struct Structure {
     pub(crate) beams: Vec<BeamMember>,
     pub(crate) springs: Vec<Coupling>,
     pub(crate) masses: Vec<RigidBody>,
+    pub(crate) shells: Vec<ShellMember>,
 }
 
 impl Structure {
@@ -139,10 +152,11 @@ impl Structure {
         self.beams.iter().map(|beam| &beam.coupling).chain(&self.springs)
     }
 
-    /// Total mass of beams and lumped masses, kg.
+    /// Total mass of beams, shells and lumped masses, kg.
     pub fn mass(&self) -> f64 {
         let beams: f64 = self.beams.iter().map(|beam| beam.mass_per_length * beam.flexibility.length).sum();
-        beams + self.masses.iter().map(|lump| lump.mass).sum::<f64>()
+        let shells: f64 = self.shells.iter().map(ShellMember::mass).sum();
+        beams + shells + self.masses.iter().map(|lump| lump.mass).sum::<f64>()
     }
 
     /// Nodal force of a lumped mass under the acceleration field `gravity` (m/s²).

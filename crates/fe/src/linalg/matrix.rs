@@ -87,11 +87,7 @@ impl SymmetricMatrix {
     pub fn add_run(&mut self, first: usize, column: usize, values: &[f64]) {
         match &mut self.storage {
             Storage::Band(band) => band.add_run(first, column, values),
-            Storage::Sparse(sparse) => {
-                for (below, value) in values.iter().enumerate() {
-                    sparse.add(first + below, column, *value);
-                }
-            }
+            Storage::Sparse(sparse) => sparse.add_run(first, column, values),
         }
     }
 

@@ -44,6 +44,24 @@ impl Sparse {
         }
     }
 
+    /// Adds to entries of the lower triangle below each other.
+    ///
+    /// # Panics
+    /// When an entry is outside the matrix.
+    pub(super) fn add_run(&mut self, first: usize, column: usize, values: &[f64]) {
+        let entries = &mut self.columns[column];
+        let place = entries.partition_point(|entry| entry.0 < first);
+        let known =
+            entries.get(place + values.len() - 1).is_some_and(|last| last.0 == first + values.len() - 1);
+        if known {
+            entries[place..].iter_mut().zip(values).for_each(|(entry, value)| entry.1 += value);
+            return;
+        }
+        for (below, value) in values.iter().enumerate() {
+            self.add(first + below, column, *value);
+        }
+    }
+
     /// Entry on the diagonal.
     pub(super) fn diagonal(&self, index: usize) -> f64 {
         self.columns[index][0].1

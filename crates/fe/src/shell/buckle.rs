@@ -1,0 +1,54 @@
+//! Geometric stiffness of a shell.
+
+use nalgebra::{Matrix3, Vector3};
+
+use super::layer::SurfacePoint;
+use super::mass::crossing;
+use super::strain::ShellStrains;
+use super::{GAUSS, ShellMatrix, ShellMember, ShellVector, WallForces, gauss_points};
+
+/// `∫σ_ab·∂u/∂a·∂u/∂b dV` over the motions of the corners, with the stress in the wall when its corners have moved
+/// by `motion`: membrane forces and moments; the second-order motion of the normals is left out, which counts only
+/// where a wall is bent before it buckles.
+pub(crate) fn geometric_stiffness(shell: &ShellMember, motion: &ShellVector) -> ShellMatrix {
+    let mut stiffness = ShellMatrix::zeros();
+    let (half, along) = (0.5 * shell.wall.thickness, ShellStrains::of(shell).along);
+    let carried = shell.carried_at_gauss(motion);
+    for (place, forces) in gauss_points().into_iter().zip(carried) {
+        let point = SurfacePoint::at(shell, place);
+        for z in [-half * GAUSS, half * GAUSS] {
+            let layer = point.layer(z, &along);
+            let gradients = [0, 1].map(|a| carriers(shell, &point, &layer.dual[a], z));
+            let [s11, s22, s12] = stress_at(&forces, z);
+            let weight = layer.area * half;
+            for (i, j, stress) in [(0, 0, s11), (1, 1, s22), (0, 1, s12), (1, 0, s12)] {
+                add_product(&mut stiffness, [&gradients[i], &gradients[j]], stress * weight);
+            }
+        }
+    }
+    stiffness
+}
+
+/// Stress at a height z: `n/t + 12·m·z/t³`.
+fn stress_at(forces: &WallForces, z: f64) -> [f64; 3] {
+    let t = forces.thickness;
+    std::array::from_fn(|i| forces.membrane[i] / t + 12.0 * forces.bending[i] * z / (t * t * t))
+}
+
+/// `∂u/∂a` per motion of each corner.
+fn carriers(shell: &ShellMember, point: &SurfacePoint, dual: &[f64; 2], z: f64) -> [[Matrix3<f64>; 2]; 4] {
+    std::array::from_fn(|corner| {
+        let slope = dual[0] * point.slopes[0][corner] + dual[1] * point.slopes[1][corner];
+        let normal: &Vector3<f64> = &shell.normals[corner];
+        [Matrix3::identity() * slope, crossing(normal) * (-z * slope)]
+    })
+}
+
+fn add_product(stiffness: &mut ShellMatrix, sides: [&[[Matrix3<f64>; 2]; 4]; 2], weight: f64) {
+    for (i, row) in sides[0].iter().flatten().enumerate() {
+        for (j, column) in sides[1].iter().flatten().enumerate() {
+            let mut block = stiffness.fixed_view_mut::<3, 3>(3 * i, 3 * j);
+            block += row.transpose() * column * weight;
+        }
+    }
+}

@@ -1,0 +1,97 @@
+//! Smooth surfaces of shells: the normals that neighbours share.
+
+use std::collections::BTreeMap;
+
+use nalgebra::Vector3;
+
+use crate::FeError;
+use crate::shell::{CORNERS, ShellMember, SurfacePoint, Wall};
+use crate::structure::{NodeId, ShellId, Structure};
+
+/// Cosine of the widest angle between the normal of a node and that of a quadrilateral at its corner there: 60°.
+const WIDEST_FOLD: f64 = 0.5;
+
+impl Structure {
+    /// Adds quadrilaterals that meet smoothly, each by its four corners in turn, counter-clockwise as seen from
+    /// where its normal points; the normal at a node is the mean of those of the quadrilaterals that meet there.
+    ///
+    /// Where walls meet at a fold, each side is a surface of its own.
+    ///
+    /// # Errors
+    /// [`FeError::ImpossibleWall`] when the wall cannot exist; [`FeError::ImpossibleQuadrilateral`] when one has a
+    /// corner of 180° or more, or turns by more than 60° from its neighbours.
+    pub fn add_surface(&mut self, quads: &[[NodeId; 4]], wall: &Wall) -> Result<Vec<ShellId>, FeError> {
+        let mut sums: BTreeMap<NodeId, Vector3<f64>> = BTreeMap::new();
+        for quad in quads {
+            for corner in 0..4 {
+                *sums.entry(quad[corner]).or_default() += self.corner_normal(quad, corner)?;
+            }
+        }
+        self.add_shells(quads, wall, |node| sums[&node])
+    }
+
+    /// As [`Structure::add_surface`], for a surface whose normal (of any length) is known at each node: at the edges
+    /// of a curved surface the neighbours of one side alone do not give it.
+    ///
+    /// # Errors
+    /// As [`Structure::add_surface`].
+    pub fn add_surface_facing(
+        &mut self,
+        quads: &[[NodeId; 4]],
+        wall: &Wall,
+        normal: impl Fn(NodeId) -> [f64; 3],
+    ) -> Result<Vec<ShellId>, FeError> {
+        self.add_shells(quads, wall, |node| normal(node).into())
+    }
+
+    fn add_shells(
+        &mut self,
+        quads: &[[NodeId; 4]],
+        wall: &Wall,
+        normal: impl Fn(NodeId) -> Vector3<f64>,
+    ) -> Result<Vec<ShellId>, FeError> {
+        if let Some((what, value, accepted)) = wall.impossible_quantity() {
+            return Err(FeError::ImpossibleWall { what, value, accepted });
+        }
+        let mut members = Vec::with_capacity(quads.len());
+        for quad in quads {
+            let (corners, normals) = (self.corners(quad), quad.map(|node| normal(node).normalize()));
+            for corner in 0..4 {
+                let along = self.corner_normal(quad, corner)?.dot(&normals[corner]);
+                if !(along >= WIDEST_FOLD) {
+                    let why =
+                        "it is folded by more than 60 deg there, or its corners run the other way round";
+                    return Err(self.impossible_quadrilateral(quad[corner], why));
+                }
+            }
+            members.push(ShellMember { nodes: *quad, corners, normals, wall: *wall });
+        }
+        let first = self.shells.len();
+        self.shells.extend(members);
+        Ok((first..self.shells.len()).map(ShellId).collect())
+    }
+
+    fn corners(&self, quad: &[NodeId; 4]) -> [Vector3<f64>; 4] {
+        quad.map(|node| self.position(node).into())
+    }
+
+    /// Unit normal of a quadrilateral at one corner.
+    fn corner_normal(&self, quad: &[NodeId; 4], corner: usize) -> Result<Vector3<f64>, FeError> {
+        let corners = self.corners(quad);
+        let flat =
+            ShellMember { nodes: *quad, corners, normals: [Vector3::z(); 4], wall: Wall::new(1.0, 1.0, 0.0) };
+        let square = |place| {
+            let [r, s] = SurfacePoint::at(&flat, place).tangents;
+            r.cross(&s)
+        };
+        let (here, centre) = (square(CORNERS[corner]), square([0.0; 2]));
+        if !(here.dot(&centre) > 0.0) {
+            return Err(self.impossible_quadrilateral(quad[corner], "its corner there is 180 deg or more"));
+        }
+        Ok(here.normalize())
+    }
+
+    fn impossible_quadrilateral(&self, node: NodeId, why: &'static str) -> FeError {
+        FeError::ImpossibleQuadrilateral { station: self.station(node).to_owned(), why }
+    }
+}
