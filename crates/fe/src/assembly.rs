@@ -3,7 +3,8 @@
 use crate::beam_mass::BeamMass;
 use crate::linalg::SymmetricMatrix;
 use crate::numbering::Numbering;
-use crate::shell::{ShellStiffness, shell_mass};
+use crate::shell::{ShellStiffness, geometric_stiffness, shell_mass};
+use crate::state::State;
 use crate::structure::Structure;
 
 /// Stiffness matrix K over the free freedoms, in the order of the nodes.
@@ -60,6 +61,16 @@ pub(crate) fn mass_matrix(structure: &Structure, numbering: &Numbering) -> Symme
     }
     for body in &structure.masses {
         numbering.add_block(&mut matrix, (body.place.node, body.place.node), &body.matrix());
+    }
+    matrix
+}
+
+/// Geometric stiffness of the shells of a stressed structure.
+pub(crate) fn geometric_matrix(state: &State, numbering: &Numbering) -> SymmetricMatrix {
+    let mut matrix = empty(state.structure, numbering);
+    for shell in &state.structure.shells {
+        let motion = shell.gathered(|node| state.motions[node.0]);
+        numbering.add_shell(&mut matrix, &shell.nodes, &geometric_stiffness(shell, &motion));
     }
     matrix
 }

@@ -36,6 +36,7 @@
 mod assembly;
 mod beam;
 mod beam_mass;
+mod buckling;
 mod coupling;
 mod error;
 mod flexibility;
@@ -57,6 +58,7 @@ mod transient;
 
 pub use assembly::{assemble_mass, assemble_stiffness};
 pub use beam::{Beam, BeamForces, EndForce};
+pub use buckling::{Buckling, BucklingMode, buckling};
 pub use coupling::Attachment;
 pub use error::FeError;
 pub use flexibility::{Flexibility, PlaneFlexibility, Rigidity};

@@ -36,7 +36,7 @@ mod weighted_sum;
 
 pub use columns::Columns;
 pub use complex_band::ComplexBand;
-pub use eigen::{EigenFailure, EigenMethod, EigenPairs, Pencil};
+pub use eigen::{Crossing, CrossingPairs, EigenFailure, EigenMethod, EigenPairs, Pencil};
 pub use factor::Factor;
 pub use matrix::SymmetricMatrix;
 pub use pivot::PivotFailure;

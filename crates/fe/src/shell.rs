@@ -124,7 +124,7 @@ impl ShellMember {
         let mut areas = [0.0; 4];
         for place in gauss_points() {
             let point = SurfacePoint::at(self, place);
-            let area = point.tangents[0].cross(&point.tangents[1]).norm();
+            let area = point.area(0.0);
             areas.iter_mut().zip(point.shapes).for_each(|(sum, shape)| *sum += shape * area);
         }
         areas

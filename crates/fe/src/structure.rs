@@ -9,7 +9,7 @@ use crate::beam::{Beam, BeamMember};
 use crate::coupling::{Attachment, Coupling, brought};
 use crate::freedom::Freedom;
 use crate::mass::RigidBody;
-use crate::shell::ShellMember;
+use crate::shell::{ShellMember, Wall};
 use crate::spring::Spring;
 
 /// A node of a [`Structure`].
@@ -150,6 +150,16 @@ impl Structure {
     /// All couplings: those of beams, then springs.
     pub(crate) fn couplings(&self) -> impl Iterator<Item = &Coupling> {
         self.beams.iter().map(|beam| &beam.coupling).chain(&self.springs)
+    }
+
+    /// The four corners of a shell.
+    pub fn shell_nodes(&self, shell: ShellId) -> [NodeId; 4] {
+        self.shells[shell.0].nodes
+    }
+
+    /// The wall of a shell.
+    pub fn wall(&self, shell: ShellId) -> Wall {
+        self.shells[shell.0].wall
     }
 
     /// Total mass of beams, shells and lumped masses, kg.

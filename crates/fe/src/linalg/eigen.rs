@@ -6,6 +6,7 @@
 //! solution; Sturm's count of the negative pivots of K − λM says whether one was missed, and then the dense
 //! solution decides.
 
+mod crossing;
 mod dense;
 mod lanczos;
 mod shift;
@@ -13,6 +14,7 @@ mod shift;
 use super::columns::Columns;
 use super::matrix::SymmetricMatrix;
 use super::pivot::{PivotFailure, ROUNDING};
+pub use crossing::{Crossing, CrossingPairs};
 use shift::ShiftedPencil;
 
 /// Order up to which the dense solution is the faster one.

@@ -12,12 +12,12 @@ use super::{GAUSS, ShellMatrix, ShellMember, ShellVector, WallForces, gauss_poin
 /// where a wall is bent before it buckles.
 pub(crate) fn geometric_stiffness(shell: &ShellMember, motion: &ShellVector) -> ShellMatrix {
     let mut stiffness = ShellMatrix::zeros();
-    let (half, along) = (0.5 * shell.wall.thickness, ShellStrains::of(shell).along);
+    let (half, axes) = (0.5 * shell.wall.thickness, ShellStrains::of(shell).axes);
     let carried = shell.carried_at_gauss(motion);
     for (place, forces) in gauss_points().into_iter().zip(carried) {
         let point = SurfacePoint::at(shell, place);
         for z in [-half * GAUSS, half * GAUSS] {
-            let layer = point.layer(z, &along);
+            let layer = point.layer(z, &axes);
             let gradients = [0, 1].map(|a| carriers(shell, &point, &layer.dual[a], z));
             let [s11, s22, s12] = stress_at(&forces, z);
             let weight = layer.area * half;

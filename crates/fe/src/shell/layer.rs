@@ -24,8 +24,6 @@ pub(crate) struct SurfacePoint {
 /// A shell's surface of constant z at a point: local axes 1 and 2 along it, 3 square to it.
 #[derive(Debug, Clone)]
 pub(crate) struct Layer {
-    /// Height above the middle surface.
-    pub z: f64,
     /// g_r, g_s.
     pub tangents: [Vector3<f64>; 2],
     /// Local axes.
@@ -50,19 +48,39 @@ impl SurfacePoint {
         SurfacePoint { place, shapes, slopes, tangents, normal, normal_slopes }
     }
 
-    /// The surface at a height z; local axis 1 is the part of `along` in it.
-    pub(crate) fn layer(&self, z: f64, along: &Vector3<f64>) -> Layer {
-        let tangents = [0, 1].map(|i| self.tangents[i] + self.normal_slopes[i] * z);
+    /// g_r, g_s at a height z.
+    fn tangents_at(&self, z: f64) -> [Vector3<f64>; 2] {
+        [0, 1].map(|i| self.tangents[i] + self.normal_slopes[i] * z)
+    }
+
+    /// Area at a height z per area of (r, s).
+    pub(crate) fn area(&self, z: f64) -> f64 {
+        let [g_r, g_s] = self.tangents_at(z);
+        g_r.cross(&g_s).norm()
+    }
+
+    /// Local axes of the middle surface, the first along g_r.
+    pub(crate) fn own_axes(&self) -> [Vector3<f64>; 3] {
+        let [g_r, g_s] = &self.tangents;
+        let (first, third) = (g_r.normalize(), g_r.cross(g_s).normalize());
+        [first, third.cross(&first), third]
+    }
+
+    /// The surface at a height z; its axes are those of the centre, turned the shortest way, so that they do not
+    /// depend on where the first axis points.
+    pub(crate) fn layer(&self, z: f64, centre: &[Vector3<f64>; 3]) -> Layer {
+        let tangents = self.tangents_at(z);
         let square = tangents[0].cross(&tangents[1]);
         let area = square.norm();
         let third = square / area;
-        let first = (along - third * third.dot(along)).normalize();
-        let axes = [first, third.cross(&first), third];
+        let middle = (centre[2] + third) / (1.0 + centre[2].dot(&third));
+        let turned = |axis: Vector3<f64>| axis - middle * axis.dot(&third);
+        let axes = [turned(centre[0]), turned(centre[1]), third];
         // Rows g_α·e_a; the dual is the inverse of its transpose.
         let [[a, b], [c, d]] = tangents.map(|g| [g.dot(&axes[0]), g.dot(&axes[1])]);
         let determinant = a * d - b * c;
         let dual = [[d / determinant, -b / determinant], [-c / determinant, a / determinant]];
-        Layer { z, tangents, axes, area, dual }
+        Layer { tangents, axes, area, dual }
     }
 }
 

@@ -12,7 +12,7 @@ pub(crate) fn shell_mass(shell: &ShellMember) -> ShellMatrix {
     for place in gauss_points() {
         let point = SurfacePoint::at(shell, place);
         for z in [-half * GAUSS, half * GAUSS] {
-            let weight = shell.wall.density * half * point.layer(z, &point.tangents[0]).area;
+            let weight = shell.wall.density * half * point.area(z);
             add_point(&mut mass, &carriers(shell, &point, z), weight);
         }
     }

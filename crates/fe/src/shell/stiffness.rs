@@ -58,7 +58,7 @@ impl ShellStiffness {
             for z in [-half * GAUSS, half * GAUSS] {
                 sums.add_point(&strains.at(&point, z), &elasticity, half);
             }
-            sums.add_drilling(&point, &strains.along, &shell.wall);
+            sums.add_drilling(&point, &strains.axes, &shell.wall);
         }
         sums.condensed()
     }
@@ -84,8 +84,8 @@ impl Sums {
     }
 
     /// `α·G·t·(θ·n − ½·curl u·n)²`, n square to the middle surface.
-    fn add_drilling(&mut self, point: &SurfacePoint, along: &Vector3<f64>, wall: &Wall) {
-        let layer = point.layer(0.0, along);
+    fn add_drilling(&mut self, point: &SurfacePoint, axes: &[Vector3<f64>; 3], wall: &Wall) {
+        let layer = point.layer(0.0, axes);
         let mut row = [0.0; 24];
         for corner in 0..4 {
             let slope = |a: usize| (0..2).map(|i| layer.dual[a][i] * point.slopes[i][corner]).sum::<f64>();

@@ -15,8 +15,8 @@ const TIED: [[[f64; 2]; 2]; 2] = [[[0.0, -1.0], [0.0, 1.0]], [[-1.0, 0.0], [1.0,
 /// What the strains of a shell have in common at all its points.
 pub(crate) struct ShellStrains<'a> {
     shell: &'a ShellMember,
-    /// Direction of local axis 1: ∂x/∂r at the centre.
-    pub(super) along: Vector3<f64>,
+    /// Local axes at the centre.
+    pub(super) axes: [Vector3<f64>; 3],
     /// Natural shear strain of r, then of s, at its two ties.
     tied: [[Row; 2]; 2],
     /// Assumed less interpolated membrane strain that goes with the square of the warp, at each corner.
@@ -38,15 +38,15 @@ pub(crate) struct PointStrains {
 impl<'a> ShellStrains<'a> {
     pub(crate) fn of(shell: &'a ShellMember) -> Self {
         let centre = SurfacePoint::at(shell, [0.0, 0.0]);
-        let along = centre.tangents[0];
+        let axes = centre.own_axes();
         let tied = [0, 1].map(|i| TIED[i].map(|place| natural_shear(shell, i, place)));
-        let enhanced = EnhancedStrain::of(&centre.layer(0.0, &along));
-        ShellStrains { shell, along, tied, warp: warp_correction(shell), enhanced }
+        let enhanced = EnhancedStrain::of(&centre.layer(0.0, &axes));
+        ShellStrains { shell, axes, tied, warp: warp_correction(shell), enhanced }
     }
 
     /// The strains at a height z above a point of the middle surface.
     pub(crate) fn at(&self, point: &SurfacePoint, z: f64) -> PointStrains {
-        let layer = point.layer(z, &self.along);
+        let layer = point.layer(z, &self.axes);
         let turn = layer.turn();
         let mut in_plane = [[0.0; 24]; 3];
         let [r, s] = point.place;

@@ -201,7 +201,7 @@ fn orthonormalise((w, mw): (&mut [f64], &mut [f64]), order: usize, part: &Mat<f6
 
 /// A number in −½..½ that looks like chance, the same on every machine (the finaliser of SplitMix64: G. L. Steele,
 /// D. Lea & C. H. Flood, OOPSLA 2014; from memory).
-fn scattered(index: u64) -> f64 {
+pub(super) fn scattered(index: u64) -> f64 {
     let mut z = index.wrapping_add(1).wrapping_mul(0x9e37_79b9_7f4a_7c15);
     z = (z ^ (z >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
     z = (z ^ (z >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
