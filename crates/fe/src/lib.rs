@@ -48,6 +48,7 @@ mod mass;
 mod modal;
 mod motion_reader;
 mod numbering;
+mod recovery;
 mod shell;
 mod spring;
 mod state;

@@ -16,11 +16,13 @@ mod modes_of_tubes;
 mod moving_force;
 pub mod obstacle_course;
 mod overhung_axle;
+mod plates_and_rings;
 mod rainflow_cycles;
 mod random_stress;
 mod shear_centres;
 mod shear_coefficients;
 mod sheet;
+mod shell_obstacles;
 mod shocks;
 mod solid_torsion;
 mod standard_tubes;
@@ -55,6 +57,8 @@ pub fn cases() -> Vec<Case> {
         modes_of_tubes::CASES,
         shocks::CASES,
         moving_force::CASES,
+        shell_obstacles::CASES,
+        plates_and_rings::CASES,
         welds::CASES,
         wall_classes::CASES,
         rainflow_cycles::CASES,

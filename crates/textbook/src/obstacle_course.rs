@@ -104,7 +104,7 @@ impl TwistedStrip {
         let place = |u: f64, v: f64| [across(u) * turn(v).cos(), 12.0 * v, across(u) * turn(v).sin()];
         let normal = |u: f64, v: f64| {
             let (sin, cos) = turn(v).sin_cos();
-            [-sin, across(u) * rate, cos]
+            [-sin, -across(u) * rate, cos]
         };
         let wall = Wall::new(self.thickness, 29e6, 0.22);
         let mut sheet = Sheet::new((parts, 6 * parts), &wall, &Surface { place: &place, normal: &normal })?;

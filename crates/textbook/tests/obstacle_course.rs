@@ -20,3 +20,24 @@ fn show() {
         );
     }
 }
+#[test]
+fn show_cases() {
+    for case in axlebow_textbook::cases()
+        .iter()
+        .filter(|case| case.topic.contains("shell") || case.topic.contains("walls"))
+    {
+        let start = std::time::Instant::now();
+        match case.outcome() {
+            Ok(c) => println!(
+                "{} {:.5} {} ours {:.6e} printed {:.6e} {:?}",
+                if c.passed { "ok  " } else { "FAIL" },
+                c.ours / c.printed,
+                case.id,
+                c.ours,
+                c.printed,
+                start.elapsed()
+            ),
+            Err(e) => println!("ERR {} {e}", case.id),
+        }
+    }
+}

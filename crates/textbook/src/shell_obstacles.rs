@@ -1,0 +1,87 @@
+//! The shell obstacle course on meshes that take a moment; `tests/obstacle_course.rs` has their convergence.
+
+use crate::case::{Case, Ours, Tolerance};
+use crate::obstacle_course::{
+    TwistedStrip, pinched_cylinder, pinched_hemisphere, scordelis_lo_crown, scordelis_lo_roof,
+};
+
+const MACNEAL: &str =
+    "R. H. MacNeal & R. L. Harder, Finite Elements in Analysis and Design 1 (1985) 3-20; value from memory";
+const LINDBERG: &str = "G. M. Lindberg, M. D. Olson & G. R. Cowper, NRC Canada Quarterly Bulletin DME/NAE 1969(4), by \
+     T. Belytschko et al., Comput. Methods Appl. Mech. Eng. 51 (1985) 221-258; value from memory";
+const SCORDELIS: &str =
+    "A. C. Scordelis & K. S. Lo, ACI Journal 61 (1964) 539-561, by MacNeal & Harder 1985; value from memory";
+const SANDERS: &str =
+    "thin-shell energy of Koiter and Sanders solved by a Ritz series, recomputed apart from our code";
+const STOLARSKI: &str = "T. Belytschko, B. K. Wong & H. Stolarski, Int. J. Numer. Methods Eng. 28 (1989) 385-414; value from memory";
+const DEEP: &str =
+    "the thin deep-shell answer is 0.3006, the shallow-shell one 0.3086; ours adds transverse shear";
+const MESH: &str = "a mesh that takes a moment; tests/obstacle_course.rs shows how it converges";
+const STRIP: &str = "8 × 48 elements, 0.1 % from their limit; the printed values are of beam theory";
+
+const THICK: TwistedStrip = TwistedStrip { thickness: 0.32, force: 1.0 };
+const THIN: TwistedStrip = TwistedStrip { thickness: 0.0032, force: 1e-6 };
+
+/// The cases.
+pub(crate) const CASES: &[Case] = &[
+    obstacle("deflection_matches_lindberg_1969_pinched_cylinder", LINDBERG, 1.8248e-5, || {
+        pinched_cylinder(32)
+    })
+    .within(0.02, "32 × 32 elements in an octant: the dent under the point load is a few elements wide"),
+    obstacle("deflection_matches_scordelis_1964_roof", SCORDELIS, 0.3024, || scordelis_lo_roof(16))
+        .within(0.01, MESH)
+        .differing(DEEP),
+    obstacle("deflection_matches_koiter_sanders_roof", SANDERS, 0.300_60, || scordelis_lo_roof(16))
+        .within(0.01, MESH),
+    obstacle("crown_deflection_matches_koiter_sanders_roof", SANDERS, 0.045_07, || scordelis_lo_crown(16))
+        .within(0.01, MESH),
+    obstacle("deflection_matches_macneal_1985_hemisphere_with_hole", MACNEAL, 0.0940, || {
+        pinched_hemisphere(16)
+    })
+    .within(0.01, MESH)
+    .differing("the thin-shell answer is 0.0935"),
+    obstacle("deflection_matches_koiter_sanders_hemisphere_with_hole", SANDERS, 0.093_516, || {
+        pinched_hemisphere(16)
+    })
+    .within(0.005, MESH),
+    obstacle("deflection_along_width_matches_macneal_1985_twisted_strip", MACNEAL, 5.424e-3, || {
+        strip(&THICK, 0)
+    })
+    .within(0.005, STRIP),
+    obstacle("deflection_along_thickness_matches_macneal_1985_twisted_strip", MACNEAL, 1.754e-3, || {
+        strip(&THICK, 1)
+    })
+    .within(0.005, STRIP),
+    obstacle(
+        "deflection_along_width_matches_belytschko_1989_thin_twisted_strip",
+        STOLARSKI,
+        5.256e-3,
+        || strip(&THIN, 0),
+    )
+    .within(0.005, STRIP),
+    obstacle(
+        "deflection_along_thickness_matches_belytschko_1989_thin_twisted_strip",
+        STOLARSKI,
+        1.294e-3,
+        || strip(&THIN, 1),
+    )
+    .within(0.005, STRIP),
+];
+
+const fn obstacle(id: &'static str, source: &'static str, printed: f64, ours: Ours) -> Case {
+    Case {
+        id,
+        topic: "shell obstacle course",
+        quantity: "deflection along the load",
+        unit: "",
+        source,
+        printed,
+        tolerance: Tolerance::Relative { share: 0.02, reason: Some(MESH) },
+        ours,
+        difference: None,
+    }
+}
+
+fn strip(strip: &TwistedStrip, along: usize) -> Result<f64, String> {
+    Ok(strip.deflections(8)?[along])
+}
