@@ -59,7 +59,7 @@ impl Patch {
             let (moved, rotated) = (self.turn * Vector3::new(a, b, c), self.turn * Vector3::new(d, e, f));
             [moved, rotated]
         };
-        PATCH.iter().flat_map(turned).flat_map(|v| <[f64; 3]>::from(v)).collect()
+        PATCH.iter().flat_map(turned).flat_map(<[f64; 3]>::from).collect()
     }
 
     /// Forces on all nodes that hold the patch in a motion.

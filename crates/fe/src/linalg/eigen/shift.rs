@@ -11,6 +11,9 @@ const STEP: f64 = 1.0 / 16.0;
 /// Most trial shifts: the last is 1e-10 of the largest λ, below which K + σM is K but for rounding.
 const TRIALS: usize = 9;
 
+/// A mass below this part of the largest is rounding of none, as a wall's about its normal.
+const MASSLESS: f64 = 1e-14;
+
 /// Rigid motions of one body.
 const RIGID: usize = 6;
 
@@ -51,10 +54,14 @@ impl<'a> ShiftedPencil<'a> {
 }
 
 impl Pencil<'_> {
-    /// The largest of σ₀, σ₀/16, … with no more λ below it than are wanted, σ₀ the largest Kᵢᵢ/Mᵢᵢ.
+    /// The largest of σ₀, σ₀/16, … with no more λ below it than are wanted, σ₀ the largest Kᵢᵢ/Mᵢᵢ of a freedom
+    /// that has mass.
     fn trial_shift(&self, count: usize) -> f64 {
+        let most = (0..self.mass.order()).map(|i| self.mass.diagonal(i)).fold(0.0, f64::max);
+        let massive = |i: &usize| self.mass.diagonal(*i) > MASSLESS * most;
         let ratio = |i: usize| self.stiffness.diagonal(i) / self.mass.diagonal(i);
-        let largest = (0..self.mass.order()).map(ratio).filter(|r| r.is_finite()).fold(0.0, f64::max);
+        let ratios = (0..self.mass.order()).filter(massive).map(ratio);
+        let largest = ratios.filter(|r| r.is_finite()).fold(0.0, f64::max);
         if largest == 0.0 {
             return 1.0;
         }
