@@ -25,7 +25,7 @@ pub fn assemble_mass(structure: &Structure) -> SymmetricMatrix {
 }
 
 pub(crate) fn stiffness_matrix(structure: &Structure, numbering: &Numbering) -> SymmetricMatrix {
-    let mut matrix = empty(structure, numbering);
+    let mut matrix = numbering.empty_matrix(structure);
     add_stiffness(&mut matrix, structure, numbering);
     matrix
 }
@@ -41,7 +41,7 @@ pub(crate) fn add_stiffness(matrix: &mut SymmetricMatrix, structure: &Structure,
 }
 
 pub(crate) fn mass_matrix(structure: &Structure, numbering: &Numbering) -> SymmetricMatrix {
-    let mut matrix = empty(structure, numbering);
+    let mut matrix = numbering.empty_matrix(structure);
     for beam in &structure.beams {
         if beam.mass_per_length == 0.0 && beam.inertia_per_length == [0.0; 3] {
             continue;
@@ -67,14 +67,10 @@ pub(crate) fn mass_matrix(structure: &Structure, numbering: &Numbering) -> Symme
 
 /// Geometric stiffness of the shells of a stressed structure.
 pub(crate) fn geometric_matrix(state: &State, numbering: &Numbering) -> SymmetricMatrix {
-    let mut matrix = empty(state.structure, numbering);
+    let mut matrix = numbering.empty_matrix(state.structure);
     for shell in &state.structure.shells {
         let motion = shell.gathered(|node| state.motions[node.0]);
         numbering.add_shell(&mut matrix, &shell.nodes, &geometric_stiffness(shell, &motion));
     }
     matrix
-}
-
-fn empty(structure: &Structure, numbering: &Numbering) -> SymmetricMatrix {
-    SymmetricMatrix::for_coupling(numbering.order(), numbering.half_bandwidth(structure))
 }

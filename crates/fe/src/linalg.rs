@@ -39,5 +39,6 @@ pub use complex_band::ComplexBand;
 pub use eigen::{Crossing, CrossingPairs, EigenFailure, EigenMethod, EigenPairs, Pencil};
 pub use factor::Factor;
 pub use matrix::SymmetricMatrix;
+pub(crate) use matrix::is_narrow;
 pub use pivot::PivotFailure;
 pub use rows::Rows;

@@ -1,11 +1,13 @@
 //! Which equation each freedom has, shared by stiffness and mass.
 
+use std::collections::BTreeSet;
+
 use nalgebra::{Matrix6, Vector6};
 
 use crate::FeError;
 use crate::coupling::Coupling;
 use crate::freedom::Freedom;
-use crate::linalg::{Columns, PivotFailure, SymmetricMatrix};
+use crate::linalg::{Columns, PivotFailure, SymmetricMatrix, is_narrow};
 use crate::shell::ShellMatrix;
 use crate::structure::{NodeId, Structure};
 
@@ -91,6 +93,38 @@ impl Numbering {
             }
         }
         widest.min(self.order.saturating_sub(1))
+    }
+
+    /// A matrix without entries, stored as suits the structure.
+    pub(crate) fn empty_matrix(&self, structure: &Structure) -> SymmetricMatrix {
+        let half_bandwidth = self.half_bandwidth(structure);
+        if is_narrow(half_bandwidth) {
+            SymmetricMatrix::banded(self.order, half_bandwidth)
+        } else {
+            SymmetricMatrix::with_places(&self.places(structure))
+        }
+    }
+
+    /// Rows of the entries of each column from the diagonal down.
+    fn places(&self, structure: &Structure) -> Vec<Vec<usize>> {
+        let mut below: Vec<BTreeSet<usize>> = (0..structure.node_count()).map(|node| [node].into()).collect();
+        let mut join = |a: NodeId, b: NodeId| below[a.0.min(b.0)].insert(a.0.max(b.0));
+        for coupling in structure.couplings() {
+            coupling.far.map(|far| join(coupling.near, far));
+        }
+        for shell in &structure.shells {
+            for (i, first) in shell.nodes.iter().enumerate() {
+                shell.nodes[i + 1..].iter().for_each(|second| _ = join(*first, *second));
+            }
+        }
+        let mut places = Vec::with_capacity(self.order);
+        for (node, below) in below.iter().enumerate() {
+            let rows = below.iter().flat_map(|node| self.numbers_of(NodeId(*node)));
+            let rows: Vec<usize> = rows.copied().filter(|row| *row != HELD).collect();
+            let own = self.numbers_of(NodeId(node)).iter().filter(|number| **number != HELD).count();
+            places.extend((0..own).map(|first| rows[first..].to_vec()));
+        }
+        places
     }
 
     fn numbers_of(&self, node: NodeId) -> &[usize; 6] {

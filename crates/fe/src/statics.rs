@@ -72,8 +72,7 @@ impl StaticSystem {
     pub fn prepare(&mut self, structure: &Structure) -> Result<(), FeError> {
         self.numbering.renumber(structure);
         let (order, half_bandwidth) = (self.numbering.order(), self.numbering.half_bandwidth(structure));
-        let kept =
-            self.matrix.take().filter(|m| m.order() == order && m.half_bandwidth() == Some(half_bandwidth));
+        let kept = self.matrix.take().filter(|matrix| matrix.suits(order, half_bandwidth));
         let mut matrix = match kept {
             Some(mut matrix) => {
                 matrix.reset();
@@ -81,7 +80,7 @@ impl StaticSystem {
             }
             None => {
                 self.factor = None;
-                SymmetricMatrix::for_coupling(order, half_bandwidth)
+                self.numbering.empty_matrix(structure)
             }
         };
         add_stiffness(&mut matrix, structure, &self.numbering);

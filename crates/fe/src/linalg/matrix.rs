@@ -10,6 +10,11 @@ use super::sparse::Sparse;
 /// springs stays below.
 const WIDEST_BAND: usize = 48;
 
+/// Whether the band kernel is taken for a half-bandwidth.
+pub(crate) fn is_narrow(half_bandwidth: usize) -> bool {
+    half_bandwidth <= WIDEST_BAND
+}
+
 /// A symmetric positive definite matrix, assembled entry by entry.
 ///
 /// Only one triangle is kept. Rows and columns count from 0.
@@ -35,13 +40,28 @@ impl SymmetricMatrix {
         SymmetricMatrix { storage: Storage::Sparse(Sparse::zeros(order)) }
     }
 
+    /// Zero matrix with entries anywhere, whose places are known ahead: for each column the rows from the diagonal
+    /// down, sorted.
+    pub fn with_places(rows: &[Vec<usize>]) -> Self {
+        SymmetricMatrix { storage: Storage::Sparse(Sparse::with_places(rows)) }
+    }
+
     /// Zero matrix stored as suits its half-bandwidth.
     pub fn for_coupling(order: usize, half_bandwidth: usize) -> Self {
-        if half_bandwidth <= WIDEST_BAND {
+        if is_narrow(half_bandwidth) {
             SymmetricMatrix::banded(order, half_bandwidth)
         } else {
             SymmetricMatrix::sparse(order)
         }
+    }
+
+    /// Whether it is stored as [`SymmetricMatrix::for_coupling`] would store a matrix of that order and half-bandwidth.
+    pub(crate) fn suits(&self, order: usize, half_bandwidth: usize) -> bool {
+        let alike = match &self.storage {
+            Storage::Band(band) => band.width == half_bandwidth,
+            Storage::Sparse(_) => !is_narrow(half_bandwidth),
+        };
+        alike && self.order() == order
     }
 
     /// Number of rows.

@@ -21,6 +21,11 @@ impl Sparse {
         Sparse { columns: (0..order).map(|index| vec![(index, 0.0)]).collect() }
     }
 
+    /// A zero matrix with entries in the given rows of each column, sorted from the diagonal on.
+    pub(super) fn with_places(rows: &[Vec<usize>]) -> Self {
+        Sparse { columns: rows.iter().map(|rows| rows.iter().map(|row| (*row, 0.0)).collect()).collect() }
+    }
+
     /// Number of rows.
     pub(super) fn order(&self) -> usize {
         self.columns.len()
