@@ -11,6 +11,10 @@
 //! that goes with the curvature d(r3)/ds, so a beam along +Y with `up` = +Z has axis 3 = +X and `bending_3` is
 //! positive where the beam is hollow on its upper side.
 //!
+//! A shell's local axis 3 is its normal, axes 1 and 2 lie along it (1 along its edge from corner 0 to 1, where it is
+//! square). Its moment `m₁₁` is positive where its upper face, toward the normal, is pulled along axis 1. Pressure is
+//! positive along the normal.
+//!
 //! Everything is in consistent units; the rest of the workspace uses SI.
 //!
 //! # Example

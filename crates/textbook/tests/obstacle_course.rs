@@ -22,7 +22,7 @@ const THIN: TwistedStrip = TwistedStrip { thickness: 0.0032, force: 1e-6 };
 
 /// The limits are those of the sources, except that of the strip: its published values are of beam theory, and a solid
 /// of high order (polynomials of degree 5, 2 × 1 × 10 elements, made apart from our code) gives 5.4219e-3 and
-/// 1.7532e-3. Errors at a mesh are what was measured, rounded up.
+/// 1.7532e-3 (`scripts/recompute_strip.py`). Errors at a mesh are what was measured, rounded up.
 const COURSE: [Obstacle; 8] = [
     Obstacle {
         name: "pinched cylinder",
