@@ -9,6 +9,7 @@ mod angles;
 mod beam_line;
 mod cantilevers;
 mod case;
+mod dented_cylinder;
 mod fatigue_lives;
 mod foundation;
 mod modes;
@@ -58,6 +59,7 @@ pub fn cases() -> Vec<Case> {
         shocks::CASES,
         moving_force::CASES,
         shell_obstacles::CASES,
+        dented_cylinder::CASES,
         plates_and_rings::CASES,
         welds::CASES,
         wall_classes::CASES,
