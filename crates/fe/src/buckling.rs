@@ -22,12 +22,14 @@ pub struct BucklingMode {
 pub struct Buckling {
     /// By rising factor; empty when the loads cannot buckle it, however large.
     pub modes: Vec<BucklingMode>,
-    /// Number of factors up to just above the last one by Sturm's count, which misses none.
-    pub counted: Option<usize>,
+    /// Number of factors found below the last one and those that crowd with it.
+    pub found_below: usize,
+    /// Number of factors there by Sturm's count, which misses none; none where a pivot vanished.
+    pub counted_below: Option<usize>,
 }
 
-/// Part of a factor above it at which the count is taken.
-const ABOVE: f64 = 1e-6;
+/// Part of the last factor below it at which the count is taken.
+const CLUSTER: f64 = 1e-6;
 
 impl BucklingMode {
     /// Motion of a node: ux uy uz, rx ry rz; the largest displacement is 1.
@@ -39,7 +41,7 @@ impl BucklingMode {
 impl Buckling {
     /// Whether the count confirms that no factor was missed.
     pub fn is_complete(&self) -> bool {
-        self.counted.is_none_or(|counted| counted == self.modes.len())
+        self.counted_below.is_none_or(|counted| counted == self.found_below)
     }
 }
 
@@ -59,12 +61,15 @@ pub fn buckling(state: &State, count: usize) -> Result<Buckling, FeError> {
     let geometric = geometric_matrix(state, &numbering);
     let crossing = Crossing { stiffness: &stiffness, factor: &factor, geometric: &geometric };
     let pairs = crossing.lowest(count);
-    let counted = pairs.values.last().and_then(|last| crossing.count_below(last * (1.0 + ABOVE)));
+    let limit = pairs.values.last().map_or(0.0, |last| last * (1.0 - CLUSTER));
+    let found_below = pairs.values.iter().filter(|factor| **factor < limit).count();
+    let counted_below = crossing.count_below(limit);
     let mode = |(i, factor): (usize, &f64)| BucklingMode {
         factor: *factor,
         motions: largest_one(numbering.by_node(&pairs.vectors, i)),
     };
-    Ok(Buckling { modes: pairs.values.iter().enumerate().map(mode).collect(), counted })
+    let modes = pairs.values.iter().enumerate().map(mode).collect();
+    Ok(Buckling { modes, found_below, counted_below })
 }
 
 /// Motions scaled so that the largest displacement is 1.

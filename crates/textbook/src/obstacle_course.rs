@@ -98,16 +98,7 @@ impl TwistedStrip {
     /// Deflections of the free end along forces parallel to its width and to its thickness, on a mesh of `parts`
     /// across and six times as many along.
     pub fn deflections(&self, parts: usize) -> Result<[f64; 2], String> {
-        let turn = |v: f64| FRAC_PI_2 * v;
-        let rate = FRAC_PI_2 / 12.0;
-        let across = |u: f64| 1.1 * (u - 0.5);
-        let place = |u: f64, v: f64| [across(u) * turn(v).cos(), 12.0 * v, across(u) * turn(v).sin()];
-        let normal = |u: f64, v: f64| {
-            let (sin, cos) = turn(v).sin_cos();
-            [-sin, -across(u) * rate, cos]
-        };
-        let wall = Wall::new(self.thickness, 29e6, 0.22);
-        let mut sheet = Sheet::new((parts, 6 * parts), &wall, &Surface { place: &place, normal: &normal })?;
+        let mut sheet = self.sheet((parts, 6 * parts))?;
         sheet.hold(Side::FirstV, &Freedom::ALL);
         let mut loads = Loads::new(&sheet.structure, 2);
         let per_length = self.force / 1.1;
@@ -119,5 +110,18 @@ impl TwistedStrip {
         let tip = sheet.node(parts / 2, 6 * parts);
         let displacements = sheet.solved(loads)?;
         Ok([displacements.of(tip, 0)[2], displacements.of(tip, 1)[0]])
+    }
+
+    fn sheet(&self, parts: (usize, usize)) -> Result<Sheet, String> {
+        let turn = |v: f64| FRAC_PI_2 * v;
+        let rate = FRAC_PI_2 / 12.0;
+        let across = |u: f64| 1.1 * (u - 0.5);
+        let place = |u: f64, v: f64| [across(u) * turn(v).cos(), 12.0 * v, across(u) * turn(v).sin()];
+        let normal = |u: f64, v: f64| {
+            let (sin, cos) = turn(v).sin_cos();
+            [-sin, -across(u) * rate, cos]
+        };
+        let wall = Wall::new(self.thickness, 29e6, 0.22);
+        Sheet::new(parts, &wall, &Surface { place: &place, normal: &normal })
     }
 }

@@ -3,7 +3,7 @@
 use std::f64::consts::{FRAC_PI_2, PI};
 
 use axlebow_fe::Freedom::{self, Rx, Ry, Rz, Ux, Uy, Uz};
-use axlebow_fe::{Attachment, Displacements, Face, Loads, Wall, buckling};
+use axlebow_fe::{Attachment, Displacements, Face, Loads, Spring, Wall, buckling};
 
 use crate::case::{Case, Ours, Tolerance};
 use crate::sheet::{Sheet, Side, Surface};
@@ -174,6 +174,12 @@ fn plate_factor([on_x, on_y]: [[f64; 2]; 2]) -> Result<f64, String> {
     let (corner, next) = (sheet.node(0, 0), sheet.node(parts, 0));
     sheet.structure.hold(corner, &[Ux, Uy]);
     sheet.structure.hold(next, &[Uy]);
+    let displacements = sheet.solved(edge_loads(&sheet, parts, [on_x, on_y]))?;
+    Ok(lowest_factor(&sheet, &displacements)? / (PI * PI * rigidity()))
+}
+
+/// Loads per length on all four edges of a plate of `parts` × `parts`, in balance.
+fn edge_loads(sheet: &Sheet, parts: usize, [on_x, on_y]: [[f64; 2]; 2]) -> Loads {
     let mut loads = Loads::new(&sheet.structure, 1);
     for i in 0..parts {
         let edges = [
@@ -186,8 +192,7 @@ fn plate_factor([on_x, on_y]: [[f64; 2]; 2]) -> Result<f64, String> {
             loads.add_edge_load(&sheet.structure, 0, (sheet.shells[shell], edge), [x, y, 0.0]);
         }
     }
-    let displacements = sheet.solved(loads)?;
-    Ok(lowest_factor(&sheet, &displacements)? / (PI * PI * rigidity()))
+    loads
 }
 
 /// Critical axial stress of a cylinder of R = 200 t over the classical one: a strip of the cylinder between planes of
@@ -201,33 +206,33 @@ fn cylinder_factor() -> Result<f64, String> {
     sheet.hold(Side::FirstU, &[Ux, Ry, Rz]);
     sheet.hold(Side::FirstV, &[Uy, Rx, Rz]);
     sheet.hold(Side::LastV, &[Rx, Rz]);
-    // The other plane of symmetry stands askew: a stiff spring along its normal holds each node to it.
     let (sin, cos) = angle.sin_cos();
-    for node in sheet.side(Side::LastU) {
-        let across = [cos, 0.0, -sin];
-        let rates = |stiff: f64| -> [[f64; 3]; 3] { across.map(|a| across.map(|b| stiff * a * b)) };
-        let turning = |stiff: f64| -> [[f64; 3]; 3] {
-            std::array::from_fn(|i| {
-                std::array::from_fn(|j| stiff * (f64::from(u8::from(i == j)) - across[i] * across[j]))
-            })
-        };
-        let (moved, turned) = (rates(1e3 * E * T), turning(1e3 * E * T * T * T));
-        let stiffness = std::array::from_fn(|i| {
-            std::array::from_fn(|j| match (i < 3, j < 3) {
-                (true, true) => moved[i][j],
-                (false, false) => turned[i - 3][j - 3],
-                _ => 0.0,
-            })
-        });
-        let spring = axlebow_fe::Spring { near: Attachment::at(node), far: None, stiffness };
-        sheet.structure.add_spring(spring).map_err(text)?;
-    }
+    hold_to_plane(&mut sheet, Side::LastU, [cos, 0.0, -sin])?;
     let mut loads = Loads::new(&sheet.structure, 1);
     let last = sheet.shells[parts.0 * parts.1 - 1];
     loads.add_edge_load(&sheet.structure, 0, (last, 2), [0.0, -T, 0.0]);
     let displacements = sheet.solved(loads)?;
     let classical = E * T / (radius * (3.0 * (1.0 - NU * NU)).sqrt());
     Ok(lowest_factor(&sheet, &displacements)? / classical)
+}
+
+/// Holds a side to a plane of symmetry that stands askew: springs a thousand times as stiff as the wall.
+fn hold_to_plane(sheet: &mut Sheet, side: Side, normal: [f64; 3]) -> Result<(), String> {
+    let (moved, turned) = (1e3 * E * T, 1e3 * E * T * T * T);
+    let along = |i: usize, j: usize| normal[i] * normal[j];
+    let across = |i: usize, j: usize| f64::from(u8::from(i == j)) - along(i, j);
+    let stiffness = std::array::from_fn(|i| {
+        std::array::from_fn(|j| match (i < 3, j < 3) {
+            (true, true) => moved * along(i, j),
+            (false, false) => turned * across(i - 3, j - 3),
+            _ => 0.0,
+        })
+    });
+    for node in sheet.side(side) {
+        let spring = Spring { near: Attachment::at(node), far: None, stiffness };
+        sheet.structure.add_spring(spring).map_err(text)?;
+    }
+    Ok(())
 }
 
 fn lowest_factor(sheet: &Sheet, displacements: &Displacements) -> Result<f64, String> {

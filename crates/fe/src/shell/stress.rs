@@ -61,6 +61,17 @@ impl WallForces {
     }
 }
 
+impl WallForces {
+    /// Adds what a layer at a height z carries per length.
+    fn add_layer(&mut self, z: f64, stress: &[f64; 3], shear: &[f64; 2]) {
+        for i in 0..3 {
+            self.membrane[i] += stress[i];
+            self.bending[i] += stress[i] * z;
+        }
+        self.shear.iter_mut().zip(shear).for_each(|(sum, shear)| *sum += shear);
+    }
+}
+
 impl ShellMember {
     /// What the wall carries at its four Gauss points when its corners move.
     pub(crate) fn carried_at_gauss(&self, motion: &ShellVector) -> [WallForces; 4] {
@@ -69,30 +80,22 @@ impl ShellMember {
         gauss_points().map(|place| {
             let point = SurfacePoint::at(self, place);
             let half = 0.5 * self.wall.thickness;
-            let middle = point.layer(0.0, &strains.axes);
-            let axes = middle.axes.map(Into::into);
-            let mut forces = WallForces {
-                axes,
-                membrane: [0.0; 3],
-                bending: [0.0; 3],
-                shear: [0.0; 2],
-                thickness: 2.0 * half,
-            };
+            let mut forces = self.unloaded(&point, &strains);
             for z in [-half * GAUSS, half * GAUSS] {
                 let at = strains.at(&point, z);
-                let strain =
-                    Vector3::from(at.in_plane.map(|row| product(&row, motion))) + at.enhanced * enhanced;
-                let stress = elasticity.in_plane * strain * half;
-                for i in 0..3 {
-                    forces.membrane[i] += stress[i];
-                    forces.bending[i] += stress[i] * z;
-                }
-                for i in 0..2 {
-                    forces.shear[i] += elasticity.shear * half * product(&at.shear[i], motion);
-                }
+                let strain = Vector3::from(at.in_plane.map(|row| product(&row, motion)));
+                let stress = elasticity.in_plane * (strain + at.enhanced * enhanced) * half;
+                let shear = at.shear.map(|row| elasticity.shear * half * product(&row, motion));
+                forces.add_layer(z, &stress.into(), &shear);
             }
             forces
         })
+    }
+
+    fn unloaded(&self, point: &SurfacePoint, strains: &ShellStrains) -> WallForces {
+        let axes = point.layer(0.0, &strains.axes).axes.map(Into::into);
+        let (zero, thickness) = ([0.0; 3], self.wall.thickness);
+        WallForces { axes, membrane: zero, bending: zero, shear: [0.0; 2], thickness }
     }
 
     /// What the wall carries at its corners: the bilinear surface through the values at the Gauss points, in the
