@@ -5,7 +5,7 @@ use nalgebra::{Vector3, Vector6};
 use crate::beam::BeamForces;
 use crate::coupling::Coupling;
 use crate::loads::Loads;
-use crate::shell::{ShellStiffness, WallForces};
+use crate::shell::{ShellMember, ShellStiffness, WallForces};
 use crate::structure::{BeamId, NodeId, ShellId, SpringId, Structure};
 
 /// Motions and forces of a structure under one set of loads.
@@ -57,7 +57,9 @@ impl State<'_> {
     /// Force (N) and moment (N m) that the supports put on a node; zero at free freedoms.
     pub fn reaction(&self, node: NodeId) -> [f64; 6] {
         let held = self.structure.held(node.0);
-        let unbalanced = self.unbalanced(&self.loads.combined_nodal(&self.factors))[node.0];
+        let touching = |shell: &&ShellMember| shell.nodes.contains(&node);
+        let loads = self.loads.combined_nodal(&self.factors);
+        let unbalanced = self.unbalanced(&loads, self.structure.shells.iter().filter(touching))[node.0];
         std::array::from_fn(|i| if held[i] { unbalanced[i] } else { 0.0 })
     }
 
@@ -85,7 +87,7 @@ impl State<'_> {
     pub fn equilibrium_residual(&self) -> f64 {
         let (mut worst, mut largest) = (0.0_f64, 0.0_f64);
         let loads = self.loads.combined_nodal(&self.factors);
-        for (node, unbalanced) in self.unbalanced(&loads).iter().enumerate() {
+        for (node, unbalanced) in self.unbalanced(&loads, self.structure.shells.iter()).iter().enumerate() {
             for i in 0..6 {
                 largest = largest.max(loads[node][i].abs());
                 if !self.structure.held(node)[i] {
@@ -96,8 +98,13 @@ impl State<'_> {
         if largest > 0.0 { worst / largest } else { worst }
     }
 
-    /// Member forces on each node less its loads: zero at free freedoms, the reaction at held ones.
-    fn unbalanced(&self, loads: &[Vector6<f64>]) -> Vec<Vector6<f64>> {
+    /// Forces on each node of beams, springs and the given shells less its loads: with all shells of a node, zero at
+    /// free freedoms and the reaction at held ones.
+    fn unbalanced<'s>(
+        &self,
+        loads: &[Vector6<f64>],
+        shells: impl Iterator<Item = &'s ShellMember>,
+    ) -> Vec<Vector6<f64>> {
         let mut sum: Vec<_> = loads.iter().map(|load| -load).collect();
         for coupling in self.structure.couplings() {
             let (near, far) = coupling.nodal_forces(&(coupling.stiffness * self.deformation(coupling)));
@@ -106,7 +113,7 @@ impl State<'_> {
                 sum[node.0] += far;
             }
         }
-        for shell in &self.structure.shells {
+        for shell in shells {
             let forces = ShellStiffness::of(shell).matrix * shell.gathered(|node| self.motions[node.0]);
             for (corner, node) in shell.nodes.iter().enumerate() {
                 sum[node.0] += forces.fixed_rows::<6>(6 * corner);

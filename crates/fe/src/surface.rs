@@ -20,6 +20,24 @@ impl Structure {
     /// # Errors
     /// [`FeError::ImpossibleWall`] when the wall cannot exist; [`FeError::ImpossibleQuadrilateral`] when one has a
     /// corner of 180° or more, or turns by more than 60° from its neighbours.
+    ///
+    /// A strip of 1 m × 0.1 m × 5 mm pulled by 1 kN stretches by F·L/(E·A):
+    /// ```
+    /// use axlebow_fe::{Attachment, Freedom, Loads, StaticSystem, Structure, Wall};
+    /// let mut structure = Structure::new();
+    /// let corners = [[0.0, 0.0, 0.0], [1.0, 0.0, 0.0], [1.0, 0.1, 0.0], [0.0, 0.1, 0.0]];
+    /// let nodes = corners.map(|at| structure.add_node("strip", at));
+    /// let shells = structure.add_surface(&[nodes], &Wall::new(0.005, 200e9, 0.3))?;
+    /// structure.hold(nodes[0], &Freedom::ALL);
+    /// structure.hold(nodes[3], &[Freedom::Ux, Freedom::Uz]);
+    /// let mut loads = Loads::new(&structure, 1);
+    /// loads.add_edge_load(&structure, 0, (shells[0], 1), [1000.0 / 0.1, 0.0, 0.0]);
+    /// let mut system = StaticSystem::new();
+    /// system.prepare(&structure)?;
+    /// let stretch = system.solve(&structure, loads)?.of(nodes[1], 0)[0];
+    /// assert!((stretch - 1000.0 / (200e9 * 0.0005)).abs() < 1e-15);
+    /// # Ok::<(), axlebow_fe::FeError>(())
+    /// ```
     pub fn add_surface(&mut self, quads: &[[NodeId; 4]], wall: &Wall) -> Result<Vec<ShellId>, FeError> {
         let mut sums: BTreeMap<NodeId, Vector3<f64>> = BTreeMap::new();
         for quad in quads {
@@ -56,19 +74,24 @@ impl Structure {
         let mut members = Vec::with_capacity(quads.len());
         for quad in quads {
             let (corners, normals) = (self.corners(quad), quad.map(|node| normal(node).normalize()));
-            for corner in 0..4 {
-                let along = self.corner_normal(quad, corner)?.dot(&normals[corner]);
-                if !(along >= WIDEST_FOLD) {
-                    let why =
-                        "it is folded by more than 60 deg there, or its corners run the other way round";
-                    return Err(self.impossible_quadrilateral(quad[corner], why));
-                }
-            }
+            self.refuse_fold(quad, &normals)?;
             members.push(ShellMember { nodes: *quad, corners, normals, wall: *wall });
         }
         let first = self.shells.len();
         self.shells.extend(members);
         Ok((first..self.shells.len()).map(ShellId).collect())
+    }
+
+    /// Refuses a quadrilateral whose corners stand askew to the normals of their nodes.
+    fn refuse_fold(&self, quad: &[NodeId; 4], normals: &[Vector3<f64>; 4]) -> Result<(), FeError> {
+        for corner in 0..4 {
+            let along = self.corner_normal(quad, corner)?.dot(&normals[corner]);
+            if !(along >= WIDEST_FOLD) {
+                let why = "it is folded by more than 60 deg there, or its corners run the other way round";
+                return Err(self.impossible_quadrilateral(quad[corner], why));
+            }
+        }
+        Ok(())
     }
 
     fn corners(&self, quad: &[NodeId; 4]) -> [Vector3<f64>; 4] {

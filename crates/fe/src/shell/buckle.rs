@@ -52,3 +52,34 @@ fn add_product(stiffness: &mut ShellMatrix, sides: [&[[Matrix3<f64>; 2]; 4]; 2],
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::shell::Wall;
+    use crate::structure::NodeId;
+
+    /// A flat square of side 1 under n₁₁ = 1 and its geometric stiffness.
+    fn pulled_square() -> ShellMatrix {
+        let corners = [[0.0, 0.0], [1.0, 0.0], [1.0, 1.0], [0.0, 1.0]].map(|[x, y]| Vector3::new(x, y, 0.0));
+        let wall = Wall::new(0.01, 200e9, 0.0);
+        let shell =
+            ShellMember { nodes: [0, 1, 2, 3].map(NodeId), corners, normals: [Vector3::z(); 4], wall };
+        let stretched = |corner: usize| corners[corner][0] / (0.01 * 200e9);
+        let motion = ShellVector::from_fn(|i, _| if i % 6 == 0 { stretched(i / 6) } else { 0.0 });
+        geometric_stiffness(&shell, &motion)
+    }
+
+    #[test]
+    fn a_pulled_wall_resists_turning_out_of_its_plane_and_not_moving() {
+        let stiffness = pulled_square();
+        for axis in 0..3 {
+            let moved = ShellVector::from_fn(|i, _| if i % 6 == axis { 1.0 } else { 0.0 });
+            assert!((stiffness * moved).amax() < 1e-12);
+        }
+        // w = x: n₁₁·w'² over the square.
+        let turned = ShellVector::from_fn(|i, _| if i % 6 == 2 { [0.0, 1.0, 1.0, 0.0][i / 6] } else { 0.0 });
+        assert!((turned.dot(&(stiffness * turned)) - 1.0).abs() < 1e-12);
+        assert!((stiffness - stiffness.transpose()).amax() < 1e-12);
+    }
+}
