@@ -5,3 +5,4 @@ mod commands;
 mod program;
 mod readme;
 mod roads;
+mod stiffeners;

@@ -27,6 +27,33 @@ fn check_block(name: &str, table: &str) {
         .expect("the README is written");
 }
 
+/// Camber change at rated load, deg, and axle mass, kg.
+fn camber_and_mass(name: &str) -> (f64, f64) {
+    let model = Model::of(&document(name)).expect("a good model");
+    let outcome = flex(&model.axle, &model.cases[..1]).expect("a solution");
+    (outcome.cases[0].wheels.left.camber_change.to_degrees(), outcome.axle_mass)
+}
+
+#[test]
+fn stiffener_table_is_what_the_demo_models_say() {
+    let (bare, bare_mass) = camber_and_mass("trailer-152-thin-dual");
+    let mut table = String::from(
+        "| 152.4 mm × 9 mm tube at rated load | added, kg | camber change, deg | removed |\n| --- | --- | --- | --- |\n",
+    );
+    for (words, name) in [
+        ("as it is", "trailer-152-thin-dual"),
+        ("angle on top, 430 mm long", "trailer-152-thin-dual-angle-part"),
+        ("angle on top, 860 mm, from seat to seat", "trailer-152-thin-dual-angle"),
+        ("half pipe over the top, 860 mm", "trailer-152-thin-dual-sleeve"),
+    ] {
+        let (camber, mass) = camber_and_mass(name);
+        let removed = 100.0 * (1.0 - camber / bare);
+        let added = mass - bare_mass;
+        table.push_str(&format!("| {words} | {added:.1} | {camber:.3} | {removed:.0} % |\n"));
+    }
+    check_block("stiffener", &table);
+}
+
 fn document(name: &str) -> Document {
     let bytes = std::fs::read(root().join(format!("models/{name}.toml"))).expect("the demo model");
     read_bytes(&bytes, name, &MODEL).expect("a good model")

@@ -43,6 +43,7 @@ mod spectrum_peaks;
 mod split;
 mod stations;
 mod stiffened;
+mod stiffened_stretch;
 mod stiffener;
 mod strength;
 mod stress_reading;
@@ -82,8 +83,10 @@ pub use side::{Side, Sides};
 pub use spectrum::{Band, Spectrum};
 pub use spectrum_peaks::SpectrumPeak;
 pub use stiffened::StiffenedSection;
+pub use stiffened_stretch::StiffenedStretch;
 pub use stiffener::{
     Attitude, Seated, Stiffener, StiffenerEnd, StiffenerForm, StiffenerWeld, WeldPattern, sleeve,
+    weld_stiffness,
 };
 pub use strength::{PlacedCheck, StrengthAsk, StrengthCase, StrengthOutcome, StrengthRules, strength};
 pub use transfer::{Resonance, TransferFunction};

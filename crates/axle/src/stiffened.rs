@@ -83,7 +83,7 @@ impl StiffenedSection {
     }
 
     /// Normal stress in terms of the axle's modulus, for resultants about the axle's own line.
-    pub(crate) fn stress_field(&self, resultants: &Resultants) -> StressField {
+    pub fn stress_field(&self, resultants: &Resultants) -> StressField {
         let [x, z] = self.area.centroid;
         let own = resultants.moved([-x, -z]);
         self.area.stress_field(own.axial, own.moment_x, own.moment_z)
@@ -144,12 +144,15 @@ fn torsion_gain(profile: &Profile, stiffener: &Stiffener, seated: &Seated) -> Re
         let throat = weld.leg * std::f64::consts::FRAC_1_SQRT_2;
         return cell_gain(profile, (wall, seated.feet), throat);
     }
-    Ok(open_constant(seated))
+    Ok(own_constant(seated))
 }
 
-/// Torsion constant of a stiffener by itself, that of a strip as thick as twice its area over its edge:
+/// Torsion constant of a stiffener by itself: I_x + I_z of a full sleeve, a round tube; else that of a strip as thick as twice its area over its edge:
 /// J = A t²/3.
-fn open_constant(seated: &Seated) -> f64 {
+fn own_constant(seated: &Seated) -> f64 {
+    if !seated.outline.holes().is_empty() {
+        return seated.area.polar_moment();
+    }
     let edge = seated.outline.outside().polygon(CHORDS);
     let next = edge.iter().cycle().skip(1);
     let length: f64 = edge.iter().zip(next).map(|(a, b)| (a[0] - b[0]).hypot(a[1] - b[1])).sum();

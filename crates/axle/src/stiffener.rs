@@ -3,10 +3,10 @@
 //! A stiffener is described where it would sit on the top of the axle: X forward, Z away from the axle. Its clock
 //! position turns it round the axle; then it slides inward until it rests on the wall.
 
-use std::f64::consts::{FRAC_PI_2, PI};
+use std::f64::consts::{FRAC_1_SQRT_2, FRAC_PI_2, PI};
 
 use axlebow_sections::shape::{Angle, Channel, HalfPipe};
-use axlebow_sections::{AreaProperties, Material, Outline, Placement, Profile, Shape};
+use axlebow_sections::{AreaProperties, Material, Outline, Placement, Profile, RoundTube, Shape};
 
 use crate::AxleError;
 use crate::error::{finite, not_negative, positive};
@@ -48,6 +48,24 @@ impl Attitude {
             Attitude::Round => "round",
             Attitude::AsDrawn => "as-drawn",
         }
+    }
+
+    /// Every attitude.
+    pub const ALL: [Attitude; 9] = [
+        Attitude::ToesDown,
+        Attitude::LegDown,
+        Attitude::BackUp,
+        Attitude::OnEdge,
+        Attitude::Lying,
+        Attitude::StemDown,
+        Attitude::FlangeDown,
+        Attitude::Round,
+        Attitude::AsDrawn,
+    ];
+
+    /// The attitude of a word.
+    pub fn of_word(word: &str) -> Option<Self> {
+        Attitude::ALL.into_iter().find(|attitude| attitude.word() == word)
     }
 
     /// Attitudes that a shape can take; the first is the usual one.
@@ -95,6 +113,16 @@ impl StiffenerForm {
         let cell = midline(shape, attitude).map(|wall| wall.placed(&seated));
         let fits_round = attitude == Attitude::Round;
         Ok(StiffenerForm { called, outline: shape.outline()?.placed(&seated), fits_round, cell })
+    }
+
+    /// A round tube about the axle's own.
+    ///
+    /// # Errors
+    /// [`AxleError::Section`] for impossible sizes.
+    pub fn full_sleeve(bore: f64, wall: f64) -> Result<Self, AxleError> {
+        let tube = RoundTube::new(bore + 2.0 * wall, wall)?;
+        let called = "full sleeve".to_owned();
+        Ok(StiffenerForm { called, outline: Profile::from(tube).outline(), fits_round: true, cell: None })
     }
 
     /// An outline of the user's, drawn with Z away from the axle.
@@ -217,6 +245,14 @@ pub struct StiffenerWeld {
     pub both_sides: bool,
     /// Stiffness of the weld along the axle per length of weld, N/m².
     pub stiffness: f64,
+}
+
+/// Stiffness along the axle of a fillet weld, per length of weld: k = G a/l over the throat a = l/√2 of a leg l,
+/// along which the leg's width shears (N/m²). Our estimate, no source.
+///
+/// - `shear_modulus`: G (Pa)
+pub fn weld_stiffness(shear_modulus: f64) -> f64 {
+    shear_modulus * FRAC_1_SQRT_2
 }
 
 /// A stiffener on the axle.
@@ -342,13 +378,12 @@ fn axle_outline(profile: &Profile, clock: f64) -> Outline {
 fn foot(outline: &Outline, axle: &Outline, side: f64) -> [f64; 2] {
     let own = |place: &[f64; 2]| side * place[0] > 0.0;
     let gap = |place: &[f64; 2]| axle.distance_from_edge(*place);
-    let corners = outline.outside().corners().iter().map(|corner| [corner.x, corner.z]);
-    let nearest = corners.filter(own).min_by(|a, b| gap(a).total_cmp(&gap(b)));
+    let nearest = outline.corner_places().into_iter().filter(own).min_by(|a, b| gap(a).total_cmp(&gap(b)));
     nearest.unwrap_or([0.0, outline.reach()[1][0]])
 }
 
 /// The half pipe that fits round a tube.
 pub fn sleeve(bore: f64, wall: f64) -> Result<Shape, AxleError> {
-    let tube = axlebow_sections::RoundTube::new(bore + 2.0 * wall, wall)?;
+    let tube = RoundTube::new(bore + 2.0 * wall, wall)?;
     Ok(Shape::HalfPipe(HalfPipe { tube }))
 }

@@ -163,6 +163,41 @@ fn longer_help_is_more_help_and_a_run_out_costs_a_little() {
     assert!(square(0.32) < tapered && tapered < radiused && radiused < square(0.4));
 }
 
+/// Concentric tubes share their centroid, so that every constant is the sum of both (parallel axis theorem).
+#[test]
+fn a_full_sleeve_adds_its_own_constants_to_the_tube() {
+    let form = StiffenerForm::full_sleeve(0.127, 0.004).unwrap();
+    let mut axle = axle();
+    axle.stiffeners = vec![Stiffener { form, ..tent() }];
+    let axle = axle.checked().unwrap();
+    let stretches = axle.stiffened_stretches().unwrap();
+    assert_eq!(stretches.len(), 1);
+    assert_eq!((stretches[0].from, stretches[0].to), (-0.35, 0.35));
+    let (tube, own) =
+        (example::tube(0.127, 0.0127).properties(0.3), example::tube(0.135, 0.004).properties(0.3));
+    let section = &stretches[0].section;
+    for (found, expected) in [
+        (section.area.area, tube.area + own.area),
+        (section.area.second_moment_x, tube.second_moment_x + own.second_moment_x),
+        (section.torsion_constant, tube.torsion_constant + own.torsion_constant),
+        (section.mass_per_length, 7850.0 * (tube.area + own.area)),
+    ] {
+        assert_relative_eq!(found, expected, max_relative = 1e-9);
+    }
+    assert_relative_eq!(section.area.centroid[1], 0.0, epsilon = 1e-12);
+}
+
+#[test]
+fn stretches_part_where_a_second_stiffener_begins() {
+    let lower = Stiffener { name: "lower".into(), clock: PI, from: 0.0, to: 0.2, ..tent() };
+    let axle = loose_seats(vec![tent(), lower]);
+    let stretches = axle.stiffened_stretches().unwrap();
+    let counts: Vec<usize> = stretches.iter().map(|stretch| stretch.stiffeners.len()).collect();
+    assert_eq!(counts, [1, 2, 1]);
+    assert_relative_eq!(stretches[1].section.area.centroid[1], 0.0, epsilon = 1e-12);
+    assert!(loose_seats(vec![]).stiffened_stretches().unwrap().is_empty());
+}
+
 #[test]
 fn misfits_name_both_parties_and_by_how_much() {
     let refused = |stiffeners: Vec<Stiffener>| {

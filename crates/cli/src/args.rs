@@ -247,6 +247,9 @@ pub struct Cups {
 pub struct Section {
     #[command(flatten)]
     pub model: ModelInput,
+    /// Load case whose stress is shown in stiffened sections, where they are bent most
+    #[arg(long, value_name = "NAME")]
+    pub case: Option<String>,
     /// Write a picture of the sections
     #[arg(long, value_name = "FILE.svg|png")]
     pub plot: Option<PathBuf>,

@@ -47,7 +47,8 @@ impl Model {
     /// Every misfit between keys: wall thicker than the radius, seats outboard of the wheels, a side given
     /// twice or not at all, a combination of cases that do not exist.
     pub fn of(document: &Document) -> Result<Model, Problems> {
-        let mut builder = Builder { root: document.root(), problems: document.problems() };
+        let mut builder =
+            Builder { root: document.root(), problems: document.problems(), assumed: Vec::new() };
         let axle = builder.axle();
         let cases = axle.as_ref().map(|axle| {
             let standard = standard_cases(axle);
@@ -64,16 +65,18 @@ impl Model {
             hash: hash::of(root),
             axle,
             cases,
-            assumed: document.assumed().to_vec(),
+            assumed: [document.assumed(), &builder.assumed].concat(),
             system: document.system(),
         })
     }
 }
 
 /// Reads values of tables and collects misfits.
-struct Builder<'d> {
-    root: &'d Table,
-    problems: Problems,
+pub(crate) struct Builder<'d> {
+    pub root: &'d Table,
+    pub problems: Problems,
+    /// Defaults that depend on other keys.
+    pub assumed: Vec<Assumed>,
 }
 
 impl<'d> Builder<'d> {
@@ -83,13 +86,16 @@ impl<'d> Builder<'d> {
         let wheels = self.per_side("wheel", Self::wheel);
         let seats = self.per_side("seat", Self::seat);
         let loads = self.root.table("loads");
+        let body = body?;
+        let stiffeners = self.stiffeners(&body);
+        let bar = self.root.optional_table("tube").or(self.root.optional_table("housing"));
         let axle = Axle {
-            body: body?,
+            body,
             wheel_ends: wheel_ends?,
             wheels: wheels?,
             seats: seats?,
-            stiffeners: Vec::new(),
-            weld_keep_out: 0.0,
+            stiffeners: stiffeners?,
+            weld_keep_out: bar.map_or(0.0, |table| table.number("weld_keep_out")),
             fixed_masses: self.root.tables("mass").iter().map(fixed_mass).collect(),
             body_height: loads.number("body_height"),
             body_roll_radius: loads.number("body_roll_radius"),
@@ -184,7 +190,7 @@ impl<'d> Builder<'d> {
         Some(Spindle { material: material?, steps })
     }
 
-    fn material(&mut self, table: &Table) -> Option<Material> {
+    pub(crate) fn material(&mut self, table: &Table) -> Option<Material> {
         let made = Material::new(
             table.text("name"),
             table.number("elastic_modulus"),
@@ -337,7 +343,7 @@ impl<'d> Builder<'d> {
     }
 
     /// The value, or its error as a problem at `span`.
-    fn kept<T, E: std::fmt::Display>(&mut self, span: Span, made: Result<T, E>) -> Option<T> {
+    pub(crate) fn kept<T, E: std::fmt::Display>(&mut self, span: Span, made: Result<T, E>) -> Option<T> {
         made.map_err(|error| self.problems.push(span, error.to_string(), None)).ok()
     }
 
@@ -360,7 +366,7 @@ impl<'d> Builder<'d> {
                 let own = tables.rev().find(|table| table.text("name") == name);
                 own.map_or(0..0, |table| table.span_of("name"))
             }
-            _ => self.root.table("loads").span(),
+            other => self.place_of_stiffener(other).unwrap_or(self.root.table("loads").span()),
         }
     }
 }

@@ -37,6 +37,8 @@ pub enum Value {
     Texts(Vec<Written>),
     /// Paths with what is to stand there, in file order.
     Changes(Vec<(Written, Written)>),
+    /// Corners (x, z) of an outline, m.
+    Corners(Vec<[f64; 2]>),
 }
 
 /// Text and where the file has it.
@@ -191,6 +193,11 @@ impl Table {
     /// Paths with what is to stand there, in file order; none if the key is not there.
     pub fn changes(&self, key: &str) -> &[(Written, Written)] {
         if let Some(Value::Changes(changes)) = self.value(key) { changes } else { &[] }
+    }
+
+    /// Corners (x, z) of an outline, m, if they are there.
+    pub fn optional_corners(&self, key: &str) -> Option<&[[f64; 2]]> {
+        if let Value::Corners(corners) = self.value(key)? { Some(corners) } else { None }
     }
 
     fn declared<T>(&self, key: &str, found: Option<T>) -> T {

@@ -37,6 +37,11 @@ fn add(table: &Table, hasher: &mut blake3::Hasher) {
                     hasher.update(name.as_bytes()).update(&[0]).update(&factor.to_bits().to_le_bytes());
                 }
             }
+            Value::Corners(corners) => {
+                for place in corners.as_flattened() {
+                    hasher.update(&place.to_bits().to_le_bytes());
+                }
+            }
             Value::Texts(texts) => texts.iter().for_each(|written| add_text(&written.text, hasher)),
             Value::Changes(changes) => {
                 for (path, text) in changes {

@@ -4,6 +4,7 @@ use axlebow_axle::{LARGEST_COMPOSITE_FRACTION, STEEPEST_CUP};
 use axlebow_units::Kind;
 
 use crate::spec::{key, quantity};
+use crate::stiffener_keys::{KEEP_OUT, STIFFENER};
 use crate::{Bounds, Holds, KeySpec, Presence, TableSpec, Word};
 
 use Bounds::{Any, Between, NonNegative, Positive};
@@ -60,6 +61,7 @@ pub static MODEL: TableSpec = TableSpec {
         key("wheel_end", "Hub and bearings.", Holds::Tables(&WHEEL_END), Required),
         key("wheel", "Wheels and tires.", Holds::Tables(&WHEEL), Required),
         key("seat", "Where the suspension holds the axle.", Holds::Tables(&SEAT), Required),
+        key("stiffener", "A shape welded along the axle.", Holds::Tables(&STIFFENER), Optional),
         key("mass", "A further mass fixed to the axle.", Holds::Tables(&MASS), Optional),
         key("station", "A further place to report results at.", Holds::Tables(&STATION), Optional),
         key("loads", "What the axle carries.", Holds::Table(&LOADS), Required),
@@ -67,7 +69,7 @@ pub static MODEL: TableSpec = TableSpec {
     ],
 };
 
-static MATERIAL: TableSpec = TableSpec {
+pub(crate) static MATERIAL: TableSpec = TableSpec {
     name: "material",
     meaning: "A linear elastic material.",
     keys: &[
@@ -91,6 +93,7 @@ static TUBE: TableSpec = TableSpec {
             (Kind::Length, Positive),
             Required,
         ),
+        KEEP_OUT,
     ],
 };
 
@@ -106,6 +109,7 @@ static HOUSING: TableSpec = TableSpec {
             Holds::Tables(&HOUSING_POINT),
             Required,
         ),
+        KEEP_OUT,
     ],
 };
 

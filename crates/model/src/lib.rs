@@ -37,6 +37,9 @@ mod road_name;
 mod schema;
 mod spec;
 mod start;
+mod stiffener_build;
+mod stiffener_keys;
+mod stiffener_shape;
 mod value;
 
 pub use bounds::Bounds;

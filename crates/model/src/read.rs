@@ -76,7 +76,12 @@ pub(crate) fn lone_value(spec: &'static KeySpec, path: &str, text: &str) -> Resu
     let refused =
         |message, accepted, likely| ModelError::Refused { path: path.to_owned(), message, accepted, likely };
     let raw = match spec.holds {
-        Holds::Table(_) | Holds::Tables(_) | Holds::Factors | Holds::Texts | Holds::Changes => {
+        Holds::Table(_)
+        | Holds::Tables(_)
+        | Holds::Factors
+        | Holds::Texts
+        | Holds::Changes
+        | Holds::Corners => {
             return Err(ModelError::NotOneValue { path: path.to_owned() });
         }
         Holds::Quantity { .. } | Holds::Text | Holds::Choice(_) => {

@@ -39,7 +39,7 @@ fn table(spec: &TableSpec) -> Map<String, Json> {
 fn property(key: &KeySpec) -> Map<String, Json> {
     let mut schema = content(key);
     let accepted = match key.holds {
-        Holds::Quantity { .. } | Holds::Factors | Holds::Texts | Holds::Changes => {
+        Holds::Quantity { .. } | Holds::Factors | Holds::Texts | Holds::Changes | Holds::Corners => {
             format!(" Accepted: {}.", key.holds.accepted())
         }
         _ => String::new(),
@@ -78,6 +78,11 @@ fn content(key: &KeySpec) -> Map<String, Json> {
         Holds::Factors => object(json!({ "type": "object", "additionalProperties": { "type": "number" } })),
         Holds::Texts => object(json!({ "type": "array", "items": text(), "minItems": 1 })),
         Holds::Changes => object(json!({ "type": "object", "additionalProperties": text() })),
+        Holds::Corners => {
+            let length = json!({ "type": "string", "pattern": QUANTITY });
+            let corner = json!({ "type": "array", "items": length, "minItems": 2, "maxItems": 2 });
+            object(json!({ "type": "array", "items": corner, "minItems": 1 }))
+        }
     }
 }
 

@@ -51,6 +51,8 @@ pub enum Holds {
     Texts,
     /// A table of texts under paths of another file, as in `{ "tube.wall" = "8 mm" }`.
     Changes,
+    /// The corners of an outline, a list of pairs of lengths, as in `[["0 mm", "0 mm"], ["60 mm", "0 mm"]]`.
+    Corners,
 }
 
 /// Whether a key may be left out.
@@ -130,6 +132,10 @@ impl Holds {
             Self::Factors => "a table of numbers, such as { gravity = 1.35 }".to_owned(),
             Self::Texts => r#"a list of texts in quotes, such as ["6 mm", "8 mm"]"#.to_owned(),
             Self::Changes => r#"a table of paths and texts, such as { "tube.wall" = "8 mm" }"#.to_owned(),
+            Self::Corners => {
+                r#"a list of corners, each of two lengths, such as [["0 mm", "0 mm"], ["60 mm", "0 mm"]]"#
+                    .to_owned()
+            }
         }
     }
 }

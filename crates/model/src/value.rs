@@ -44,6 +44,7 @@ impl Reader<'_> {
             (Holds::Factors, DeValue::Table(raw)) => self.factors(&site, raw),
             (Holds::Texts, DeValue::Array(list)) => self.texts(&site, list),
             (Holds::Changes, DeValue::Table(raw)) => self.changes(&site, raw),
+            (Holds::Corners, DeValue::Array(list)) => self.corners(&site, list),
             _ => self.wrong_type(&site),
         }
     }
@@ -196,6 +197,34 @@ impl Reader<'_> {
             changes.extend(self.written(&inner).map(|text| (path, text)));
         }
         Some(Value::Changes(changes))
+    }
+
+    fn corners(&mut self, site: &Site<'_>, list: &[Spanned<DeValue<'_>>]) -> Option<Value> {
+        let mut corners = Vec::new();
+        for (i, item) in list.iter().enumerate() {
+            if self.problems.is_full() {
+                return None;
+            }
+            let (path, span) = (format!("{}[{i}]", site.path), self.span(item.span()));
+            let inner = Site { raw: item.get_ref(), raw_span: item.span(), span, path, ..*site };
+            corners.push(self.corner(&inner)?);
+        }
+        Some(Value::Corners(corners))
+    }
+
+    fn corner(&mut self, site: &Site<'_>) -> Option<[f64; 2]> {
+        let DeValue::Array(pair) = site.raw else { return self.wrong_type(site) };
+        let [x, z] = pair.as_ref() else { return self.refuse(site, "is not two lengths") };
+        let mut length = |item: &Spanned<DeValue<'_>>| {
+            let (path, span) = (site.path.clone(), self.span(item.span()));
+            let own = Site { spec: site.spec, raw: item.get_ref(), raw_span: item.span(), span, path };
+            match self.quantity(&own, Kind::Length, Bounds::Any)? {
+                Value::Quantity { value, .. } => Some(value),
+                _ => None,
+            }
+        };
+        let (x, z) = (length(x), length(z));
+        Some([x?, z?])
     }
 
     fn written(&mut self, site: &Site<'_>) -> Option<Written> {

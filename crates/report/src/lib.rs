@@ -23,7 +23,7 @@ mod textbook_row;
 pub use animation::ride_animation;
 pub use card::{Assumed, ModelCard};
 pub use error::ReportError;
-pub use section_card::SectionCard;
+pub use section_card::{SectionCard, SectionStress, StiffenedCard};
 pub use study_words::study_findings;
 pub use svg::Svg;
 pub use textbook_row::TextbookRow;

@@ -11,6 +11,8 @@ pub(crate) enum Shown {
     Deflection,
     /// Camber, toe, slope.
     Angle,
+    /// Camber for each unit of mass.
+    AnglePerMass,
     /// Force.
     Force,
     /// Moment.
@@ -34,6 +36,7 @@ impl Shown {
         match self {
             Self::Place | Self::Deflection => Kind::Length,
             Self::Angle => Kind::Angle,
+            Self::AnglePerMass => Kind::AnglePerMass,
             Self::Force => Kind::Force,
             Self::Moment => Kind::Moment,
             Self::Stress => Kind::Stress,
@@ -51,6 +54,7 @@ impl Shown {
             Self::Place => (1, 2),
             Self::Deflection => (3, 4),
             Self::Angle => (3, 3),
+            Self::AnglePerMass => (4, 4),
             Self::Force => (2, 0),
             Self::Moment => (2, 0),
             Self::Stress => (1, 2),

@@ -24,6 +24,7 @@ pub(crate) mod ride_panel;
 mod section_figure;
 mod spectrum_axes;
 mod spectrum_figure;
+mod stiffened_panel;
 mod study_figure;
 pub(crate) mod text;
 mod thinned;

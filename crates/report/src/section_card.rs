@@ -1,6 +1,7 @@
-//! A stretch of the axle with one section.
+//! Stretches of the axle with one section.
 
-use axlebow_sections::{Profile, SectionProperties};
+use axlebow_axle::StiffenedStretch;
+use axlebow_sections::{Profile, SectionProperties, StressField};
 
 /// A stretch of the axle with one section, for tables and drawings.
 #[derive(Debug, Clone, PartialEq)]
@@ -15,4 +16,45 @@ pub struct SectionCard {
     pub properties: SectionProperties,
     /// Mass per length, kg/m.
     pub mass_per_length: f64,
+}
+
+/// A stretch of the axle with the same stiffeners, for tables and drawings.
+#[derive(Debug, Clone, PartialEq)]
+pub struct StiffenedCard {
+    /// What is welded on.
+    pub stretch: StiffenedStretch,
+    /// Stress where the stretch is bent most, if a load case is asked for.
+    pub stress: Option<SectionStress>,
+}
+
+/// Normal stress in a section under a load case.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SectionStress {
+    /// Name of the load case.
+    pub case: String,
+    /// Where along the axle, m.
+    pub y: f64,
+    /// Stress in terms of the axle's modulus.
+    pub field: StressField,
+}
+
+impl StiffenedCard {
+    /// Names of what is welded on, as in "tube + top angle".
+    pub fn name(&self) -> String {
+        let parts = self.stretch.section.composite.parts();
+        parts.iter().map(|part| part.name.as_str()).collect::<Vec<_>>().join(" + ")
+    }
+
+    /// Lowest and highest stress in a part, Pa, with the places (x, z) where they act; none without such a part or
+    /// a load case.
+    pub fn extremes(&self, part: usize) -> Option<[([f64; 2], f64); 2]> {
+        let composite = &self.stretch.section.composite;
+        let outline = &composite.parts().get(part)?.outline;
+        let field = composite.stress_in(part, &self.stress.as_ref()?.field);
+        let end = |side: f64| {
+            let place = outline.farthest_place([side * field.gradient_x, side * field.gradient_z]);
+            (place, field.at(place))
+        };
+        Some([end(-1.0), end(1.0)])
+    }
 }

@@ -100,10 +100,14 @@ impl StudyWords<'_> {
         }
     }
 
-    /// The measure that is mapped over two keys, if the study has a map: a sweep of two keys with a ride.
+    /// The measure that is mapped over two keys, if the study has a map: a sweep of two keys with a ride or a rank.
     pub fn mapped(&self) -> Option<Measure> {
         let two = self.outcome.kind == StudyKind::Sweep && self.outcome.varied.len() == 2;
-        self.outcome.shown.first().copied().filter(|_| two && !self.outcome.rides.is_empty())
+        self.outcome
+            .shown
+            .first()
+            .copied()
+            .filter(|_| two && (!self.outcome.rides.is_empty() || self.outcome.ranked_by.is_some()))
     }
 
     /// A mass, such as "65 kg".
@@ -237,6 +241,7 @@ pub(crate) fn shown(measure: Measure) -> Shown {
     match measure.quantity.kind {
         Kind::Mass => Shown::Mass,
         Kind::Angle => Shown::Angle,
+        Kind::AnglePerMass => Shown::AnglePerMass,
         Kind::Stress => Shown::Stress,
         Kind::Force => Shown::Force,
         Kind::Time => Shown::Time,

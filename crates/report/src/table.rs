@@ -1,5 +1,6 @@
 //! Tables for a terminal: plain text, at most 100 columns wide for ordinary names, no colour.
 
+mod cautions;
 mod cups;
 mod flex;
 mod flex_beside;
@@ -9,10 +10,12 @@ mod modes;
 mod response;
 mod ride;
 mod sections;
+mod stiffened_sections;
 mod strength;
 mod study;
 mod study_beside;
 mod study_map;
+mod study_rank;
 mod textbook;
 
 pub use cups::cups;

@@ -26,9 +26,11 @@ impl Outline {
         breaks.retain(|x| (from..to).contains(x));
         breaks.extend([from, to]);
         breaks.sort_by(f64::total_cmp);
-        let height = |x: f64| Some(support.top_at(x)? - self.bottom_at(x)?);
         let rises = breaks.windows(2).flat_map(|pair| {
             let (a, b) = (pair[0], pair[1]);
+            // Between two breaks an edge lies over every x or over none.
+            let (own, under) = (self.edges_over(0.5 * (a + b)), support.edges_over(0.5 * (a + b)));
+            let height = |x: f64| Some(top_at(&under, x)? - bottom_at(&own, x)?);
             [height(a), peak(a, b, &height), height(b)]
         });
         rises.flatten().reduce(f64::max)
@@ -39,13 +41,18 @@ impl Outline {
         self.edges().map(|edge| edge.distance(place)).fold(f64::INFINITY, f64::min)
     }
 
-    fn top_at(&self, x: f64) -> Option<f64> {
-        self.outside().edges().flat_map(|edge| heights(&edge, x)).flatten().reduce(f64::max)
+    /// The outside edges that lie over x.
+    fn edges_over(&self, x: f64) -> Vec<Edge> {
+        self.outside().edges().filter(|edge| heights(edge, x) != [None; 2]).collect()
     }
+}
 
-    fn bottom_at(&self, x: f64) -> Option<f64> {
-        self.outside().edges().flat_map(|edge| heights(&edge, x)).flatten().reduce(f64::min)
-    }
+fn top_at(edges: &[Edge], x: f64) -> Option<f64> {
+    edges.iter().flat_map(|edge| heights(edge, x)).flatten().reduce(f64::max)
+}
+
+fn bottom_at(edges: &[Edge], x: f64) -> Option<f64> {
+    edges.iter().flat_map(|edge| heights(edge, x)).flatten().reduce(f64::min)
 }
 
 /// Greatest value of a function with one peak between two places.

@@ -1,6 +1,6 @@
 //! One design: from a point of a study to its result.
 
-use axlebow_axle::{AxleError, CamberSplit, RidingAxle, Sides, StaticDesign};
+use axlebow_axle::{Axle, AxleError, CamberSplit, RidingAxle, Sides, StaticDesign};
 use axlebow_fe::StaticSystem;
 use axlebow_model::{Model, Problems};
 
@@ -19,8 +19,21 @@ pub struct Design {
     pub peak_stress: f64,
     /// Height of the axle's centre above the line through the hubs, m.
     pub bow: f64,
+    /// Whether stiffeners are welded on.
+    pub stiffened: bool,
+    /// What it is held against: side by side the baseline, else the same axle without its stiffeners, if it has any.
+    pub beside: Option<Beside>,
     /// What came of each ride, in the order of the study's rides.
     pub rides: Vec<DesignRide>,
+}
+
+/// A design that another one is held against.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Beside {
+    /// Mass of the bare axle, kg.
+    pub axle_mass: f64,
+    /// Camber change of each wheel, rad.
+    pub camber_change: Sides<f64>,
 }
 
 impl Study {
@@ -78,8 +91,16 @@ impl Study {
     fn static_design(&self, model: &Model, system: &mut StaticSystem) -> Result<Design, String> {
         let case = model.cases.iter().find(|case| case.name == self.case);
         let case = case.ok_or_else(|| format!("there is no load case {}", self.case))?;
-        let solved = StaticDesign::with_system(&model.axle, system).and_then(|design| design.case(case));
-        let solved = solved.map_err(|error| error.to_string())?;
+        let mut solve = |axle: &Axle| {
+            let solved = StaticDesign::with_system(axle, system).and_then(|design| design.case(case));
+            solved.map_err(|error| error.to_string())
+        };
+        let solved = solve(&model.axle)?;
+        let beside = without_stiffeners(&model.axle).map(|bare| {
+            let solved = solve(&bare)?;
+            let camber_change = Sides::each(|side| solved.wheels.of(side).camber_change);
+            Ok::<_, String>(Beside { axle_mass: bare.mass(), camber_change })
+        });
         let wheel = |side| solved.wheels.of(side);
         let design = Design {
             axle_mass: model.axle.mass(),
@@ -87,6 +108,8 @@ impl Study {
             split: Sides::each(|side| wheel(side).split),
             peak_stress: solved.peak_stress,
             bow: solved.bow,
+            stiffened: !model.axle.stiffeners.is_empty(),
+            beside: beside.transpose()?,
             rides: Vec::new(),
         };
         if design.is_finite() { Ok(design) } else { Err("the result is not finite".to_owned()) }
@@ -98,6 +121,12 @@ impl Design {
         let camber = [self.camber_change.left, self.camber_change.right];
         camber.iter().chain(&[self.axle_mass, self.peak_stress, self.bow]).all(|value| value.is_finite())
     }
+}
+
+/// The same axle without its stiffeners, if it has any.
+fn without_stiffeners(axle: &Axle) -> Option<Axle> {
+    let bare = || Axle { stiffeners: Vec::new(), ..axle.clone() };
+    (!axle.stiffeners.is_empty()).then(bare)
 }
 
 /// Problems in one line.

@@ -48,6 +48,12 @@ pub static STUDY: TableSpec = TableSpec {
             Optional,
         ),
         key(
+            "rank_by",
+            "Result that the designs are ranked by, largest first, such as `camber-removed-per-mass`.",
+            Holds::Text,
+            Optional,
+        ),
+        key(
             "constant_mass",
             "Axle masses at which the variants are held against one another.",
             Holds::Table(&CONSTANT_MASS),

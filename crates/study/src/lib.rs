@@ -24,7 +24,7 @@ mod run;
 mod study;
 mod vary;
 
-pub use design::Design;
+pub use design::{Beside, Design};
 pub use keys::STUDY;
 pub use natural::NaturalMode;
 pub use outcome::{EqualMass, RideName, Row, StudyOutcome};

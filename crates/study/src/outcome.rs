@@ -23,6 +23,10 @@ pub struct StudyOutcome {
     pub measures: Vec<Measure>,
     /// Those that tables and pictures show, as the file says or else the usual ones.
     pub shown: Vec<Measure>,
+    /// What the designs are ranked by, largest first, if they are.
+    pub ranked_by: Option<Measure>,
+    /// Whether any design has stiffeners, so that its reader may come to weld.
+    pub stiffened: bool,
     /// Main modes of each variant, where speed and a length of the road are varied and nothing else.
     pub natural_modes: Vec<Vec<NaturalMode>>,
     /// The designs, in the order of [`Study::points`](crate::Study::points).
@@ -63,6 +67,16 @@ pub struct EqualMass {
 }
 
 impl StudyOutcome {
+    /// Designs with their value of what they are ranked by, largest first; none without such a value.
+    pub fn ranked(&self) -> Vec<(&Row, f64)> {
+        let Some(measure) = self.ranked_by else { return Vec::new() };
+        let value = |row: &Row| row.result.as_ref().ok().and_then(|design| measure.of(design));
+        let mut ranked: Vec<(&Row, f64)> =
+            self.rows.iter().filter_map(|row| value(row).map(|value| (row, value))).collect();
+        ranked.sort_by(|a, b| b.1.total_cmp(&a.1));
+        ranked
+    }
+
     /// The rows in lines along the key that varies fastest: same variant, same values of the other keys.
     pub fn lines(&self) -> impl Iterator<Item = &[Row]> {
         self.rows.chunks(self.varied.last().map_or(1, |last| last.values.len()))

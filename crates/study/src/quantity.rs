@@ -4,7 +4,7 @@ use axlebow_axle::{RideWheel, Side, Sides};
 use axlebow_model::likely;
 use axlebow_units::Kind;
 
-use crate::{Design, DesignRide};
+use crate::{Beside, Design, DesignRide};
 
 /// A result of a design: what it is called, what it measures and what it means.
 #[derive(Debug, Clone, Copy)]
@@ -24,6 +24,7 @@ pub struct Quantity {
 #[derive(Debug, Clone, Copy)]
 enum Source {
     Static(fn(&Design) -> f64),
+    Beside(fn(&Design, &Beside) -> f64),
     Ride(fn(&DesignRide) -> Option<f64>),
 }
 
@@ -66,10 +67,14 @@ pub struct Measure {
 }
 
 impl Measure {
-    /// Its value in a design, SI; `None` where there is none, such as cups of a camber that does not move.
+    /// Its value in a design, SI; `None` where there is none, such as cups of a camber that does not move, or what
+    /// an axle without stiffeners has gained by them.
     pub fn of(&self, design: &Design) -> Option<f64> {
         match self.quantity.from {
             Source::Static(value) => Some(value(design)),
+            Source::Beside(value) => {
+                design.beside.map(|beside| value(design, &beside)).filter(|value| value.is_finite())
+            }
             Source::Ride(value) => design.rides.get(self.ride).and_then(value),
         }
     }
@@ -78,7 +83,7 @@ impl Measure {
 /// Every result of a design, those of the static load case first.
 ///
 /// What a ride says is that of the worse wheel; cups and frequency are those of the wheel whose camber moves most.
-pub static QUANTITIES: [Quantity; 26] = [
+pub static QUANTITIES: [Quantity; 29] = [
     of_case(
         "axle-mass",
         ("axle mass", Kind::Mass),
@@ -127,6 +132,24 @@ pub static QUANTITIES: [Quantity; 26] = [
         ("bow", Kind::Length),
         "Height of the axle's centre above the line through the hubs.",
         |d| d.bow,
+    ),
+    beside(
+        "added-mass",
+        ("added mass", Kind::Mass),
+        "Axle mass beyond that of the axle without stiffeners, or side by side of the baseline.",
+        |design, beside| design.axle_mass - beside.axle_mass,
+    ),
+    beside(
+        "camber-removed",
+        ("camber removed", Kind::Ratio),
+        "Share of that axle's camber change that is gone.",
+        |design, beside| removed(design, beside) / larger(&beside.camber_change).abs(),
+    ),
+    beside(
+        "camber-removed-per-mass",
+        ("camber removed per mass", Kind::AnglePerMass),
+        "Camber change that is gone, over the added mass.",
+        |design, beside| removed(design, beside) / (design.axle_mass - beside.axle_mass),
     ),
     of_ride(
         "dynamic-load-factor",
@@ -196,6 +219,15 @@ const fn of_case(
     Quantity { name, words, kind, meaning, from: Source::Static(value) }
 }
 
+const fn beside(
+    name: &'static str,
+    (words, kind): (&'static str, Kind),
+    meaning: &'static str,
+    value: fn(&Design, &Beside) -> f64,
+) -> Quantity {
+    Quantity { name, words, kind, meaning, from: Source::Beside(value) }
+}
+
 const fn of_ride(
     name: &'static str,
     (words, kind): (&'static str, Kind),
@@ -208,6 +240,11 @@ const fn of_ride(
 /// The one of larger magnitude.
 fn larger(sides: &Sides<f64>) -> f64 {
     if sides.right.abs() > sides.left.abs() { sides.right } else { sides.left }
+}
+
+/// By how much less the wheel leans that leans most, rad.
+fn removed(design: &Design, beside: &Beside) -> f64 {
+    larger(&beside.camber_change).abs() - larger(&design.camber_change).abs()
 }
 
 /// The larger one of both wheels.

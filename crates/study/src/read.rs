@@ -28,6 +28,7 @@ impl Reader<'_> {
         self.check_cases(&base)?;
         let varied = self.varied(&variants, &rides);
         let (masses, shown) = (self.masses(), self.shown(&rides));
+        let ranked_by = self.ranked_by(&rides);
         self.check_count(variants.len(), &varied);
         if !self.problems.is_empty() {
             return Err(self.problems);
@@ -35,7 +36,7 @@ impl Reader<'_> {
         let name = self.root.text("name").to_owned();
         let note = self.root.optional_text("note").map(str::to_owned);
         let case = self.root.text("case").to_owned();
-        Ok(Study { name, note, kind, base, case, variants, varied, rides, shown, masses })
+        Ok(Study { name, note, kind, base, case, variants, varied, rides, shown, ranked_by, masses })
     }
 
     /// What the study does; its tables must be those that this needs.
@@ -165,21 +166,37 @@ impl Reader<'_> {
     /// The quantities that the file says are shown.
     fn shown(&mut self, rides: &[StudyRide]) -> Vec<&'static Quantity> {
         let mut shown = Vec::new();
-        for Written { text, span } in self.root.texts("show") {
-            match Quantity::named(text) {
-                Ok(quantity) if quantity.is_of_ride() && rides.is_empty() => {
-                    let message = format!("{text:?} is a result of a ride, and the study has none");
-                    self.problems.push(span.clone(), message, Some("a `[[ride]]` table".to_owned()));
-                }
-                Ok(quantity) => shown.push(quantity),
-                Err(near) => {
-                    let names: Vec<&str> = crate::QUANTITIES.iter().map(|quantity| quantity.name).collect();
-                    let message = format!("no result is named {text:?}");
-                    self.problems.push_likely(span.clone(), message, (Some(names.join(", ")), near));
-                }
-            }
+        for written in self.root.texts("show") {
+            shown.extend(self.quantity(written, rides));
         }
         shown
+    }
+
+    /// What the file says that designs are ranked by.
+    fn ranked_by(&mut self, rides: &[StudyRide]) -> Option<&'static Quantity> {
+        let text = self.root.optional_text("rank_by")?.to_owned();
+        self.quantity(&Written { text, span: self.root.span_of("rank_by") }, rides)
+    }
+
+    fn quantity(
+        &mut self,
+        Written { text, span }: &Written,
+        rides: &[StudyRide],
+    ) -> Option<&'static Quantity> {
+        match Quantity::named(text) {
+            Ok(quantity) if quantity.is_of_ride() && rides.is_empty() => {
+                let message = format!("{text:?} is a result of a ride, and the study has none");
+                self.problems.push(span.clone(), message, Some("a `[[ride]]` table".to_owned()));
+                None
+            }
+            Ok(quantity) => Some(quantity),
+            Err(near) => {
+                let names: Vec<&str> = crate::QUANTITIES.iter().map(|quantity| quantity.name).collect();
+                let message = format!("no result is named {text:?}");
+                self.problems.push_likely(span.clone(), message, (Some(names.join(", ")), near));
+                None
+            }
+        }
     }
 
     fn check_count(&mut self, variants: usize, varied: &[Varied]) {

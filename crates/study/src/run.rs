@@ -3,7 +3,9 @@
 use axlebow_fe::StaticSystem;
 use rayon::prelude::*;
 
-use crate::{Measure, Point, QUANTITIES, Quantity, RideName, Row, Study, StudyOutcome, StudyRide};
+use crate::{
+    Beside, Measure, Point, QUANTITIES, Quantity, RideName, Row, Study, StudyKind, StudyOutcome, StudyRide,
+};
 
 /// Designs between two reports of progress.
 const BATCH: usize = 512;
@@ -39,9 +41,20 @@ impl Study {
             rows.par_extend(solved.flatten_iter());
             progress(rows.len(), of);
         }
+        self.hold_beside(&mut rows);
         let mut outcome = self.outcome(rows);
         outcome.constant_mass = self.masses.iter().map(|&mass| self.equal_mass(mass, &outcome)).collect();
         outcome
+    }
+
+    /// Side by side every design is held against the baseline.
+    fn hold_beside(&self, rows: &mut [Row]) {
+        let StudyKind::SideBySide { baseline } = self.kind else { return };
+        let Some(Ok(design)) = rows.get(baseline).map(|row| &row.result) else { return };
+        let beside = Beside { axle_mass: design.axle_mass, camber_change: design.camber_change };
+        for design in rows.iter_mut().filter_map(|row| row.result.as_mut().ok()) {
+            design.beside = Some(beside);
+        }
     }
 
     fn outcome(&self, rows: Vec<Row>) -> StudyOutcome {
@@ -55,6 +68,8 @@ impl Study {
             rides: self.rides.iter().map(|ride| self.ride_name(ride)).collect(),
             measures: self.sorted(QUANTITIES.iter()),
             shown: self.shown(),
+            ranked_by: self.ranked_by.and_then(|quantity| self.measures(quantity).next()),
+            stiffened: rows.iter().filter_map(|row| row.result.as_ref().ok()).any(|design| design.stiffened),
             natural_modes: self.natural_modes(),
             rows,
             constant_mass: Vec::new(),

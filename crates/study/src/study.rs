@@ -34,6 +34,8 @@ pub struct Study {
     pub rides: Vec<StudyRide>,
     /// Results that tables and pictures show; none where the file does not say.
     pub shown: Vec<&'static Quantity>,
+    /// What the designs are ranked by, largest first, if they are.
+    pub ranked_by: Option<&'static Quantity>,
     /// Masses of the bare axle at which variants are held against one another, kg.
     pub masses: Vec<f64>,
 }

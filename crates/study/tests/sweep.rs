@@ -185,7 +185,7 @@ fn a_study_without_variants_is_of_the_model_itself() {
 fn wrong_paths_are_reported_with_the_likely_key() {
     let nowhere = "`tube.wal` leads nowhere: tube has no key `wal`";
     let (accepted, likely) = check("\"tube.wall\"", "\"tube.wal\"", (12, "\"tube.wal\"", nowhere));
-    assert_eq!((accepted.as_str(), likely.as_str()), ("`od`, `wall`, `length`", "wall"));
+    assert_eq!((accepted.as_str(), likely.as_str()), ("`od`, `wall`, `length`, `weld_keep_out`", "wall"));
     let nowhere = "`tube.odd` leads nowhere: tube has no key `odd`";
     check("\"tube.od\"", "\"tube.odd\"", (7, "\"tube.odd\"", nowhere));
     check("\"tube.wall\"", "\"kind\"", (12, "\"kind\"", "`kind` is not a number"));

@@ -61,6 +61,7 @@ fn symbols(kind: Kind) -> (&'static str, &'static str) {
         Kind::RotationalFlexibility => ("mrad/(kN m)", "deg/(kip ft)"),
         Kind::Damping => ("kN s/m", "lbf s/in"),
         Kind::Angle => ("deg", "deg"),
+        Kind::AnglePerMass => ("deg/kg", "deg/lb"),
         Kind::Speed => ("km/h", "mph"),
         Kind::Acceleration => ("m/s²", "ft/s²"),
         Kind::Frequency => ("Hz", "Hz"),

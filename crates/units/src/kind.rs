@@ -35,6 +35,8 @@ pub enum Kind {
     Damping,
     /// Plane angle, rad.
     Angle,
+    /// Angle per mass, rad/kg.
+    AnglePerMass,
     /// Speed, m/s.
     Speed,
     /// Acceleration, m/s².
@@ -49,7 +51,7 @@ pub enum Kind {
 
 impl Kind {
     /// Every kind, in the order of declaration.
-    pub const ALL: [Self; 20] = [
+    pub const ALL: [Self; 21] = [
         Self::Length,
         Self::Area,
         Self::SecondMoment,
@@ -65,6 +67,7 @@ impl Kind {
         Self::RotationalFlexibility,
         Self::Damping,
         Self::Angle,
+        Self::AnglePerMass,
         Self::Speed,
         Self::Acceleration,
         Self::Frequency,
@@ -90,6 +93,7 @@ impl Kind {
             Self::RotationalFlexibility => "rotational flexibility",
             Self::Damping => "damping",
             Self::Angle => "angle",
+            Self::AnglePerMass => "angle per mass",
             Self::Speed => "speed",
             Self::Acceleration => "acceleration",
             Self::Frequency => "frequency",
@@ -116,6 +120,7 @@ impl Kind {
             Self::RotationalFlexibility => &["rad/(kN m)", "mrad/(kN m)", "deg/(lbf ft)"],
             Self::Damping => &["N s/m", "kN s/m", "lbf s/in"],
             Self::Angle => &["deg", "mrad", "rad"],
+            Self::AnglePerMass => &["deg/kg", "mrad/kg", "deg/lb"],
             Self::Speed => &["km/h", "m/s", "mph", "ft/s"],
             Self::Acceleration => &["m/s2", "gn", "ft/s2"],
             Self::Frequency => &["Hz", "kHz"],
@@ -142,6 +147,7 @@ impl Kind {
             Self::RotationalFlexibility => "rad/(N m)",
             Self::Damping => "N s/m",
             Self::Angle => "rad",
+            Self::AnglePerMass => "rad/kg",
             Self::Speed => "m/s",
             Self::Acceleration => "m/s2",
             Self::Frequency => "Hz",
@@ -168,6 +174,7 @@ impl Kind {
             Self::RotationalFlexibility => Dimension::new(-2, -1, 2, 1),
             Self::Damping => Dimension::new(0, 1, -1, 0),
             Self::Angle => Dimension::new(0, 0, 0, 1),
+            Self::AnglePerMass => Dimension::new(0, -1, 0, 1),
             Self::Speed => Dimension::new(1, 0, -1, 0),
             Self::Acceleration => Dimension::new(1, 0, -2, 0),
             Self::Frequency => Dimension::new(0, 0, -1, 0),

@@ -45,7 +45,7 @@ fn beside(arguments: &Flex, own: &FlexOutcome, card: &ModelCard) -> Result<Strin
 }
 
 /// The cases asked for in the order of the model; all when none is asked for.
-pub(super) fn chosen(model: &Model, names: &[String]) -> Result<Vec<LoadCase>, Failure> {
+pub fn chosen(model: &Model, names: &[String]) -> Result<Vec<LoadCase>, Failure> {
     let known = || model.cases.iter().map(|case| case.name.as_str()).collect::<Vec<_>>().join(", ");
     if let Some(name) = names.iter().find(|name| model.cases.iter().all(|case| case.name != **name)) {
         return Err(Failure::Input(format!(

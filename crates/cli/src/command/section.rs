@@ -2,9 +2,10 @@
 
 use std::process::ExitCode;
 
-use axlebow_axle::{Axle, Piece};
+use axlebow_axle::{Axle, DiagramPoint, Piece, StiffenedStretch};
+use axlebow_model::Model;
 use axlebow_report::plot::section_figure;
-use axlebow_report::{SectionCard, json, table};
+use axlebow_report::{SectionCard, SectionStress, StiffenedCard, json, table};
 
 use crate::args::Section;
 use crate::failure::Failure;
@@ -15,15 +16,43 @@ pub fn run(arguments: &Section) -> Result<ExitCode, Failure> {
     let model = input::model(&arguments.model)?;
     let card = input::card(&model, &arguments.model);
     let sections = sections(&model.axle);
+    let stiffened = stiffened(&model, arguments.case.as_ref())?;
     if let Some(path) = &arguments.plot {
-        output::write_picture(path, &section_figure(&sections, &card)?)?;
+        output::write_picture(path, &section_figure(&sections, &stiffened, &card)?)?;
     }
     let text = match arguments.model.json {
-        true => json::section_document(&sections, &card),
-        false => table::sections(&sections, &card),
+        true => json::section_document(&sections, &stiffened, &card),
+        false => table::sections(&sections, &stiffened, &card),
     };
     output::print(&text)?;
     Ok(ExitCode::SUCCESS)
+}
+
+/// Every stretch with stiffeners, with its stress in a load case.
+fn stiffened(model: &Model, case: Option<&String>) -> Result<Vec<StiffenedCard>, Failure> {
+    let mut diagram = None;
+    if let Some(name) = case {
+        let cases = super::flex::chosen(model, std::slice::from_ref(name))?;
+        let outcome = axlebow_axle::flex(&model.axle, &cases)?;
+        diagram = outcome.cases.into_iter().next().map(|case| case.diagram);
+    }
+    let cards = model.axle.stiffened_stretches()?.into_iter().map(|stretch| {
+        let bent_most = diagram.as_ref().and_then(|diagram| bent_most(diagram, &stretch));
+        let stress = case.zip(bent_most).map(|(case, point)| SectionStress {
+            case: case.clone(),
+            y: point.y,
+            field: stretch.section.stress_field(&point.resultants),
+        });
+        StiffenedCard { stretch, stress }
+    });
+    Ok(cards.collect())
+}
+
+/// The point of a stretch with the largest bending moment.
+fn bent_most<'d>(diagram: &'d [DiagramPoint], stretch: &StiffenedStretch) -> Option<&'d DiagramPoint> {
+    let moment = |point: &DiagramPoint| point.resultants.moment_x.hypot(point.resultants.moment_z);
+    let there = diagram.iter().filter(|point| (stretch.from..=stretch.to).contains(&point.y));
+    there.max_by(|a, b| moment(a).total_cmp(&moment(b)))
 }
 
 /// Every section from the centre outward: stretches of one section, and the ends of tapers.

@@ -1,15 +1,18 @@
 //! The document of the sections along the axle, `axlebow/section/1`.
 
+use axlebow_strength::WELDING_CAUTIONS;
 use serde::Serialize;
 
 use super::{AssumedEntry, ModelEntry, assumed, model, pretty};
-use crate::{ModelCard, SectionCard};
+use crate::{ModelCard, SectionCard, StiffenedCard};
 
 #[derive(Serialize)]
 struct SectionDocument {
     schema: &'static str,
     model: ModelEntry,
     sections: Vec<SectionEntry>,
+    stiffened_sections: Vec<StiffenedEntry>,
+    cautions: Vec<&'static str>,
     assumed: Vec<AssumedEntry>,
 }
 
@@ -35,6 +38,41 @@ struct SectionEntry {
     stress_points: Vec<PointEntry>,
 }
 
+/// A stretch with stiffeners; areas and second moments in terms of the axle's modulus.
+#[derive(Serialize)]
+struct StiffenedEntry {
+    parts: Vec<String>,
+    from_y_m: f64,
+    to_y_m: f64,
+    area_m2: f64,
+    second_moment_x_m4: f64,
+    second_moment_z_m4: f64,
+    product_of_inertia_m4: f64,
+    principal_angle_rad: f64,
+    torsion_constant_m4: f64,
+    centroid_x_m: f64,
+    centroid_z_m: f64,
+    mass_per_length_kg_m: f64,
+    stress: Option<StressEntry>,
+}
+
+/// Stress where a stretch is bent most.
+#[derive(Serialize)]
+struct StressEntry {
+    case: String,
+    y_m: f64,
+    points: Vec<StressPointEntry>,
+}
+
+/// Lowest or highest stress in a part, tension positive.
+#[derive(Serialize)]
+struct StressPointEntry {
+    part: String,
+    x_m: f64,
+    z_m: f64,
+    stress_pa: f64,
+}
+
 /// An outside point at which fibre stress is looked at, from the centroid.
 #[derive(Serialize)]
 struct PointEntry {
@@ -44,11 +82,13 @@ struct PointEntry {
 }
 
 /// The sections as JSON text.
-pub fn section_document(sections: &[SectionCard], card: &ModelCard) -> String {
+pub fn section_document(sections: &[SectionCard], stiffened: &[StiffenedCard], card: &ModelCard) -> String {
     pretty(&SectionDocument {
         schema: "axlebow/section/1",
         model: model(card),
         sections: sections.iter().map(entry).collect(),
+        stiffened_sections: stiffened.iter().map(stiffened_entry).collect(),
+        cautions: if stiffened.is_empty() { Vec::new() } else { WELDING_CAUTIONS.to_vec() },
         assumed: assumed(card),
     })
 }
@@ -79,4 +119,39 @@ fn entry(section: &SectionCard) -> SectionEntry {
             .map(|at| PointEntry { name: at.place(), x_m: at.x, z_m: at.z })
             .collect(),
     }
+}
+
+fn stiffened_entry(card: &StiffenedCard) -> StiffenedEntry {
+    let (stretch, section) = (&card.stretch, &card.stretch.section);
+    let area = &section.area;
+    StiffenedEntry {
+        parts: section.composite.parts().iter().map(|part| part.name.clone()).collect(),
+        from_y_m: stretch.to,
+        to_y_m: stretch.from,
+        area_m2: area.area,
+        second_moment_x_m4: area.second_moment_x,
+        second_moment_z_m4: area.second_moment_z,
+        product_of_inertia_m4: area.product_of_inertia,
+        principal_angle_rad: area.principal_axes().angle,
+        torsion_constant_m4: section.torsion_constant,
+        centroid_x_m: area.centroid[0],
+        centroid_z_m: area.centroid[1],
+        mass_per_length_kg_m: section.mass_per_length,
+        stress: stress_entry(card),
+    }
+}
+
+fn stress_entry(card: &StiffenedCard) -> Option<StressEntry> {
+    let stress = card.stress.as_ref()?;
+    let parts = card.stretch.section.composite.parts().iter().enumerate();
+    let points = parts.flat_map(|(number, part)| {
+        let ends = card.extremes(number).into_iter().flatten();
+        ends.map(|([x, z], value)| StressPointEntry {
+            part: part.name.clone(),
+            x_m: x,
+            z_m: z,
+            stress_pa: value,
+        })
+    });
+    Some(StressEntry { case: stress.case.clone(), y_m: stress.y, points: points.collect() })
 }

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use axlebow_strength::WELDING_CAUTIONS;
 use axlebow_study::{EqualMass, Measure, QUANTITIES, Quantity, Row, StudyKind, StudyOutcome};
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -54,6 +55,8 @@ pub struct StudyDocument {
     pub rows: Vec<RowEntry>,
     /// Designs of equal axle mass.
     pub constant_mass: Vec<EqualMassEntry>,
+    /// What must be said before anybody welds; empty where no design has a stiffener.
+    pub cautions: Vec<&'static str>,
     /// Defaults that were used.
     pub assumed: Vec<AssumedEntry>,
 }
@@ -153,6 +156,7 @@ impl StudyDocument {
             quantities: QUANTITIES.iter().map(QuantityEntry::from).collect(),
             rows: outcome.rows.iter().map(row).collect(),
             constant_mass: outcome.constant_mass.iter().map(equal).collect(),
+            cautions: if outcome.stiffened { WELDING_CAUTIONS.to_vec() } else { Vec::new() },
             assumed: assumed(card),
         }
     }

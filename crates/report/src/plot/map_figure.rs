@@ -93,8 +93,11 @@ impl MapFigure<'_> {
             level += 26.0;
             canvas.label(Label::new(line, [LEFT, level]).size(20.0).bold());
         }
-        let ride = self.words.ride(self.measure.ride);
-        for line in wrapped(&format!("{}. Ride: {ride}.", card.name), letters, 2) {
+        let subject = match self.measure.quantity.is_of_ride() {
+            true => format!("{}. Ride: {}.", card.name, self.words.ride(self.measure.ride)),
+            false => format!("{}, {}.", card.name, self.words.outcome.case),
+        };
+        for line in wrapped(&subject, letters, 2) {
             level += 20.0;
             canvas.label(Label::new(line, [LEFT, level]));
         }

@@ -4,10 +4,11 @@ use axlebow_sections::Profile;
 use axlebow_units::Kind;
 
 use super::palette::{BLUE, FAINT, INK, MUTED, STEEL};
+use super::stiffened_panel::{StiffenedPanel, reach};
 use super::text;
 use crate::number::{Numbers, Shown, fixed, with_power};
 use crate::svg::{Canvas, Label, Point};
-use crate::{ModelCard, ReportError, SectionCard, Svg};
+use crate::{ModelCard, ReportError, SectionCard, StiffenedCard, Svg};
 
 /// Most sections in a row.
 const COLUMNS: usize = 4;
@@ -21,6 +22,8 @@ const ABOVE: f64 = 74.0;
 const ROW: f64 = 20.0;
 /// Chords that stand for a quarter of a circle.
 const CHORDS: usize = 16;
+/// Letters of a section's name.
+const NAME: usize = 32;
 /// Room at the edges of the figure.
 const EDGE: f64 = 40.0;
 
@@ -28,29 +31,43 @@ const EDGE: f64 = 40.0;
 ///
 /// Up is up and forward is to the right.
 ///
-/// - `sections`: from left to right along the axle
+/// - `sections`: from the centre outward
+/// - `stiffened`: stretches with stiffeners, drawn after those
 ///
 /// # Errors
 /// No sections.
-pub fn section_figure(sections: &[SectionCard], card: &ModelCard) -> Result<Svg, ReportError> {
-    let largest = sections.iter().map(|s| s.profile.width().max(s.profile.height())).fold(0.0, f64::max);
+pub fn section_figure(
+    sections: &[SectionCard],
+    stiffened: &[StiffenedCard],
+    card: &ModelCard,
+) -> Result<Svg, ReportError> {
+    let bare = sections.iter().map(|s| s.profile.width().max(s.profile.height()));
+    let welded = stiffened.iter().flat_map(reach).map(|[low, high]| high - low);
+    let largest = bare.chain(welded).fold(0.0, f64::max);
     if largest <= 0.0 {
         return Err(ReportError::Empty { thing: "list of sections" });
     }
-    let columns = sections.len().clamp(2, COLUMNS);
+    let count = sections.len() + stiffened.len();
+    let columns = count.clamp(2, COLUMNS);
     let figure = SectionFigure { numbers: Numbers { system: card.system }, scale: LARGEST / largest };
     let mut canvas = Canvas::default();
     let top = draw_heading(&mut canvas, &card.name, columns);
-    let height = sections.iter().map(|section| figure.height(section)).fold(0.0, f64::max);
+    let rows = sections.iter().map(|section| figure.values(section).len());
+    let rows = rows.chain(stiffened.iter().map(|card| figure.panel().values(card).len())).max().unwrap_or(0);
+    let height = ABOVE + LARGEST + 70.0 + ROW * rows as f64 + 30.0;
+    let corner = |i: usize| [EDGE + (i % columns) as f64 * SLOT, top + (i / columns) as f64 * height];
     for (i, section) in sections.iter().enumerate() {
-        let corner = [EDGE + (i % columns) as f64 * SLOT, top + (i / columns) as f64 * height];
-        figure.draw(&mut canvas, section, corner);
+        figure.draw(&mut canvas, section, corner(i));
     }
-    let bottom = top + sections.len().div_ceil(columns) as f64 * height;
+    for (i, card) in stiffened.iter().enumerate() {
+        figure.draw_stiffened(&mut canvas, card, corner(sections.len() + i));
+    }
+    let bottom = top + count.div_ceil(columns) as f64 * height;
     if card.invented {
         canvas.label(Label::new(text::INVENTED, [EDGE, bottom]).size(12.0).colour(MUTED));
     }
-    let names: Vec<&str> = sections.iter().map(|section| section.name.as_str()).collect();
+    let names = sections.iter().map(|section| section.name.clone());
+    let names: Vec<String> = names.chain(stiffened.iter().map(StiffenedCard::name)).collect();
     let size = [2.0 * EDGE + columns as f64 * SLOT, bottom + 30.0];
     Ok(canvas.finish(size, &format!("{}: cross-sections", card.name), &names.join("; ")))
 }
@@ -76,31 +93,39 @@ struct SectionFigure {
 }
 
 impl SectionFigure {
-    fn height(&self, section: &SectionCard) -> f64 {
-        ABOVE + LARGEST + 70.0 + ROW * self.values(section).len() as f64 + 30.0
+    fn panel(&self) -> StiffenedPanel {
+        StiffenedPanel { numbers: self.numbers, scale: self.scale }
+    }
+
+    fn draw_stiffened(&self, canvas: &mut Canvas, card: &StiffenedCard, corner: Point) {
+        let whole = card.name();
+        let name = if whole.chars().count() > NAME { card.stretch.stiffeners.join(" + ") } else { whole };
+        let centre = self.draw_title(canvas, (&name, [card.stretch.to, card.stretch.from]), corner);
+        self.panel().draw(canvas, card, centre);
+        draw_values(canvas, &self.panel().values(card), corner);
     }
 
     fn draw(&self, canvas: &mut Canvas, section: &SectionCard, corner: Point) {
-        let middle = corner[0] + 0.5 * SLOT - 10.0;
-        let centre = [middle, corner[1] + ABOVE + 0.5 * LARGEST];
-        let name = text::wrapped(&section.name, 32, 1).concat();
-        canvas.label(Label::new(name, [middle, corner[1] + 22.0]).middle().size(14.0).bold());
-        let reach = section.reach.map(|y| fixed(self.numbers.scaled(y, Shown::Place), 1));
-        let unit = self.numbers.unit(Shown::Place);
-        let reach = match section.reach[0] == section.reach[1] {
-            true => format!("at {} {unit}", reach[0]),
-            false => format!("from {} to {} {unit}", reach[0], reach[1]),
-        };
-        let reach = crate::number::typographic(&reach);
-        canvas.label(Label::new(reach, [middle, corner[1] + 42.0]).middle().size(12.0).colour(MUTED));
+        let centre = self.draw_title(canvas, (&section.name, section.reach), corner);
         self.draw_dimensions(canvas, &section.profile, centre);
         self.draw_outline(canvas, &section.profile, centre);
-        let top = corner[1] + ABOVE + LARGEST + 70.0;
-        for (row, (label, value)) in self.values(section).into_iter().enumerate() {
-            let level = top + ROW * row as f64;
-            canvas.label(Label::new(label, [corner[0] + 10.0, level]).size(12.0).colour(MUTED));
-            canvas.label(Label::new(with_power(&value), [corner[0] + SLOT - 30.0, level]).end().size(12.0));
-        }
+        draw_values(canvas, &self.values(section), corner);
+    }
+
+    /// Name and place of a section; gives back the middle of its drawing.
+    fn draw_title(&self, canvas: &mut Canvas, (name, reach): (&str, [f64; 2]), corner: Point) -> Point {
+        let middle = corner[0] + 0.5 * SLOT - 10.0;
+        let name = text::wrapped(name, NAME, 1).concat();
+        canvas.label(Label::new(name, [middle, corner[1] + 22.0]).middle().size(14.0).bold());
+        let ends = reach.map(|y| fixed(self.numbers.scaled(y, Shown::Place), 1));
+        let unit = self.numbers.unit(Shown::Place);
+        let place = match reach[0] == reach[1] {
+            true => format!("at {} {unit}", ends[0]),
+            false => format!("from {} to {} {unit}", ends[0], ends[1]),
+        };
+        let place = crate::number::typographic(&place);
+        canvas.label(Label::new(place, [middle, corner[1] + 42.0]).middle().size(12.0).colour(MUTED));
+        [middle, corner[1] + ABOVE + 0.5 * LARGEST]
     }
 
     fn draw_outline(&self, canvas: &mut Canvas, profile: &Profile, centre: Point) {
@@ -146,7 +171,7 @@ impl SectionFigure {
         }
     }
 
-    fn values(&self, section: &SectionCard) -> Vec<(&'static str, String)> {
+    fn values(&self, section: &SectionCard) -> Vec<(String, String)> {
         let p = &section.properties;
         let value = |value: f64, kind: Kind| self.numbers.significant(value, kind);
         let mut rows = walls(&section.profile, self.numbers);
@@ -159,7 +184,17 @@ impl SectionFigure {
             ("shear coefficient, vertical", fixed(p.shear_coefficient_z, 3)),
             ("mass per length", value(section.mass_per_length, Kind::MassPerLength)),
         ]);
-        rows
+        rows.into_iter().map(|(name, value)| (name.to_owned(), value)).collect()
+    }
+}
+
+/// Names and values in rows under a section.
+fn draw_values(canvas: &mut Canvas, rows: &[(String, String)], corner: Point) {
+    let top = corner[1] + ABOVE + LARGEST + 70.0;
+    for (row, (label, value)) in rows.iter().enumerate() {
+        let level = top + ROW * row as f64;
+        canvas.label(Label::new(label.as_str(), [corner[0] + 10.0, level]).size(12.0).colour(MUTED));
+        canvas.label(Label::new(with_power(value), [corner[0] + SLOT - 30.0, level]).end().size(12.0));
     }
 }
 

@@ -4,8 +4,9 @@ use axlebow_sections::{Profile, SectionProperties};
 use axlebow_units::{Kind, display_unit};
 
 use super::grid::{Grid, paragraph};
+use super::stiffened_sections::stiffened_sections;
 use crate::number::{Numbers, Shown, fixed, significant};
-use crate::{ModelCard, SectionCard};
+use crate::{ModelCard, SectionCard, StiffenedCard};
 
 /// Width of running text.
 const WIDTH: usize = 98;
@@ -13,11 +14,15 @@ const WIDTH: usize = 98;
 /// The table of the sections along the axle: one column for each, one row for each property.
 ///
 /// Up to five sections fit into 100 columns of text; more are set in further tables under the first.
-pub fn sections(sections: &[SectionCard], card: &ModelCard) -> String {
+///
+/// Stretches with stiffeners follow in tables of their own, and then what must be said before anybody welds.
+pub fn sections(sections: &[SectionCard], stiffened: &[StiffenedCard], card: &ModelCard) -> String {
     let table = SectionTable { numbers: Numbers { system: card.system } };
     let tables: Vec<String> = sections.chunks(5).map(|some| table.text(some)).collect();
     let invented = if card.invented { "Demonstration data, invented.\n" } else { "" };
-    format!("{}{invented}\n{}", paragraph(&card.name, WIDTH, 0), tables.join("\n"))
+    let welded = stiffened_sections(stiffened, table.numbers);
+    let cautions = if stiffened.is_empty() { String::new() } else { super::cautions::welding() };
+    format!("{}{invented}\n{}{welded}{cautions}", paragraph(&card.name, WIDTH, 0), tables.join("\n"))
 }
 
 struct SectionTable {

@@ -33,20 +33,25 @@ pub fn study(outcome: &StudyOutcome, card: &ModelCard) -> String {
     text.push_str(&rides(&words));
     if let StudyKind::SideBySide { baseline } = outcome.kind {
         text.push_str(&super::study_beside::side_by_side(&words, baseline));
-        return text + &super::flex_brief::assumed(card);
+        return text + &ending(&words, card);
     }
     text.push_str(&equal_mass(&words));
     if let Some(lead) = words.mapped() {
         text.push_str(&super::study_map::maps(&words, lead));
-        return text + &super::flex_brief::assumed(card);
+        return text + &ending(&words, card);
     }
     for line in outcome.lines().take(LINES) {
         text.push('\n');
         text.push_str(&if outcome.shown.is_empty() { designs(&words, line) } else { measures(&words, line) });
     }
     text.push_str(&left_out(outcome));
-    text.push_str(&super::flex_brief::assumed(card));
-    text
+    text + &ending(&words, card)
+}
+
+/// What every study ends with.
+fn ending(words: &StudyWords<'_>, card: &ModelCard) -> String {
+    let cautions = if words.outcome.stiffened { super::cautions::welding() } else { String::new() };
+    format!("{}{cautions}{}", super::study_rank::ranked(words), super::flex_brief::assumed(card))
 }
 
 /// The rides, a paragraph each.

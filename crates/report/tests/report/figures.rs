@@ -74,8 +74,8 @@ fn flex_figures_of_every_kind_of_case_are_drawn() {
 #[test]
 fn sweep_and_section_figures_are_drawn() {
     keep("sweep", &charts("Tube study", &sweep()).unwrap());
-    keep("sections", &section_figure(&sections(), &card(UnitSystem::Si)).unwrap());
-    keep("sections-us", &section_figure(&sections()[..1], &card(UnitSystem::Us)).unwrap());
+    keep("sections", &section_figure(&sections(), &[], &card(UnitSystem::Si)).unwrap());
+    keep("sections-us", &section_figure(&sections()[..1], &[], &card(UnitSystem::Us)).unwrap());
 }
 
 #[test]
@@ -123,7 +123,7 @@ fn what_cannot_be_drawn_is_refused() {
     assert!(matches!(flex_figure(&rated(), &nothing, &card(UnitSystem::Si)), Err(ReportError::Empty { .. })));
     case.diagram.clear();
     assert!(matches!(flex_figure(&case, &sizes, &card(UnitSystem::Si)), Err(ReportError::Empty { .. })));
-    assert!(matches!(section_figure(&[], &card(UnitSystem::Si)), Err(ReportError::Empty { .. })));
+    assert!(matches!(section_figure(&[], &[], &card(UnitSystem::Si)), Err(ReportError::Empty { .. })));
     assert!(matches!(charts("nothing", &[]), Err(ReportError::Empty { .. })));
 }
 

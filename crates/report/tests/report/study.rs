@@ -33,6 +33,8 @@ fn design(camber: f64, mass: f64) -> Design {
         split: Sides { left: split, right: split },
         peak_stress: -2e8,
         bow: 0.002,
+        stiffened: false,
+        beside: None,
         rides: vec![],
     }
 }
@@ -54,6 +56,8 @@ fn small(right: f64) -> StudyOutcome {
         rides: vec![],
         measures: measures_of_case(),
         shown: vec![],
+        ranked_by: None,
+        stiffened: false,
         natural_modes: vec![],
         case: "rated-load".to_owned(),
         variants: vec!["tube, thin".to_owned()],

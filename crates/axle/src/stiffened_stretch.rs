@@ -1,0 +1,52 @@
+//! Where along the axle which stiffeners are welded on.
+
+use crate::frame::piece_at;
+use crate::stiffened::StiffenedSection;
+use crate::stiffener::Stiffener;
+use crate::{Axle, AxleError, SMALLEST_STEP};
+
+/// A length of axle with the same stiffeners from end to end.
+#[derive(Debug, Clone, PartialEq)]
+pub struct StiffenedStretch {
+    /// Its right end, m; positive to the left.
+    pub from: f64,
+    /// Its left end, m.
+    pub to: f64,
+    /// Names of its stiffeners.
+    pub stiffeners: Vec<String>,
+    /// Section in its middle, the stiffeners whole.
+    pub section: StiffenedSection,
+}
+
+impl Axle {
+    /// The stretches that have stiffeners, from right to left.
+    ///
+    /// # Errors
+    /// As [`Stiffener::on`]; none for an axle that is [checked](Axle::checked).
+    pub fn stiffened_stretches(&self) -> Result<Vec<StiffenedStretch>, AxleError> {
+        let ends = self.stiffeners.iter().flat_map(|one| [one.from, one.to]);
+        let changes = self.body.pieces().iter().flat_map(|piece| [piece.from, piece.to]);
+        let tapers = changes.filter(|y| *y > 0.0).flat_map(|y| [y, -y]);
+        let mut places: Vec<f64> = ends.chain(tapers).collect();
+        places.sort_by(f64::total_cmp);
+        places.dedup_by(|b, a| *b - *a < SMALLEST_STEP);
+        let stretches = places.windows(2).filter_map(|pair| self.stretch(pair[0], pair[1]).transpose());
+        stretches.collect()
+    }
+
+    fn stretch(&self, from: f64, to: f64) -> Result<Option<StiffenedStretch>, AxleError> {
+        let middle = 0.5 * (from + to);
+        let there: Vec<(&Stiffener, f64)> = self
+            .stiffeners
+            .iter()
+            .filter(|one| one.from < middle && middle < one.to)
+            .map(|one| (one, 1.0))
+            .collect();
+        if there.is_empty() {
+            return Ok(None);
+        }
+        let section = StiffenedSection::of(self, &piece_at(self, middle), middle.abs(), &there)?;
+        let stiffeners = there.iter().map(|(one, _)| one.name.clone()).collect();
+        Ok(Some(StiffenedStretch { from, to, stiffeners, section }))
+    }
+}
