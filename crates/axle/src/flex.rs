@@ -8,7 +8,9 @@ use crate::ground::{Contact, GRAVITY, GroundModel, Hubs, STANDARD_GRAVITY};
 use crate::load_case::LoadCase;
 use crate::outcome::{CaseOutcome, FlexOutcome, SeatOutcome, WheelOutcome};
 use crate::results::Levelled;
+use crate::seated_bar::SeatedBar;
 use crate::split::CamberUnits;
+use crate::stiffening::add_stiffening;
 use crate::taken_up::{self, BearingPlay};
 use crate::{Axle, AxleError, Side, Sides, along, results};
 
@@ -19,9 +21,12 @@ use crate::{Axle, AxleError, Side, Sides, along, results};
 /// axle somewhere.
 pub fn flex(axle: &Axle, cases: &[LoadCase]) -> Result<FlexOutcome, AxleError> {
     let design = StaticDesign::of(axle)?;
-    let cases: Vec<CaseOutcome> = cases.iter().map(|case| design.case(case)).collect::<Result<_, _>>()?;
-    let warnings = crate::warnings::warnings(axle, &cases);
-    Ok(FlexOutcome { axle_mass: axle.mass(), unsprung_mass: axle.unsprung_mass(), cases, warnings })
+    let mut outcomes: Vec<CaseOutcome> =
+        cases.iter().map(|case| design.case(case)).collect::<Result<_, _>>()?;
+    let less_help = add_stiffening(&design, cases, &mut outcomes)?;
+    let warnings = less_help.into_iter().chain(crate::warnings::warnings(axle, &outcomes)).collect();
+    let (axle_mass, unsprung_mass) = (axle.mass(), axle.unsprung_mass());
+    Ok(FlexOutcome { axle_mass, unsprung_mass, cases: outcomes, warnings })
 }
 
 /// An axle whose answer to unit hub forces and to gravity is known, ready for any number of cases.
@@ -48,7 +53,16 @@ impl<'a> StaticDesign<'a> {
     /// # Errors
     /// As [`StaticDesign::of`].
     pub fn with_system(axle: &'a Axle, system: &mut StaticSystem) -> Result<Self, AxleError> {
-        let frame = Frame::of(axle, VehicleBody::AtRest)?;
+        StaticDesign::on_frame(axle, Frame::of(axle, VehicleBody::AtRest)?, system)
+    }
+
+    /// As [`StaticDesign::of`], with each stiffener a beam of its own, tied by its weld; arguments as of
+    /// [`Frame::tied`].
+    pub(crate) fn tied(axle: &'a Axle, bars: &[SeatedBar], fineness: f64) -> Result<Self, AxleError> {
+        StaticDesign::on_frame(axle, Frame::tied(axle, bars, fineness)?, &mut StaticSystem::new())
+    }
+
+    fn on_frame(axle: &'a Axle, frame: Frame, system: &mut StaticSystem) -> Result<Self, AxleError> {
         system.prepare(&frame.structure)?;
         let mut loads = unit_loads(&frame, taken_up::columns(axle));
         if has_play(axle) {
@@ -84,6 +98,7 @@ impl<'a> StaticDesign<'a> {
             equilibrium_residual: state.equilibrium_residual(),
             wheels,
             diagram,
+            stiffening: None,
         })
     }
 

@@ -15,9 +15,13 @@ use axlebow_sections::{Material, SectionProperties};
 use crate::bearing_play::{BearingPlace, BearingRates};
 use crate::body::Piece;
 use crate::seat::{Seat, Suspension};
-use crate::stations::{HUB, Place, nearest, places};
+use crate::seated_bar::SeatedBar;
+use crate::stations::{HUB, Place, nearest, places, places_with_welds};
 use crate::stiffened::StiffenedSection;
+use crate::stiffened_beam::{stiffened, stiffened_beam};
 use crate::stiffener::Stiffener;
+use crate::tied_stiffener::{Beside, TiedStiffener, reach, tie};
+use crate::weld_line::{WeldPiece, pieces};
 use crate::{Axle, AxleError, Side, Sides};
 
 /// Torsional stiffness of hub against spindle through the brake, N m/rad: stiff against everything else; it
@@ -26,7 +30,7 @@ const BRAKE_STIFFNESS: f64 = 1e7;
 
 /// Parts of a tapered stretch that are integrated apart: two leave 2e-9 of the deflection when a stretch
 /// tapers two to one (`crates/fe/tests/convergence.rs`), and stations divide a taper further.
-const TAPER_PARTS: usize = 2;
+pub(crate) const TAPER_PARTS: usize = 2;
 
 /// Freedom about X in a six-vector.
 pub(crate) const RX: usize = 3;
@@ -70,6 +74,18 @@ pub(crate) struct Frame {
     pub seats: Sides<SpringId>,
     /// Node of the vehicle body where it is free to move.
     pub body: Option<NodeId>,
+    /// Stiffeners that are beams of their own; none where they are one section with the axle.
+    pub tied: Vec<TiedStiffener>,
+}
+
+/// What is built, and the places at which there are nodes.
+struct Plan<'a> {
+    axle: &'a Axle,
+    places: Vec<Place>,
+    vehicle_body: VehicleBody,
+    /// Stiffeners with the pieces of their welds where they are beams of their own; none where they are one section
+    /// with the axle.
+    tied: Option<Vec<(&'a Stiffener, &'a SeatedBar, Vec<WeldPiece>)>>,
 }
 
 /// What the vehicle body does.
@@ -93,10 +109,28 @@ impl Frame {
         vehicle_body: VehicleBody,
         rates: &BearingRates,
     ) -> Result<Frame, AxleError> {
-        let places = places(axle);
+        Frame::built(Plan { axle, places: places(axle), vehicle_body, tied: None }, rates)
+    }
+
+    /// Builds the model with each stiffener a beam of its own, tied by its weld; the body rests and bearings have
+    /// no play.
+    ///
+    /// - `bars`: the stiffeners of this axle, whatever their welds
+    /// - `fineness`: as of [`pieces`]
+    pub(crate) fn tied(axle: &Axle, bars: &[SeatedBar], fineness: f64) -> Result<Frame, AxleError> {
+        let each = axle.stiffeners.iter().zip(bars);
+        let tied: Vec<_> = each.map(|(one, bar)| (one, bar, pieces(axle, one, bar, fineness))).collect();
+        let places = places_with_welds(axle, tied.iter().flat_map(|(.., weld)| weld).map(|piece| piece.y));
+        let plan = Plan { axle, places, vehicle_body: VehicleBody::AtRest, tied: Some(tied) };
+        Frame::built(plan, &BearingRates::tight(axle))
+    }
+
+    fn built(plan: Plan, rates: &BearingRates) -> Result<Frame, AxleError> {
         let mut structure = Structure::new();
-        let Nodes { line, hubs, body } = add_nodes(axle, &places, vehicle_body, &mut structure);
-        let stretches = add_stretches(axle, &places, &line, &mut structure)?;
+        let Nodes { line, beside, hubs, body } = add_nodes(&plan, &mut structure);
+        let stretches = add_stretches(&plan, &line, &mut structure)?;
+        let tied = tie_stiffeners(&plan, &line, &beside, &mut structure)?;
+        let Plan { axle, places, .. } = plan;
         let node_at = |y: f64| line[nearest(&places, y)];
         let mut bearing = |side: Side, place: BearingPlace| {
             let end = axle.wheel_ends.of(side);
@@ -137,6 +171,7 @@ impl Frame {
             brakes,
             seats,
             body,
+            tied,
         })
     }
 
@@ -157,14 +192,20 @@ fn both(
 
 struct Nodes {
     line: Vec<NodeId>,
+    /// Nodes of each tied stiffener.
+    beside: Vec<Vec<NodeId>>,
     hubs: Sides<NodeId>,
     body: Option<NodeId>,
 }
 
-/// Line nodes from right to left, each hub's node next to its outer bearing's and the body's in the middle, so
-/// that the band stays narrow.
-fn add_nodes(axle: &Axle, places: &[Place], vehicle_body: VehicleBody, structure: &mut Structure) -> Nodes {
+/// Line nodes from right to left, those of tied stiffeners beside them, each hub's node next to its outer bearing's
+/// and the body's in the middle, so that the band stays narrow.
+fn add_nodes(plan: &Plan, structure: &mut Structure) -> Nodes {
+    let Plan { axle, places, vehicle_body, .. } = plan;
     let mut body = None;
+    let tied = plan.tied.iter().flatten();
+    let reaches: Vec<_> = tied.map(|(stiffener, ..)| reach(places, stiffener)).collect();
+    let mut beside = vec![Vec::new(); reaches.len()];
     let centre = nearest(places, 0.0);
     let mut line = Vec::with_capacity(places.len());
     let mut hubs = Sides { left: None, right: None };
@@ -178,30 +219,32 @@ fn add_nodes(axle: &Axle, places: &[Place], vehicle_body: VehicleBody, structure
             hub(Side::Left, structure);
         }
         line.push(structure.add_node(place.name().clone(), [0.0, place.y, 0.0]));
+        for (nodes, _) in beside.iter_mut().zip(&reaches).filter(|(_, reach)| reach.contains(&number)) {
+            nodes.push(structure.add_node("stiffener", [0.0, place.y, 0.0]));
+        }
         if number == bearings.right {
             hub(Side::Right, structure);
         }
-        if number == centre && vehicle_body == VehicleBody::Free {
+        if number == centre && *vehicle_body == VehicleBody::Free {
             let node = structure.add_node("vehicle-body", [0.0, 0.0, 0.0]);
             structure.hold(node, &[Freedom::Ux, Freedom::Uy, Freedom::Ry, Freedom::Rz]);
             body = Some(node);
         }
     }
     let of = |node: Option<NodeId>| node.expect("every axle has its outer bearings among its places");
-    Nodes { line, hubs: Sides { left: of(hubs.left), right: of(hubs.right) }, body }
+    Nodes { line, beside, hubs: Sides { left: of(hubs.left), right: of(hubs.right) }, body }
 }
 
-fn add_stretches(
-    axle: &Axle,
-    places: &[Place],
-    line: &[NodeId],
-    structure: &mut Structure,
-) -> Result<Vec<Stretch>, AxleError> {
+fn add_stretches(plan: &Plan, line: &[NodeId], structure: &mut Structure) -> Result<Vec<Stretch>, AxleError> {
+    let Plan { axle, places, .. } = plan;
     let mut stretches = Vec::with_capacity(places.len());
     for (ends, nodes) in places.windows(2).zip(line.windows(2)) {
         let (start_y, end_y) = (ends[0].y, ends[1].y);
         let piece = piece_at(axle, 0.5 * (start_y + end_y));
-        let stiffened = stiffened(axle, &piece, (start_y, end_y))?;
+        let stiffened = match plan.tied {
+            None => stiffened(axle, &piece, (start_y, end_y))?,
+            Some(_) => None,
+        };
         if let Some(stiffened) = stiffened {
             let beam = stiffened_beam(axle, &piece, (start_y, end_y), (&stiffened, nodes))?;
             let beam = structure.add_beam(beam)?;
@@ -223,50 +266,19 @@ fn add_stretches(
     Ok(stretches)
 }
 
-/// The section in the middle of a stretch, where stiffeners run over it.
-fn stiffened(axle: &Axle, piece: &Piece, ends: (f64, f64)) -> Result<Option<Stiffened>, AxleError> {
-    let middle = 0.5 * (ends.0 + ends.1);
-    let section = stiffened_section(axle, piece, middle)?;
-    Ok(section.map(|section| Stiffened { angle: section.axes().angle, section: Arc::new(section) }))
-}
-
-fn stiffened_section(axle: &Axle, piece: &Piece, y: f64) -> Result<Option<StiffenedSection>, AxleError> {
-    let shares = axle.stiffeners.iter().map(|stiffener| (stiffener, stiffener.share_at(y)));
-    let present: Vec<(&Stiffener, f64)> = shares.filter(|(_, share)| *share > 0.0).collect();
-    if present.is_empty() {
-        return Ok(None);
-    }
-    StiffenedSection::of(axle, piece, y.abs(), &present).map(Some)
-}
-
-/// The beam of a stiffened stretch, along the centroid in its middle.
-fn stiffened_beam(
-    axle: &Axle,
-    piece: &Piece,
-    (start_y, end_y): (f64, f64),
-    (stiffened, nodes): (&Stiffened, &[NodeId]),
-) -> Result<Beam, AxleError> {
-    let (section, angle, length) = (&stiffened.section, stiffened.angle, end_y - start_y);
-    let even = |y: f64| axle.stiffeners.iter().all(|stiffener| [0.0, 1.0].contains(&stiffener.share_at(y)));
-    let inside = 1e-9 * length;
-    let flexibility = if !piece.is_tapered() && even(start_y + inside) && even(end_y - inside) {
-        Flexibility::uniform(length, &section.rigidity(angle))
-    } else {
-        let at = |share: f64| stiffened_section(axle, piece, start_y + share * length);
-        // Shares at which a beam is integrated lie within it, where the middle's stiffeners are too.
-        Flexibility::varying(length, TAPER_PARTS, |share| match at(share) {
-            Ok(Some(there)) => there.rigidity(angle),
-            _ => section.rigidity(angle),
-        })
-    };
-    let [x, z] = section.area.centroid;
-    let (sine, cosine) = angle.sin_cos();
-    let mut beam = Beam::between(nodes[0], nodes[1], [-sine, 0.0, cosine], flexibility)
-        .with_mass(section.mass_per_length)
-        .with_inertia(section.rotary_inertia(angle));
-    beam.start = Attachment::on_arm(nodes[0], [x, 0.0, z]);
-    beam.end = Attachment::on_arm(nodes[1], [x, 0.0, z]);
-    Ok(beam)
+fn tie_stiffeners(
+    plan: &Plan,
+    line: &[NodeId],
+    beside: &[Vec<NodeId>],
+    structure: &mut Structure,
+) -> Result<Vec<TiedStiffener>, AxleError> {
+    let each = plan.tied.iter().flatten().zip(beside);
+    let tied = each.map(|((stiffener, bar, weld), own)| {
+        let reach = reach(&plan.places, stiffener);
+        let beside = Beside { places: &plan.places[reach.clone()], own, line: &line[reach], weld };
+        tie(stiffener, bar, &beside, structure)
+    });
+    tied.collect()
 }
 
 /// Mass moments of inertia per length about the beam's axes Y, Z, X, in the middle of a stretch.

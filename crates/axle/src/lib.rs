@@ -4,6 +4,14 @@
 //! centre line at wheel-centre height. [`Axle`] says what the axle is, [`LoadCase`] what acts on it, and
 //! [`flex`] what it does. Signs of results are those of [`outcome`].
 
+// Tests beside the code build their axles as the tests of the crate do.
+#[cfg(test)]
+extern crate self as axlebow_axle;
+#[cfg(test)]
+#[path = "../tests/example/mod.rs"]
+#[allow(clippy::unwrap_used)] // helpers of tests are tests too
+mod example;
+
 mod along;
 mod at_rest;
 mod axle;
@@ -36,6 +44,7 @@ mod ride_recorder;
 mod ride_warnings;
 mod riding_axle;
 mod seat;
+mod seated_bar;
 mod side;
 mod small_motion;
 mod spectrum;
@@ -43,15 +52,20 @@ mod spectrum_peaks;
 mod split;
 mod stations;
 mod stiffened;
+mod stiffened_beam;
 mod stiffened_stretch;
 mod stiffener;
+mod stiffening;
+mod stiffening_outcome;
 mod strength;
 mod stress_reading;
 mod stressed_section;
 mod taken_up;
+mod tied_stiffener;
 mod transfer;
 mod vibration;
 mod warnings;
+mod weld_line;
 mod wheel;
 mod wheel_end;
 
@@ -86,9 +100,10 @@ pub use stiffened::StiffenedSection;
 pub use stiffened_stretch::StiffenedStretch;
 pub use stiffener::{
     Attitude, Seated, Stiffener, StiffenerEnd, StiffenerForm, StiffenerWeld, WeldPattern, sleeve,
-    weld_stiffness,
 };
+pub use stiffening_outcome::{AxialForce, StiffenerOutcome, StiffeningOutcome, WeldForce};
 pub use strength::{PlacedCheck, StrengthAsk, StrengthCase, StrengthOutcome, StrengthRules, strength};
 pub use transfer::{Resonance, TransferFunction};
+pub use weld_line::weld_stiffness;
 pub use wheel::{Tire, TireLayout, TirePlace, Wheel};
 pub use wheel_end::{STEEPEST_CUP, WheelEnd};

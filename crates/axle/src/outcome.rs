@@ -4,6 +4,7 @@
 //! tire are positive forward, left and up. Resultants act on the face whose outward normal is +Y:
 //! `moment_x` = EI·d(rx)/dy, positive where the axle is bent hollow side up (both ends raised).
 
+use crate::stiffening_outcome::StiffeningOutcome;
 use crate::{Side, Sides};
 
 /// Result of [`crate::flex`]: one entry for each load case.
@@ -61,6 +62,8 @@ pub struct CaseOutcome {
     pub axle_roll: f64,
     /// Largest unbalanced generalised force, over the largest applied one.
     pub equilibrium_residual: f64,
+    /// What the stiffeners do, where there are any; of [`crate::flex`] only, because it takes two more solutions.
+    pub stiffening: Option<StiffeningOutcome>,
 }
 
 /// A tire face (or the pair of a dual).

@@ -84,6 +84,17 @@ pub(crate) fn nearest(places: &[Place], y: f64) -> usize {
 /// All places on the axle line in order of rising `y` (right to left); places closer than
 /// [`SMALLEST_STEP`] are one.
 pub(crate) fn places(axle: &Axle) -> Vec<Place> {
+    merged(named(axle))
+}
+
+/// All places on the axle line, and further ones where a weld is held.
+pub(crate) fn places_with_welds(axle: &Axle, welds: impl Iterator<Item = f64>) -> Vec<Place> {
+    let mut named = named(axle);
+    named.extend(welds.map(|y| (y, "weld".into())));
+    merged(named)
+}
+
+fn named(axle: &Axle) -> Vec<(f64, Cow<'static, str>)> {
     let mut named: Vec<(f64, Cow<'static, str>)> = vec![(0.0, CENTRE.into())];
     for side in Side::BOTH {
         let end = axle.wheel_ends.of(side);
@@ -115,7 +126,7 @@ pub(crate) fn places(axle: &Axle) -> Vec<Place> {
         }
     }
     named.extend(axle.stations.iter().map(|station| (station.y, station.name.clone().into())));
-    merged(named)
+    named
 }
 
 fn merged(mut named: Vec<(f64, Cow<'static, str>)>) -> Vec<Place> {

@@ -149,7 +149,7 @@ fn torsion_gain(profile: &Profile, stiffener: &Stiffener, seated: &Seated) -> Re
 
 /// Torsion constant of a stiffener by itself: I_x + I_z of a full sleeve, a round tube; else that of a strip as thick as twice its area over its edge:
 /// J = A t²/3.
-fn own_constant(seated: &Seated) -> f64 {
+pub(crate) fn own_constant(seated: &Seated) -> f64 {
     if !seated.outline.holes().is_empty() {
         return seated.area.polar_moment();
     }

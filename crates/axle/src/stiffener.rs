@@ -3,7 +3,7 @@
 //! A stiffener is described where it would sit on the top of the axle: X forward, Z away from the axle. Its clock
 //! position turns it round the axle; then it slides inward until it rests on the wall.
 
-use std::f64::consts::{FRAC_1_SQRT_2, FRAC_PI_2, PI};
+use std::f64::consts::{FRAC_PI_2, PI};
 
 use axlebow_sections::shape::{Angle, Channel, HalfPipe};
 use axlebow_sections::{AreaProperties, Material, Outline, Placement, Profile, RoundTube, Shape};
@@ -245,14 +245,6 @@ pub struct StiffenerWeld {
     pub both_sides: bool,
     /// Stiffness of the weld along the axle per length of weld, N/m².
     pub stiffness: f64,
-}
-
-/// Stiffness along the axle of a fillet weld, per length of weld: k = G a/l over the throat a = l/√2 of a leg l,
-/// along which the leg's width shears (N/m²). Our estimate, no source.
-///
-/// - `shear_modulus`: G (Pa)
-pub fn weld_stiffness(shear_modulus: f64) -> f64 {
-    shear_modulus * FRAC_1_SQRT_2
 }
 
 /// A stiffener on the axle.

@@ -8,66 +8,13 @@ use std::f64::consts::{FRAC_PI_2, PI};
 
 use approx::assert_relative_eq;
 use axlebow_axle::{
-    Actions, Attitude, Axle, AxleError, CaseOutcome, LoadCase, Side, Sides, Stiffener, StiffenerEnd,
-    StiffenerForm, StiffenerWeld, Suspension, TireLayout, WeldPattern, flex, modes, standard_cases,
+    Attitude, Axle, AxleError, CaseOutcome, Side, Stiffener, StiffenerEnd, StiffenerForm, StiffenerWeld,
+    WeldPattern, flex, modes, standard_cases,
 };
-use axlebow_sections::shape::{Angle, Channel, Flat};
+use axlebow_sections::shape::{Channel, Flat};
 use axlebow_sections::{Material, Shape};
-use example::{axle, steel};
-
-fn angle() -> Shape {
-    Shape::Angle(Angle {
-        height: 0.0762,
-        width: 0.0762,
-        thickness: 0.0095,
-        root_radius: 0.0,
-        toe_radius: 0.0,
-    })
-}
-
-fn weld() -> StiffenerWeld {
-    StiffenerWeld { leg: 0.006, pattern: WeldPattern::Continuous, both_sides: true, stiffness: 5e10 }
-}
-
-fn stiffener(name: &str, shape: &Shape, attitude: Attitude) -> Stiffener {
-    Stiffener {
-        name: name.to_owned(),
-        form: StiffenerForm::of_shape(shape, attitude).unwrap(),
-        material: steel(),
-        clock: 0.0,
-        from: -0.35,
-        to: 0.35,
-        end: StiffenerEnd::Square,
-        weld: weld(),
-    }
-}
-
-fn tent() -> Stiffener {
-    stiffener("angle", &angle(), Attitude::ToesDown)
-}
-
-/// An axle whose seats take neither moment nor thrust, so that the moment between them is the same everywhere.
-fn loose_seats(stiffeners: Vec<Stiffener>) -> Axle {
-    let mut axle = axle();
-    for side in Side::BOTH {
-        let seat = axle.seats.of_mut(side);
-        seat.rotational_stiffness = 0.0;
-        // Seats that held the axle sideways would put a thrust on a stiffener away from the axle's line.
-        seat.suspension =
-            Suspension::Leaf { vertical: 1.5e6, lateral: 1.0, fore_aft: 8e6, wind_up: 60e3, yaw: 80e3 };
-    }
-    // The tires of a dual would share the load anew as the camber changes.
-    let single = example::wheel(TireLayout::Single, 0.0);
-    axle.wheels = Sides { left: single, right: single };
-    axle.stiffeners = stiffeners;
-    axle.checked().unwrap()
-}
-
-fn under_load(axle: &Axle, load: f64) -> CaseOutcome {
-    let actions = Actions { axle_load: load, ..Actions::default() };
-    let only = LoadCase { name: "load".into(), description: String::new(), dynamic_factor: 1.0, actions };
-    flex(axle, &[only]).unwrap().cases.remove(0)
-}
+use example::axle;
+use example::stiffening::{loose_seats, stiffener, tent, under_load, weld};
 
 /// Between the seats the moment M is the same everywhere, so a stiffener of length l takes
 /// M l/2 (1/EI - 1/EI') off the slope at each seat, whatever its distance from the axle's line.

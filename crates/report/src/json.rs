@@ -6,6 +6,7 @@ mod modes;
 mod response;
 mod ride;
 mod section;
+mod stiffening;
 mod strength;
 mod study;
 mod textbook;
@@ -29,6 +30,7 @@ pub use ride::{
     RideWheelsEntry, SpectrumEntry, StationPeakEntry, compared_ride_document, ride_document, ride_schema,
 };
 pub use section::section_document;
+pub use stiffening::{AxialForceEntry, StiffenerEntry, StiffeningEntry, WeldForceEntry};
 pub use strength::{
     CheckEntry, STRENGTH_SCHEMA, StrengthCaseEntry, StrengthDocument, strength_document, strength_schema,
 };

@@ -94,6 +94,14 @@ impl Numbers {
         }
     }
 
+    /// Symbol and value (N/m) of the unit of a weld's force per length: N/mm, or lbf/in of 4.448 N and 25.4 mm.
+    pub fn force_per_length(self) -> (&'static str, f64) {
+        match self.system {
+            UnitSystem::Si => ("N/mm", 1e3),
+            UnitSystem::Us => ("lbf/in", 4.448_221_615_260_5 / 0.0254),
+        }
+    }
+
     /// Value in the display unit, without the unit.
     pub fn bare(self, value: f64, shown: Shown) -> String {
         fixed(self.scaled(value, shown), shown.decimals(self.system))

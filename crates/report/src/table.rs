@@ -11,6 +11,7 @@ mod response;
 mod ride;
 mod sections;
 mod stiffened_sections;
+mod stiffening;
 mod strength;
 mod study;
 mod study_beside;

@@ -17,6 +17,7 @@ mod modes_of_tubes;
 mod moving_force;
 pub mod obstacle_course;
 mod overhung_axle;
+mod partial_interaction;
 mod plates_and_rings;
 mod rainflow_cycles;
 mod random_stress;
@@ -48,6 +49,7 @@ pub fn cases() -> Vec<Case> {
         supported_beams::CASES,
         varying_beams::CASES,
         foundation::CASES,
+        partial_interaction::CASES,
         standard_tubes::CASES,
         shear_coefficients::CASES,
         torsion::CASES,

@@ -2,6 +2,8 @@
 
 #![allow(dead_code)] // each test takes what it needs
 
+pub mod stiffening;
+
 use axlebow_axle::{
     Axle, Body, Fixing, Ground, Loading, Seat, Sides, Spindle, SpindleStep, Suspension, Tire, TireLayout,
     Wheel, WheelEnd,

@@ -4,10 +4,11 @@ use axlebow_axle::{
     BearingOutcome, CamberSplit, CaseOutcome, ContactOutcome, FlexOutcome, SeatOutcome, Side, StationOutcome,
     Warning, WheelOutcome,
 };
+use axlebow_strength::WELDING_CAUTIONS;
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use super::pretty;
+use super::{StiffeningEntry, pretty};
 use crate::ModelCard;
 
 /// Name and version of the document.
@@ -42,6 +43,9 @@ pub struct FlexDocument {
     pub assumed: Vec<AssumedEntry>,
     /// Doubts about the result.
     pub warnings: Vec<WarningEntry>,
+    /// What must be said before anybody welds; there where the axle has stiffeners.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub cautions: Vec<&'static str>,
 }
 
 /// The model that was run.
@@ -102,6 +106,9 @@ pub struct CaseEntry {
     pub axle_roll_rad: f64,
     /// Largest unbalanced force over the largest applied one.
     pub equilibrium_residual: f64,
+    /// What the stiffeners do, where there are any.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub stiffening: Option<StiffeningEntry>,
 }
 
 /// Both wheel ends.
@@ -249,6 +256,7 @@ pub struct StationEntry {
 impl FlexDocument {
     /// The document of an outcome.
     pub fn new(outcome: &FlexOutcome, card: &ModelCard) -> Self {
+        let welded = outcome.cases.iter().any(|case| case.stiffening.is_some());
         Self {
             schema: FLEX_SCHEMA,
             model: super::model(card),
@@ -257,6 +265,7 @@ impl FlexDocument {
             cases: outcome.cases.iter().map(CaseEntry::from).collect(),
             assumed: super::assumed(card),
             warnings: outcome.warnings.iter().map(WarningEntry::from).collect(),
+            cautions: if welded { WELDING_CAUTIONS.to_vec() } else { Vec::new() },
         }
     }
 }
@@ -284,6 +293,7 @@ impl From<&CaseOutcome> for CaseEntry {
             bow_m: case.bow,
             axle_roll_rad: case.axle_roll,
             equilibrium_residual: case.equilibrium_residual,
+            stiffening: case.stiffening.as_ref().map(StiffeningEntry::from),
         }
     }
 }

@@ -3,6 +3,7 @@
 use axlebow_axle::{CamberSplit, CaseOutcome, FlexOutcome, Side, StationOutcome, Warning, WheelOutcome};
 
 use super::grid::{Grid, paragraph};
+use super::stiffening::stiffening;
 use crate::ModelCard;
 use crate::number::{Numbers, Shown, fixed};
 
@@ -10,7 +11,7 @@ use crate::number::{Numbers, Shown, fixed};
 pub(super) const WIDTH: usize = 98;
 
 /// The tables of a static run: for each case wheels, camber by source, bearings, seats and stations, then
-/// masses, what was assumed and warnings.
+/// masses, stiffeners with cautions, what was assumed and warnings.
 ///
 /// Plain text in the units of `card.system`; signs as in [`axlebow_axle::CaseOutcome`].
 pub fn flex(outcome: &FlexOutcome, card: &ModelCard) -> String {
@@ -20,6 +21,7 @@ pub fn flex(outcome: &FlexOutcome, card: &ModelCard) -> String {
         text.push('\n');
         text.push_str(&tables.case(case));
     }
+    text.push_str(&stiffening(outcome, tables.numbers));
     text.push_str(&assumed(card));
     text.push_str(&warnings(&outcome.warnings));
     text

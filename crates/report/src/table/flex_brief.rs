@@ -4,6 +4,7 @@ use axlebow_axle::{CaseOutcome, FlexOutcome, Side, WheelOutcome};
 
 use super::flex::{heading, warnings};
 use super::grid::Grid;
+use super::stiffening::stiffening;
 use crate::ModelCard;
 use crate::number::{Numbers, Shown};
 
@@ -15,7 +16,8 @@ pub fn flex_brief(outcome: &FlexOutcome, card: &ModelCard) -> String {
     let tables = camber_table(outcome, numbers) + "\n" + &axle_table(outcome, numbers);
     let camber =
         "Camber is against the line through the two hubs; the axle's roll on the road comes on top.\n";
-    format!("{text}\n{tables}{camber}{}{}", assumed(card), warnings(&outcome.warnings))
+    let stiffening = stiffening(outcome, numbers);
+    format!("{text}\n{tables}{camber}{stiffening}{}{}", assumed(card), warnings(&outcome.warnings))
 }
 
 /// How many defaults are in use: a brief table leaves their list to `--detail` and JSON.

@@ -4,7 +4,7 @@ use axlebow_report::json::{flex_document, flex_schema};
 use axlebow_units::UnitSystem;
 use serde_json::Value;
 
-use crate::made_up::{card, outcome, raised, rated};
+use crate::made_up::{card, outcome, raised, rated, stiffened};
 
 fn keys(value: &Value) -> Vec<&str> {
     value.as_object().unwrap().keys().map(String::as_str).collect()
@@ -36,6 +36,20 @@ fn document_has_exactly_the_stated_fields() {
     let mut expected = [fields.as_slice(), results.as_slice()].concat();
     expected.sort_unstable();
     assert_eq!(keys(case), expected);
+}
+
+#[test]
+fn a_stiffened_case_has_its_block_and_the_document_the_cautions() {
+    let text = flex_document(&outcome(vec![stiffened()]), &card(UnitSystem::Us));
+    let document: Value = serde_json::from_str(&text).unwrap();
+    assert!(document["cautions"][0].as_str().unwrap().contains("void its rating"));
+    let block = &document["cases"][0]["stiffening"];
+    assert_eq!(block["camber_change_tied_rad"], -0.00735);
+    let one = &block["stiffeners"][0];
+    assert_eq!(one["peak_weld_force"]["along_n_per_m"], 612e3);
+    assert_eq!(one["weld_forces"].as_array().unwrap().len(), 3);
+    assert_eq!(one["axial_forces"][0]["composite_n"], -90e3);
+    assert!(flex_schema().contains("camber_change_composite_rad"));
 }
 
 #[test]

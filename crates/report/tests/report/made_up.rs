@@ -1,8 +1,9 @@
 //! Made-up outcomes: an overhang beam on two seats, from its closed form.
 
 use axlebow_axle::{
-    BearingOutcome, CamberSplit, CaseOutcome, ContactOutcome, DiagramPoint, FlexOutcome, Resultants,
-    SeatOutcome, Side, Sides, StationOutcome, Warning, WheelOutcome,
+    AxialForce, BearingOutcome, CamberSplit, CaseOutcome, ContactOutcome, DiagramPoint, FlexOutcome,
+    Resultants, SeatOutcome, Side, Sides, StationOutcome, StiffenerOutcome, StiffeningOutcome, Warning,
+    WeldForce, WheelOutcome,
 };
 use axlebow_report::plot::{Drawing, LinePoint, TireDrawing};
 use axlebow_report::{Assumed, ModelCard, SectionCard};
@@ -83,6 +84,40 @@ pub fn duals() -> CaseOutcome {
     case("rated-load", "duals on level road, rated load", [dual(50e3), dual(50e3)])
 }
 
+/// The rated load with an invented angle on top.
+pub fn stiffened() -> CaseOutcome {
+    let force = |y: f64, along: f64, outward: f64| WeldForce {
+        y,
+        length: 0.1,
+        foot: "front",
+        along,
+        across: 0.0,
+        outward,
+    };
+    let weld = vec![force(-0.35, -612e3, -801e3), force(0.0, 0.0, 12e3), force(0.35, 612e3, -801e3)];
+    let axial = [-0.175, 0.175].map(|y| AxialForce { y, tied: -81e3, composite: -90e3 });
+    let angle = StiffenerOutcome {
+        name: "top-angle".to_owned(),
+        called: "angle, toes down".to_owned(),
+        reach: [-0.35, 0.35],
+        mass: 7.46,
+        peak: weld[2],
+        weld,
+        axial: axial.to_vec(),
+        working_length: 0.28,
+    };
+    let stiffening = StiffeningOutcome {
+        side: Side::Left,
+        mass: 7.46,
+        without: -0.0087,
+        composite: -0.00697,
+        tied: -0.00735,
+        why: Some("top-angle is short".to_owned()),
+        stiffeners: vec![angle],
+    };
+    CaseOutcome { stiffening: Some(stiffening), ..rated() }
+}
+
 pub fn cornering() -> CaseOutcome {
     let left = WheelLoad { lateral: -18e3, forward: -20e3, ..dual(62e3) };
     let right = WheelLoad { lateral: -9e3, forward: -14e3, ..dual(28e3) };
@@ -160,6 +195,7 @@ pub fn case(name: &str, description: &str, wheels: [WheelLoad; 2]) -> CaseOutcom
         axle_roll: 0.0,
         equilibrium_residual: 3.1e-12,
         diagram,
+        stiffening: None,
     }
 }
 

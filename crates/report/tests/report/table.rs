@@ -3,7 +3,7 @@
 use axlebow_report::table;
 use axlebow_units::UnitSystem;
 
-use crate::made_up::{card, cornering, outcome, raised, rated, sections};
+use crate::made_up::{card, cornering, outcome, raised, rated, sections, stiffened};
 
 fn widest(text: &str) -> usize {
     text.lines().map(|line| line.chars().count()).max().unwrap_or(0)
@@ -37,6 +37,30 @@ fn flex_tables_say_camber_loads_and_what_was_assumed() {
     ] {
         assert!(text.contains(words), "`{words}` is missing in\n{text}");
     }
+}
+
+#[test]
+fn stiffeners_come_with_both_models_their_weld_force_and_the_cautions() {
+    for (system, words) in [
+        (
+            UnitSystem::Si,
+            ["top-angle: angle, toes down, 7.5 kg, from y = -350.0 to 350.0 mm", "1008", "0.0104"],
+        ),
+        (UnitSystem::Us, ["16.4 lb, from y = -13.78 to 13.78 in", "5756", "0.0047"]),
+    ] {
+        for text in
+            [table::flex, table::flex_brief].map(|table| table(&outcome(vec![stiffened()]), &card(system)))
+        {
+            println!("{text}");
+            assert!(widest(&text) <= 100, "{} columns", widest(&text));
+            for said in
+                words.into_iter().chain(["19.9", "15.5", "is short", "written approval", "licensed engineer"])
+            {
+                assert!(text.contains(said), "`{said}` is missing in\n{text}");
+            }
+        }
+    }
+    assert!(!table::flex(&outcome(vec![rated()]), &card(UnitSystem::Si)).contains("STIFFENERS"));
 }
 
 #[test]

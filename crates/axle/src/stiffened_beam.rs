@@ -1,0 +1,61 @@
+//! The beam of a stretch in which axle and stiffeners are one section.
+
+use std::sync::Arc;
+
+use axlebow_fe::{Attachment, Beam, Flexibility, NodeId};
+
+use crate::body::Piece;
+use crate::frame::{Stiffened, TAPER_PARTS};
+use crate::stiffened::StiffenedSection;
+use crate::stiffener::Stiffener;
+use crate::{Axle, AxleError};
+
+/// The section in the middle of a stretch, where stiffeners run over it.
+pub(crate) fn stiffened(
+    axle: &Axle,
+    piece: &Piece,
+    ends: (f64, f64),
+) -> Result<Option<Stiffened>, AxleError> {
+    let middle = 0.5 * (ends.0 + ends.1);
+    let section = stiffened_section(axle, piece, middle)?;
+    Ok(section.map(|section| Stiffened { angle: section.axes().angle, section: Arc::new(section) }))
+}
+
+fn stiffened_section(axle: &Axle, piece: &Piece, y: f64) -> Result<Option<StiffenedSection>, AxleError> {
+    let shares = axle.stiffeners.iter().map(|stiffener| (stiffener, stiffener.share_at(y)));
+    let present: Vec<(&Stiffener, f64)> = shares.filter(|(_, share)| *share > 0.0).collect();
+    if present.is_empty() {
+        return Ok(None);
+    }
+    StiffenedSection::of(axle, piece, y.abs(), &present).map(Some)
+}
+
+/// The beam of a stiffened stretch, along the centroid in its middle.
+pub(crate) fn stiffened_beam(
+    axle: &Axle,
+    piece: &Piece,
+    (start_y, end_y): (f64, f64),
+    (stiffened, nodes): (&Stiffened, &[NodeId]),
+) -> Result<Beam, AxleError> {
+    let (section, angle, length) = (&stiffened.section, stiffened.angle, end_y - start_y);
+    let even = |y: f64| axle.stiffeners.iter().all(|stiffener| [0.0, 1.0].contains(&stiffener.share_at(y)));
+    let inside = 1e-9 * length;
+    let flexibility = if !piece.is_tapered() && even(start_y + inside) && even(end_y - inside) {
+        Flexibility::uniform(length, &section.rigidity(angle))
+    } else {
+        let at = |share: f64| stiffened_section(axle, piece, start_y + share * length);
+        // Shares at which a beam is integrated lie within it, where the middle's stiffeners are too.
+        Flexibility::varying(length, TAPER_PARTS, |share| match at(share) {
+            Ok(Some(there)) => there.rigidity(angle),
+            _ => section.rigidity(angle),
+        })
+    };
+    let [x, z] = section.area.centroid;
+    let (sine, cosine) = angle.sin_cos();
+    let mut beam = Beam::between(nodes[0], nodes[1], [-sine, 0.0, cosine], flexibility)
+        .with_mass(section.mass_per_length)
+        .with_inertia(section.rotary_inertia(angle));
+    beam.start = Attachment::on_arm(nodes[0], [x, 0.0, z]);
+    beam.end = Attachment::on_arm(nodes[1], [x, 0.0, z]);
+    Ok(beam)
+}

@@ -1,0 +1,282 @@
+//! Stiffeners tied by their welds, held against none at all and against one section with the axle.
+
+use axlebow_fe::State;
+
+use crate::along::resultants;
+use crate::flex::StaticDesign;
+use crate::frame::Stretch;
+use crate::load_case::LoadCase;
+use crate::outcome::{CaseOutcome, Warning, WheelOutcome};
+use crate::seated_bar::SeatedBar;
+use crate::split::CamberUnits;
+use crate::stiffener::{Stiffener, WeldPattern};
+use crate::stiffening_outcome::{AxialForce, StiffenerOutcome, StiffeningOutcome, WeldForce, working_length};
+use crate::tied_stiffener::TiedStiffener;
+use crate::weld_line::weld_stiffness;
+use crate::{Axle, AxleError, Side, Sides};
+
+/// Share of the composite's help that may be lost before it is said why.
+const LOSS_WORTH_A_WORD: f64 = 0.05;
+
+/// Sets in every case what the stiffeners do there; gives a warning where they help less than composite ones.
+///
+/// # Errors
+/// As [`StaticDesign::case`].
+pub(crate) fn add_stiffening(
+    composite: &StaticDesign,
+    cases: &[LoadCase],
+    outcomes: &mut [CaseOutcome],
+) -> Result<Option<Warning>, AxleError> {
+    let axle = composite.axle;
+    if axle.stiffeners.is_empty() {
+        return Ok(None);
+    }
+    let bare = Axle { stiffeners: Vec::new(), ..axle.clone() };
+    let bars = SeatedBar::each(axle)?;
+    let tied = StaticDesign::tied(axle, &bars, 1.0)?;
+    let models = Models { composite, bare: StaticDesign::of(&bare)?, tied };
+    for (case, outcome) in cases.iter().zip(&mut *outcomes) {
+        outcome.stiffening = Some(models.outcome(case, &outcome.wheels)?);
+    }
+    let lost = |outcome: &CaseOutcome| outcome.stiffening.as_ref().map_or(0.0, StiffeningOutcome::help_lost);
+    let most = outcomes.iter().map(lost).fold(0.0, f64::max);
+    if most <= LOSS_WORTH_A_WORD {
+        return Ok(None);
+    }
+    say_why((axle, &bars), cases, outcomes)?;
+    let text = format!(
+        "the stiffeners as their welds tie them give up to {:.0} % less help against camber change than one section \
+         with the axle would",
+        100.0 * most
+    );
+    Ok(Some(Warning { text, advice: ADVICE.to_owned() }))
+}
+
+/// Says why in every case in which enough of the help is lost.
+fn say_why(
+    (axle, bars): (&Axle, &[SeatedBar]),
+    cases: &[LoadCase],
+    outcomes: &mut [CaseOutcome],
+) -> Result<(), AxleError> {
+    let [continuous, firm] = better_welds(axle);
+    let reasons = Reasons {
+        continuous: StaticDesign::tied(&continuous, bars, 1.0)?,
+        firm: StaticDesign::tied(&firm, bars, 1.0)?,
+    };
+    let stiffening = outcomes.iter_mut().filter_map(|outcome| outcome.stiffening.as_mut());
+    for (case, stiffening) in cases.iter().zip(stiffening) {
+        if stiffening.help_lost() > LOSS_WORTH_A_WORD {
+            stiffening.why = Some(reasons.words(case, stiffening)?);
+        }
+    }
+    Ok(())
+}
+
+const ADVICE: &str = "go by the tied camber change; everything else of this run takes axle and stiffeners as one section, \
+     which is the most that they can do";
+
+/// The three models of one axle.
+struct Models<'a> {
+    composite: &'a StaticDesign<'a>,
+    bare: StaticDesign<'a>,
+    tied: StaticDesign<'a>,
+}
+
+impl Models<'_> {
+    fn outcome(
+        &self,
+        case: &LoadCase,
+        composite: &Sides<WheelOutcome>,
+    ) -> Result<StiffeningOutcome, AxleError> {
+        let axle = self.composite.axle;
+        let without = camber_changes(&self.bare, case)?;
+        let (_, whole) = self.composite.loaded(case)?;
+        let (_, tied) = self.tied.loaded(case)?;
+        // Of wheels that change alike the left one.
+        let side =
+            if without.right.abs() > without.left.abs() * (1.0 + 1e-9) { Side::Right } else { Side::Left };
+        let each = axle.stiffeners.iter().zip(&self.tied.frame.tied);
+        let each = each.map(|(stiffener, beams)| {
+            let axial = axial_forces(self.composite, (stiffener, beams), [&whole, &tied]);
+            outcome_of(stiffener, weld_forces(stiffener, beams, &tied), axial)
+        });
+        Ok(StiffeningOutcome {
+            side,
+            mass: axle.stiffeners.iter().map(Stiffener::mass).sum(),
+            without: *without.of(side),
+            composite: composite.of(side).camber_change,
+            tied: CamberUnits::camber_change(&self.tied, side, &tied),
+            why: None,
+            stiffeners: each.collect(),
+        })
+    }
+}
+
+fn camber_changes(design: &StaticDesign, case: &LoadCase) -> Result<Sides<f64>, AxleError> {
+    let (_, state) = design.loaded(case)?;
+    Ok(Sides::each(|side| CamberUnits::camber_change(design, side, &state)))
+}
+
+fn outcome_of(stiffener: &Stiffener, weld: Vec<WeldForce>, axial: Vec<AxialForce>) -> StiffenerOutcome {
+    let larger =
+        |a: WeldForce, b: &WeldForce| if b.magnitude() > a.magnitude() * (1.0 + 1e-9) { *b } else { a };
+    StiffenerOutcome {
+        name: stiffener.name.clone(),
+        called: stiffener.form.called.clone(),
+        reach: [stiffener.from, stiffener.to],
+        mass: stiffener.mass(),
+        // Of equal ones the leftmost, as with the axle's stress.
+        peak: weld.iter().rev().fold(WeldForce::default(), larger),
+        weld,
+        working_length: working_length(&axial),
+        axial,
+    }
+}
+
+fn weld_forces(stiffener: &Stiffener, tied: &TiedStiffener, state: &State) -> Vec<WeldForce> {
+    let (sine, cosine) = stiffener.clock.sin_cos();
+    let each = tied.links.iter().map(|link| {
+        // The spring's near side is the stiffener, so that this is its force on the axle.
+        let [x, y, z, ..] = state.spring_force(link.spring).map(|force| force / link.piece.length);
+        WeldForce {
+            y: link.piece.y,
+            length: link.piece.length,
+            foot: ["rear", "front"][link.foot],
+            along: y,
+            across: cosine * x - sine * z,
+            outward: sine * x + cosine * z,
+        }
+    });
+    each.collect()
+}
+
+/// Axial force in the middle of each of its beams, and what it would be in one section with the axle.
+fn axial_forces(
+    composite: &StaticDesign,
+    (stiffener, tied): (&Stiffener, &TiedStiffener),
+    [whole, own]: [&State; 2],
+) -> Vec<AxialForce> {
+    let stretches = &composite.frame.stretches;
+    let each = tied.beams.iter().filter_map(|beam| {
+        let y = 0.5 * (beam.start_y + beam.end_y);
+        let stretch =
+            &stretches[stretches.partition_point(|stretch| stretch.end_y < y).min(stretches.len() - 1)];
+        let tied = own.beam_forces(beam.beam).at(0.5 * (beam.end_y - beam.start_y)).axial;
+        Some(AxialForce { y, tied, composite: axial_in_section(stiffener, stretch, whole, y)? })
+    });
+    each.collect()
+}
+
+/// Axial force of a stiffener's part of a composite section.
+fn axial_in_section(stiffener: &Stiffener, stretch: &Stretch, whole: &State, y: f64) -> Option<f64> {
+    let section = &stretch.stiffened.as_ref()?.section;
+    let number = section.composite.parts().iter().skip(1).position(|part| part.name == stiffener.name)? + 1;
+    let area = section.composite.parts()[number].outline.area_properties();
+    let forces = resultants(stretch, &whole.beam_forces(stretch.beam).at(y - stretch.start_y));
+    let field = section.stress_field(&forces);
+    Some(area.area * section.composite.stress_in(number, &field).at(area.centroid))
+}
+
+/// The axle with continuous welds, and with continuous welds as stiff as fillets are taken to be, or as given where
+/// that is more.
+fn better_welds(axle: &Axle) -> [Axle; 2] {
+    let mut continuous = axle.clone();
+    for one in &mut continuous.stiffeners {
+        one.weld.pattern = WeldPattern::Continuous;
+    }
+    let mut firm = continuous.clone();
+    for one in &mut firm.stiffeners {
+        one.weld.stiffness = one.weld.stiffness.max(weld_stiffness(one.material.shear_modulus()));
+    }
+    [continuous, firm]
+}
+
+/// The axle with better welds, to find what a loss of help comes from.
+struct Reasons<'a> {
+    continuous: StaticDesign<'a>,
+    firm: StaticDesign<'a>,
+}
+
+/// Share of the help from which on a reason is named.
+const SHARE_WORTH_A_WORD: f64 = 0.01;
+
+impl Reasons<'_> {
+    fn words(&self, case: &LoadCase, stiffening: &StiffeningOutcome) -> Result<String, AxleError> {
+        let help = |camber: f64| (stiffening.without - camber).to_degrees().abs();
+        let with = |design| camber_changes(design, case).map(|changes| help(*changes.of(stiffening.side)));
+        let better = [with(&self.continuous)?, with(&self.firm)?];
+        let (tied, composite) = (help(stiffening.tied), help(stiffening.composite));
+        Ok(format!(
+            "tied by their welds the stiffeners take {tied:.4} deg of camber change away, {:.0} % less than the \
+             {composite:.4} deg of one section with the axle: {}",
+            100.0 * stiffening.help_lost(),
+            reasons(stiffening, [tied, composite], better).join("; ")
+        ))
+    }
+}
+
+/// Reasons in words; all help in degrees.
+fn reasons(
+    stiffening: &StiffeningOutcome,
+    [tied, composite]: [f64; 2],
+    [continuous, firm]: [f64; 2],
+) -> Vec<String> {
+    let mut reasons = Vec::new();
+    let matters = |gained: f64| gained > SHARE_WORTH_A_WORD * composite;
+    if matters(continuous - tied) {
+        reasons.push(format!("the weld is in stitches (a continuous one: {continuous:.4} deg)"));
+    }
+    if matters(firm - continuous) {
+        reasons.push(format!("the weld is soft (continuous and as stiff as a fillet: {firm:.4} deg)"));
+    }
+    if matters(composite - firm) {
+        reasons.extend(short(stiffening, 1.0 - firm / composite));
+    }
+    reasons
+}
+
+/// What the ends of the shortest stiffener cost, `share` of the help being lost there.
+fn short(stiffening: &StiffeningOutcome, share: f64) -> Option<String> {
+    let by_length = |a: &&StiffenerOutcome, b: &&StiffenerOutcome| a.length().total_cmp(&b.length());
+    let shortest = stiffening.stiffeners.iter().min_by(by_length)?;
+    Some(format!(
+        "{} is short: at {:.0} mm, each of its ends, where it takes its force up, is as good as lost over about {:.0} mm",
+        shortest.name,
+        shortest.length() * 1e3,
+        0.5 * share * shortest.length() * 1e3
+    ))
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used)] // helpers of tests are tests too
+
+    use axlebow_fe::State;
+
+    use crate::example::stiffening::{loose_seats, tent};
+
+    use super::{CamberUnits, SeatedBar, StaticDesign, weld_forces};
+    use crate::{Actions, LoadCase, Side};
+
+    /// Camber change and greatest weld force along the axle.
+    fn at_fineness(fineness: f64) -> [f64; 2] {
+        let axle = loose_seats(vec![tent()]);
+        let bars = SeatedBar::each(&axle).unwrap();
+        let design = StaticDesign::tied(&axle, &bars, fineness).unwrap();
+        let actions = Actions { axle_load: 80e3, ..Actions::default() };
+        let case = LoadCase { name: "load".into(), description: String::new(), dynamic_factor: 1.0, actions };
+        let (_, state) = design.loaded(&case).unwrap();
+        let along = |state: &State| weld_forces(&axle.stiffeners[0], &design.frame.tied[0], state);
+        let peak = along(&state).iter().map(|force| force.along.abs()).fold(0.0, f64::max);
+        [CamberUnits::camber_change(&design, Side::Left, &state), peak]
+    }
+
+    #[test]
+    fn more_pieces_of_weld_change_little_and_less_each_time() {
+        let [usual, double, fourfold] = [1.0, 2.0, 4.0].map(at_fineness);
+        let change = |a: [f64; 2], b: [f64; 2], i: usize| ((a[i] - b[i]) / b[i]).abs();
+        let (camber, peak) = (change(usual, double, 0), change(usual, double, 1));
+        assert!(camber < 1e-3 && peak < 1e-2, "{camber:e} {peak:e}");
+        assert!(change(double, fourfold, 0) < 0.5 * camber && change(double, fourfold, 1) < 0.7 * peak);
+    }
+}

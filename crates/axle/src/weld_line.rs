@@ -1,0 +1,102 @@
+//! The weld of a stiffener along the axle: how stiff it is, where it runs, and in which pieces it is held.
+
+use std::f64::consts::FRAC_1_SQRT_2;
+
+use axlebow_sections::Placement;
+
+use crate::frame::piece_at;
+use crate::seated_bar::SeatedBar;
+use crate::stiffener::{Stiffener, WeldPattern};
+use crate::{Axle, SMALLEST_STEP};
+
+/// Stiffness of a fillet weld along its line, per length of weld (N/m²).
+///
+/// k = G a/l = G/√2: the throat a = l/√2 shears over a width of about the leg l. Any fillet of this shape has the
+/// same stiffness, because throat and width grow together.
+///
+/// - `shear_modulus`: G (Pa)
+///
+/// Validity: the weld alone between walls that do not give; our estimate, no source.
+pub fn weld_stiffness(shear_modulus: f64) -> f64 {
+    shear_modulus * FRAC_1_SQRT_2
+}
+
+/// A piece of weld that is held at one place.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct WeldPiece {
+    /// m.
+    pub y: f64,
+    /// Length of weld that it stands for, m.
+    pub length: f64,
+}
+
+/// Pieces in a transfer length; the tests beside [`crate::stiffening`] show what is left to gain by more.
+const PIECES_IN_TRANSFER: f64 = 8.0;
+
+/// Fewest and most pieces along a stiffener.
+const PIECES: [f64; 2] = [24.0, 400.0];
+
+impl Stiffener {
+    /// Ends of each length of weld, from right to left (m).
+    ///
+    /// Stitches are moved together a little where their pitch does not divide the stiffener, so that the first and
+    /// the last lie at its ends; those that meet are one.
+    pub fn weld_runs(&self) -> Vec<[f64; 2]> {
+        let WeldPattern::Stitched { length, pitch } = self.weld.pattern else {
+            return vec![[self.from, self.to]];
+        };
+        let room = self.length() - length;
+        let gaps = (room / pitch - 1e-9).ceil().max(0.0);
+        if gaps > 0.0 && room / gaps <= length {
+            return vec![[self.from, self.to]];
+        }
+        let pitch = if gaps > 0.0 { room / gaps } else { 0.0 };
+        let start = |number: usize| self.from + number as f64 * pitch;
+        (0..=gaps as usize).map(|number| [start(number), start(number) + length]).collect()
+    }
+
+    /// The feet that are welded: rear and front, or the front one only.
+    pub(crate) fn welded_feet(&self) -> [bool; 2] {
+        [self.weld.both_sides, true]
+    }
+}
+
+/// Pieces of the whole weld: evenly along each length of it, half a piece at each of its ends.
+///
+/// - `fineness`: 1 for the usual number of pieces, 2 for twice as many
+pub(crate) fn pieces(axle: &Axle, stiffener: &Stiffener, bar: &SeatedBar, fineness: f64) -> Vec<WeldPiece> {
+    let wanted = PIECES_IN_TRANSFER * stiffener.length() / transfer_length(axle, stiffener, bar);
+    let count = fineness * wanted.clamp(PIECES[0], PIECES[1]);
+    let step = (stiffener.length() / count).max(2.0 * SMALLEST_STEP);
+    let along = |[from, to]: [f64; 2]| {
+        let count = ((to - from) / step).ceil().max(2.0) as usize;
+        let length = (to - from) / count as f64;
+        (0..=count).map(move |number| {
+            let share = if number == 0 || number == count { 0.5 } else { 1.0 };
+            WeldPiece { y: from + number as f64 * length, length: share * length }
+        })
+    };
+    stiffener.weld_runs().into_iter().flat_map(along).collect()
+}
+
+/// Length over which a continuous weld hands the force on at an end, about (m).
+///
+/// 1/α with α² = k (1/EA₁ + 1/EA₂ + e²/(EI₁ + EI₂)): k the stiffness of all welds per length, e the distance
+/// between the two centroids, 1 the axle and 2 the stiffener.
+///
+/// Source: N. M. Newmark, C. P. Siess & I. M. Viest, "Tests and analysis of composite beams with incomplete
+/// interaction", *Proc. Soc. Exp. Stress Analysis* 9 (1951) 75-92; from memory, derived again.
+fn transfer_length(axle: &Axle, stiffener: &Stiffener, bar: &SeatedBar) -> f64 {
+    let middle = 0.5 * (stiffener.from + stiffener.to);
+    let piece = piece_at(axle, middle);
+    let own = axle.body.properties(&piece, middle.abs());
+    let outward = Placement { turn: stiffener.clock, x: 0.0, z: 0.0 };
+    let other = bar.seated(middle).area.placed(&outward);
+    let (e_1, e_2) = (axle.body.material(piece.part).elastic_modulus(), stiffener.material.elastic_modulus());
+    let (sine, cosine) = stiffener.clock.sin_cos();
+    let own_moment = own.second_moment_x * cosine.powi(2) + own.second_moment_z * sine.powi(2);
+    let bending = e_1 * own_moment + e_2 * other.second_moment_x;
+    let give = 1.0 / (e_1 * own.area) + 1.0 / (e_2 * other.area) + other.centroid[1].powi(2) / bending;
+    let welds = stiffener.welded_feet().into_iter().filter(|welded| *welded).count();
+    1.0 / (welds as f64 * stiffener.weld.stiffness * give).sqrt()
+}
