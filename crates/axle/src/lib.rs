@@ -66,6 +66,7 @@ mod transfer;
 mod vibration;
 mod warnings;
 mod weld_line;
+mod weld_strength;
 mod wheel;
 mod wheel_end;
 

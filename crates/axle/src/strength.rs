@@ -1,5 +1,5 @@
 //! Strength of an axle under its load cases: the section at every station against yield, every wall against its
-//! class.
+//! class, the weld of every stiffener against its limits.
 
 use axlebow_strength::{
     AllowableStress, Check, HeatAffectedZone, SectionForces, Verdict, Wall, aisc_wall_check, en_wall_check,
@@ -9,6 +9,7 @@ use axlebow_strength::{
 use crate::body::{Part, Piece};
 use crate::outcome::{CaseOutcome, Resultants, StationOutcome, Warning};
 use crate::seat::Fixing;
+use crate::weld_strength::{ELECTRODE_STRENGTH, weld_checks};
 use crate::{Axle, AxleError, LoadCase, Side, flex};
 
 /// Whose limits are used where codes differ.
@@ -96,7 +97,7 @@ pub fn strength(axle: &Axle, cases: &[LoadCase], ask: StrengthAsk) -> Result<Str
         ask,
         cases,
         walls: wall_checks(axle, ask.rules),
-        assumptions: assumptions(axle),
+        assumptions: assumptions(axle, ask.rules),
         warnings: warnings(axle).into_iter().chain(outcome.warnings).collect(),
     })
 }
@@ -108,6 +109,7 @@ fn strength_case(axle: &Axle, case: &CaseOutcome, ask: StrengthAsk) -> Result<St
             checks.push(placed);
         }
     }
+    checks.extend(weld_checks(axle, case, ask)?);
     Ok(StrengthCase { name: case.name.clone(), description: case.description.clone(), checks })
 }
 
@@ -197,11 +199,22 @@ fn wall_checks(axle: &Axle, rules: StrengthRules) -> Vec<PlacedCheck> {
     found
 }
 
-fn assumptions(axle: &Axle) -> Vec<String> {
+fn assumptions(axle: &Axle, rules: StrengthRules) -> Vec<String> {
     let welded = Side::BOTH.iter().any(|side| axle.seats.of(*side).fixing == Fixing::Welded);
     let part = axle.body.pieces()[0].part;
     let strength = axle.body.material(part).yield_strength().filter(|_| welded);
-    strength.and_then(|strength| HeatAffectedZone::assumed(strength).assumption()).into_iter().collect()
+    let beside = strength.and_then(|strength| HeatAffectedZone::assumed(strength).assumption());
+    let metal = (!axle.stiffeners.is_empty()).then(|| match rules {
+        StrengthRules::Aisc => format!(
+            "weld metal of {:.0} MPa tensile strength (common practice, no source); loads are working loads",
+            ELECTRODE_STRENGTH / 1e6
+        ),
+        StrengthRules::En => {
+            "ultimate strength of the steel equal to its yield strength; loads times the safety factor"
+                .to_owned()
+        }
+    });
+    beside.into_iter().chain(metal).collect()
 }
 
 fn warnings(axle: &Axle) -> Vec<Warning> {

@@ -80,3 +80,21 @@ fn without_a_yield_strength_nothing_is_checked_and_that_is_said() {
     let refused = strength(&axle, &standard_cases(&axle)[..1], StrengthAsk { safety_factor: 0.5, ..ASK });
     assert!(refused.unwrap_err().to_string().contains("1 to 20"));
 }
+
+/// Throat stress is the peak force per length over the throat, leg/√2.
+#[test]
+fn the_weld_of_a_stiffener_is_checked_where_its_force_peaks() {
+    let mut axle = with_yield(350e6);
+    axle.stiffeners = vec![example::stiffening::tent()];
+    let axle = axle.checked().unwrap();
+    let cases = &standard_cases(&axle)[..1];
+    let peak = flex(&axle, cases).unwrap().cases[0].stiffening.as_ref().unwrap().stiffeners[0].peak;
+    let leg = axle.stiffeners[0].weld.leg;
+    let checked = strength(&axle, cases, ASK).unwrap();
+    let weld =
+        checked.cases[0].checks.iter().find(|placed| placed.check.what == "weld throat stress").unwrap();
+    assert_relative_eq!(weld.check.value, peak.magnitude() / (leg / 2.0_f64.sqrt()), max_relative = 1e-12);
+    assert_eq!(weld.y, Some(peak.y));
+    let en = strength(&axle, cases, StrengthAsk { rules: StrengthRules::En, ..ASK }).unwrap();
+    assert!(en.cases[0].checks.iter().any(|placed| placed.check.what == "weld equivalent stress"));
+}

@@ -13,6 +13,8 @@ use crate::{Outline, SectionError};
 const LEAST_TRIANGLES: f64 = 200.0;
 /// Arcs are cut at least this often: chords of 22.5 degrees.
 const ARC_CHORD: f64 = PI / 8.0;
+/// Share of the largest triangle that is no triangle.
+const SLIVER: f64 = 1e-6;
 /// Angle that refinement aims at (degrees).
 const LEAST_ANGLE: f64 = 25.0;
 
@@ -48,15 +50,22 @@ impl Triangulation {
             .with_max_additional_vertices((40.0 * area / largest) as usize + 1000)
             .exclude_outer_faces(outlines.len() == 1);
         mesh.refine(limits);
-        Ok(Self::within(&mesh, outlines))
+        Ok(Self::within(&mesh, outlines, SLIVER * largest))
     }
 
     /// The triangles whose middle lies in an outline, with the middles of their sides.
-    fn within(mesh: &ConstrainedDelaunayTriangulation<Point2<f64>>, outlines: &[&Outline]) -> Self {
+    ///
+    /// Places along a slanted edge lie on it but for rounding: triangles between them, of no more than `sliver`
+    /// (m²), are none.
+    fn within(
+        mesh: &ConstrainedDelaunayTriangulation<Point2<f64>>,
+        outlines: &[&Outline],
+        sliver: f64,
+    ) -> Self {
         let mut made = Self { nodes: Vec::new(), triangles: Vec::new(), parts: Vec::new() };
         let (mut corners, mut middles) = (HashMap::new(), HashMap::new());
         let edges: Vec<Edge> = outlines.iter().flat_map(|outline| outline.edges()).collect();
-        for face in mesh.inner_faces() {
+        for face in mesh.inner_faces().filter(|face| face.area() > sliver) {
             let middle = face.center();
             let Some(part) = outlines.iter().position(|outline| outline.contains([middle.x, middle.y]))
             else {
