@@ -30,7 +30,7 @@ pub(crate) mod text;
 mod thinned;
 
 pub use chart::{Axis, Chart, Link, Series, charts};
-pub use drawing::{Drawing, LinePoint, TireDrawing};
+pub use drawing::{Drawing, LinePoint, StiffenerDrawing, TireDrawing};
 pub use flex_figure::flex_figure;
 pub use modes_figure::modes_figure;
 pub use response_figure::response_figure;

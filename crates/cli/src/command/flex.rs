@@ -2,9 +2,9 @@
 
 use std::process::ExitCode;
 
-use axlebow_axle::{Axle, FlexOutcome, LoadCase, Side, Sides};
+use axlebow_axle::{Axle, FlexOutcome, LoadCase, Side, Sides, Stiffener};
 use axlebow_model::Model;
-use axlebow_report::plot::{Drawing, LinePoint, TireDrawing, flex_figure};
+use axlebow_report::plot::{Drawing, LinePoint, StiffenerDrawing, TireDrawing, flex_figure};
 use axlebow_report::{ModelCard, json, table};
 
 use crate::args::Flex;
@@ -83,5 +83,18 @@ pub fn drawing(axle: &Axle) -> Drawing {
         hubs: Sides::each(|side| axle.tire_y(side, 0.0)),
         line,
         seats: Sides::each(|side| axle.seats.of(side).width),
+        stiffeners: axle
+            .stiffeners
+            .iter()
+            .filter_map(|stiffener| stiffener_drawing(axle, stiffener))
+            .collect(),
     }
+}
+
+/// A stiffener as it sits in the middle of its length; none if it does not sit there, which the model's checks refuse.
+fn stiffener_drawing(axle: &Axle, stiffener: &Stiffener) -> Option<StiffenerDrawing> {
+    let middle = 0.5 * (stiffener.from + stiffener.to).abs();
+    let piece = axle.body.pieces().iter().find(|piece| middle <= piece.to)?;
+    let [_, edges] = stiffener.on(&piece.profile_at(middle)).ok()?.outline.reach();
+    Some(StiffenerDrawing { ends: [stiffener.to, stiffener.from], edges })
 }

@@ -13,6 +13,17 @@ pub struct Drawing {
     pub line: Vec<LinePoint>,
     /// Width of each seat along the axle, m; zero draws a mark only.
     pub seats: Sides<f64>,
+    /// Stiffeners.
+    pub stiffeners: Vec<StiffenerDrawing>,
+}
+
+/// A stiffener seen from the rear.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct StiffenerDrawing {
+    /// Its left and its right end, m.
+    pub ends: [f64; 2],
+    /// Its lowest and its highest edge above the axle's line, m.
+    pub edges: [f64; 2],
 }
 
 /// A tire seen from the rear.

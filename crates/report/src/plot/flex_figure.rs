@@ -31,8 +31,8 @@ const NAME_TURN: f64 = 52.0;
 /// Width of a letter of a name.
 const NAME_LETTER: f64 = 6.9;
 /// Stations that the picture shows without a name.
-const UNNAMED: [&str; 5] =
-    ["seat-inner-edge", "seat-outer-edge", "section-change", "spindle-end", "tire-contact"];
+const UNNAMED: [&str; 6] =
+    ["seat-inner-edge", "seat-outer-edge", "section-change", "spindle-end", "tire-contact", "run-out"];
 /// Distance between names.
 const NAME_GAP: f64 = 21.0;
 /// Height of the moment and of the stress diagram.

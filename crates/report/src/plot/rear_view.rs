@@ -3,8 +3,8 @@
 use axlebow_axle::{CaseOutcome, Side};
 
 use super::bend::Bend;
-use super::palette::{BLUE, FAINT, GROUND, INK, MUTED, RUBBER, STEEL, VERMILLION};
-use super::{Drawing, TireDrawing};
+use super::palette::{BLUE, FAINT, GROUND, INK, MUTED, ORANGE, RUBBER, STEEL, VERMILLION};
+use super::{Drawing, StiffenerDrawing, TireDrawing};
 use crate::number::{Numbers, Shown, with_sign};
 use crate::svg::{Canvas, Label, Point};
 
@@ -56,6 +56,9 @@ impl RearView<'_> {
             self.draw_tires(canvas, side, self.exaggeration);
         }
         self.draw_road(canvas);
+        for stiffener in &self.drawing.stiffeners {
+            self.draw_stiffener(canvas, stiffener, self.exaggeration);
+        }
         self.draw_axle(canvas, self.exaggeration, &format!(r#"fill="{STEEL}" stroke="{INK}""#));
         self.draw_bow(canvas);
         for side in Side::BOTH {
@@ -101,6 +104,19 @@ impl RearView<'_> {
         lower.reverse();
         outline.append(&mut lower);
         canvas.polygon(&outline, &format!(r#"{style} stroke-width="1.2" stroke-linejoin="round""#));
+    }
+
+    fn draw_stiffener(&self, canvas: &mut Canvas, stiffener: &StiffenerDrawing, exaggeration: f64) {
+        let [left, right] = stiffener.ends;
+        let edge = |level: f64| {
+            (0..=CUTS).map(move |cut| {
+                let y = left + cut as f64 / CUTS as f64 * (right - left);
+                self.at(y, exaggeration * self.bend.height(y) + level)
+            })
+        };
+        let [low, high] = stiffener.edges;
+        let outline: Vec<Point> = edge(high).chain(edge(low).rev()).collect();
+        canvas.polygon(&outline, &format!(r#"fill="{ORANGE}" stroke="{INK}" stroke-width="1""#));
     }
 
     fn draw_tires(&self, canvas: &mut Canvas, side: Side, exaggeration: f64) {

@@ -29,9 +29,11 @@ pub(crate) fn wrapped(text: &str, width: usize, lines: usize) -> Vec<String> {
     result
 }
 
-/// A station's name without the side and with spaces: `left-tube-end` becomes `tube end`.
+/// A station's name without the side and with spaces: `left-tube-end` becomes `tube end`, `angle-right-end`
+/// becomes `angle end`.
 pub(crate) fn station_name(name: &str) -> String {
     let bare = name.strip_prefix("left-").or_else(|| name.strip_prefix("right-")).unwrap_or(name);
+    let bare = bare.replace("-left-end", "-end").replace("-right-end", "-end");
     wrapped(&bare.replace('-', " "), 18, 1).concat()
 }
 
@@ -51,5 +53,6 @@ mod tests {
     fn station_names_lose_their_side() {
         assert_eq!(station_name("left-tube-end"), "tube end");
         assert_eq!(station_name("centre"), "centre");
+        assert_eq!(station_name("top angle-right-end"), "top angle end");
     }
 }

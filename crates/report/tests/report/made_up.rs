@@ -146,7 +146,13 @@ pub fn drawing(case: &CaseOutcome) -> Drawing {
         half(-INNER_BEARING, spindle),
         half(-OUTER_BEARING - 0.02, 0.7 * spindle),
     ];
-    Drawing { tires, hubs: Sides { left: HUB, right: -HUB }, line, seats: Sides { left: 0.12, right: 0.12 } }
+    Drawing {
+        tires,
+        hubs: Sides { left: HUB, right: -HUB },
+        line,
+        seats: Sides { left: 0.12, right: 0.12 },
+        stiffeners: Vec::new(),
+    }
 }
 
 pub fn sections() -> Vec<SectionCard> {
