@@ -31,6 +31,7 @@ mod load_case;
 mod mode_name;
 mod modes;
 pub mod outcome;
+mod peak_ground;
 mod response;
 mod response_outcome;
 mod response_warnings;

@@ -1,5 +1,6 @@
 //! Peaks of the camber's spectrum and the modes that they belong to.
 
+use crate::peak_ground::peak_ground;
 use crate::{Band, ModeOutcome, Side, Spectrum};
 
 /// A peak is the highest within this part of its frequency to both sides.
@@ -33,10 +34,12 @@ impl Spectrum {
     /// The most prominent peaks, at most `most` of them by rising frequency, named by the nearest of `modes`.
     pub fn peaks(&self, modes: &[ModeOutcome], most: usize) -> Vec<SpectrumPeak> {
         let bands = self.bands();
-        let top = bands.iter().map(|band| band.density).fold(0.0, f64::max);
+        let densities: Vec<f64> = bands.iter().map(|band| band.density).collect();
+        let top = densities.iter().copied().fold(0.0, f64::max);
+        let prominence = |i: usize| densities[i] / peak_ground(&densities, i).max(f64::MIN_POSITIVE);
         let mut found: Vec<(f64, Band)> = (0..bands.len())
-            .filter(|i| bands[*i].density > FAINT * top && is_highest_about(&bands, *i))
-            .map(|i| (prominence(&bands, i), bands[i]))
+            .filter(|i| densities[*i] > FAINT * top && is_highest_about(&bands, *i))
+            .map(|i| (prominence(i), bands[i]))
             .filter(|(prominence, _)| *prominence >= PROMINENT)
             .collect();
         found.sort_by(|a, b| b.0.total_cmp(&a.0));
@@ -71,18 +74,6 @@ fn is_highest_about(bands: &[Band], i: usize) -> bool {
             .iter()
             .chain(bands.iter().filter(near))
             .all(|other| density >= other.density)
-}
-
-/// Density over the higher one of the two lowest densities on the way, to the left and to the right, to a band that is
-/// higher or to the end.
-fn prominence(bands: &[Band], i: usize) -> f64 {
-    let density = bands[i].density;
-    let lowest = |way: &mut dyn Iterator<Item = &Band>| {
-        way.map(|band| band.density).take_while(|other| *other <= density).fold(density, f64::min)
-    };
-    let left = lowest(&mut bands[..i].iter().rev());
-    let right = lowest(&mut bands[i + 1..].iter());
-    density / left.max(right).max(f64::MIN_POSITIVE)
 }
 
 fn name_near(modes: &[ModeOutcome], frequency: f64) -> Option<String> {

@@ -2,6 +2,7 @@
 
 use nalgebra::Complex;
 
+use crate::peak_ground::peak_ground;
 use crate::{Input, ModeOutcome};
 
 /// Share of the greatest gain below which a peak is left out.
@@ -61,17 +62,9 @@ pub(crate) fn peaks(frequencies: &[f64], values: &[f64]) -> Vec<[f64; 2]> {
     let tops = (1..values.len().saturating_sub(1)).filter(|i| {
         let top = values[*i];
         let rises = top > values[i - 1] && top >= values[i + 1] && top >= SMALL * largest;
-        rises && top > STANDS_OUT * ground(values, *i)
+        rises && top > STANDS_OUT * peak_ground(values, *i)
     });
     tops.map(|i| vertex([i - 1, i, i + 1].map(|i| [frequencies[i], values[i]]))).collect()
-}
-
-/// The higher of the lowest values on both sides between a top and what is higher.
-fn ground(values: &[f64], top: usize) -> f64 {
-    let lowest = |side: &mut dyn Iterator<Item = &f64>| {
-        side.take_while(|value| **value <= values[top]).copied().fold(values[top], f64::min)
-    };
-    lowest(&mut values[..top].iter().rev()).max(lowest(&mut values[top + 1..].iter()))
 }
 
 /// Top of the parabola through three points of which the middle one is highest.
