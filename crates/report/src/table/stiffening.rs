@@ -1,8 +1,8 @@
 //! What stiffeners do: camber change without and with them, mass, weld force, and what must be said about welding.
 
 use axlebow_axle::{FlexOutcome, StiffenerOutcome, StiffeningOutcome};
-use axlebow_strength::WELDING_CAUTIONS;
 
+use super::cautions::welding;
 use super::flex::WIDTH;
 use super::grid::{Grid, paragraph};
 use crate::number::{Numbers, Shown, fixed};
@@ -17,8 +17,7 @@ pub(super) fn stiffening(outcome: &FlexOutcome, n: Numbers) -> String {
     let Some((_, first)) = cases.first() else { return String::new() };
     let mut parts = vec![which(first, n), camber(&cases, n), HOW.to_owned(), welds(&cases, n)];
     parts.extend(reason(&cases));
-    parts.push(cautions());
-    format!("\n{}", parts.join("\n"))
+    format!("\n{}{}", parts.join("\n"), welding())
 }
 
 const HOW: &str = "\
@@ -107,10 +106,4 @@ fn reason(cases: &[(&str, &StiffeningOutcome)]) -> Option<String> {
     let told = cases.iter().filter_map(|(case, of)| Some((case, of.help_lost(), of.why.as_ref()?)));
     let (case, _, why) = told.max_by(|a, b| a.1.total_cmp(&b.1))?;
     Some(paragraph(&format!("Why tied is less than one section, {case}: {why}."), WIDTH, 2))
-}
-
-fn cautions() -> String {
-    let line = |caution: &&str| format!("  - {}", paragraph(caution, WIDTH - 4, 4));
-    let lines = WELDING_CAUTIONS.iter().map(line);
-    format!("Before anybody welds:\n{}", lines.collect::<String>())
 }

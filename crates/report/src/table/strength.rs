@@ -1,8 +1,9 @@
 //! The table of strength checks.
 
 use axlebow_axle::{PlacedCheck, StrengthCase, StrengthOutcome, StrengthRules};
-use axlebow_strength::{Bound, Check, Verdict, WELDING_CAUTIONS};
+use axlebow_strength::{Bound, Check, Verdict};
 
+use super::cautions::welding;
 use super::flex::{WIDTH, warnings};
 use super::flex_brief::assumed;
 use super::grid::{Grid, paragraph};
@@ -37,7 +38,7 @@ pub fn strength(outcome: &StrengthOutcome, card: &ModelCard, all: bool) -> Strin
     for assumption in &outcome.assumptions {
         text += &paragraph(&format!("Assumed: {assumption}"), WIDTH, 2);
     }
-    text + &assumed(card) + &warnings(&outcome.warnings) + &cautions()
+    text + &assumed(card) + &warnings(&outcome.warnings) + &welding()
 }
 
 fn case_table(case: &StrengthCase, n: Numbers, all: bool) -> String {
@@ -111,10 +112,4 @@ fn sources(outcome: &StrengthOutcome) -> String {
     }
     let lines: String = lines.iter().map(|line| paragraph(line, WIDTH, 2)).collect();
     format!("\nSources\n{lines}")
-}
-
-/// What must be said wherever a number could lead somebody to weld on an axle.
-fn cautions() -> String {
-    let lines: String = WELDING_CAUTIONS.iter().map(|line| paragraph(line, WIDTH, 2)).collect();
-    format!("\nCautions\n{lines}")
 }
