@@ -2,8 +2,8 @@
 //! class, the weld of every stiffener against its limits.
 
 use axlebow_strength::{
-    AllowableStress, Check, HeatAffectedZone, SectionForces, Verdict, Wall, aisc_wall_check, en_wall_check,
-    governing, gravest, stress_checks, walls,
+    AllowableStress, Check, HeatAffectedZone, Verdict, Wall, aisc_wall_check, en_wall_check, governing,
+    gravest, stress_checks, walls,
 };
 
 use crate::body::{Part, Piece};
@@ -71,16 +71,15 @@ impl StrengthOutcome {
     /// Whether no binding check fails.
     pub fn holds(&self) -> bool {
         let all = self.cases.iter().flat_map(|case| &case.checks).chain(&self.walls);
-        gravest(&all.map(|placed| placed.check.clone()).collect::<Vec<_>>()) != Verdict::Fails
+        gravest(all.map(|placed| &placed.check)) != Verdict::Fails
     }
 }
 
 impl StrengthCase {
     /// The binding check that uses most of its limit.
     pub fn governing(&self) -> Option<&PlacedCheck> {
-        let checks: Vec<Check> = self.checks.iter().map(|placed| placed.check.clone()).collect();
-        let most = governing(&checks)?;
-        self.checks.iter().find(|placed| placed.check == *most)
+        let most = governing(self.checks.iter().map(|placed| &placed.check))?;
+        self.checks.iter().find(|placed| std::ptr::eq(&placed.check, most))
     }
 }
 
@@ -105,9 +104,7 @@ pub fn strength(axle: &Axle, cases: &[LoadCase], ask: StrengthAsk) -> Result<Str
 fn strength_case(axle: &Axle, case: &CaseOutcome, ask: StrengthAsk) -> Result<StrengthCase, AxleError> {
     let mut checks = Vec::new();
     for station in &case.stations {
-        for placed in station_checks(axle, station, ask)? {
-            checks.push(placed);
-        }
+        checks.extend(station_checks(axle, station, ask)?);
     }
     checks.extend(weld_checks(axle, case, ask)?);
     Ok(StrengthCase { name: case.name.clone(), description: case.description.clone(), checks })
@@ -156,17 +153,11 @@ fn piece_checks(
     let beside_weld = piece.part != Part::Spindle && is_welded(axle, station.y);
     let kept = if beside_weld { HeatAffectedZone::assumed(yield_strength).factor() } else { 1.0 };
     let allowable = AllowableStress::new(kept * yield_strength, ask.safety_factor)?;
-    let Resultants { shear_x, shear_z, torsion, .. } = station.resultants;
+    let Resultants { axial, shear_x, shear_z, moment_x, moment_z, torsion } = station.resultants;
     let shear = profile.transverse_shear_peak(shear_x, shear_z) + properties.torsion_shear_peak(torsion);
-    let forces = forces(&station.resultants);
     // Under a stiffener the fibre stress is that of the stiffened section, which the station knows.
-    let own = profile.fibre_stress(&properties, forces.axial, forces.moment_x, forces.moment_z).0.abs();
+    let own = profile.fibre_stress(&properties, axial, moment_x, moment_z).0.abs();
     Ok(stress_checks(own.min(station.stress.abs()), shear, &allowable).to_vec())
-}
-
-fn forces(resultants: &Resultants) -> SectionForces {
-    let Resultants { axial, shear_x, shear_z, moment_x, moment_z, torsion } = *resultants;
-    SectionForces { axial, shear_x, shear_z, moment_x, moment_z, torsion }
 }
 
 /// Whether the steel at a position was heated by the weld of a seat.

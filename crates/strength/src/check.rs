@@ -131,13 +131,13 @@ impl Check {
 }
 
 /// The gravest verdict of some checks; of none, that they pass.
-pub fn gravest(checks: &[Check]) -> Verdict {
-    checks.iter().map(Check::verdict).max().unwrap_or(Verdict::Passes)
+pub fn gravest<'a>(checks: impl IntoIterator<Item = &'a Check>) -> Verdict {
+    checks.into_iter().map(Check::verdict).max().unwrap_or(Verdict::Passes)
 }
 
 /// The check that uses most of its limit, binding ones only.
-pub fn governing(checks: &[Check]) -> Option<&Check> {
-    let binding = checks.iter().filter(|check| check.weight == Weight::Binding);
+pub fn governing<'a>(checks: impl IntoIterator<Item = &'a Check>) -> Option<&'a Check> {
+    let binding = checks.into_iter().filter(|check| check.weight == Weight::Binding);
     binding.max_by(|a, b| a.utilisation().total_cmp(&b.utilisation()))
 }
 
