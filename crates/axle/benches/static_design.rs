@@ -7,9 +7,10 @@ mod example;
 
 use std::hint::black_box;
 
-use axlebow_axle::{Axle, LoadCase, StaticDesign, UserStation, standard_cases};
+use axlebow_axle::{Axle, LoadCase, StaticDesign, Stiffener, StiffenerEnd, UserStation, standard_cases};
 use axlebow_fe::StaticSystem;
 use criterion::{BenchmarkId, Criterion, Throughput, criterion_group, criterion_main};
+use example::stiffening::{loose_seats, tent};
 
 fn rated_load(axle: &Axle) -> LoadCase {
     standard_cases(axle).swap_remove(0)
@@ -67,6 +68,24 @@ fn halves_of_a_design(criterion: &mut Criterion) {
     group.finish();
 }
 
+/// The same with an angle along the top, cut square and run out: how it rests on the tube is found once a design.
+fn wheels_of_a_stiffened_design(criterion: &mut Criterion) {
+    let mut system = StaticSystem::new();
+    let mut group = criterion.benchmark_group("wheels of one stiffened design");
+    for (name, end) in [("square", StiffenerEnd::Square), ("tapered", StiffenerEnd::Tapered { length: 0.05 })]
+    {
+        let axle = loose_seats(vec![Stiffener { end, ..tent() }]);
+        let case = rated_load(&axle);
+        group.bench_function(name, |bencher| {
+            bencher.iter(|| {
+                let design = StaticDesign::with_system(black_box(&axle), &mut system)?;
+                design.wheel_outcomes(black_box(&case))
+            });
+        });
+    }
+    group.finish();
+}
+
 fn growth_with_the_chain(criterion: &mut Criterion) {
     let mut group = criterion.benchmark_group("wheels of one design by elements");
     for elements in [16, 32, 64, 128, 256, 512, 1000] {
@@ -87,6 +106,7 @@ fn growth_with_the_chain(criterion: &mut Criterion) {
 criterion_group!(
     benches,
     wheels_of_a_design,
+    wheels_of_a_stiffened_design,
     everything_of_a_design,
     halves_of_a_design,
     growth_with_the_chain

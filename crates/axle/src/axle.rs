@@ -4,7 +4,7 @@ use crate::body::Body;
 use crate::error::{not_negative, positive};
 use crate::load_case::{Ground, Loading};
 use crate::seat::Seat;
-use crate::stiffened::StiffenedSection;
+use crate::seated_section::section_with;
 use crate::stiffener::Stiffener;
 use crate::wheel::Wheel;
 use crate::wheel_end::WheelEnd;
@@ -204,9 +204,8 @@ impl Axle {
         for pair in places.windows(2).filter(|pair| pair[1] - pair[0] > SMALLEST_STEP) {
             for share in [1e-3, 0.5, 1.0 - 1e-3] {
                 let y = pair[0] + share * (pair[1] - pair[0]);
-                let there: Vec<&Stiffener> =
-                    self.stiffeners[..=number].iter().filter(|one| one.share_at(y) > 0.0).collect();
-                StiffenedSection::fits(self, y, &there)?;
+                let there = self.stiffeners[..=number].iter().filter(|one| one.share_at(y) > 0.0);
+                section_with(self, y, &there.map(|one| (one, 1.0)).collect::<Vec<_>>())?;
             }
         }
         Ok(())

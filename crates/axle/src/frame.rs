@@ -242,7 +242,7 @@ fn add_stretches(plan: &Plan, line: &[NodeId], structure: &mut Structure) -> Res
         let (start_y, end_y) = (ends[0].y, ends[1].y);
         let piece = piece_at(axle, 0.5 * (start_y + end_y));
         let stiffened = match plan.tied {
-            None => stiffened(axle, &piece, (start_y, end_y))?,
+            None => stiffened(axle, (start_y, end_y))?,
             Some(_) => None,
         };
         if let Some(stiffened) = stiffened {

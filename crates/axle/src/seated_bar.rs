@@ -6,8 +6,8 @@ use axlebow_sections::{Placement, SaintVenant};
 use crate::body::Piece;
 use crate::frame::{TAPER_PARTS, piece_at};
 use crate::stations::places;
-use crate::stiffened::own_constant;
 use crate::stiffener::{Seated, Stiffener};
+use crate::stiffener_torsion::own_constant;
 use crate::tied_stiffener::reach;
 use crate::{Axle, AxleError};
 

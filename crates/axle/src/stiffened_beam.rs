@@ -6,28 +6,14 @@ use axlebow_fe::{Attachment, Beam, Flexibility, NodeId};
 
 use crate::body::Piece;
 use crate::frame::{Stiffened, TAPER_PARTS};
-use crate::stiffened::StiffenedSection;
-use crate::stiffener::Stiffener;
+use crate::seated_section::section_at;
 use crate::{Axle, AxleError};
 
 /// The section in the middle of a stretch, where stiffeners run over it.
-pub(crate) fn stiffened(
-    axle: &Axle,
-    piece: &Piece,
-    ends: (f64, f64),
-) -> Result<Option<Stiffened>, AxleError> {
+pub(crate) fn stiffened(axle: &Axle, ends: (f64, f64)) -> Result<Option<Stiffened>, AxleError> {
     let middle = 0.5 * (ends.0 + ends.1);
-    let section = stiffened_section(axle, piece, middle)?;
+    let section = section_at(axle, middle)?;
     Ok(section.map(|section| Stiffened { angle: section.axes().angle, section: Arc::new(section) }))
-}
-
-fn stiffened_section(axle: &Axle, piece: &Piece, y: f64) -> Result<Option<StiffenedSection>, AxleError> {
-    let shares = axle.stiffeners.iter().map(|stiffener| (stiffener, stiffener.share_at(y)));
-    let present: Vec<(&Stiffener, f64)> = shares.filter(|(_, share)| *share > 0.0).collect();
-    if present.is_empty() {
-        return Ok(None);
-    }
-    StiffenedSection::of(axle, piece, y.abs(), &present).map(Some)
 }
 
 /// The beam of a stiffened stretch, along the centroid in its middle.
@@ -43,9 +29,8 @@ pub(crate) fn stiffened_beam(
     let flexibility = if !piece.is_tapered() && even(start_y + inside) && even(end_y - inside) {
         Flexibility::uniform(length, &section.rigidity(angle))
     } else {
-        let at = |share: f64| stiffened_section(axle, piece, start_y + share * length);
         // Shares at which a beam is integrated lie within it, where the middle's stiffeners are too.
-        Flexibility::varying(length, TAPER_PARTS, |share| match at(share) {
+        Flexibility::varying(length, TAPER_PARTS, |share| match section_at(axle, start_y + share * length) {
             Ok(Some(there)) => there.rigidity(angle),
             _ => section.rigidity(angle),
         })

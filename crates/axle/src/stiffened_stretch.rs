@@ -1,6 +1,6 @@
 //! Where along the axle which stiffeners are welded on.
 
-use crate::frame::piece_at;
+use crate::seated_section::section_with;
 use crate::stiffened::StiffenedSection;
 use crate::stiffener::Stiffener;
 use crate::{Axle, AxleError, SMALLEST_STEP};
@@ -45,7 +45,7 @@ impl Axle {
         if there.is_empty() {
             return Ok(None);
         }
-        let section = StiffenedSection::of(self, &piece_at(self, middle), middle.abs(), &there)?;
+        let section = section_with(self, middle, &there)?;
         let stiffeners = there.iter().map(|(one, _)| one.name.clone()).collect();
         Ok(Some(StiffenedStretch { from, to, stiffeners, section }))
     }

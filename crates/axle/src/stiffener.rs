@@ -369,9 +369,10 @@ fn axle_outline(profile: &Profile, clock: f64) -> Outline {
 /// The corner of the rear (-1) or front (1) half that is nearest to the axle, the outermost of equal ones.
 fn foot(outline: &Outline, axle: &Outline, side: f64) -> [f64; 2] {
     let own = |place: &[f64; 2]| side * place[0] > 0.0;
-    let gap = |place: &[f64; 2]| axle.distance_from_edge(*place);
-    let nearest = outline.corner_places().into_iter().filter(own).min_by(|a, b| gap(a).total_cmp(&gap(b)));
-    nearest.unwrap_or([0.0, outline.reach()[1][0]])
+    let gaps =
+        outline.corner_places().into_iter().filter(own).map(|place| (axle.distance_from_edge(place), place));
+    let nearest = gaps.min_by(|a, b| a.0.total_cmp(&b.0));
+    nearest.map_or([0.0, outline.reach()[1][0]], |(_, place)| place)
 }
 
 /// The half pipe that fits round a tube.

@@ -80,9 +80,20 @@ impl Composite {
         AreaProperties::weighted_sum(&weights.collect::<Vec<_>>())
     }
 
+    /// The same parts, one of them of another material, by its place in the list.
+    pub fn with_material(mut self, part: usize, material: Material) -> Self {
+        self.parts[part].material = material;
+        self
+    }
+
+    /// Mass per length of each part (kg/m).
+    pub fn masses_per_length(&self) -> impl Iterator<Item = f64> + '_ {
+        self.parts.iter().zip(&self.areas).map(|(part, area)| part.material.density() * area.area)
+    }
+
     /// Mass per length (kg/m).
     pub fn mass_per_length(&self) -> f64 {
-        self.parts.iter().zip(&self.areas).map(|(part, area)| part.material.density() * area.area).sum()
+        self.masses_per_length().sum()
     }
 
     /// Normal stress in a part, n times that of the transformed section.

@@ -176,6 +176,24 @@ impl Edge {
         length(difference(place, self.at(self.nearest_share(place))))
     }
 
+    /// Lowest and highest X, then lowest and highest Z (m).
+    pub fn reach(&self) -> [[f64; 2]; 2] {
+        let mut reach = [0, 1].map(|axis| {
+            let (a, b) = (self.start[axis], self.end[axis]);
+            [a.min(b), a.max(b)]
+        });
+        let Some((centre, radius)) = self.circle() else { return reach };
+        let begin = (self.start[1] - centre[1]).atan2(self.start[0] - centre[0]) / FRAC_PI_2;
+        let end = begin + self.turn / FRAC_PI_2;
+        // The quarters that it passes: 0 and 2 are its ends along X, 1 and 3 those along Z.
+        for quarter in begin.min(end).ceil() as i32..=begin.max(end).floor() as i32 {
+            let (axis, up) = (quarter.rem_euclid(2) as usize, quarter.rem_euclid(4) < 2);
+            let [low, high] = &mut reach[axis];
+            if up { *high = centre[axis] + radius } else { *low = centre[axis] - radius }
+        }
+        reach
+    }
+
     /// The place that lies farthest along a direction.
     pub fn farthest(&self, direction: Place) -> Place {
         let along = |p: Place| p[0] * direction[0] + p[1] * direction[1];
@@ -234,6 +252,22 @@ mod tests {
         let third = QUARTER.at(2.0 / 3.0);
         assert_relative_eq!(third[0], 2.0 * FRAC_PI_3.cos(), max_relative = 1e-14);
         assert_relative_eq!(QUARTER.length(), PI, max_relative = 1e-15);
+    }
+
+    #[test]
+    fn an_arc_reaches_the_quarters_that_it_passes() {
+        let arc = Edge { start: [0.0, -2.0], end: [-2.0, 0.0], turn: 3.0 * FRAC_PI_2 };
+        for edge in [arc, arc.reversed()] {
+            let expected = [[-2.0, 2.0], [-2.0, 2.0]];
+            for (found, expected) in edge.reach().as_flattened().iter().zip(expected.as_flattened()) {
+                assert_relative_eq!(found, expected, max_relative = 1e-15);
+            }
+        }
+        let shallow = Edge { start: [1.0, 1.0], end: [-1.0, 1.0], turn: FRAC_PI_2 };
+        assert_relative_eq!(shallow.reach()[1][1], 2.0_f64.sqrt(), max_relative = 1e-15);
+        assert_eq!(shallow.reach()[1][0], 1.0);
+        let line = Edge { start: [1.0, 0.2], end: [0.3, 0.9], turn: 0.0 };
+        assert_eq!(line.reach(), [[0.3, 1.0], [0.2, 0.9]]);
     }
 
     #[test]

@@ -25,13 +25,9 @@ pub(crate) fn meeting_places(one: &Edge, other: &Edge, tolerance: f64) -> Vec<Pl
 
 /// Whether the boxes round two edges stay clear of each other.
 fn apart(one: &Edge, other: &Edge, tolerance: f64) -> bool {
-    [[1.0, 0.0], [0.0, 1.0]].into_iter().enumerate().any(|(axis, along)| {
-        let reach = |edge: &Edge| {
-            [edge.farthest(scaled(along, -1.0))[axis] - tolerance, edge.farthest(along)[axis] + tolerance]
-        };
-        let (a, b) = (reach(one), reach(other));
-        a[1] < b[0] || b[1] < a[0]
-    })
+    let clear = |[a, b]: [f64; 2], [c, d]: [f64; 2]| b + tolerance < c || d + tolerance < a;
+    let ([x, z], [other_x, other_z]) = (one.reach(), other.reach());
+    clear(x, other_x) || clear(z, other_z)
 }
 
 fn lines(one: &Edge, other: &Edge) -> Vec<Place> {

@@ -1,102 +1,127 @@
 //! How an outline comes to rest on another one below it.
 
+use std::f64::consts::PI;
+
 use crate::Outline;
 use crate::edge::{Edge, Place};
-
-/// Steps of a golden-section search: the height of a smooth contact is then known to rounding.
-const SEARCH_STEPS: usize = 48;
-
-/// 1/φ, the share that a golden-section search keeps.
-const GOLDEN: f64 = 0.618_033_988_749_894_9;
 
 impl Outline {
     /// Rise along Z (m) that brings this outline to rest on a support below it; negative where it must sink.
     ///
     /// None where the two lie beside each other, so that it would pass the support by.
     ///
-    /// The greatest of support top less own bottom over all x; between corners of either outline that height
-    /// is smooth with one peak at most, wherever the support is hollow nowhere.
+    /// The greatest height of the support over this outline at any x, sought for each branch of the one over each
+    /// branch of the other: at the ends of what they share of X, and where they run level with each other.
     pub fn rise_to_rest_on(&self, support: &Outline) -> Option<f64> {
-        let reach = [self.reach()[0], support.reach()[0]];
-        let (from, to) = (reach[0][0].max(reach[1][0]), reach[0][1].min(reach[1][1]));
-        if from > to {
-            return None;
-        }
-        let mut breaks: Vec<f64> = self.edges().chain(support.edges()).flat_map(ends).collect();
-        breaks.retain(|x| (from..to).contains(x));
-        breaks.extend([from, to]);
-        breaks.sort_by(f64::total_cmp);
-        let rises = breaks.windows(2).flat_map(|pair| {
-            let (a, b) = (pair[0], pair[1]);
-            // Between two breaks an edge lies over every x or over none.
-            let (own, under) = (self.edges_over(0.5 * (a + b)), support.edges_over(0.5 * (a + b)));
-            let height = |x: f64| Some(top_at(&under, x)? - bottom_at(&own, x)?);
-            [height(a), peak(a, b, &height), height(b)]
-        });
-        rises.flatten().reduce(f64::max)
+        let [own, under] = [self, support].map(|outline| branches(outline));
+        let pairs = own.iter().flat_map(|own| under.iter().map(move |under| (own, under)));
+        pairs.filter_map(|(own, under)| under.greatest_height_over(own)).reduce(f64::max)
     }
 
     /// Distance of a place from the nearest edge (m), within the material or outside it.
     pub fn distance_from_edge(&self, place: [f64; 2]) -> f64 {
         self.edges().map(|edge| edge.distance(place)).fold(f64::INFINITY, f64::min)
     }
+}
 
-    /// The outside edges that lie over x.
-    fn edges_over(&self, x: f64) -> Vec<Edge> {
-        self.outside().edges().filter(|edge| heights(edge, x) != [None; 2]).collect()
+/// A stretch of an edge that passes each x once.
+#[derive(Debug, Clone, Copy)]
+struct Branch {
+    from: f64,
+    to: f64,
+    run: Run,
+}
+
+#[derive(Debug, Clone, Copy)]
+enum Run {
+    Line {
+        start: Place,
+        slope: f64,
+    },
+    /// The upper half of a circle (`up` = 1) or its lower one (-1).
+    Arc {
+        centre: Place,
+        radius: f64,
+        up: f64,
+    },
+}
+
+impl Branch {
+    fn between(a: f64, b: f64, run: Run) -> Self {
+        Branch { from: a.min(b), to: a.max(b), run }
+    }
+
+    fn height(&self, x: f64) -> f64 {
+        match self.run {
+            Run::Line { start, slope } => start[1] + slope * (x - start[0]),
+            Run::Arc { centre, radius, up } => {
+                let across = x - centre[0];
+                // Rounding leaves the uprights of an arc a little outside it.
+                centre[1] + up * ((radius - across) * (radius + across)).max(0.0).sqrt()
+            }
+        }
+    }
+
+    /// Greatest height of this branch over another one; none where they share no x.
+    fn greatest_height_over(&self, other: &Branch) -> Option<f64> {
+        let (from, to) = (self.from.max(other.from), self.to.min(other.to));
+        if from > to {
+            return None;
+        }
+        let level = level_place(&self.run, &other.run).filter(|x| (from..to).contains(x));
+        let places = [Some(from), level, Some(to)].into_iter().flatten();
+        places.map(|x| self.height(x) - other.height(x)).reduce(f64::max)
     }
 }
 
-fn top_at(edges: &[Edge], x: f64) -> Option<f64> {
-    edges.iter().flat_map(|edge| heights(edge, x)).flatten().reduce(f64::max)
+/// X at which two runs have the same slope.
+///
+/// An arc at x = c + r s has slope -u s/√(1 - s²), u = 1 for its upper half and -1 for its lower one.
+fn level_place(one: &Run, other: &Run) -> Option<f64> {
+    match (one, other) {
+        (Run::Line { .. }, Run::Line { .. }) => None,
+        (Run::Arc { centre, radius, up }, Run::Line { slope, .. })
+        | (Run::Line { slope, .. }, Run::Arc { centre, radius, up }) => {
+            Some(centre[0] - radius * up * slope / slope.hypot(1.0))
+        }
+        (Run::Arc { centre: a, radius: r, up }, Run::Arc { centre: b, radius: s, up: other_up }) => {
+            let sine = (b[0] - a[0]) / (r - up * other_up * s);
+            sine.is_finite().then_some(a[0] + r * sine)
+        }
+    }
 }
 
-fn bottom_at(edges: &[Edge], x: f64) -> Option<f64> {
-    edges.iter().flat_map(|edge| heights(edge, x)).flatten().reduce(f64::min)
+/// The branches of the outside edge; upright lines are left out, because their ends are their neighbours' too.
+fn branches(outline: &Outline) -> Vec<Branch> {
+    let mut branches = Vec::new();
+    for edge in outline.outside().edges() {
+        match edge.circle() {
+            Some((centre, radius)) => add_arc(&edge, (centre, radius), &mut branches),
+            None if edge.start[0] != edge.end[0] => {
+                let slope = (edge.end[1] - edge.start[1]) / (edge.end[0] - edge.start[0]);
+                let run = Run::Line { start: edge.start, slope };
+                branches.push(Branch::between(edge.start[0], edge.end[0], run));
+            }
+            None => {}
+        }
+    }
+    branches
 }
 
-/// Greatest value of a function with one peak between two places.
-fn peak(mut a: f64, mut b: f64, height: &impl Fn(f64) -> Option<f64>) -> Option<f64> {
-    let mut best = f64::NEG_INFINITY;
-    for _ in 0..SEARCH_STEPS {
-        let (low, high) = (b - GOLDEN * (b - a), a + GOLDEN * (b - a));
-        let (at_low, at_high) = (height(low)?, height(high)?);
-        best = best.max(at_low).max(at_high);
-        if at_low < at_high { a = low } else { b = high }
-    }
-    Some(best)
-}
-
-/// Where an edge begins, ends, and where an arc stands upright.
-fn ends(edge: Edge) -> Vec<f64> {
-    let mut ends = vec![edge.start[0], edge.end[0]];
-    if let Some(([x, _], radius)) = edge.circle() {
-        ends.extend([x - radius, x + radius]);
-    }
-    ends
-}
-
-/// Heights at which an edge passes x.
-fn heights(edge: &Edge, x: f64) -> [Option<f64>; 2] {
-    let on = |z: f64| {
-        let place: Place = [x, z];
-        let near = 1e-12 * (edge.length() + x.abs() + z.abs());
-        (edge.distance(place) <= near).then_some(z)
-    };
-    if let Some((centre, radius)) = edge.circle() {
-        let across = x - centre[0];
-        let square = (radius - across) * (radius + across);
-        // Rounding leaves the uprights of an arc a little outside it.
-        let reach =
-            if square >= -1e-12 * radius * radius { square.max(0.0).sqrt() } else { return [None; 2] };
-        return [on(centre[1] + reach), on(centre[1] - reach)];
-    }
-    let ([x0, z0], [x1, z1]) = (edge.start, edge.end);
-    if x0 == x1 {
-        return if x == x0 { [Some(z0), Some(z1)] } else { [None; 2] };
-    }
-    let share = (x - x0) / (x1 - x0);
-    [(0.0..=1.0).contains(&share).then_some(z0 + share * (z1 - z0)), None]
+/// Cuts an arc where it stands upright.
+fn add_arc(edge: &Edge, (centre, radius): (Place, f64), branches: &mut Vec<Branch>) {
+    let begin = (edge.start[1] - centre[1]).atan2(edge.start[0] - centre[0]);
+    let (low, high) = (begin.min(begin + edge.turn), begin.max(begin + edge.turn));
+    let uprights = (low / PI).floor() as i32 + 1..=(high / PI).ceil() as i32 - 1;
+    let x_of = |upright: i32| centre[0] + if upright % 2 == 0 { radius } else { -radius };
+    let [first, last] = if edge.turn > 0.0 { [edge.start, edge.end] } else { [edge.end, edge.start] };
+    let mut places = vec![(low, first[0])];
+    places.extend(uprights.map(|upright| (f64::from(upright) * PI, x_of(upright))));
+    places.push((high, last[0]));
+    branches.extend(places.windows(2).map(|pair| {
+        let up = (0.5 * (pair[0].0 + pair[1].0)).sin().signum();
+        Branch::between(pair[0].1, pair[1].1, Run::Arc { centre, radius, up })
+    }));
 }
 
 #[cfg(test)]
