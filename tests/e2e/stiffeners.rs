@@ -39,6 +39,49 @@ fn an_outline_that_crosses_itself_or_runs_clockwise_is_refused_at_its_corners() 
     refused(&outline(r#"[["-20 mm"], ["20 mm", "0 mm"]]"#), "corners =", &["corners[0]", "two lengths"]);
 }
 
+/// A 60 by 40 mm hollow bar below the tube, its wall 4 mm.
+const HOLLOW: &str = r#"name = "hollow"
+shape = "outline"
+clock = "180 deg"
+from = "-0.2 m"
+to = "0.2 m"
+corners = [["-30 mm", "0 mm"], ["30 mm", "0 mm"], ["30 mm", "40 mm"], ["-30 mm", "40 mm"]]
+weld_leg = "5 mm"
+[[stiffener.hole]]
+corners = [["-26 mm", "4 mm"], ["26 mm", "4 mm"], ["26 mm", "36 mm"], ["-26 mm", "36 mm"]]
+"#;
+
+#[test]
+fn an_outline_may_have_holes_and_a_hole_past_its_edge_is_refused() {
+    let with_hollow = |stiffener: &str| with("[loads]", &format!("[[stiffener]]\n{stiffener}\n[loads]"));
+    let run = with_hollow(HOLLOW);
+    assert_eq!(run.code, 0, "{}", run.err);
+    let past = HOLLOW.replace("\"36 mm\"", "\"46 mm\"");
+    refused(&with_hollow(&past), "corners =", &["hole 1 reaches the outside edge"]);
+    let flat = "name = \"flat\"\nshape = \"flat\"\nsize = \"FL50x8\"\nfrom = \"-0.2 m\"\nto = \"0.2 m\"\n\
+                weld_leg = \"5 mm\"\n[[stiffener.hole]]\ncorners = [[\"0 mm\", \"0 mm\"]]";
+    refused(&with_hollow(flat), "[[stiffener.hole]]", &["`hole` is given beside a standard `size`"]);
+}
+
+#[test]
+fn an_entry_of_a_list_goes_by_its_name() {
+    let model = demo("trailer-152-thin-dual-angle");
+    let by = |path: &str| {
+        axlebow(&["flex", &model, "--case", "rated-load", "--set", &format!("{path}.length=400 mm")])
+    };
+    let (place, name) = (by("stiffener[0]"), by("stiffener[top angle]"));
+    assert_eq!((place.code, name.code), (0, 0), "{}", name.err);
+    assert_eq!(place.out.replace("stiffener[0]", "stiffener[top angle]"), name.out);
+    let unknown = by("stiffener[top angel]");
+    assert_eq!(unknown.code, 2);
+    assert!(
+        unknown.err.contains("no stiffener is called `top angel`; accepted: top angle"),
+        "{}",
+        unknown.err
+    );
+    assert!(unknown.err.contains("did you mean `top angle`?"), "{}", unknown.err);
+}
+
 #[test]
 fn stiffeners_that_overlap_or_float_are_refused() {
     let flat = "name = \"flat\"\nshape = \"flat\"\nsize = \"FL50x8\"\nfrom = \"-0.2 m\"\nto = \"0.2 m\"";

@@ -40,7 +40,7 @@ impl SeatedBar {
         let shear = SaintVenant::of_outline(&upright, stiffener.material.poisson_ratio(), 1.0)?;
         let rigidity = Rigidity {
             axial: e * area,
-            torsion: g * own_constant(seated),
+            torsion: g * own_constant(stiffener, seated)?,
             bending_2: e * axes.minor,
             bending_3: e * axes.major,
             shear_2: g * shear.shear_coefficient_z * area,

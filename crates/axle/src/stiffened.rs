@@ -18,6 +18,8 @@ pub struct StiffenedSection {
     pub area: AreaProperties,
     /// Torsion constant in terms of the axle's shear modulus, closed cells included, m⁴.
     pub torsion_constant: f64,
+    /// Shear centre (x, z), m; none where a stiffener leaves its part of the section open.
+    pub shear_centre: Option<[f64; 2]>,
     /// Shear area along X and Z, that of the bare axle, m².
     pub shear_area: [f64; 2],
     /// Mass per length, kg/m.

@@ -94,8 +94,22 @@ pub struct StiffenerForm {
 #[derive(Debug, Clone, PartialEq)]
 pub(crate) struct CellWall {
     pub line: Vec<[f64; 2]>,
-    /// Thickness of the wall from each point of the line to the next one, m.
-    pub thickness: Vec<f64>,
+    /// The wall from each point of the line to the next one.
+    pub runs: Vec<CellRun>,
+}
+
+/// A straight or round stretch of a wall.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct CellRun {
+    pub thickness: f64,
+    /// Angle through which it turns, rad, counter-clockwise positive.
+    pub turn: f64,
+}
+
+impl CellRun {
+    fn straight(thickness: f64) -> Self {
+        CellRun { thickness, turn: 0.0 }
+    }
 }
 
 impl StiffenerForm {
@@ -128,6 +142,11 @@ impl StiffenerForm {
     /// An outline of the user's, drawn with Z away from the axle.
     pub fn of_outline(called: &str, outline: Outline) -> Self {
         StiffenerForm { called: called.to_owned(), outline, fits_round: false, cell: None }
+    }
+
+    /// Whether it is a sleeve all round the tube.
+    pub(crate) fn goes_round(&self) -> bool {
+        self.fits_round && !self.outline.holes().is_empty()
     }
 
     /// Its edges, as it would lie on top of the axle at no particular height.
@@ -164,12 +183,17 @@ fn midline(shape: &Shape, attitude: Attitude) -> Option<CellWall> {
         (Shape::Angle(Angle { height, width, thickness, .. }), Attitude::ToesDown) => {
             let half = 0.5 * thickness;
             let line = vec![[*width, half], [half, half], [half, *height]];
-            Some(CellWall { line, thickness: vec![*thickness; 2] })
+            Some(CellWall { line, runs: vec![CellRun::straight(*thickness); 2] })
         }
         (Shape::Channel(Channel { height, width, web, flange, .. }), Attitude::ToesDown) => {
             let (up, back) = (0.5 * (height - flange), 0.5 * web);
             let line = vec![[*width, -up], [back, -up], [back, up], [*width, up]];
-            Some(CellWall { line, thickness: vec![*flange, *web, *flange] })
+            Some(CellWall { line, runs: [*flange, *web, *flange].map(CellRun::straight).to_vec() })
+        }
+        (Shape::HalfPipe(HalfPipe { tube }), _) => {
+            let radius = 0.5 * (tube.outside_diameter() - tube.wall());
+            let over = CellRun { thickness: tube.wall(), turn: -PI };
+            Some(CellWall { line: vec![[-radius, 0.0], [radius, 0.0]], runs: vec![over] })
         }
         _ => None,
     }
@@ -178,7 +202,7 @@ fn midline(shape: &Shape, attitude: Attitude) -> Option<CellWall> {
 impl CellWall {
     pub(crate) fn placed(&self, placement: &Placement) -> Self {
         let line = self.line.iter().map(|place| placement.of(*place)).collect();
-        CellWall { line, thickness: self.thickness.clone() }
+        CellWall { line, runs: self.runs.clone() }
     }
 }
 
@@ -298,6 +322,11 @@ impl Stiffener {
         };
         let area = self.form.outline.area_properties().area;
         self.material.density() * area * (self.length() - 2.0 * lost)
+    }
+
+    /// Whether a weld from end to end on both sides closes a cell between it and the axle.
+    pub(crate) fn closes_a_cell(&self) -> bool {
+        self.form.cell.is_some() && self.weld.both_sides && self.weld.pattern == WeldPattern::Continuous
     }
 
     /// Share of its section at a position (m), 0 beyond its ends.

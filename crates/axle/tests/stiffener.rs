@@ -9,7 +9,7 @@ use std::f64::consts::{FRAC_PI_2, PI};
 use approx::assert_relative_eq;
 use axlebow_axle::{
     Attitude, Axle, AxleError, CaseOutcome, Side, Stiffener, StiffenerEnd, StiffenerForm, StiffenerWeld,
-    WeldPattern, flex, modes, standard_cases,
+    WeldPattern, flex, modes, sleeve, standard_cases,
 };
 use axlebow_sections::shape::{Channel, Flat};
 use axlebow_sections::{Material, Shape};
@@ -132,6 +132,42 @@ fn a_full_sleeve_adds_its_own_constants_to_the_tube() {
         assert_relative_eq!(found, expected, max_relative = 1e-9);
     }
     assert_relative_eq!(section.area.centroid[1], 0.0, epsilon = 1e-12);
+}
+
+/// Two walls side by side turn as one of both thicknesses on the midline of their material.
+/// Source: R. Bredt 1896, J = 4 A²/∮ ds/t, as in Young & Budynas, Roark's Formulas, 7th ed. 2002, ch. 10. The welds
+/// between them are not quite rigid and the midlines lie apart, hence two per cent.
+#[test]
+fn a_half_pipe_welded_along_both_edges_thickens_half_of_the_tube() {
+    let (tube, wall, over) = (0.1524, 0.006, 0.006);
+    let form = StiffenerForm::of_shape(&sleeve(tube, over).unwrap(), Attitude::Round).unwrap();
+    let mut axle = axle();
+    axle.body = example::body(example::tube(tube, wall));
+    axle.stiffeners = vec![Stiffener { form, ..tent() }];
+    let section = axle.stiffened_stretches().unwrap().swap_remove(0).section;
+    let (below, above) = (0.5 * (tube - wall), 0.5 * tube);
+    let enclosed = 0.5 * PI * (below * below + above * above);
+    let round = PI * below / wall + PI * above / (wall + over);
+    let expected = 4.0 * enclosed * enclosed / round;
+    assert_relative_eq!(section.torsion_constant, expected, max_relative = 0.02);
+    let [x, z] = section.shear_centre.unwrap();
+    assert!(x.abs() < 1e-9 && z > 0.0, "{x} {z}");
+}
+
+#[test]
+fn the_shear_centre_of_a_tent_lies_toward_it_and_that_of_a_sleeve_stays() {
+    let centre = |stiffeners: Vec<Stiffener>| {
+        loose_seats(stiffeners).stiffened_stretches().unwrap().swap_remove(0).section.shear_centre
+    };
+    let [x, z] = centre(vec![tent()]).unwrap();
+    assert!(x.abs() < 1e-9 && z > 0.0, "{x} {z}");
+    let below = Stiffener { name: "below".into(), clock: PI, ..tent() };
+    let [x, z] = centre(vec![tent(), below]).unwrap();
+    assert!(x.abs() < 1e-9 && z.abs() < 1e-9, "{x} {z}");
+    let sleeve = StiffenerForm::full_sleeve(0.127, 0.004).unwrap();
+    assert_eq!(centre(vec![Stiffener { form: sleeve, ..tent() }]), Some([0.0, 0.0]));
+    let open = StiffenerWeld { both_sides: false, ..weld() };
+    assert_eq!(centre(vec![Stiffener { weld: open, ..tent() }]), None);
 }
 
 #[test]

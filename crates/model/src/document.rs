@@ -2,6 +2,7 @@
 
 use axlebow_units::{Kind, UnitSystem};
 
+use crate::named_path::by_place;
 use crate::path::{Step, steps};
 use crate::problem::likely;
 use crate::read::lone_value;
@@ -58,12 +59,13 @@ impl Document {
         self.problems.clone()
     }
 
-    /// The value at a path such as `seat[0].width`.
+    /// The value at a path such as `seat[0].width` or `stiffener[top angle].length`.
     ///
     /// # Errors
     /// A path that is malformed, leads nowhere, leads to what the file does not have, or ends at one table of
     /// a list or one factor, for which see [`number`](Self::number).
     pub fn value(&self, path: &str) -> Result<&Value, ModelError> {
+        let path = &*by_place(&self.root, path)?;
         let steps = steps(path)?;
         let (table, rest) = owner(&self.root, path, &steps)?;
         let [Step { key, index: None, .. }] = rest else { return Err(several(path)) };
@@ -76,6 +78,7 @@ impl Document {
     /// # Errors
     /// Those of [`value`](Self::value), and a value that is not a number.
     pub fn number(&self, path: &str) -> Result<f64, ModelError> {
+        let path = &*by_place(&self.root, path)?;
         let steps = steps(path)?;
         let (table, rest) = owner(&self.root, path, &steps)?;
         if let [list, name] = rest {
@@ -93,6 +96,7 @@ impl Document {
     /// # Errors
     /// A path that is malformed or leads nowhere, and a key that holds no number.
     pub fn kind(&self, path: &str) -> Result<Kind, ModelError> {
+        let path = &*by_place(&self.root, path)?;
         let steps = steps(path)?;
         let (table, rest) = owner(&self.root, path, &steps)?;
         match (key_spec(table, path, rest[0].key)?.holds, rest) {
@@ -112,6 +116,7 @@ impl Document {
     /// A path that is malformed or leads nowhere, and a value that the reader of a file would refuse; the
     /// document is then as it was.
     pub fn set(&mut self, path: &str, text: &str) -> Result<(), ModelError> {
+        let path = &*by_place(&self.root, path)?;
         let steps = steps(path)?;
         let (table, rest) = owner(&self.root, path, &steps)?;
         let spec = key_spec(table, path, rest[0].key)?;
@@ -133,6 +138,7 @@ impl Document {
     /// # Errors
     /// Those of [`set`](Self::set), and a key that holds no number.
     pub fn set_number(&mut self, path: &str, value: f64) -> Result<(), ModelError> {
+        let path = &*by_place(&self.root, path)?;
         let steps = steps(path)?;
         let (table, rest) = owner(&self.root, path, &steps)?;
         match (key_spec(table, path, rest[0].key)?.holds, rest) {

@@ -4,9 +4,10 @@
 #[non_exhaustive]
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum ModelError {
-    /// The path is not keys joined by points, with `[n]` after a list.
+    /// The path is not keys joined by points, with `[n]` or `[name]` after a list.
     #[error(
-        "`{path}` is not a path; accepted: keys joined by points, such as `tube.wall` or `seat[0].width`"
+        "`{path}` is not a path; accepted: keys joined by points, such as `tube.wall`, `seat[0].width` or \
+         `stiffener[top angle].length`"
     )]
     BadPath {
         /// The path.
@@ -24,6 +25,20 @@ pub enum ModelError {
         /// The keys that it has.
         accepted: String,
         /// The key that was likely meant.
+        likely: Option<String>,
+    },
+    /// The path names an entry that the list does not have.
+    #[error("`{path}` leads nowhere: no {key} is called `{name}`; accepted: {accepted}{}", .likely.as_ref().map_or(String::new(), |l| format!("; did you mean `{l}`?")))]
+    NoSuchEntry {
+        /// The path.
+        path: String,
+        /// The list that was looked in.
+        key: String,
+        /// The name that no entry has.
+        name: String,
+        /// The names that entries have.
+        accepted: String,
+        /// The name that was likely meant.
         likely: Option<String>,
     },
     /// The key exists, but the file does not have it.

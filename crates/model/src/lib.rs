@@ -23,6 +23,7 @@ mod error;
 mod hash;
 mod keys;
 mod named_file;
+mod named_path;
 mod path;
 mod problem;
 mod profile_file;

@@ -56,6 +56,7 @@ pub(crate) static STIFFENER: TableSpec = TableSpec {
             Holds::Corners,
             Optional,
         ),
+        key("hole", "Holes in that outline.", Holds::Tables(&HOLE), Optional),
         key(
             "attitude",
             "How it sits on the axle; the usual way of its shape if left out.",
@@ -102,6 +103,12 @@ pub(crate) static STIFFENER: TableSpec = TableSpec {
             Optional,
         ),
     ],
+};
+
+static HOLE: TableSpec = TableSpec {
+    name: "hole",
+    meaning: "A hole in a stiffener's outline.",
+    keys: &[key("corners", "Its corners, counter-clockwise too.", Holds::Corners, Required)],
 };
 
 const fn size(key: &'static str, meaning: &'static str) -> KeySpec {

@@ -10,8 +10,8 @@ use crate::stiffener_build::Site;
 use crate::{Problems, Table};
 
 /// Keys that say how large a shape is, beside a standard `size`.
-const SIZES: [&str; 9] =
-    ["height", "width", "thickness", "web", "flange", "root_radius", "toe_radius", "bore", "corners"];
+const SIZES: [&str; 10] =
+    ["height", "width", "thickness", "web", "flange", "root_radius", "toe_radius", "bore", "corners", "hole"];
 
 /// Sizes that a shape needs, and those that it may have.
 fn sizes_of(shape: &str) -> (&'static [&'static str], &'static [&'static str]) {
@@ -19,7 +19,7 @@ fn sizes_of(shape: &str) -> (&'static [&'static str], &'static [&'static str]) {
         "angle" => (&["height", "width", "thickness"], &["root_radius", "toe_radius"]),
         "flat" => (&["width", "thickness"], &[]),
         "channel" | "tee" => (&["height", "width", "web", "flange"], &["root_radius"]),
-        "outline" => (&["corners"], &[]),
+        "outline" => (&["corners"], &["hole"]),
         _ => (&["thickness"], &["bore"]),
     }
 }
@@ -32,11 +32,9 @@ impl Builder<'_> {
         if !check_sizes(table, word, &mut self.problems) {
             return None;
         }
-        if let Some(corners) = table.optional_corners("corners") {
+        if word == "outline" {
             self.attitude(site, (word, &[Attitude::AsDrawn]))?;
-            let corners = corners.iter().map(|&[x, z]| Corner { x, z, turn: 0.0 }).collect();
-            let edge = self.kept(table.span_of("corners"), Contour::new(corners))?;
-            return Some(StiffenerForm::of_outline(word, Outline::solid(edge)));
+            return Some(StiffenerForm::of_outline(word, self.drawn_outline(table)?));
         }
         if word == "full-sleeve" {
             self.attitude(site, (word, &[Attitude::Round]))?;
@@ -47,6 +45,19 @@ impl Builder<'_> {
         let attitude = self.attitude(site, (word, Attitude::of_shape(&shape)))?;
         let place = if table.entry("size").is_some() { "size" } else { "shape" };
         self.kept(table.span_of(place), StiffenerForm::of_shape(&shape, attitude))
+    }
+
+    fn drawn_outline(&mut self, table: &Table) -> Option<Outline> {
+        let outside = self.drawn_contour(table)?;
+        let holes = table.tables("hole").iter().map(|hole| self.drawn_contour(hole));
+        let holes = holes.collect::<Option<Vec<_>>>()?;
+        self.kept(table.span_of("corners"), Outline::with_holes(outside, holes))
+    }
+
+    fn drawn_contour(&mut self, table: &Table) -> Option<Contour> {
+        let corners = table.optional_corners("corners")?;
+        let corners = corners.iter().map(|&[x, z]| Corner { x, z, turn: 0.0 }).collect();
+        self.kept(table.span_of("corners"), Contour::new(corners))
     }
 
     fn stiffener_shape(&mut self, site: Site<'_>, axle_width: f64) -> Option<Shape> {

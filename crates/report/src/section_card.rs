@@ -45,6 +45,18 @@ impl StiffenedCard {
         parts.iter().map(|part| part.name.as_str()).collect::<Vec<_>>().join(" + ")
     }
 
+    /// Stress at the corners of a part, Pa, with their places (x, z), and on its arcs where it is lowest and highest;
+    /// none without such a part or a load case.
+    pub fn corner_stresses(&self, part: usize) -> Option<Vec<([f64; 2], f64)>> {
+        let composite = &self.stretch.section.composite;
+        let field = composite.stress_in(part, &self.stress.as_ref()?.field);
+        let corners = composite.parts().get(part)?.outline.corner_places();
+        let mut points: Vec<_> = corners.into_iter().map(|place| (place, field.at(place))).collect();
+        points.extend(self.extremes(part)?);
+        points.dedup();
+        Some(points)
+    }
+
     /// Lowest and highest stress in a part, Pa, with the places (x, z) where they act; none without such a part or
     /// a load case.
     pub fn extremes(&self, part: usize) -> Option<[([f64; 2], f64); 2]> {

@@ -270,7 +270,19 @@ fn extremes<'r>(rows: impl Iterator<Item = &'r Row>) -> Option<(Solved<'r>, Solv
     found
 }
 
-/// A path in words: `tube.wall` becomes "tube wall".
+/// A path in words: `tube.wall` becomes "tube wall", `seat[0].at` "first seat at" and `stiffener[top angle].length`
+/// "top angle length".
 pub(crate) fn key_words(path: &str) -> String {
-    path.replace(['.', '_'], " ")
+    let parted = path.split_once('[').and_then(|(key, rest)| Some((key, rest.split_once(']')?)));
+    let words = match parted {
+        Some((key, (place, rest))) => match place.parse().ok().map(|place: usize| ORDINALS.get(place)) {
+            Some(Some(ordinal)) => format!("{ordinal} {key}{rest}"),
+            Some(None) => format!("{key} {place}{rest}"),
+            None => format!("{place}{rest}"),
+        },
+        None => path.to_owned(),
+    };
+    words.replace(['.', '_'], " ")
 }
+
+const ORDINALS: [&str; 6] = ["first", "second", "third", "fourth", "fifth", "sixth"];

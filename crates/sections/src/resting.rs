@@ -13,7 +13,7 @@ impl Outline {
     /// The greatest height of the support over this outline at any x, sought for each branch of the one over each
     /// branch of the other: at the ends of what they share of X, and where they run level with each other.
     pub fn rise_to_rest_on(&self, support: &Outline) -> Option<f64> {
-        let [own, under] = [self, support].map(|outline| branches(outline));
+        let [own, under] = [self, support].map(branches);
         let pairs = own.iter().flat_map(|own| under.iter().map(move |under| (own, under)));
         pairs.filter_map(|(own, under)| under.greatest_height_over(own)).reduce(f64::max)
     }

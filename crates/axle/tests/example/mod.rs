@@ -93,7 +93,7 @@ pub fn loading() -> Loading {
     }
 }
 
-pub fn axle() -> Axle {
+pub fn body(tube: Profile) -> Body {
     let spindle = Spindle {
         material: steel(),
         steps: vec![
@@ -101,8 +101,12 @@ pub fn axle() -> Axle {
             SpindleStep { length: 0.12, profile: bar(0.07) },
         ],
     };
+    Body::trailer_tube(tube, 1.6, steel(), &spindle).unwrap()
+}
+
+pub fn axle() -> Axle {
     Axle {
-        body: Body::trailer_tube(tube(0.127, 0.0127), 1.6, steel(), &spindle).unwrap(),
+        body: body(tube(0.127, 0.0127)),
         wheel_ends: Sides { left: wheel_end(), right: wheel_end() },
         wheels: Sides {
             left: wheel(TireLayout::Dual { spacing: 0.33 }, 0.0),

@@ -52,6 +52,8 @@ struct StiffenedEntry {
     torsion_constant_m4: f64,
     centroid_x_m: f64,
     centroid_z_m: f64,
+    shear_centre_x_m: Option<f64>,
+    shear_centre_z_m: Option<f64>,
     mass_per_length_kg_m: f64,
     stress: Option<StressEntry>,
 }
@@ -64,7 +66,7 @@ struct StressEntry {
     points: Vec<StressPointEntry>,
 }
 
-/// Lowest or highest stress in a part, tension positive.
+/// Stress at a corner of a part, or where it is lowest or highest, tension positive.
 #[derive(Serialize)]
 struct StressPointEntry {
     part: String,
@@ -136,6 +138,8 @@ fn stiffened_entry(card: &StiffenedCard) -> StiffenedEntry {
         torsion_constant_m4: section.torsion_constant,
         centroid_x_m: area.centroid[0],
         centroid_z_m: area.centroid[1],
+        shear_centre_x_m: section.shear_centre.map(|[x, _]| x),
+        shear_centre_z_m: section.shear_centre.map(|[_, z]| z),
         mass_per_length_kg_m: section.mass_per_length,
         stress: stress_entry(card),
     }
@@ -145,8 +149,8 @@ fn stress_entry(card: &StiffenedCard) -> Option<StressEntry> {
     let stress = card.stress.as_ref()?;
     let parts = card.stretch.section.composite.parts().iter().enumerate();
     let points = parts.flat_map(|(number, part)| {
-        let ends = card.extremes(number).into_iter().flatten();
-        ends.map(|([x, z], value)| StressPointEntry {
+        let places = card.corner_stresses(number).into_iter().flatten();
+        places.map(|([x, z], value)| StressPointEntry {
             part: part.name.clone(),
             x_m: x,
             z_m: z,

@@ -79,8 +79,9 @@ fn draw_heading(canvas: &mut Canvas, name: &str, columns: usize) -> f64 {
         level += 28.0;
         canvas.label(Label::new(line, [EDGE, level]).size(20.0).bold());
     }
-    let note = "Cross-sections to one scale, seen along the axle: up is up, forward is to the right.";
-    for line in text::wrapped(note, 42 * columns, 2) {
+    let note = "Cross-sections to one scale, seen along the axle: up is up, forward is to the right. Dot: centroid; \
+                crossed ring: shear centre; red: lowest and highest stress.";
+    for line in text::wrapped(note, 42 * columns, 3) {
         level += 20.0;
         canvas.label(Label::new(line, [EDGE, level]).size(12.0).colour(MUTED));
     }

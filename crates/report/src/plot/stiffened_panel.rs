@@ -47,6 +47,9 @@ impl StiffenedPanel {
         draw_axis(canvas, (place(axis.point), axis.angle), (sides, word));
         let [cx, cy] = place(centroid);
         canvas.disc([cx, cy], 3.5, &format!(r#"fill="{BLUE}""#));
+        if let Some(shear_centre) = card.stretch.section.shear_centre {
+            draw_shear_centre(canvas, place(shear_centre));
+        }
         self.draw_stress(canvas, card, &place);
     }
 
@@ -72,6 +75,9 @@ impl StiffenedPanel {
         let area = &section.area;
         let value = |value: f64, kind: Kind| self.numbers.significant(value, kind);
         let offset = |axis: usize| self.numbers.full(area.centroid[axis], Shown::Place);
+        let shear_centre = section
+            .shear_centre
+            .map_or("not reckoned".to_owned(), |[_, z]| typographic(&self.numbers.full(z, Shown::Place)));
         let mut rows: Vec<(String, String)> = [
             ("area", value(area.area, Kind::Area)),
             ("second moment, vertical", value(area.second_moment_x, Kind::SecondMoment)),
@@ -79,6 +85,7 @@ impl StiffenedPanel {
             ("torsion constant", value(section.torsion_constant, Kind::SecondMoment)),
             ("centroid, forward", typographic(&offset(0))),
             ("centroid, up", typographic(&offset(1))),
+            ("shear centre, up", shear_centre),
             ("mass per length", value(section.mass_per_length, Kind::MassPerLength)),
         ]
         .map(|(name, value)| (name.to_owned(), value))
@@ -99,6 +106,14 @@ fn outline(canvas: &mut Canvas, outline: &Outline, (fill, place): (&str, &dyn Fn
     for hole in outline.holes() {
         canvas.polygon(&points(hole.polygon(CHORDS)), &style("#ffffff"));
     }
+}
+
+/// A cross in a ring.
+fn draw_shear_centre(canvas: &mut Canvas, [x, y]: Point) {
+    let style = format!(r#"stroke="{INK}" stroke-width="1.2" fill="none""#);
+    canvas.disc([x, y], 5.0, &style);
+    canvas.line([x - 5.0, y], [x + 5.0, y], &style);
+    canvas.line([x, y - 5.0], [x, y + 5.0], &style);
 }
 
 /// A line through a point at an angle, named at its right end.

@@ -25,7 +25,9 @@ fn table(cards: &[StiffenedCard], numbers: Numbers) -> String {
     row(numbers.heading("to y", Shown::Place), &|card| numbers.bare(card.stretch.from, Shown::Place));
     for (name, kind, value) in PROPERTIES {
         let unit = display_unit(kind, numbers.system);
-        row(format!("{name}, {}", unit.symbol), &|card| significant(value(card) / unit.factor, 4));
+        row(format!("{name}, {}", unit.symbol), &|card| {
+            value(card).map_or("-".to_owned(), |value| significant(value / unit.factor, 4))
+        });
     }
     if let Some(stress) = cards.iter().find_map(|card| card.stress.as_ref()) {
         let place = numbers.heading(&format!("bent most in {} at y", stress.case), Shown::Place);
@@ -57,29 +59,38 @@ fn stress_cell(card: &StiffenedCard, part: usize, numbers: Numbers) -> String {
     })
 }
 
-type Property = fn(&StiffenedCard) -> f64;
+/// None where it is not reckoned.
+type Property = fn(&StiffenedCard) -> Option<f64>;
 
-const PROPERTIES: [(&str, Kind, Property); 9] = [
-    ("area", Kind::Area, |card| card.stretch.section.area.area),
-    ("second moment, vertical bending", Kind::SecondMoment, |card| card.stretch.section.area.second_moment_x),
-    ("second moment, fore-aft bending", Kind::SecondMoment, |card| card.stretch.section.area.second_moment_z),
-    ("product of inertia", Kind::SecondMoment, |card| {
-        rounded(card.stretch.section.area.product_of_inertia, card)
+const PROPERTIES: [(&str, Kind, Property); 11] = [
+    ("area", Kind::Area, |card| Some(card.stretch.section.area.area)),
+    ("second moment, vertical bending", Kind::SecondMoment, |card| {
+        Some(card.stretch.section.area.second_moment_x)
     }),
-    ("stiff axis from forward", Kind::Angle, stiff_axis),
-    ("torsion constant", Kind::SecondMoment, |card| card.stretch.section.torsion_constant),
-    ("centroid, forward", Kind::Length, |card| offset(card, 0)),
-    ("centroid, up", Kind::Length, |card| offset(card, 1)),
-    ("mass per length", Kind::MassPerLength, |card| card.stretch.section.mass_per_length),
+    ("second moment, fore-aft bending", Kind::SecondMoment, |card| {
+        Some(card.stretch.section.area.second_moment_z)
+    }),
+    ("product of inertia", Kind::SecondMoment, |card| Some(product_of_inertia(card))),
+    ("stiff axis from forward", Kind::Angle, |card| Some(stiff_axis(card))),
+    ("torsion constant", Kind::SecondMoment, |card| Some(card.stretch.section.torsion_constant)),
+    ("centroid, forward", Kind::Length, |card| Some(offset(card, card.stretch.section.area.centroid[0]))),
+    ("centroid, up", Kind::Length, |card| Some(offset(card, card.stretch.section.area.centroid[1]))),
+    ("shear centre, forward", Kind::Length, |card| {
+        card.stretch.section.shear_centre.map(|[x, _]| offset(card, x))
+    }),
+    ("shear centre, up", Kind::Length, |card| {
+        card.stretch.section.shear_centre.map(|[_, z]| offset(card, z))
+    }),
+    ("mass per length", Kind::MassPerLength, |card| Some(card.stretch.section.mass_per_length)),
 ];
 
 /// Share of a section's size below which a number is round-off.
 const ROUND_OFF: f64 = 1e-9;
 
-fn offset(card: &StiffenedCard, axis: usize) -> f64 {
+fn offset(card: &StiffenedCard, place: f64) -> f64 {
     let area = &card.stretch.section.area;
     let size = (area.polar_moment() / area.area).sqrt();
-    if area.centroid[axis].abs() < ROUND_OFF * size { 0.0 } else { area.centroid[axis] }
+    if place.abs() < ROUND_OFF * size { 0.0 } else { place }
 }
 
 fn stiff_axis(card: &StiffenedCard) -> f64 {
@@ -87,6 +98,11 @@ fn stiff_axis(card: &StiffenedCard) -> f64 {
     if angle.abs() < ROUND_OFF { 0.0 } else { angle }
 }
 
-fn rounded(moment: f64, card: &StiffenedCard) -> f64 {
-    if moment.abs() < ROUND_OFF * card.stretch.section.area.polar_moment() { 0.0 } else { moment }
+fn product_of_inertia(card: &StiffenedCard) -> f64 {
+    let area = &card.stretch.section.area;
+    if area.product_of_inertia.abs() < ROUND_OFF * area.polar_moment() {
+        0.0
+    } else {
+        area.product_of_inertia
+    }
 }

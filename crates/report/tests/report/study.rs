@@ -105,16 +105,16 @@ fn sentences_come_from_the_numbers() {
 fn failures_are_told_in_a_sentence_a_gap_and_a_dash() {
     let (outcome, card) = (small(1.0), card(UnitSystem::Si));
     let said = study_findings(&outcome, &card).join(" ");
-    let failure = "1 of 3 designs have no result; the first is tube, thin with seat[0] at 400 mm, tube wall 70 mm: \
+    let failure = "1 of 3 designs have no result; the first is tube, thin with first seat at 400 mm, tube wall 70 mm: \
                    the wall is too thick.";
     assert!(said.contains(failure), "{said}");
     let text = table::study(&outcome, &card);
-    assert!(text.contains("not reached") && text.contains("tube, thin, seat[0] at 400 mm"), "{text}");
+    assert!(text.contains("not reached") && text.contains("tube, thin, first seat at 400 mm"), "{text}");
     assert!(
         text.lines().any(|line| line.split_whitespace().eq(["70", "-", "-", "-", "-", "-", "-", "-", "-"])),
         "{text}"
     );
-    assert!(study_figure(&outcome, &card).unwrap().text().contains("tube, thin, seat[0] at 400 mm"));
+    assert!(study_figure(&outcome, &card).unwrap().text().contains("tube, thin, first seat at 400 mm"));
 }
 
 #[test]
