@@ -199,9 +199,18 @@ fn sections_with_stiffeners_are_tabled_drawn_and_stressed() {
     let document: serde_json::Value = serde_json::from_str(&run.out).expect("JSON");
     let section = &document["stiffened_sections"][0];
     let points = section["stress"]["points"].as_array().expect("points");
-    let stress = |place: usize| points[place]["stress_pa"].as_f64().expect("a stress");
-    // Between the seats the axle sags: the top is pressed, the bottom pulled.
-    assert!(points.len() == 4 && stress(1) > 0.0 && stress(2) < 0.0, "{section}");
+    let stress = |part: &str, z: f64| {
+        let at = |point: &&serde_json::Value| {
+            point["part"] == part && (point["z_m"].as_f64().expect("a place") - z).abs() < 1e-9
+        };
+        points.iter().find(at).and_then(|point| point["stress_pa"].as_f64()).expect("a stress")
+    };
+    // Between the seats the axle sags: the top is pressed, the bottom pulled; the heel lies farthest out.
+    assert!(stress("tube", -0.0762) > 0.0 && stress("tube", 0.0762) < 0.0, "{section}");
+    assert!(
+        points.iter().all(|point| point["stress_pa"].as_f64() >= points[10]["stress_pa"].as_f64()),
+        "{section}"
+    );
     assert_eq!(document["cautions"].as_array().map(Vec::len), Some(5));
     let bare = axlebow(&["section", &demo("trailer-152-thin-dual")]);
     assert!(!bare.out.contains("void its rating"), "{}", bare.out);

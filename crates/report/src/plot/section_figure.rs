@@ -51,7 +51,7 @@ pub fn section_figure(
     let columns = count.clamp(2, COLUMNS);
     let figure = SectionFigure { numbers: Numbers { system: card.system }, scale: LARGEST / largest };
     let mut canvas = Canvas::default();
-    let top = draw_heading(&mut canvas, &card.name, columns);
+    let top = draw_heading(&mut canvas, (&card.name, marks(stiffened)), columns);
     let rows = sections.iter().map(|section| figure.values(section).len());
     let rows = rows.chain(stiffened.iter().map(|card| figure.panel().values(card).len())).max().unwrap_or(0);
     let height = ABOVE + LARGEST + 70.0 + ROW * rows as f64 + 30.0;
@@ -72,16 +72,26 @@ pub fn section_figure(
     Ok(canvas.finish(size, &format!("{}: cross-sections", card.name), &names.join("; ")))
 }
 
+/// What the marks in stiffened sections mean.
+fn marks(stiffened: &[StiffenedCard]) -> &'static str {
+    match stiffened {
+        [] => "",
+        [card, ..] if card.stress.is_none() => " Dot: centroid; crossed ring: shear centre.",
+        _ => " Dot: centroid; crossed ring: shear centre; red: lowest and highest stress.",
+    }
+}
+
 /// Name of the model and how to read the figure; gives back where the sections start.
-fn draw_heading(canvas: &mut Canvas, name: &str, columns: usize) -> f64 {
+fn draw_heading(canvas: &mut Canvas, (name, marks): (&str, &str), columns: usize) -> f64 {
     let mut level = 22.0;
     for line in text::wrapped(name, 22 * columns, 2) {
         level += 28.0;
         canvas.label(Label::new(line, [EDGE, level]).size(20.0).bold());
     }
-    let note = "Cross-sections to one scale, seen along the axle: up is up, forward is to the right. Dot: centroid; \
-                crossed ring: shear centre; red: lowest and highest stress.";
-    for line in text::wrapped(note, 42 * columns, 3) {
+    let note = format!(
+        "Cross-sections to one scale, seen along the axle: up is up, forward is to the right.{marks}"
+    );
+    for line in text::wrapped(&note, 42 * columns, 3) {
         level += 20.0;
         canvas.label(Label::new(line, [EDGE, level]).size(12.0).colour(MUTED));
     }
