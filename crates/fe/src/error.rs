@@ -52,6 +52,14 @@ pub enum FeError {
         /// What is wrong.
         why: &'static str,
     },
+    /// A node that cannot be tied to a hub.
+    #[error("{station} cannot be tied rigidly: {why}; tie free nodes of members to one free hub each")]
+    ImpossibleTie {
+        /// Station of the node.
+        station: String,
+        /// What is wrong.
+        why: &'static str,
+    },
     /// A mass that no body can have.
     #[error("{what} of the mass at {station} is {value}; a finite value of zero or more is accepted")]
     ImpossibleMass {

@@ -59,6 +59,7 @@ mod state;
 mod statics;
 mod structure;
 mod surface;
+mod tie;
 mod transient;
 
 pub use assembly::{assemble_mass, assemble_stiffness};

@@ -3,6 +3,7 @@
 use nalgebra::{Vector3, Vector6};
 
 use crate::beam::BeamForces;
+use crate::coupling::carried;
 use crate::numbering::Numbering;
 use crate::structure::{BeamId, NodeId, Structure};
 use crate::transient::Direction;
@@ -47,7 +48,7 @@ impl<'a> MotionReader<'a> {
         read: impl Fn(&BeamForces) -> [f64; N],
     ) -> [Direction; N] {
         let coupling = &self.structure.beams[beam.0].coupling;
-        let nodes = [Some(coupling.near), coupling.far];
+        let nodes = [Some(coupling.near), coupling.far].map(|node| node.map(|node| self.numbering.ties.carrier(node)));
         let own = nodes.into_iter().flatten().flat_map(|node| (0..6).map(move |i| (node, i)));
         let freedoms = own.filter_map(|(node, i)| self.numbering.equation(node, i));
         let mut unit = vec![0.0; self.order()];
@@ -83,6 +84,9 @@ impl<'a> MotionReader<'a> {
     }
 
     fn vector(&self, free: &[f64], node: NodeId) -> Vector6<f64> {
-        Vector6::from_fn(|i, _| self.numbering.equation(node, i).map_or(0.0, |number| free[number]))
+        let own = |node: NodeId| {
+            Vector6::from_fn(|i, _| self.numbering.equation(node, i).map_or(0.0, |number| free[number]))
+        };
+        self.numbering.ties.of(node).map_or_else(|| own(node), |tie| carried(&own(tie.hub), &tie.arm))
     }
 }

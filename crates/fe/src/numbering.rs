@@ -10,8 +10,9 @@ use crate::freedom::Freedom;
 use crate::linalg::{Columns, PivotFailure, SymmetricMatrix, is_narrow};
 use crate::shell::ShellMatrix;
 use crate::structure::{NodeId, Structure};
+use crate::tie::Ties;
 
-/// Marks a held freedom.
+/// Marks a freedom without an equation: held, or carried by a hub.
 const HELD: usize = usize::MAX;
 
 /// Equations of the free freedoms, in the order of the nodes.
@@ -20,6 +21,7 @@ pub(crate) struct Numbering {
     /// Equation of each freedom of each node.
     numbers: Vec<usize>,
     order: usize,
+    pub(crate) ties: Ties,
 }
 
 impl Numbering {
@@ -34,10 +36,13 @@ impl Numbering {
     pub(crate) fn renumber(&mut self, structure: &Structure) {
         self.numbers.clear();
         self.order = 0;
+        self.ties.read(structure);
         for node in 0..structure.node_count() {
+            let tied = self.ties.of(NodeId(node)).is_some();
             for held in structure.held(node) {
-                self.numbers.push(if *held { HELD } else { self.order });
-                self.order += usize::from(!held);
+                let own = !held && !tied;
+                self.numbers.push(if own { self.order } else { HELD });
+                self.order += usize::from(own);
             }
         }
     }
@@ -47,12 +52,12 @@ impl Numbering {
         self.order
     }
 
-    /// Equation of a freedom, 0 to 5, of a node; `None` where it is held.
+    /// Equation of a freedom, 0 to 5, of a node; `None` where it is held or tied.
     pub(crate) fn equation(&self, node: NodeId, freedom: usize) -> Option<usize> {
         Some(self.numbers[6 * node.0 + freedom]).filter(|number| *number != HELD)
     }
 
-    /// Whether nothing is held.
+    /// Whether nothing is held or tied.
     pub(crate) fn all_free(&self) -> bool {
         self.order == self.numbers.len()
     }
@@ -68,6 +73,7 @@ impl Numbering {
         for (full, number) in self.free() {
             nodes[full / 6][full % 6] = values.get(number, column);
         }
+        self.ties.carry(&mut nodes);
         nodes
     }
 
@@ -77,7 +83,8 @@ impl Numbering {
         for coupling in structure.couplings() {
             let Some(far) = coupling.far else { continue };
             // Numbers rise from node to node.
-            let (low, high) = (coupling.near.min(far), coupling.near.max(far));
+            let (near, far) = (self.ties.carrier(coupling.near), self.ties.carrier(far));
+            let (low, high) = (near.min(far), near.max(far));
             let free = |number: &&usize| **number != HELD;
             let first = self.numbers_of(low).iter().find(free);
             let last = self.numbers_of(high).iter().rfind(free);
@@ -86,7 +93,8 @@ impl Numbering {
             }
         }
         for shell in &structure.shells {
-            let numbers = shell.nodes.iter().flat_map(|node| self.numbers_of(*node)).copied();
+            let carriers = shell.nodes.iter().map(|node| self.ties.carrier(*node));
+            let numbers = carriers.flat_map(|node| self.numbers_of(node)).copied();
             let free = || numbers.clone().filter(|number| *number != HELD);
             if let (Some(first), Some(last)) = (free().min(), free().max()) {
                 widest = widest.max(last - first);
@@ -108,7 +116,10 @@ impl Numbering {
     /// Rows of the entries of each column from the diagonal down.
     fn places(&self, structure: &Structure) -> Vec<Vec<usize>> {
         let mut below: Vec<BTreeSet<usize>> = (0..structure.node_count()).map(|node| [node].into()).collect();
-        let mut join = |a: NodeId, b: NodeId| below[a.0.min(b.0)].insert(a.0.max(b.0));
+        let mut join = |a: NodeId, b: NodeId| {
+            let (a, b) = (self.ties.carrier(a), self.ties.carrier(b));
+            below[a.0.min(b.0)].insert(a.0.max(b.0))
+        };
         for coupling in structure.couplings() {
             coupling.far.map(|far| join(coupling.near, far));
         }
@@ -155,6 +166,20 @@ impl Numbering {
 
     /// Adds the block of a row node and a column node, the row's not before the column's; on the diagonal only its lower triangle.
     pub(crate) fn add_block(
+        &self,
+        matrix: &mut SymmetricMatrix,
+        (row, column): (NodeId, NodeId),
+        block: &Matrix6<f64>,
+    ) {
+        if !self.ties.is_empty() {
+            let (carriers, moved) = self.ties.moved((row, column), block);
+            return self.add_carried(matrix, carriers, &moved);
+        }
+        self.add_carried(matrix, (row, column), block);
+    }
+
+    /// As [`Numbering::add_block`], for nodes with equations of their own.
+    fn add_carried(
         &self,
         matrix: &mut SymmetricMatrix,
         (row, column): (NodeId, NodeId),

@@ -3,10 +3,11 @@
 use nalgebra::{Vector3, Vector6};
 
 use crate::beam::BeamForces;
-use crate::coupling::Coupling;
+use crate::coupling::{Attachment, Coupling};
 use crate::loads::Loads;
 use crate::shell::{ShellMember, ShellStiffness, WallForces};
 use crate::structure::{BeamId, NodeId, ShellId, SpringId, Structure};
+use crate::tie::Ties;
 
 /// Motions and forces of a structure under one set of loads.
 #[derive(Debug, Clone)]
@@ -57,7 +58,8 @@ impl State<'_> {
     /// Force (N) and moment (N m) that the supports put on a node; zero at free freedoms.
     pub fn reaction(&self, node: NodeId) -> [f64; 6] {
         let held = self.structure.held(node.0);
-        let touching = |shell: &&ShellMember| shell.nodes.contains(&node);
+        let carried = |corner: &NodeId| self.structure.carrier(&Attachment::at(*corner)).node == node;
+        let touching = |shell: &&ShellMember| shell.nodes.iter().any(carried);
         let loads = self.loads.combined_nodal(&self.factors);
         let unbalanced = self.unbalanced(&loads, self.structure.shells.iter().filter(touching))[node.0];
         std::array::from_fn(|i| if held[i] { unbalanced[i] } else { 0.0 })
@@ -119,6 +121,9 @@ impl State<'_> {
                 sum[node.0] += forces.fixed_rows::<6>(6 * corner);
             }
         }
+        let mut ties = Ties::default();
+        ties.read(self.structure);
+        ties.bring(&mut sum);
         sum
     }
 

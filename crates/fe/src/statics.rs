@@ -4,6 +4,7 @@ use nalgebra::Vector6;
 
 use crate::FeError;
 use crate::assembly::add_stiffness;
+use crate::coupling::{brought, carried};
 use crate::linalg::{Columns, Factor, SymmetricMatrix};
 use crate::loads::Loads;
 use crate::numbering::Numbering;
@@ -111,6 +112,7 @@ impl StaticSystem {
     /// Solves for the free freedoms only and leaves zeros at the held ones.
     fn solve_free(&self, factor: &Factor, values: &mut Columns) {
         let mut free = Columns::zeros(self.numbering.order(), values.count());
+        self.bring_tied(values);
         for (full, number) in self.numbering.free() {
             free.row_mut(number).copy_from_slice(values.row(full));
         }
@@ -119,5 +121,35 @@ impl StaticSystem {
         for (full, number) in self.numbering.free() {
             values.row_mut(full).copy_from_slice(free.row(number));
         }
+        self.carry_tied(values);
     }
+
+    /// Brings loads on tied nodes to their hubs.
+    fn bring_tied(&self, values: &mut Columns) {
+        for (node, tie) in self.numbering.ties.iter() {
+            for column in 0..values.count() {
+                let force = six(values, node, column);
+                let brought = brought(&force, &tie.arm);
+                for i in 0..6 {
+                    values.row_mut(6 * tie.hub.0 + i)[column] += brought[i];
+                }
+            }
+        }
+    }
+
+    /// Gives tied nodes the motions of their hubs.
+    fn carry_tied(&self, values: &mut Columns) {
+        for (node, tie) in self.numbering.ties.iter() {
+            for column in 0..values.count() {
+                let motion = carried(&six(values, tie.hub, column), &tie.arm);
+                for i in 0..6 {
+                    values.row_mut(6 * node.0 + i)[column] = motion[i];
+                }
+            }
+        }
+    }
+}
+
+fn six(values: &Columns, node: NodeId, column: usize) -> Vector6<f64> {
+    Vector6::from_fn(|i, _| values.get(6 * node.0 + i, column))
 }

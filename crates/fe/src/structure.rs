@@ -11,6 +11,7 @@ use crate::freedom::Freedom;
 use crate::mass::RigidBody;
 use crate::shell::{ShellMember, Wall};
 use crate::spring::Spring;
+use crate::tie::Tie;
 
 /// A node of a [`Structure`].
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -40,6 +41,7 @@ struct Node {
     station: Cow<'static, str>,
     position: Vector3<f64>,
     held: [bool; 6],
+    tie: Option<Tie>,
 }
 
 /// Nodes, members, masses and supports; numbers freedoms in the order in which nodes were added, so that a
@@ -65,6 +67,7 @@ impl Structure {
             station: station.into(),
             position: Vector3::from(position),
             held: [false; 6],
+            tie: None,
         });
         NodeId(self.nodes.len() - 1)
     }
@@ -140,6 +143,22 @@ impl Structure {
 
     pub(crate) fn held(&self, node: usize) -> &[bool; 6] {
         &self.nodes[node].held
+    }
+
+    pub(crate) fn tie_of(&self, node: NodeId) -> Option<Tie> {
+        self.nodes[node.0].tie
+    }
+
+    pub(crate) fn set_tie(&mut self, node: NodeId, tie: Tie) {
+        self.nodes[node.0].tie = Some(tie);
+    }
+
+    /// The same point as carried by the node that has its equations.
+    pub(crate) fn carrier(&self, attachment: &Attachment) -> Attachment {
+        match self.tie_of(attachment.node) {
+            Some(tie) => Attachment::on_arm(tie.hub, (tie.arm + Vector3::from(attachment.arm)).into()),
+            None => *attachment,
+        }
     }
 
     /// Position of an attachment, m.

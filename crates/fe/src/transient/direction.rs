@@ -47,6 +47,7 @@ impl Direction {
 
     /// A weighted sum of the displacements and of the rotations of a point of a structure (global axes).
     pub fn of_motion(structure: &Structure, place: &Attachment, weights: [[f64; 3]; 2]) -> Self {
+        let place = structure.carrier(place);
         let [d, rotation, arm] = [weights[0], weights[1], place.arm].map(Vector3::from);
         let turned = arm.cross(&d) + rotation;
         let component = |i: usize| if i < 3 { d[i] } else { turned[i - 3] };
