@@ -48,7 +48,8 @@ impl<'a> MotionReader<'a> {
         read: impl Fn(&BeamForces) -> [f64; N],
     ) -> [Direction; N] {
         let coupling = &self.structure.beams[beam.0].coupling;
-        let nodes = [Some(coupling.near), coupling.far].map(|node| node.map(|node| self.numbering.ties.carrier(node)));
+        let nodes = [Some(coupling.near), coupling.far]
+            .map(|node| node.map(|node| self.numbering.ties.carrier(node)));
         let own = nodes.into_iter().flatten().flat_map(|node| (0..6).map(move |i| (node, i)));
         let freedoms = own.filter_map(|(node, i)| self.numbering.equation(node, i));
         let mut unit = vec![0.0; self.order()];

@@ -57,7 +57,8 @@ fn strip() -> (Structure, Vec<NodeId>) {
     let mut structure = Structure::new();
     let place = |k: usize| [0.25 * (k / 3) as f64, 0.1 * (k % 3) as f64, 0.0];
     let nodes: Vec<NodeId> = (0..15).map(|k| structure.add_node("strip", place(k))).collect();
-    let quad = |i: usize, j: usize| [3 * i + j, 3 * i + 3 + j, 3 * i + 4 + j, 3 * i + 1 + j].map(|k| nodes[k]);
+    let quad =
+        |i: usize, j: usize| [3 * i + j, 3 * i + 3 + j, 3 * i + 4 + j, 3 * i + 1 + j].map(|k| nodes[k]);
     let quads: Vec<_> = (0..8).map(|k| quad(k / 2, k % 2)).collect();
     structure.add_surface(&quads, &Wall::new(0.01, 200e9, 0.3).with_density(7850.0)).unwrap();
     (structure, nodes)
@@ -75,7 +76,12 @@ fn shells_tied_to_a_held_hub_answer_as_shells_held() {
     let (one, other) = (solved(&held, &tip), solved(&tied, &tip));
     for node in &nodes {
         for i in 0..6 {
-            assert_relative_eq!(one.of(*node, 0)[i], other.of(*node, 0)[i], epsilon = 1e-12, max_relative = 1e-9);
+            assert_relative_eq!(
+                one.of(*node, 0)[i],
+                other.of(*node, 0)[i],
+                epsilon = 1e-12,
+                max_relative = 1e-9
+            );
         }
     }
     let state = other.state(&tied, 0);

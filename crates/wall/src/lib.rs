@@ -1,0 +1,26 @@
+//! Shell submodels of a tube's wall at its seat; does not know the whole axle or files.
+//!
+//! Axes are those of the workspace: X forward, Y left along the axle, Z up, the origin on the axle's line at the seat's
+//! centre. A bracket or saddle sits under the axle, the block of a clamp above it.
+
+mod beam_ends;
+mod caveat;
+mod compliance;
+mod end_loads;
+mod error;
+mod grading;
+mod joint_formula;
+mod mid_line;
+mod patch;
+mod seat_wall;
+mod spread;
+mod tube_mesh;
+
+pub use caveat::Caveat;
+pub use compliance::{MOST_STIFFENED, SeatCompliance};
+pub use error::WallError;
+pub use joint_formula::{JointFlexibility, joint_flexibility};
+pub use mid_line::length_round;
+pub use patch::Patch;
+pub use seat_wall::{SeatWall, Tie, UBolts};
+pub use tube_mesh::Fineness;
