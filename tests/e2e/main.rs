@@ -5,4 +5,5 @@ mod commands;
 mod program;
 mod readme;
 mod roads;
+mod seat_walls;
 mod stiffeners;

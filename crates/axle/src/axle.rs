@@ -8,7 +8,7 @@ use crate::seated_section::section_with;
 use crate::stiffener::Stiffener;
 use crate::wheel::Wheel;
 use crate::wheel_end::WheelEnd;
-use crate::{AxleError, Side, Sides};
+use crate::{AxleError, Side, Sides, wall_at_seat};
 
 /// A place along the axle that the user wants results at.
 #[derive(Debug, Clone, PartialEq)]
@@ -74,6 +74,9 @@ impl Axle {
             self.check_side(side, &mut errors);
         }
         self.check_loads(&mut errors);
+        if errors.is_empty() {
+            errors.extend(Side::BOTH.into_iter().filter_map(|side| wall_at_seat::check(&self, side).err()));
+        }
         self.check_stations(&mut errors);
         if errors.is_empty() {
             self.check_stiffeners(&mut errors);

@@ -179,6 +179,13 @@ impl Body {
         piece.profile_at(distance).properties(self.material(piece.part).poisson_ratio())
     }
 
+    /// Length round the middle of the wall at a distance from the centre line, m; zero where the axle is solid.
+    pub fn length_round_at(&self, distance: f64) -> f64 {
+        let inside = |piece: &&Piece| distance <= piece.to;
+        let piece = self.pieces.iter().find(inside).or(self.pieces.last());
+        piece.map_or(0.0, |piece| axlebow_wall::length_round(&piece.profile_at(distance)).unwrap_or(0.0))
+    }
+
     /// Mass of a stretch of a piece, kg: area by Simpson's rule, exact because a blended section's area is
     /// quadratic along the piece.
     pub(crate) fn mass_of(&self, piece: &Piece, from: f64, to: f64) -> f64 {

@@ -138,6 +138,26 @@ pub enum AxleError {
         /// Why.
         reason: &'static str,
     },
+    /// The wall at a seat cannot be solved.
+    #[error("the wall at the {} seat: {error}", side.word())]
+    Wall {
+        /// Side of the vehicle.
+        side: Side,
+        /// Why.
+        error: axlebow_wall::WallError,
+    },
+    /// The joint formulas are for round tubes.
+    #[error("the joint formulas hold for round tubes, and the axle is no round tube at the {} seat; shells or a value are accepted", side.word())]
+    FormulaNeedsTube {
+        /// Side of the vehicle.
+        side: Side,
+    },
+    /// What a seat and the wall under it do together has no stiffness.
+    #[error("the wall at the {} seat stiffens it by more than its arm or spring pack gives way; a softer rotational stiffness, or a value of wall_flexibility, is accepted", side.word())]
+    SeatTooStiff {
+        /// Side of the vehicle.
+        side: Side,
+    },
     /// A section or material is impossible.
     #[error(transparent)]
     Section(#[from] SectionError),

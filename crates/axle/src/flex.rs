@@ -24,9 +24,12 @@ pub fn flex(axle: &Axle, cases: &[LoadCase]) -> Result<FlexOutcome, AxleError> {
     let mut outcomes: Vec<CaseOutcome> =
         cases.iter().map(|case| design.case(case)).collect::<Result<_, _>>()?;
     let less_help = add_stiffening(&design, cases, &mut outcomes)?;
-    let warnings = less_help.into_iter().chain(crate::warnings::warnings(axle, &outcomes)).collect();
+    let walls = design.frame.walls.clone();
+    let of_walls = crate::warnings::of_walls(&walls);
+    let others = less_help.into_iter().chain(crate::warnings::warnings(axle, &outcomes));
+    let warnings = others.chain(of_walls).collect();
     let (axle_mass, unsprung_mass) = (axle.mass(), axle.unsprung_mass());
-    Ok(FlexOutcome { axle_mass, unsprung_mass, cases: outcomes, warnings })
+    Ok(FlexOutcome { axle_mass, unsprung_mass, walls, cases: outcomes, warnings })
 }
 
 /// An axle whose answer to unit hub forces and to gravity is known, ready for any number of cases.

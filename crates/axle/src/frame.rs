@@ -21,6 +21,7 @@ use crate::stiffened::StiffenedSection;
 use crate::stiffened_beam::{stiffened, stiffened_beam};
 use crate::stiffener::Stiffener;
 use crate::tied_stiffener::{Beside, TiedStiffener, reach, tie};
+use crate::wall_at_seat::{WallAtSeat, WallBy};
 use crate::weld_line::{WeldPiece, pieces};
 use crate::{Axle, AxleError, Side, Sides};
 
@@ -72,6 +73,8 @@ pub(crate) struct Frame {
     pub outer_bearings: Sides<SpringId>,
     pub brakes: Sides<SpringId>,
     pub seats: Sides<SpringId>,
+    /// The wall at each seat.
+    pub walls: Sides<WallAtSeat>,
     /// Node of the vehicle body where it is free to move.
     pub body: Option<NodeId>,
     /// Stiffeners that are beams of their own; none where they are one section with the axle.
@@ -127,8 +130,12 @@ impl Frame {
 
     fn built(plan: Plan, rates: &BearingRates) -> Result<Frame, AxleError> {
         let mut structure = Structure::new();
+        let walls = Sides {
+            left: WallAtSeat::of(plan.axle, Side::Left)?,
+            right: WallAtSeat::of(plan.axle, Side::Right)?,
+        };
         let Nodes { line, beside, hubs, body } = add_nodes(&plan, &mut structure);
-        let stretches = add_stretches(&plan, &line, &mut structure)?;
+        let stretches = add_stretches(&plan, &walls, &line, &mut structure)?;
         let tied = tie_stiffeners(&plan, &line, &beside, &mut structure)?;
         let Plan { axle, places, .. } = plan;
         let node_at = |y: f64| line[nearest(&places, y)];
@@ -139,7 +146,7 @@ impl Frame {
             let hub_point = Attachment::on_arm(*hubs.of(side), [0.0, y - face, 0.0]);
             let [forward, up] = rates.of(side, place);
             let rates = [forward, end.axial_stiffness, up, 0.0, 0.0, 0.0];
-            structure.add_spring(Spring::between(hub_point, Attachment::at(node_at(y)), rates))
+            Ok(structure.add_spring(Spring::between(hub_point, Attachment::at(node_at(y)), rates))?)
         };
         let inner_bearings = both(|side| bearing(side, BearingPlace::Inner))?;
         let outer_bearings = both(|side| bearing(side, BearingPlace::Outer))?;
@@ -147,17 +154,19 @@ impl Frame {
             let spindle = node_at(side.sign() * axle.wheel_ends.of(side).inner_bearing);
             let rates = [0.0, 0.0, 0.0, 0.0, BRAKE_STIFFNESS, 0.0];
             // A pure couple: the point at which it acts does not matter.
-            structure.add_spring(Spring::between(
+            Ok(structure.add_spring(Spring::between(
                 Attachment::at(*hubs.of(side)),
                 Attachment::at(spindle),
                 rates,
-            ))
+            ))?)
         })?;
         let seats = both(|side| {
             let seat = axle.seats.of(side);
             let y = side.sign() * seat.at;
             let far = body.map(|body| Attachment::on_arm(body, [0.0, y, 0.0]));
-            structure.add_spring(Spring { far, ..seat_spring(seat, node_at(y)) })
+            let spring =
+                seat_spring(seat, walls.of(side), node_at(y)).ok_or(AxleError::SeatTooStiff { side })?;
+            Ok(structure.add_spring(Spring { far, ..spring })?)
         })?;
         add_masses(axle, &hubs, node_at, &mut structure);
         Ok(Frame {
@@ -170,6 +179,7 @@ impl Frame {
             outer_bearings,
             brakes,
             seats,
+            walls,
             body,
             tied,
         })
@@ -184,9 +194,7 @@ impl Frame {
     }
 }
 
-fn both(
-    mut make: impl FnMut(Side) -> Result<SpringId, axlebow_fe::FeError>,
-) -> Result<Sides<SpringId>, AxleError> {
+fn both(mut make: impl FnMut(Side) -> Result<SpringId, AxleError>) -> Result<Sides<SpringId>, AxleError> {
     Ok(Sides { left: make(Side::Left)?, right: make(Side::Right)? })
 }
 
@@ -235,7 +243,12 @@ fn add_nodes(plan: &Plan, structure: &mut Structure) -> Nodes {
     Nodes { line, beside, hubs: Sides { left: of(hubs.left), right: of(hubs.right) }, body }
 }
 
-fn add_stretches(plan: &Plan, line: &[NodeId], structure: &mut Structure) -> Result<Vec<Stretch>, AxleError> {
+fn add_stretches(
+    plan: &Plan,
+    walls: &Sides<WallAtSeat>,
+    line: &[NodeId],
+    structure: &mut Structure,
+) -> Result<Vec<Stretch>, AxleError> {
     let Plan { axle, places, .. } = plan;
     let mut stretches = Vec::with_capacity(places.len());
     for (ends, nodes) in places.windows(2).zip(line.windows(2)) {
@@ -252,7 +265,7 @@ fn add_stretches(plan: &Plan, line: &[NodeId], structure: &mut Structure) -> Res
             stretches.push(Stretch { beam, start, end, start_y, end_y, piece, stiffened });
             continue;
         }
-        let share = clamped_share(axle, start_y, end_y);
+        let share = clamped_share(axle, walls, start_y, end_y);
         let flexibility = flexibility(axle, &piece, (start_y, end_y)).scaled(1.0 - share);
         let (near, far) = (start_y.abs().min(end_y.abs()), start_y.abs().max(end_y.abs()));
         let mass = axle.body.mass_of(&piece, near, far) / (far - near);
@@ -296,11 +309,12 @@ pub(crate) fn piece_at(axle: &Axle, y: f64) -> Piece {
 }
 
 /// Share by which a clamp over this stretch takes its flexibility away.
-fn clamped_share(axle: &Axle, start_y: f64, end_y: f64) -> f64 {
+fn clamped_share(axle: &Axle, walls: &Sides<WallAtSeat>, start_y: f64, end_y: f64) -> f64 {
     let middle = 0.5 * (start_y + end_y);
-    let seat = axle.seats.of(if middle < 0.0 { Side::Right } else { Side::Left });
+    let side = if middle < 0.0 { Side::Right } else { Side::Left };
+    let seat = axle.seats.of(side);
     let under = (seat.inner_edge()..seat.outer_edge()).contains(&middle.abs());
-    if under { seat.composite_fraction } else { 0.0 }
+    if under { walls.of(side).composite_fraction } else { 0.0 }
 }
 
 fn flexibility(axle: &Axle, piece: &Piece, (start_y, end_y): (f64, f64)) -> Flexibility {
@@ -329,8 +343,9 @@ fn rigidity(section: &SectionProperties, material: &Material) -> Rigidity {
     }
 }
 
-/// The path from the axle's wall to the vehicle body: arm or spring pack, then the wall in series.
-fn seat_spring(seat: &Seat, node: NodeId) -> Spring {
+/// The path from the axle's wall to the vehicle body: arm or spring pack, then the wall in series; none where the two
+/// together have no stiffness.
+fn seat_spring(seat: &Seat, wall: &WallAtSeat, node: NodeId) -> Option<Spring> {
     let at = Attachment::at(node);
     let about_x = seat.rotational_stiffness;
     let spring = match seat.suspension {
@@ -351,7 +366,10 @@ fn seat_spring(seat: &Seat, node: NodeId) -> Spring {
             )
             .with_rates_at([-spring_behind, 0.0, 0.0], [0.0, 0.0, spring_rate, 0.0, 0.0, 0.0]),
     };
-    spring.in_series(RX, seat.wall_flexibility)
+    match wall.by {
+        WallBy::Shell | WallBy::ShellSpread => spring.in_series_with(&wall.compliance),
+        WallBy::Given | WallBy::Formula => Some(spring.in_series(RX, wall.rotational_flexibility())),
+    }
 }
 
 fn add_masses(axle: &Axle, hubs: &Sides<NodeId>, node_at: impl Fn(f64) -> NodeId, structure: &mut Structure) {

@@ -5,7 +5,7 @@
 //! `moment_x` = EI·d(rx)/dy, positive where the axle is bent hollow side up (both ends raised).
 
 use crate::stiffening_outcome::StiffeningOutcome;
-use crate::{Side, Sides};
+use crate::{Side, Sides, WallAtSeat};
 
 /// Result of [`crate::flex`]: one entry for each load case.
 #[derive(Debug, Clone, PartialEq)]
@@ -15,6 +15,8 @@ pub struct FlexOutcome {
     /// Mass between the road and the suspension: axle, hubs, brakes, wheels and tires, and whatever
     /// else is fixed to the axle, kg.
     pub unsprung_mass: f64,
+    /// What the axle's wall does at each seat.
+    pub walls: Sides<WallAtSeat>,
     /// Load cases in the order asked for.
     pub cases: Vec<CaseOutcome>,
     /// Things that the reader must know, each with what to do.

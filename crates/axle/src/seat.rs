@@ -5,7 +5,7 @@
 //! clamped seat also stiffens the length that it covers.
 
 use crate::error::{finite, not_negative, positive};
-use crate::{AxleError, BumpStop};
+use crate::{AxleError, BumpStop, SeatBracket, WallBy};
 
 /// How a seat is fixed to the axle.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -59,14 +59,18 @@ pub struct Seat {
     /// How it is fixed.
     pub fixing: Fixing,
     /// Share, 0 to just below 1, by which the clamp shortens the flexing length under it: the flexibility
-    /// of the seat's width is multiplied by one less this share.
+    /// of the seat's width is multiplied by one less this share. Shells of the wall give their own.
     pub composite_fraction: f64,
     /// What joins it to the body.
     pub suspension: Suspension,
     /// Stiffness about X of arm or spring pack with bush, N m/rad.
     pub rotational_stiffness: f64,
-    /// Local flexibility about X of the axle's wall under the seat, rad/(N m).
+    /// Where the local flexibility of the axle's wall comes from.
+    pub wall: WallBy,
+    /// Local flexibility about X of the axle's wall under the seat where it is given, rad/(N m).
     pub wall_flexibility: f64,
+    /// What bears on the wall.
+    pub bracket: SeatBracket,
     /// Vertical damping of the suspension of this side in bump (the axle rises), at the seat, N s/m.
     pub damping: f64,
     /// The same in rebound (the axle falls), N s/m.
@@ -90,6 +94,7 @@ impl Seat {
         not_negative("wall flexibility", self.wall_flexibility, "rad/(N m)")?;
         not_negative("seat damping", self.damping, "N s/m")?;
         not_negative("seat damping in rebound", self.rebound_damping, "N s/m")?;
+        self.bracket.check()?;
         self.bump_stop.map(BumpStop::checked).transpose()?;
         let fraction = self.composite_fraction;
         if !(0.0..=LARGEST_COMPOSITE_FRACTION).contains(&fraction) {

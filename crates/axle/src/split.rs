@@ -85,8 +85,7 @@ impl<'a> CamberUnits<'a> {
         for end in Side::BOTH {
             let seat = *frame.seats.of(end);
             split.seat += unit.spring_work(real, seat);
-            let wall = design.axle.seats.of(end).wall_flexibility;
-            split.wall += wall * unit.spring_force(seat)[RX] * real.spring_force(seat)[RX];
+            split.wall += frame.walls.of(end).work(&unit.spring_force(seat), &real.spring_force(seat));
             for springs in [&frame.inner_bearings, &frame.outer_bearings, &frame.brakes] {
                 split.bearing += unit.spring_work(real, *springs.of(end));
             }

@@ -1,7 +1,9 @@
 //! Doubts about a static result that follow from the axle itself.
 
+use axlebow_wall::Caveat;
+
 use crate::outcome::{CaseOutcome, Warning};
-use crate::{Axle, Side};
+use crate::{Axle, Side, Sides, WallAtSeat};
 
 /// Rotation up to which small-displacement theory is kept to, rad: at 5 degrees the sine and the angle differ
 /// by 0.13 %.
@@ -48,6 +50,21 @@ pub(crate) fn warnings(axle: &Axle, cases: &[CaseOutcome]) -> Vec<Warning> {
         });
     }
     warnings
+}
+
+/// What shells and formulas of the wall leave open, once where both seats are alike.
+pub(crate) fn of_walls(walls: &Sides<WallAtSeat>) -> Vec<Warning> {
+    let both = walls.left.caveats == walls.right.caveats;
+    let sides = Side::BOTH.into_iter().filter(|side| !(both && *side == Side::Right));
+    let warning = |side: Side, caveat: &Caveat| Warning {
+        text: format!(
+            "wall at the seat ({}): {}",
+            if both { "left and right" } else { side.word() },
+            caveat.text
+        ),
+        advice: caveat.advice.clone(),
+    };
+    sides.flat_map(|side| walls.of(side).caveats.iter().map(move |caveat| warning(side, caveat))).collect()
 }
 
 /// The case of largest stress, where that is beyond the yield strength of the part in which it acts.

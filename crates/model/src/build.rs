@@ -1,9 +1,8 @@
 //! From a document to an axle: rules across keys, each misfit reported at its place in the file.
 
 use axlebow_axle::{
-    Axle, AxleError, Body, BumpStop, FixedMass, Fixing, Ground, HousingPoint, LoadCase, Loading,
-    STANDARD_CASES, Seat, Side, Sides, Spindle, SpindleStep, Suspension, Tire, TireLayout, UserStation,
-    Wheel, WheelEnd, standard_cases,
+    Axle, AxleError, Body, FixedMass, Ground, HousingPoint, LoadCase, Loading, STANDARD_CASES, Side, Sides,
+    Spindle, SpindleStep, Tire, TireLayout, UserStation, Wheel, WheelEnd, standard_cases,
 };
 use axlebow_sections::{Material, Profile, RectangularTube, RoundBar, RoundTube};
 use axlebow_units::UnitSystem;
@@ -84,9 +83,9 @@ impl<'d> Builder<'d> {
         let body = self.body();
         let wheel_ends = self.per_side("wheel_end", Self::wheel_end);
         let wheels = self.per_side("wheel", Self::wheel);
-        let seats = self.per_side("seat", Self::seat);
         let loads = self.root.table("loads");
         let body = body?;
+        let seats = self.per_side("seat", |builder, table| builder.seat(table, &body));
         let stiffeners = self.stiffeners(&body);
         let bar = self.root.optional_table("tube").or(self.root.optional_table("housing"));
         let axle = Axle {
@@ -287,34 +286,6 @@ impl<'d> Builder<'d> {
         }
     }
 
-    fn seat(&mut self, table: &Table) -> Option<Seat> {
-        let suspension = match (table.optional_table("leaf"), table.optional_table("trailing_arm")) {
-            (Some(leaf), None) => leaf_spring(leaf),
-            (None, Some(arm)) => trailing_arm(arm),
-            (leaf, _) => {
-                let message = if leaf.is_some() {
-                    "this seat has both a `leaf` and a `trailing_arm` table"
-                } else {
-                    "this seat has neither a `leaf` nor a `trailing_arm` table"
-                };
-                self.problems.push(table.span(), message, Some("one of the two".to_owned()));
-                return None;
-            }
-        };
-        Some(Seat {
-            at: table.number("at"),
-            width: table.number("width"),
-            fixing: if table.word("fixing") == "welded" { Fixing::Welded } else { Fixing::Clamped },
-            composite_fraction: table.number("composite_fraction"),
-            suspension,
-            rotational_stiffness: table.number("rotational_stiffness"),
-            wall_flexibility: table.number("wall_flexibility"),
-            damping: table.number("damping"),
-            rebound_damping: table.optional_number("rebound_damping").unwrap_or(table.number("damping")),
-            bump_stop: table.optional_table("bump_stop").map(bump_stop),
-        })
-    }
-
     /// Each side's value from a list of tables that say which side they describe.
     fn per_side<T: Copy>(
         &mut self,
@@ -366,6 +337,7 @@ impl<'d> Builder<'d> {
                 let own = tables.rev().find(|table| table.text("name") == name);
                 own.map_or(0..0, |table| table.span_of("name"))
             }
+            AxleError::Wall { side, .. } | AxleError::FormulaNeedsTube { side } => self.place_of_wall(*side),
             other => self.place_of_stiffener(other).unwrap_or(self.root.table("loads").span()),
         }
     }
@@ -377,37 +349,8 @@ enum Shape {
     Housing(Vec<HousingPoint>),
 }
 
-fn covers(table: &Table, side: Side) -> bool {
+pub(crate) fn covers(table: &Table, side: Side) -> bool {
     table.optional_word("side").is_some_and(|word| word == "both" || word == side.word())
-}
-
-fn bump_stop(table: &Table) -> BumpStop {
-    BumpStop {
-        clearance: table.number("clearance"),
-        stiffness: table.number("rate"),
-        damping: table.number("damping"),
-    }
-}
-
-fn leaf_spring(table: &Table) -> Suspension {
-    Suspension::Leaf {
-        vertical: table.number("vertical_rate"),
-        lateral: table.number("lateral_rate"),
-        fore_aft: table.number("fore_aft_rate"),
-        wind_up: table.number("wind_up_stiffness"),
-        yaw: table.number("yaw_stiffness"),
-    }
-}
-
-fn trailing_arm(table: &Table) -> Suspension {
-    Suspension::TrailingArm {
-        pivot_ahead: table.number("pivot_ahead"),
-        pivot_above: table.number("pivot_above"),
-        bush_radial: table.number("bush_radial_rate"),
-        bush_axial: table.number("bush_axial_rate"),
-        spring_behind: table.number("spring_behind"),
-        spring_rate: table.number("spring_rate"),
-    }
 }
 
 fn fixed_mass(table: &Table) -> FixedMass {

@@ -100,7 +100,9 @@ impl Document {
         let steps = steps(path)?;
         let (table, rest) = owner(&self.root, path, &steps)?;
         match (key_spec(table, path, rest[0].key)?.holds, rest) {
-            (Holds::Quantity { kind, .. }, [Step { index: None, .. }]) => Ok(kind),
+            (Holds::Quantity { kind, .. } | Holds::QuantityOr { kind, .. }, [Step { index: None, .. }]) => {
+                Ok(kind)
+            }
             (Holds::Number { .. } | Holds::Count { .. }, [Step { index: None, .. }]) => Ok(Kind::Ratio),
             (Holds::Factors, [_, _]) => Ok(Kind::Ratio),
             _ => Err(no_number(path, Some("a key that holds a number, such as `tube.wall`".to_owned()))),
@@ -142,7 +144,9 @@ impl Document {
         let steps = steps(path)?;
         let (table, rest) = owner(&self.root, path, &steps)?;
         match (key_spec(table, path, rest[0].key)?.holds, rest) {
-            (Holds::Quantity { kind, .. }, _) => self.set(path, &format!("{value:?} {}", kind.si())),
+            (Holds::Quantity { kind, .. } | Holds::QuantityOr { kind, .. }, _) => {
+                self.set(path, &format!("{value:?} {}", kind.si()))
+            }
             (Holds::Number { .. }, _) | (Holds::Factors, [_, _]) => self.set(path, &format!("{value:?}")),
             (Holds::Count { .. }, _) => self.set(path, &value.to_string()),
             (holds, _) => Err(no_number(path, Some(holds.accepted()))),

@@ -299,11 +299,46 @@ static SEAT: TableSpec = TableSpec {
             (Kind::RotationalStiffness, NonNegative),
             Required,
         ),
-        quantity(
+        key(
             "wall_flexibility",
             "Local flexibility about the fore-aft axis of the axle's wall under the seat, in series.",
-            (Kind::RotationalFlexibility, NonNegative),
+            Holds::QuantityOr {
+                kind: Kind::RotationalFlexibility,
+                bounds: NonNegative,
+                words: &[
+                    Word {
+                        word: "shell",
+                        meaning: "from shells of the wall, in all directions, under a rigid bracket, the stiffest that it can be; they also say how far the seat stiffens its length",
+                    },
+                    Word {
+                        word: "shell-spread",
+                        meaning: "the same under a bracket that spreads its force over the wall, the softest that it can be",
+                    },
+                    Word {
+                        word: "formula",
+                        meaning: "from published joint formulas, extrapolated to axle tubes",
+                    },
+                ],
+            },
             Default("\"0 rad/(kN m)\""),
+        ),
+        quantity(
+            "bracket_breadth",
+            "Breadth of bracket, saddle and clamp block round the middle of the wall; a quarter of the way round if left out.",
+            (Kind::Length, Positive),
+            Optional,
+        ),
+        quantity(
+            "u_bolt_diameter",
+            "Diameter of the legs of the U-bolts of a clamped seat; 22 mm if left out.",
+            (Kind::Length, Positive),
+            Optional,
+        ),
+        key(
+            "u_bolts",
+            "Number of U-bolts of a clamped seat, each with two legs; 2 if left out.",
+            Holds::Count { min: 1, max: 8 },
+            Optional,
         ),
         quantity(
             "damping",

@@ -36,6 +36,7 @@ mod road_keys;
 mod road_kind;
 mod road_name;
 mod schema;
+mod seat_build;
 mod spec;
 mod start;
 mod stiffener_build;

@@ -84,7 +84,7 @@ pub(crate) fn lone_value(spec: &'static KeySpec, path: &str, text: &str) -> Resu
         | Holds::Corners => {
             return Err(ModelError::NotOneValue { path: path.to_owned() });
         }
-        Holds::Quantity { .. } | Holds::Text | Holds::Choice(_) => {
+        Holds::Quantity { .. } | Holds::QuantityOr { .. } | Holds::Text | Holds::Choice(_) => {
             Spanned::new(0..text.len(), DeValue::String(text.into()))
         }
         Holds::Number { .. } | Holds::Count { .. } | Holds::Flag => {

@@ -39,7 +39,12 @@ fn table(spec: &TableSpec) -> Map<String, Json> {
 fn property(key: &KeySpec) -> Map<String, Json> {
     let mut schema = content(key);
     let accepted = match key.holds {
-        Holds::Quantity { .. } | Holds::Factors | Holds::Texts | Holds::Changes | Holds::Corners => {
+        Holds::Quantity { .. }
+        | Holds::QuantityOr { .. }
+        | Holds::Factors
+        | Holds::Texts
+        | Holds::Changes
+        | Holds::Corners => {
             format!(" Accepted: {}.", key.holds.accepted())
         }
         _ => String::new(),
@@ -57,6 +62,12 @@ fn content(key: &KeySpec) -> Map<String, Json> {
     match key.holds {
         Holds::Quantity { kind: Kind::Ratio, bounds } => {
             object(json!({ "anyOf": [number(bounds), { "type": "string", "pattern": QUANTITY }] }))
+        }
+        Holds::QuantityOr { words, .. } => {
+            let word = |word: &crate::Word| json!({ "const": word.word, "description": word.meaning });
+            let mut either: Vec<_> = words.iter().map(word).collect();
+            either.push(json!({ "type": "string", "pattern": QUANTITY }));
+            object(json!({ "anyOf": either }))
         }
         Holds::Quantity { kind, .. } => {
             let examples: Vec<_> = kind.accepted().iter().map(|unit| format!("1 {unit}")).collect();

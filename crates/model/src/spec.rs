@@ -23,6 +23,15 @@ pub enum Holds {
         /// Accepted values, SI.
         bounds: Bounds,
     },
+    /// A quantity, or one of some words.
+    QuantityOr {
+        /// What is measured.
+        kind: Kind,
+        /// Accepted values, SI.
+        bounds: Bounds,
+        /// Accepted words.
+        words: &'static [Word],
+    },
     /// A plain number.
     Number {
         /// Accepted values.
@@ -122,6 +131,10 @@ impl Holds {
     pub fn accepted(&self) -> String {
         match self {
             Self::Quantity { kind, bounds } => quantity_in_words(*kind, *bounds),
+            Self::QuantityOr { kind, bounds, words } => {
+                let words = list(words.iter().map(|word| word.word));
+                format!("{words}, or {}", quantity_in_words(*kind, *bounds))
+            }
             Self::Number { bounds } => with_bounds("a number".to_owned(), Kind::Ratio, *bounds),
             Self::Count { min, max } => format!("a whole number from {min} to {max}"),
             Self::Flag => "true or false".to_owned(),

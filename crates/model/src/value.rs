@@ -28,6 +28,10 @@ impl Reader<'_> {
         let site = Site { spec, raw: raw.get_ref(), raw_span: raw.span(), span: self.span(raw.span()), path };
         match (spec.holds, site.raw) {
             (Holds::Quantity { kind, bounds }, _) => self.quantity(&site, kind, bounds),
+            (Holds::QuantityOr { words, .. }, DeValue::String(text)) if is_word(text) => {
+                self.word(&site, words, text)
+            }
+            (Holds::QuantityOr { kind, bounds, .. }, _) => self.quantity(&site, kind, bounds),
             (Holds::Number { bounds }, _) => self.number(&site, bounds),
             (Holds::Count { min, max }, DeValue::Integer(integer)) => self.count(&site, integer, min..=max),
             (Holds::Flag, DeValue::Boolean(flag)) => Some(Value::Flag(*flag)),
@@ -269,6 +273,11 @@ impl Reader<'_> {
         self.problems.push(site.span.clone(), format!("`{}` {reason}", site.path), Some(accepted));
         None
     }
+}
+
+/// Whether a text is meant as a word and not as a number with a unit.
+fn is_word(text: &str) -> bool {
+    text.trim_start().starts_with(char::is_alphabetic)
 }
 
 /// The keys and values of a table, in file order.

@@ -5,6 +5,7 @@ mod flex;
 mod modes;
 mod response;
 mod ride;
+mod seat_wall;
 mod section;
 mod stiffening;
 mod strength;
@@ -29,6 +30,7 @@ pub use ride::{
     BasisComparisonEntry, BesideFullEntry, RIDE_SCHEMA, RideDocument, RideMethodEntry, RideWheelEntry,
     RideWheelsEntry, SpectrumEntry, StationPeakEntry, compared_ride_document, ride_document, ride_schema,
 };
+pub use seat_wall::{SeatWallEntry, SeatWallsEntry};
 pub use section::section_document;
 pub use stiffening::{AxialForceEntry, StiffenerEntry, StiffeningEntry, WeldForceEntry};
 pub use strength::{

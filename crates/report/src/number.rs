@@ -27,6 +27,8 @@ pub(crate) enum Shown {
     Time,
     /// Frequency.
     Frequency,
+    /// Rotation per moment.
+    RotationalFlexibility,
     /// Plain number.
     Factor,
 }
@@ -44,6 +46,7 @@ impl Shown {
             Self::MassPerLength => Kind::MassPerLength,
             Self::Time => Kind::Time,
             Self::Frequency => Kind::Frequency,
+            Self::RotationalFlexibility => Kind::RotationalFlexibility,
             Self::Factor => Kind::Ratio,
         }
     }
@@ -62,6 +65,7 @@ impl Shown {
             Self::MassPerLength => (2, 2),
             Self::Time => (3, 3),
             Self::Frequency => (2, 2),
+            Self::RotationalFlexibility => (4, 5),
             Self::Factor => (3, 3),
         };
         if system == UnitSystem::Si { si } else { us }

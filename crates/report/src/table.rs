@@ -18,6 +18,7 @@ mod study_beside;
 mod study_map;
 mod study_rank;
 mod textbook;
+mod walls;
 
 pub use cups::cups;
 pub use flex::flex;

@@ -83,7 +83,7 @@ impl Measure {
 /// Every result of a design, those of the static load case first.
 ///
 /// What a ride says is that of the worse wheel; cups and frequency are those of the wheel whose camber moves most.
-pub static QUANTITIES: [Quantity; 29] = [
+pub static QUANTITIES: [Quantity; 31] = [
     of_case(
         "axle-mass",
         ("axle mass", Kind::Mass),
@@ -102,6 +102,9 @@ pub static QUANTITIES: [Quantity; 29] = [
     of_case("left-bending", ("left bending", Kind::Angle), "Of it, bending.", |d| d.split.left.bending),
     of_case("left-shear", ("left shear", Kind::Angle), "Of it, shear.", |d| d.split.left.shear),
     of_case("left-seat", ("left seat", Kind::Angle), "Of it, the seat.", |d| d.split.left.seat),
+    of_case("left-wall", ("left wall", Kind::Angle), "Of the seat's part, the wall under it.", |d| {
+        d.split.left.wall
+    }),
     of_case("left-bearing", ("left bearing", Kind::Angle), "Of it, the bearings.", |d| d.split.left.bearing),
     of_case("left-clearance", ("left clearance", Kind::Angle), "Of it, the bearings' endplay.", |d| {
         d.split.left.clearance
@@ -115,6 +118,9 @@ pub static QUANTITIES: [Quantity; 29] = [
     of_case("right-bending", ("right bending", Kind::Angle), "Of it, bending.", |d| d.split.right.bending),
     of_case("right-shear", ("right shear", Kind::Angle), "Of it, shear.", |d| d.split.right.shear),
     of_case("right-seat", ("right seat", Kind::Angle), "Of it, the seat.", |d| d.split.right.seat),
+    of_case("right-wall", ("right wall", Kind::Angle), "Of the seat's part, the wall under it.", |d| {
+        d.split.right.wall
+    }),
     of_case("right-bearing", ("right bearing", Kind::Angle), "Of it, the bearings.", |d| {
         d.split.right.bearing
     }),

@@ -32,6 +32,8 @@ pub struct SeatCompliance {
     pub extra: [[f64; 6]; 6],
     /// Less that of the beam whose length under the seat is less flexible by `stiffened_share`.
     pub local: [[f64; 6]; 6],
+    /// Less that of the beam beside the seat: the wall's with that of the length under the seat.
+    pub near: [[f64; 6]; 6],
     /// Share of the flexibility of the length under the seat that is missing when a bending moment about X passes
     /// through; above 1 where the wall beside the seat is stiffened too.
     pub stiffened_share: f64,
@@ -69,13 +71,24 @@ impl SeatWall {
         self.compared(&shells, &beam, unknowns)
     }
 
+    /// Refuses what cannot be meshed, without meshing it.
+    ///
+    /// # Errors
+    /// As [`SeatWall::compliance`], but for those of the solution.
+    pub fn check(&self, fineness: &Fineness) -> Result<(), WallError> {
+        let patches = self.patches();
+        self.piece(&patches, fineness).check(fineness)
+    }
+
+    fn piece<'a>(&'a self, patches: &'a [Patch], fineness: &Fineness) -> TubePiece<'a> {
+        let half_length = self.half_length(fineness);
+        TubePiece { profile: &self.profile, material: &self.material, half_length, patches }
+    }
+
     /// The mesh, with nothing held.
     pub(crate) fn mesh(&self, fineness: &Fineness) -> Result<TubeMesh, WallError> {
         let patches = self.patches();
-        let half_length = self.half_length(fineness);
-        let piece =
-            TubePiece { profile: &self.profile, material: &self.material, half_length, patches: &patches };
-        TubeMesh::of(&piece, fineness)
+        TubeMesh::of(&self.piece(&patches, fineness), fineness)
     }
 
     /// Holds the bracket or saddle, and ties the block to it by the legs of the U-bolts.
@@ -123,6 +136,27 @@ impl SeatWall {
         }
     }
 
+    /// Compliance of the beam under the seat as a force or moment through the seat sees it, by freedom: two cantilevers
+    /// of half the seat's width with half of the load each.
+    pub(crate) fn under(&self) -> [f64; 6] {
+        let section = self.profile.properties(self.material.poisson_ratio());
+        let (e, g) = (self.material.elastic_modulus(), self.material.shear_modulus());
+        let half = 0.5 * self.width;
+        // The energy of the shear flow of a thin round tube.
+        let shear = half / (0.5 * g * section.area);
+        let bent = |second_moment: f64| half.powi(3) / (3.0 * e * second_moment) + shear;
+        let turned = |second_moment: f64| half / (e * second_moment);
+        [
+            bent(section.second_moment_z),
+            half / (e * section.area),
+            bent(section.second_moment_x),
+            turned(section.second_moment_x),
+            half / (g * section.torsion_constant),
+            turned(section.second_moment_z),
+        ]
+        .map(|each| 0.5 * each)
+    }
+
     fn compared(
         &self,
         shells: &Modes,
@@ -134,10 +168,14 @@ impl SeatWall {
         let missing = (plain - shells)[(THROUGH, THROUGH)];
         let stiffened_share = missing * beam.rigidity.bending_3 / self.width;
         let shortened = seen(stiffened_share.clamp(0.0, MOST_STIFFENED))?;
+        let (extra, under) = (rows(&(shells - plain)), self.under());
+        let mut near = extra;
+        (0..6).for_each(|i| near[i][i] += under[i]);
         Ok(SeatCompliance {
             whole: rows(shells),
-            extra: rows(&(shells - plain)),
+            extra,
             local: rows(&(shells - shortened)),
+            near,
             stiffened_share,
             unknowns,
             caveats: caveats(self, stiffened_share),

@@ -70,6 +70,30 @@ pub(crate) struct TubePiece<'a> {
     pub patches: &'a [Patch],
 }
 
+impl TubePiece<'_> {
+    /// Refuses what cannot be meshed.
+    pub(crate) fn check(&self, fineness: &Fineness) -> Result<(), WallError> {
+        let line = MidLine::of(self.profile)?;
+        crate::error::positive("half-length of the piece of tube", self.half_length, "m")?;
+        let ratio = line.thickness / line.radius();
+        if matches!(self.profile, Profile::RoundTube(_)) && ratio > THICKEST {
+            return Err(WallError::TooThick { thickness: line.thickness, ratio, limit: THICKEST });
+        }
+        for (number, patch) in self.patches.iter().enumerate() {
+            patch.check(&line, self.half_length)?;
+            for other in &self.patches[number + 1..] {
+                patch.check_apart(other, &line)?;
+            }
+            let (size, decay) =
+                (fineness.edge * line.thickness, (0.5 * line.outside() * line.thickness).sqrt());
+            if size > 0.5 * decay {
+                return Err(WallError::TooCoarse { patch: patch.name, size, decay });
+            }
+        }
+        Ok(())
+    }
+}
+
 impl TubeMesh {
     /// Meshes a piece of tube.
     ///
@@ -77,15 +101,14 @@ impl TubeMesh {
     /// Every misfit of [`WallError`] but those of the solution.
     pub(crate) fn of(piece: &TubePiece, fineness: &Fineness) -> Result<Self, WallError> {
         let line = MidLine::of(piece.profile)?;
-        let half = crate::error::positive("half-length of the piece of tube", piece.half_length, "m")?;
-        check(&line, piece, fineness)?;
+        piece.check(fineness)?;
         let grading = Grading {
             finest: fineness.edge * line.thickness,
             growth: fineness.growth,
             coarsest: line.length() / fineness.round,
         };
         let round = columns(&line, piece.patches, &grading);
-        let along = rings(&line, half, piece.patches, &grading);
+        let along = rings(&line, piece.half_length, piece.patches, &grading);
         let unknowns = 6 * round.len() * along.len();
         if unknowns > MOST_UNKNOWNS {
             return Err(WallError::TooManyUnknowns { unknowns, limit: MOST_UNKNOWNS });
@@ -163,25 +186,6 @@ impl TubeMesh {
             |k: &usize| patch.holds(&self.line, self.round[k % self.wide()], self.along[k / self.wide()]);
         (0..self.nodes.len()).filter(inside).map(|k| self.nodes[k]).collect()
     }
-}
-
-fn check(line: &MidLine, piece: &TubePiece, fineness: &Fineness) -> Result<(), WallError> {
-    let ratio = line.thickness / line.radius();
-    let is_round = matches!(piece.profile, Profile::RoundTube(_));
-    if is_round && ratio > THICKEST {
-        return Err(WallError::TooThick { thickness: line.thickness, ratio, limit: THICKEST });
-    }
-    for (number, patch) in piece.patches.iter().enumerate() {
-        patch.check(line, piece.half_length)?;
-        for other in &piece.patches[number + 1..] {
-            patch.check_apart(other, line)?;
-        }
-        let (size, decay) = (fineness.edge * line.thickness, (0.5 * line.outside() * line.thickness).sqrt());
-        if size > 0.5 * decay {
-            return Err(WallError::TooCoarse { patch: patch.name, size, decay });
-        }
-    }
-    Ok(())
 }
 
 /// Factor on the polygon of nodes that gives it the second moment of its line, so that the mesh bends as the tube.

@@ -5,8 +5,8 @@
 pub mod stiffening;
 
 use axlebow_axle::{
-    Axle, Body, Fixing, Ground, Loading, Seat, Sides, Spindle, SpindleStep, Suspension, Tire, TireLayout,
-    Wheel, WheelEnd,
+    Axle, Body, Fixing, Ground, Loading, Seat, SeatBracket, Sides, Spindle, SpindleStep, Suspension, Tire,
+    TireLayout, WallBy, Wheel, WheelEnd,
 };
 use axlebow_sections::{Material, Profile, RoundBar, RoundTube};
 
@@ -45,7 +45,9 @@ pub fn seat() -> Seat {
         composite_fraction: 0.0,
         suspension: leaf(),
         rotational_stiffness: 200e3,
+        wall: WallBy::Given,
         wall_flexibility: 0.0,
+        bracket: SeatBracket { breadth: 0.09, u_bolt_diameter: 0.022, u_bolts: 2 },
         damping: 12e3,
         rebound_damping: 12e3,
         bump_stop: None,

@@ -8,7 +8,7 @@ use axlebow_strength::WELDING_CAUTIONS;
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use super::{StiffeningEntry, pretty};
+use super::{SeatWallsEntry, StiffeningEntry, pretty};
 use crate::ModelCard;
 
 /// Name and version of the document.
@@ -37,6 +37,9 @@ pub struct FlexDocument {
     pub mass_kg: f64,
     /// Mass between the road and the suspension, kg.
     pub unsprung_mass_kg: f64,
+    /// The wall at each seat, where it is not simply given.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub seat_walls: Option<SeatWallsEntry>,
     /// Load cases, in the order asked for.
     pub cases: Vec<CaseEntry>,
     /// Defaults that were used.
@@ -262,6 +265,7 @@ impl FlexDocument {
             model: super::model(card),
             mass_kg: outcome.axle_mass,
             unsprung_mass_kg: outcome.unsprung_mass,
+            seat_walls: SeatWallsEntry::of(&outcome.walls),
             cases: outcome.cases.iter().map(CaseEntry::from).collect(),
             assumed: super::assumed(card),
             warnings: outcome.warnings.iter().map(WarningEntry::from).collect(),

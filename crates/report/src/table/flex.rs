@@ -4,6 +4,7 @@ use axlebow_axle::{CamberSplit, CaseOutcome, FlexOutcome, Side, StationOutcome, 
 
 use super::grid::{Grid, paragraph};
 use super::stiffening::stiffening;
+use super::walls::walls;
 use crate::ModelCard;
 use crate::number::{Numbers, Shown, fixed};
 
@@ -17,6 +18,7 @@ pub(super) const WIDTH: usize = 98;
 pub fn flex(outcome: &FlexOutcome, card: &ModelCard) -> String {
     let tables = FlexTables { numbers: Numbers { system: card.system } };
     let mut text = heading(outcome, card);
+    text.push_str(&walls(outcome, &tables.numbers));
     for case in &outcome.cases {
         text.push('\n');
         text.push_str(&tables.case(case));

@@ -5,6 +5,7 @@ use axlebow_axle::{CaseOutcome, FlexOutcome, Side, WheelOutcome};
 use super::flex::{heading, warnings};
 use super::grid::Grid;
 use super::stiffening::stiffening;
+use super::walls::walls;
 use crate::ModelCard;
 use crate::number::{Numbers, Shown};
 
@@ -13,7 +14,8 @@ use crate::number::{Numbers, Shown};
 pub fn flex_brief(outcome: &FlexOutcome, card: &ModelCard) -> String {
     let numbers = Numbers { system: card.system };
     let text = heading(outcome, card);
-    let tables = camber_table(outcome, numbers) + "\n" + &axle_table(outcome, numbers);
+    let tables =
+        camber_table(outcome, numbers) + "\n" + &axle_table(outcome, numbers) + &walls(outcome, &numbers);
     let camber =
         "Camber is against the line through the two hubs; the axle's roll on the road comes on top.\n";
     let stiffening = stiffening(outcome, numbers);

@@ -2,8 +2,8 @@
 
 use axlebow_axle::{
     AxialForce, BearingOutcome, CamberSplit, CaseOutcome, ContactOutcome, DiagramPoint, FlexOutcome,
-    Resultants, SeatOutcome, Side, Sides, StationOutcome, StiffenerOutcome, StiffeningOutcome, Warning,
-    WeldForce, WheelOutcome,
+    Resultants, SeatOutcome, Side, Sides, StationOutcome, StiffenerOutcome, StiffeningOutcome, WallAtSeat,
+    WallBy, Warning, WeldForce, WheelOutcome,
 };
 use axlebow_report::plot::{Drawing, LinePoint, TireDrawing};
 use axlebow_report::{Assumed, ModelCard, SectionCard};
@@ -63,7 +63,18 @@ pub fn outcome(cases: Vec<CaseOutcome>) -> FlexOutcome {
         text: "the fibre stress under the left seat is 71 % of yield".to_owned(),
         advice: "check the seat weld with a strength run before the wall is made thinner".to_owned(),
     }];
-    FlexOutcome { axle_mass: 101.3, unsprung_mass: 412.0, cases, warnings }
+    FlexOutcome { axle_mass: 101.3, unsprung_mass: 412.0, walls: walls(), cases, warnings }
+}
+
+/// A wall whose flexibility the file gives.
+pub fn walls() -> Sides<WallAtSeat> {
+    Sides::each(|_| WallAtSeat {
+        by: WallBy::Given,
+        composite_fraction: 0.0,
+        compliance: [[0.0; 6]; 6],
+        unknowns: None,
+        caveats: Vec::new(),
+    })
 }
 
 pub fn rated() -> CaseOutcome {

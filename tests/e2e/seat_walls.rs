@@ -1,0 +1,83 @@
+//! The wall at the seats on the command line.
+
+use serde_json::Value;
+
+use crate::program::{axlebow, demo};
+
+/// `flex` of the thin-wall demo axle at rated load with changes.
+fn flex(changes: &[&str]) -> Value {
+    let model = demo("trailer-152-thin-dual");
+    let mut arguments = vec!["flex", model.as_str(), "--case", "rated-load", "--json"];
+    changes.iter().for_each(|change| arguments.extend(["--set", change]));
+    let run = axlebow(&arguments);
+    assert_eq!(run.code, 0, "{}", run.err);
+    serde_json::from_str(&run.out).expect("JSON")
+}
+
+fn number(document: &Value, pointer: &str) -> f64 {
+    document.pointer(pointer).and_then(Value::as_f64).unwrap_or_else(|| panic!("{pointer}"))
+}
+
+const SHELL: &str = "seat[0].wall_flexibility=shell";
+const TURN: &str = "/seat_walls/left/rotational_flexibility_rad_per_n_m";
+const CAMBER: &str = "/cases/0/wheels/left/camber_change_rad";
+const SPLIT: &str = "/cases/0/wheels/left/split";
+
+#[test]
+fn shells_of_the_wall_take_part_in_the_split_of_the_camber_change() {
+    let found = flex(&[SHELL]);
+    assert_eq!(found["seat_walls"]["left"], found["seat_walls"]["right"]);
+    assert!(number(&found, TURN) > 0.0);
+    assert!((0.3..0.8).contains(&number(&found, "/seat_walls/left/composite_fraction")));
+    let split = found.pointer(SPLIT).and_then(Value::as_object).expect("a split");
+    let part = |name: &str| split[name].as_f64().expect("an angle");
+    assert!(part("wall") < 0.0 && part("seat") < part("wall"));
+    let sum = ["bending", "shear", "seat", "bearing"].map(part).iter().sum::<f64>();
+    let camber = number(&found, CAMBER);
+    assert!((sum - camber).abs() < 1e-9 * camber.abs());
+}
+
+#[test]
+fn a_rigid_and_a_spreading_bracket_bound_the_camber_change() {
+    let (rigid, spread) = (flex(&[SHELL]), flex(&["seat[0].wall_flexibility=shell-spread"]));
+    assert!(number(&spread, CAMBER) < number(&rigid, CAMBER));
+    assert!(number(&spread, "/seat_walls/left/composite_fraction") < 0.02);
+}
+
+#[test]
+fn a_clamp_round_the_tube_stiffens_its_length() {
+    let clamped =
+        flex(&[SHELL, "seat[0].fixing=clamped", "seat[0].width=180 mm", "seat[0].bracket_breadth=140 mm"]);
+    assert!(number(&clamped, "/seat_walls/left/composite_fraction") > 0.9);
+    let assumed = clamped["assumed"].as_array().expect("a list");
+    for key in ["seat[0].u_bolt_diameter", "seat[0].u_bolts"] {
+        assert!(assumed.iter().any(|entry| entry["path"] == key), "{key}");
+    }
+}
+
+#[test]
+fn formulas_out_of_their_range_say_so_loudly() {
+    let found = flex(&["seat[0].wall_flexibility=formula"]);
+    assert!(number(&found, TURN) > 0.0);
+    let warnings = found["warnings"].as_array().expect("a list");
+    assert!(
+        warnings
+            .iter()
+            .any(|warning| warning["text"].as_str().is_some_and(|text| text.contains("extrapolated")))
+    );
+}
+
+#[test]
+fn a_bracket_that_does_not_fit_is_refused_at_its_place() {
+    let model = demo("trailer-127-thick-dual");
+    let run = axlebow(&["flex", &model, "--set", SHELL]);
+    assert_eq!(run.code, 2);
+    assert!(run.err.contains("composite_fraction") && run.err.contains("left out or 0"), "{}", run.err);
+    let free = "seat[0].composite_fraction=0";
+    let run =
+        axlebow(&["flex", &model, "--set", SHELL, "--set", free, "--set", "seat[0].bracket_breadth=200 mm"]);
+    assert_eq!(run.code, 2);
+    assert!(run.err.contains("the saddle and the clamp block overlap on the wall by"), "{}", run.err);
+    let run = axlebow(&["flex", &model, "--set", "seat[0].wall_flexibility=shel"]);
+    assert!(run.err.contains("`shell`"), "{}", run.err);
+}
