@@ -1,5 +1,9 @@
 //! A whole axle, checked for what must fit together.
 
+use std::sync::Arc;
+
+use axlebow_wall::SeatTable;
+
 use crate::body::Body;
 use crate::error::{not_negative, positive};
 use crate::load_case::{Ground, Loading};
@@ -57,6 +61,8 @@ pub struct Axle {
     pub loading: Loading,
     /// Further stations.
     pub stations: Vec<UserStation>,
+    /// Tables from which shells of the wall at a seat are interpolated where they reach; shells are solved elsewhere.
+    pub seat_tables: Vec<Arc<SeatTable>>,
 }
 
 /// Smallest distance between two stations that are not one, m: a shorter element would be stiffer than the

@@ -111,7 +111,7 @@ pub use stiffener::{
 pub use stiffening_outcome::{AxialForce, StiffenerOutcome, StiffeningOutcome, WeldForce};
 pub use strength::{PlacedCheck, StrengthAsk, StrengthCase, StrengthOutcome, StrengthRules, strength};
 pub use transfer::{Resonance, TransferFunction};
-pub use wall_at_seat::{WallAtSeat, WallBy};
+pub use wall_at_seat::{WallAtSeat, WallBy, seat_wall};
 pub use weld_line::weld_stiffness;
 pub use wheel::{Tire, TireLayout, TirePlace, Wheel};
 pub use wheel_end::{STEEPEST_CUP, WheelEnd};

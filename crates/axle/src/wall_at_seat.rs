@@ -52,7 +52,7 @@ pub struct WallAtSeat {
     /// Motion of the axle against the seat per force or moment through it, m/N, rad/(N m); negative where the seat
     /// stiffens more than the share says.
     pub compliance: [[f64; 6]; 6],
-    /// Unknowns of the shells; none without.
+    /// Unknowns of the shells; none without, or where a table says what they would.
     pub unknowns: Option<usize>,
     /// Doubts.
     pub caveats: Vec<Caveat>,
@@ -71,7 +71,17 @@ impl WallAtSeat {
             }
             WallBy::Formula => formula(axle, side),
             WallBy::Shell | WallBy::ShellSpread => {
-                let solved = solved(&shells(axle, side)?).map_err(|error| AxleError::Wall { side, error })?;
+                let shells = seat_wall(axle, side);
+                if let Some(answer) = axle.seat_tables.iter().find_map(|table| table.at(&shells)) {
+                    return Ok(WallAtSeat {
+                        by: seat.wall,
+                        composite_fraction: answer.stiffened_share.clamp(0.0, MOST_STIFFENED),
+                        compliance: answer.local,
+                        unknowns: None,
+                        caveats: shells.caveats(answer.stiffened_share),
+                    });
+                }
+                let solved = solved(&shells).map_err(|error| AxleError::Wall { side, error })?;
                 Ok(WallAtSeat {
                     by: seat.wall,
                     composite_fraction: solved.stiffened_share.clamp(0.0, MOST_STIFFENED),
@@ -107,7 +117,7 @@ pub(crate) fn check(axle: &Axle, side: Side) -> Result<(), AxleError> {
     if !axle.seats.of(side).wall.is_shell() {
         return Ok(());
     }
-    shells(axle, side)?.check(&Fineness::USUAL).map_err(|error| AxleError::Wall { side, error })
+    seat_wall(axle, side).check(&Fineness::USUAL).map_err(|error| AxleError::Wall { side, error })
 }
 
 fn formula(axle: &Axle, side: Side) -> Result<WallAtSeat, AxleError> {
@@ -120,19 +130,19 @@ fn formula(axle: &Axle, side: Side) -> Result<WallAtSeat, AxleError> {
     Ok(WallAtSeat { caveats: found.caveats, ..turning })
 }
 
-/// The shells of a seat.
-pub(crate) fn shells(axle: &Axle, side: Side) -> Result<SeatWall, AxleError> {
+/// The seat of one side for shells of its wall.
+pub fn seat_wall(axle: &Axle, side: Side) -> SeatWall {
     let seat = axle.seats.of(side);
     let (profile, material) = section_at(axle, side);
     let bolts = UBolts { diameter: seat.bracket.u_bolt_diameter, count: seat.bracket.u_bolts };
-    Ok(SeatWall {
+    SeatWall {
         profile,
         material: material.clone(),
         width: seat.width,
         breadth: seat.bracket.breadth,
         clamp: (seat.fixing == Fixing::Clamped).then_some(bolts),
         tie: if seat.wall == WallBy::ShellSpread { Tie::Spread } else { Tie::Rigid },
-    })
+    }
 }
 
 fn section_at(axle: &Axle, side: Side) -> (Profile, &Material) {

@@ -102,6 +102,7 @@ impl<'d> Builder<'d> {
             ground: if loads.word("ground") == "standing" { Ground::Standing } else { Ground::Rolling },
             loading: loading(loads),
             stations: self.root.tables("station").iter().map(station).collect(),
+            seat_tables: Vec::new(),
         };
         match axle.checked() {
             Ok(axle) => Some(axle),

@@ -48,7 +48,9 @@ impl Study {
                 document.set_number(&varied.path, value).map_err(|refusal| refusal.to_string())?;
             }
         }
-        Model::of(&document).map_err(|problems| in_words(&problems))
+        let mut model = Model::of(&document).map_err(|problems| in_words(&problems))?;
+        model.axle.seat_tables.clone_from(&self.seat_tables);
+        Ok(model)
     }
 
     /// The results of designs of one axle, in the storage of `system`; why there is none, in words, where one fails.

@@ -54,6 +54,12 @@ pub static STUDY: TableSpec = TableSpec {
             Optional,
         ),
         key(
+            "seat_walls",
+            "How shells of the walls at seats are had, where a model asks for them; solved if left out.",
+            Holds::Choice(&SEAT_WALLS),
+            Optional,
+        ),
+        key(
             "constant_mass",
             "Axle masses at which the variants are held against one another.",
             Holds::Table(&CONSTANT_MASS),
@@ -65,6 +71,14 @@ pub static STUDY: TableSpec = TableSpec {
 const KINDS: [Word; 2] = [
     Word { word: "sweep", meaning: "every varied value with every variant" },
     Word { word: "side-by-side", meaning: "variants held against a baseline" },
+];
+
+const SEAT_WALLS: [Word; 2] = [
+    Word { word: "solved", meaning: "each by itself" },
+    Word {
+        word: "table",
+        meaning: "interpolated from a table that is made once, kept, and used where it reaches",
+    },
 ];
 
 static VARIANT: TableSpec = TableSpec {

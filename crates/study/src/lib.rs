@@ -21,6 +21,7 @@ mod read;
 mod read_vary;
 mod ride;
 mod run;
+mod seat_tables;
 mod study;
 mod vary;
 
@@ -30,5 +31,6 @@ pub use natural::NaturalMode;
 pub use outcome::{EqualMass, RideName, Row, StudyOutcome};
 pub use quantity::{Measure, QUANTITIES, Quantity};
 pub use ride::{DesignRide, StudyRide};
+pub use seat_tables::table_folder;
 pub use study::{MOST_DESIGNS, Point, Study, StudyKind, Variant};
 pub use vary::Varied;

@@ -29,6 +29,9 @@ pub struct StudyOutcome {
     pub stiffened: bool,
     /// Main modes of each variant, where speed and a length of the road are varied and nothing else.
     pub natural_modes: Vec<Vec<NaturalMode>>,
+    /// Of each table of seats in use, the error of a seat's rotation where each seat is left out of it in turn: the
+    /// largest, and that of the median.
+    pub seat_table_errors: Vec<[f64; 2]>,
     /// The designs, in the order of [`Study::points`](crate::Study::points).
     pub rows: Vec<Row>,
     /// Designs of equal axle mass, in the order of the masses asked for.

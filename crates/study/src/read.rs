@@ -36,7 +36,23 @@ impl Reader<'_> {
         let name = self.root.text("name").to_owned();
         let note = self.root.optional_text("note").map(str::to_owned);
         let case = self.root.text("case").to_owned();
-        Ok(Study { name, note, kind, base, case, variants, varied, rides, shown, ranked_by, masses })
+        let tabled_walls = self.root.optional_word("seat_walls") == Some("table");
+        let seat_tables = Vec::new();
+        Ok(Study {
+            name,
+            note,
+            kind,
+            base,
+            case,
+            variants,
+            varied,
+            rides,
+            shown,
+            ranked_by,
+            masses,
+            tabled_walls,
+            seat_tables,
+        })
     }
 
     /// What the study does; its tables must be those that this needs.

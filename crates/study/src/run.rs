@@ -27,6 +27,10 @@ impl Study {
     /// Returns a row for each design in the order of [`points`](Self::points); the same on any number of
     /// threads.
     pub fn run(&self, progress: &dyn Fn(usize, usize)) -> StudyOutcome {
+        Study { seat_tables: self.made_seat_tables(), ..self.clone() }.run_with_tables(progress)
+    }
+
+    fn run_with_tables(&self, progress: &dyn Fn(usize, usize)) -> StudyOutcome {
         let of = self.count();
         let batch = if self.rides.is_empty() { BATCH } else { RIDING_BATCH };
         let mut rows: Vec<Row> = Vec::with_capacity(of);
@@ -71,6 +75,7 @@ impl Study {
             ranked_by: self.ranked_by.and_then(|quantity| self.measures(quantity).next()),
             stiffened: rows.iter().filter_map(|row| row.result.as_ref().ok()).any(|design| design.stiffened),
             natural_modes: self.natural_modes(),
+            seat_table_errors: self.seat_tables.iter().map(|table| table.left_out).collect(),
             rows,
             constant_mass: Vec::new(),
         }

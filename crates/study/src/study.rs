@@ -1,8 +1,10 @@
 //! A study: variants of a model, the values that its keys take and the roads that it is driven over.
 
 use std::path::Path;
+use std::sync::Arc;
 
 use axlebow_model::{Document, Model, Problems, read_bytes};
+use axlebow_wall::SeatTable;
 
 use crate::files::Files;
 use crate::keys::STUDY;
@@ -38,6 +40,10 @@ pub struct Study {
     pub ranked_by: Option<&'static Quantity>,
     /// Masses of the bare axle at which variants are held against one another, kg.
     pub masses: Vec<f64>,
+    /// Whether shells of the walls at seats are interpolated from tables where these reach.
+    pub tabled_walls: bool,
+    /// Those tables, once it runs.
+    pub(crate) seat_tables: Vec<Arc<SeatTable>>,
 }
 
 /// What a study does.

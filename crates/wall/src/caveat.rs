@@ -21,19 +21,23 @@ pub(crate) const THICK: f64 = 0.2;
 /// oval is stiffer over a part of √(r t).
 const WIDEST_SHARE: f64 = 1.1;
 
-/// Doubts about the shells of a seat.
-pub(crate) fn caveats(seat: &SeatWall, stiffened_share: f64) -> Vec<Caveat> {
-    let mut caveats: Vec<Caveat> = thick(&seat.profile).into_iter().collect();
-    if stiffened_share > WIDEST_SHARE {
-        caveats.push(Caveat {
+impl SeatWall {
+    /// Doubts about the shells of a seat.
+    ///
+    /// - `stiffened_share`: as they found it
+    pub fn caveats(&self, stiffened_share: f64) -> Vec<Caveat> {
+        let mut caveats: Vec<Caveat> = thick(&self.profile).into_iter().collect();
+        if stiffened_share > WIDEST_SHARE {
+            caveats.push(Caveat {
             text: format!(
                 "the seat stiffens more than its own width: {:.2} of the flexibility under it is missing, and {MOST_STIFFENED} is used",
                 stiffened_share
             ),
             advice: "read the camber change as that of a seat that is a little less stiff".to_owned(),
         });
+        }
+        caveats
     }
-    caveats
 }
 
 fn thick(profile: &Profile) -> Option<Caveat> {

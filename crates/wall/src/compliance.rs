@@ -13,7 +13,7 @@ use nalgebra::SMatrix;
 
 use crate::WallError;
 use crate::beam_ends::{BeamPiece, EndCompliance};
-use crate::caveat::{Caveat, caveats};
+use crate::caveat::Caveat;
 use crate::end_loads::EndLoads;
 use crate::patch::Patch;
 use crate::seat_wall::{SeatWall, Tie, UBolts};
@@ -178,7 +178,7 @@ impl SeatWall {
             near,
             stiffened_share,
             unknowns,
-            caveats: caveats(self, stiffened_share),
+            caveats: self.caveats(stiffened_share),
         })
     }
 }

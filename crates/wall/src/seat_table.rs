@@ -9,10 +9,10 @@ use std::f64::consts::PI;
 
 use axlebow_sections::{Material, Profile, RoundTube};
 
+use crate::WallError;
 use crate::compliance::{MOST_STIFFENED, SeatCompliance};
 use crate::cubic_spline::CubicSpline;
 use crate::seat_wall::{SeatWall, Tie, UBolts};
-use crate::WallError;
 
 /// What all seats of a table have in common.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -114,7 +114,8 @@ impl SeatKind {
         let (diameter, modulus) = UNIT;
         let ratio = |d: usize| place[d].exp();
         let wall = ratio(0) * diameter;
-        let impossible = |what| WallError::Value { what, value: wall, unit: "m", accepted: "a wall of a tube" };
+        let impossible =
+            |what| WallError::Value { what, value: wall, unit: "m", accepted: "a wall of a tube" };
         let tube = RoundTube::new(diameter, wall).map_err(|_| impossible("wall of a table's seat"))?;
         let material = Material::new("steel", modulus, self.poisson_ratio, 7850.0);
         Ok(SeatWall {
@@ -144,8 +145,7 @@ impl SeatTable {
         let positive = std::array::from_fn(|i| runs.iter().all(|run| run.values[i] > 0.0));
         let places: Vec<Vec<f64>> = runs.iter().map(|run| unit_place(&run.place)).collect();
         let smooth: Vec<Vec<f64>> = runs.iter().map(|run| smoothed(&positive, &run.values)).collect();
-        let values: Vec<Vec<f64>> =
-            (0..VALUES).map(|v| smooth.iter().map(|own| own[v]).collect()).collect();
+        let values: Vec<Vec<f64>> = (0..VALUES).map(|v| smooth.iter().map(|own| own[v]).collect()).collect();
         let spline = CubicSpline::through(&places, &values)?;
         // A corner without the others would be read off outside of them.
         let inner = &spline.left_out(RX)[1 << kind.dimensions()..];
@@ -164,7 +164,8 @@ impl SeatTable {
             near[i][i] = if self.positive[i] { values[i].exp() } else { values[i] };
         }
         for (number, [i, j]) in COUPLED.into_iter().enumerate() {
-            let of = if self.positive[i] && self.positive[j] { (near[i][i] * near[j][j]).sqrt() } else { 1.0 };
+            let of =
+                if self.positive[i] && self.positive[j] { (near[i][i] * near[j][j]).sqrt() } else { 1.0 };
             near[i][j] = values[6 + number] * of;
             near[j][i] = near[i][j];
         }

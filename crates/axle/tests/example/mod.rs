@@ -124,6 +124,7 @@ pub fn axle() -> Axle {
         ground: Ground::Rolling,
         loading: loading(),
         stations: Vec::new(),
+        seat_tables: Vec::new(),
     }
     .checked()
     .unwrap()

@@ -33,6 +33,10 @@ pub struct StudyDocument {
     pub name: String,
     /// What the reader must know.
     pub note: Option<String>,
+    /// Of each table of seats in use, the error of a seat's rotation about X, over itself, where each seat is left out of it
+    /// in turn: the largest, and that of the median.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub seat_table_errors: Vec<[f64; 2]>,
     /// `sweep` or `side-by-side`.
     pub kind: &'static str,
     /// Name of the variant that the others are held against; `null` in a sweep.
@@ -145,6 +149,7 @@ impl StudyDocument {
             schema: STUDY_SCHEMA,
             name: outcome.name.clone(),
             note: outcome.note.clone(),
+            seat_table_errors: outcome.seat_table_errors.clone(),
             kind: if outcome.kind == StudyKind::Sweep { "sweep" } else { "side-by-side" },
             baseline: baseline_name(outcome),
             model: model(card),

@@ -26,7 +26,14 @@ pub fn study(outcome: &StudyOutcome, card: &ModelCard) -> String {
         text.push_str("Demonstration data, invented.\n");
     }
     let notes = outcome.note.iter().map(|note| format!("Note: {note}"));
-    for sentence in study_findings(outcome, card).into_iter().chain(notes) {
+    let tables = outcome.seat_table_errors.iter().map(|[largest, median]| {
+        format!(
+            "Walls at seats are read off a table of shells; each of its seats left out in turn, the others miss its rotation by {:.1} % at most, half of them by less than {:.1} %.",
+            100.0 * largest,
+            100.0 * median
+        )
+    });
+    for sentence in study_findings(outcome, card).into_iter().chain(notes).chain(tables) {
         text.push('\n');
         text.push_str(&paragraph(&sentence, WIDTH, 2));
     }

@@ -59,6 +59,7 @@ fn small(right: f64) -> StudyOutcome {
         ranked_by: None,
         stiffened: false,
         natural_modes: vec![],
+        seat_table_errors: Vec::new(),
         case: "rated-load".to_owned(),
         variants: vec!["tube, thin".to_owned()],
         varied: vec![
@@ -267,6 +268,7 @@ fn map() -> StudyOutcome {
         ],
         shown: vec![Measure { quantity: Quantity::named("camber-peak-to-peak").unwrap(), ride: 0 }],
         natural_modes: vec![vec![NaturalMode { name: "wheel hop".to_owned(), frequency: 11.0 }]],
+        seat_table_errors: Vec::new(),
         rows: speeds.iter().flat_map(|speed| lengths.iter().map(|length| row(*speed, *length))).collect(),
         ..beside
     }
