@@ -46,6 +46,7 @@ mod ride_warnings;
 mod riding_axle;
 mod seat;
 mod seat_bracket;
+mod seat_strength;
 mod seated_bar;
 mod seated_section;
 mod side;

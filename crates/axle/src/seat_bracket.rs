@@ -12,6 +12,10 @@ pub struct SeatBracket {
     pub u_bolt_diameter: f64,
     /// Number of U-bolts, each with two legs.
     pub u_bolts: u32,
+    /// Torque on each nut of the U-bolts where it is known, N m.
+    pub torque: Option<f64>,
+    /// Nut factor K: torque over force and diameter of a leg.
+    pub nut_factor: f64,
 }
 
 impl SeatBracket {
@@ -19,6 +23,8 @@ impl SeatBracket {
     pub(crate) fn check(&self) -> Result<(), AxleError> {
         positive("bracket breadth", self.breadth, "m")?;
         positive("U-bolt diameter", self.u_bolt_diameter, "m")?;
+        self.torque.map(|torque| positive("U-bolt torque", torque, "N m")).transpose()?;
+        positive("nut factor", self.nut_factor, "")?;
         positive("number of U-bolts", f64::from(self.u_bolts), "").map(|_| ())
     }
 }

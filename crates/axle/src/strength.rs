@@ -9,6 +9,7 @@ use axlebow_strength::{
 use crate::body::{Part, Piece};
 use crate::outcome::{CaseOutcome, Resultants, StationOutcome, Warning};
 use crate::seat::Fixing;
+use crate::seat_strength::SeatStrength;
 use crate::weld_strength::{ELECTRODE_STRENGTH, weld_checks};
 use crate::{Axle, AxleError, LoadCase, Side, flex};
 
@@ -39,6 +40,8 @@ pub struct StrengthOutcome {
     pub cases: Vec<StrengthCase>,
     /// Walls against their class; they do not depend on a load.
     pub walls: Vec<PlacedCheck>,
+    /// Whether checks depend on tightened U-bolts.
+    pub clamped: bool,
     /// What stands in for what the file does not say.
     pub assumptions: Vec<String>,
     /// Things that the reader must know, each with what to do.
@@ -91,13 +94,21 @@ pub fn strength(axle: &Axle, cases: &[LoadCase], ask: StrengthAsk) -> Result<Str
     let outcome = flex(axle, cases)?;
     // Refused before any material is looked at, so that it is refused for every axle.
     AllowableStress::new(1.0, ask.safety_factor)?;
-    let cases = outcome.cases.iter().map(|case| strength_case(axle, case, ask)).collect::<Result<_, _>>()?;
+    let seats = SeatStrength::of(axle, ask)?;
+    let mut cases: Vec<StrengthCase> =
+        outcome.cases.iter().map(|case| strength_case(axle, case, ask)).collect::<Result<_, _>>()?;
+    for (own, case) in cases.iter_mut().zip(&outcome.cases) {
+        own.checks.extend(seats.hot_spots(case));
+    }
+    let mut walls = wall_checks(axle, ask.rules);
+    walls.extend(seats.walls(&outcome.cases)?);
     Ok(StrengthOutcome {
         ask,
         cases,
-        walls: wall_checks(axle, ask.rules),
+        walls,
+        clamped: seats.has_clamp(),
         assumptions: assumptions(axle, ask.rules),
-        warnings: warnings(axle).into_iter().chain(outcome.warnings).collect(),
+        warnings: warnings(axle).into_iter().chain(seats.warnings()?).chain(outcome.warnings).collect(),
     })
 }
 

@@ -145,6 +145,11 @@ pub fn seat_wall(axle: &Axle, side: Side) -> SeatWall {
     }
 }
 
+/// Yield strength of the axle at a seat, Pa, where it is known.
+pub(crate) fn yield_strength_at(axle: &Axle, side: Side) -> Option<f64> {
+    section_at(axle, side).1.yield_strength()
+}
+
 fn section_at(axle: &Axle, side: Side) -> (Profile, &Material) {
     let at = axle.seats.of(side).at;
     let piece = piece_at(axle, at);

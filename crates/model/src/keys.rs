@@ -341,6 +341,18 @@ static SEAT: TableSpec = TableSpec {
             Optional,
         ),
         quantity(
+            "u_bolt_torque",
+            "Torque on each nut of the U-bolts, for the wall's strength under the clamp.",
+            (Kind::Moment, Positive),
+            Optional,
+        ),
+        quantity(
+            "nut_factor",
+            "Torque over clamp force and diameter of a leg; 0.2, dry steel, if left out.",
+            (Kind::Ratio, Positive),
+            Optional,
+        ),
+        quantity(
             "damping",
             "Vertical damping of the suspension of one side in bump (the axle rises), at the seat (default from memory).",
             (Kind::Damping, NonNegative),

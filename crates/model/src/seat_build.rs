@@ -9,6 +9,8 @@ use crate::{Assumed, Span, Table};
 const U_BOLT_DIAMETER: f64 = 0.022;
 /// Number of U-bolts where the file does not say (common practice, no source).
 const U_BOLTS: u32 = 2;
+/// Nut factor where the file does not say: dry steel (common practice, no source).
+const NUT_FACTOR: f64 = 0.2;
 
 impl Builder<'_> {
     pub(crate) fn seat(&mut self, table: &Table, body: &Body) -> Option<Seat> {
@@ -56,12 +58,15 @@ impl Builder<'_> {
             if table.word("fixing") == "clamped" {
                 self.assume_seat(table, "u_bolt_diameter", format!("{:.0} mm", U_BOLT_DIAMETER * 1e3));
                 self.assume_seat(table, "u_bolts", U_BOLTS.to_string());
+                self.assume_seat(table, "nut_factor", NUT_FACTOR.to_string());
             }
         }
         SeatBracket {
             breadth,
             u_bolt_diameter: table.optional_number("u_bolt_diameter").unwrap_or(U_BOLT_DIAMETER),
             u_bolts: table.optional_count("u_bolts").unwrap_or(U_BOLTS),
+            torque: table.optional_number("u_bolt_torque"),
+            nut_factor: table.optional_number("nut_factor").unwrap_or(NUT_FACTOR),
         }
     }
 

@@ -29,7 +29,7 @@ mod weld;
 
 pub use axlebow_units::Kind;
 pub use bearing::{Reliability, TaperedRoller, bearing_life_check, bearing_split, mean_load};
-pub use cautions::WELDING_CAUTIONS;
+pub use cautions::{CLAMPING_CAUTIONS, WELDING_CAUTIONS};
 pub use check::{Bound, Check, Verdict, Weight, governing, gravest};
 pub use error::StrengthError;
 pub use fatigue::{

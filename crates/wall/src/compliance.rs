@@ -7,7 +7,7 @@
 //! Shear deflection goes by the energy of the shear flow here, on both sides of the comparison, so that what is left is
 //! local.
 
-use axlebow_fe::{Attachment, Freedom, Loads, NodeId, Rigidity, Spring, StaticSystem};
+use axlebow_fe::{Attachment, Displacements, Freedom, Loads, NodeId, Rigidity, Spring, StaticSystem};
 use axlebow_sections::SectionProperties;
 use nalgebra::SMatrix;
 
@@ -92,7 +92,7 @@ impl SeatWall {
     }
 
     /// Holds the bracket or saddle, and ties the block to it by the legs of the U-bolts.
-    fn hold(&self, mesh: &mut TubeMesh) -> Result<(), WallError> {
+    pub(crate) fn hold(&self, mesh: &mut TubeMesh) -> Result<(), WallError> {
         let patches = self.patches();
         for node in mesh.on(&patches[0]) {
             mesh.structure.hold(node, &Freedom::ALL);
@@ -187,12 +187,17 @@ impl SeatWall {
 pub const MOST_STIFFENED: f64 = 0.99;
 
 fn end_motions(mesh: &TubeMesh, ends: &[EndLoads; 2]) -> Result<EndCompliance, WallError> {
+    let solved = unit_solution(mesh, ends)?;
+    Ok(EndCompliance::from_fn(|i, j| ends[i / 6].motion(&solved, j, i % 6)))
+}
+
+/// Motions under each unit load on the ends, first those of the end at −Y.
+pub(crate) fn unit_solution(mesh: &TubeMesh, ends: &[EndLoads; 2]) -> Result<Displacements, WallError> {
     let mut loads = Loads::new(&mesh.structure, 12);
     (0..12).for_each(|column| ends[column / 6].add_times(&mut loads, column, (column % 6, 1.0)));
     let mut system = StaticSystem::new();
     system.prepare(&mesh.structure)?;
-    let solved = system.solve(&mesh.structure, loads)?;
-    Ok(EndCompliance::from_fn(|i, j| ends[i / 6].motion(&solved, j, i % 6)))
+    Ok(system.solve(&mesh.structure, loads)?)
 }
 
 /// Compliance under seven loads: a unit force or moment through the seat in each freedom, half of it to each end without

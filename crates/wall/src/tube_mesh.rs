@@ -159,6 +159,18 @@ impl TubeMesh {
         &self.nodes[number * self.wide()..(number + 1) * self.wide()]
     }
 
+    /// Number of the ring nearest to a place along the axle.
+    pub(crate) fn nearest_ring(&self, y: f64) -> usize {
+        let far = |ring: &usize| (self.along[*ring] - y).abs();
+        (0..self.along.len()).min_by(|a, b| far(a).total_cmp(&far(b))).unwrap_or(0)
+    }
+
+    /// Shells whose ring begins within a distance of the seat's centre.
+    pub(crate) fn shells_within(&self, reach: f64) -> Vec<ShellId> {
+        let near = |k: &usize| self.along[k / self.wide()].abs() <= reach;
+        (0..self.shells.len()).filter(near).map(|k| self.shells[k]).collect()
+    }
+
     /// Nodes of a patch, each with its part of the patch's area.
     pub(crate) fn areas_on(&self, patch: &Patch) -> Vec<(NodeId, f64)> {
         let wide = self.wide();

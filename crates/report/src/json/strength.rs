@@ -1,7 +1,7 @@
 //! The document of strength checks, `axlebow/strength/1`.
 
 use axlebow_axle::{PlacedCheck, StrengthCase, StrengthOutcome, StrengthRules};
-use axlebow_strength::{Bound, Verdict, WELDING_CAUTIONS};
+use axlebow_strength::{Bound, CLAMPING_CAUTIONS, Verdict, WELDING_CAUTIONS};
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -103,7 +103,8 @@ impl StrengthDocument {
             assumptions: outcome.assumptions.clone(),
             assumed: assumed(card),
             warnings: outcome.warnings.iter().map(WarningEntry::from).collect(),
-            cautions: WELDING_CAUTIONS.to_vec(),
+            cautions: [&WELDING_CAUTIONS[..], if outcome.clamped { &CLAMPING_CAUTIONS } else { &[] }]
+                .concat(),
         }
     }
 }

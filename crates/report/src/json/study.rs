@@ -35,7 +35,6 @@ pub struct StudyDocument {
     pub note: Option<String>,
     /// Of each table of seats in use, the error of a seat's rotation about X, over itself, where each seat is left out of it
     /// in turn: the largest, and that of the median.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
     pub seat_table_errors: Vec<[f64; 2]>,
     /// `sweep` or `side-by-side`.
     pub kind: &'static str,

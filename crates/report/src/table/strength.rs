@@ -3,7 +3,7 @@
 use axlebow_axle::{PlacedCheck, StrengthCase, StrengthOutcome, StrengthRules};
 use axlebow_strength::{Bound, Check, Verdict};
 
-use super::cautions::welding;
+use super::cautions::{clamping, welding};
 use super::flex::{WIDTH, warnings};
 use super::flex_brief::assumed;
 use super::grid::{Grid, paragraph};
@@ -38,7 +38,8 @@ pub fn strength(outcome: &StrengthOutcome, card: &ModelCard, all: bool) -> Strin
     for assumption in &outcome.assumptions {
         text += &paragraph(&format!("Assumed: {assumption}"), WIDTH, 2);
     }
-    text + &assumed(card) + &warnings(&outcome.warnings) + &welding()
+    text += &(assumed(card) + &warnings(&outcome.warnings) + &welding());
+    if outcome.clamped { text + &clamping() } else { text }
 }
 
 fn case_table(case: &StrengthCase, n: Numbers, all: bool) -> String {
