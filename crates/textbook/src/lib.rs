@@ -29,6 +29,7 @@ mod shocks;
 mod solid_torsion;
 mod standard_tubes;
 mod supported_beams;
+mod tire_faces;
 mod torsion;
 mod varying_beams;
 mod vibrating_line;
@@ -69,6 +70,7 @@ pub fn cases() -> Vec<Case> {
         fatigue_lives::CASES,
         random_stress::CASES,
         wheel_bearings::CASES,
+        tire_faces::CASES,
     ]
     .concat()
 }

@@ -1,0 +1,85 @@
+//! Cups round a tire: their count, the frequency that prints them, and what may explain it.
+
+use std::f64::consts::TAU;
+
+use crate::TreadError;
+use crate::error::positive;
+use crate::suspect::{Explanation, Suspect, explanations};
+
+/// Result of [`cups`].
+#[derive(Debug, Clone, PartialEq)]
+pub struct Cups {
+    /// Cups counted.
+    pub count: u16,
+    /// Speed, m/s.
+    pub speed: f64,
+    /// Rolling radius, m.
+    pub radius: f64,
+    /// Distance from cup to cup along the tread, m.
+    pub spacing: f64,
+    /// Frequency that prints them, Hz.
+    pub frequency: f64,
+    /// Frequencies if one cup fewer or one more had been counted, Hz; none below one cup.
+    pub misread: [Option<f64>; 2],
+    /// Turns of the wheel per second, Hz.
+    pub wheel_frequency: f64,
+    /// What may have printed them, the likeliest first.
+    pub explanations: Vec<Explanation>,
+}
+
+/// The frequency that prints `count` cups round a tire of rolling radius R at speed v, `f = N v/(2πR)`, held against
+/// what has a frequency near it; the wheel itself, N times a turn, is always among that.
+///
+/// - `speed`: m/s, above 0
+/// - `radius`: m, above 0
+/// - `suspects`: what else moves the tire; empty where nothing is known of the axle
+///
+/// # Errors
+/// [`TreadError::Value`] for a count of zero, and a speed or radius that is not a finite value above zero.
+pub fn cups(count: u16, speed: f64, radius: f64, suspects: Vec<Suspect>) -> Result<Cups, TreadError> {
+    positive("number of cups", f64::from(count), "")?;
+    positive("speed", speed, "m/s")?;
+    positive("rolling radius", radius, "m")?;
+    let wheel_frequency = speed / (TAU * radius);
+    let of_count = |count: f64| count * wheel_frequency;
+    let frequency = of_count(f64::from(count));
+    let fewer = count.checked_sub(1).filter(|fewer| *fewer > 0);
+    let own = Suspect::wheel_turn(count, wheel_frequency);
+    let all = suspects.into_iter().chain([own]).collect();
+    Ok(Cups {
+        count,
+        speed,
+        radius,
+        spacing: TAU * radius / f64::from(count),
+        frequency,
+        misread: [fewer.map(|fewer| of_count(f64::from(fewer))), Some(of_count(f64::from(count) + 1.0))],
+        wheel_frequency,
+        explanations: explanations(frequency, wheel_frequency, all),
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// v = 29.06 m/s, f = 10.4 Hz: 2.794 m from cup to cup, and R = 0.5 m: 1.12 cups a turn (arithmetic). The
+    /// whole count nearest is one cup at v/(2πR).
+    #[test]
+    fn spacing_and_frequency_are_one_relation() {
+        let outcome = cups(1, 29.06, 0.5, Vec::new()).unwrap();
+        assert!((outcome.frequency - 29.06 / (TAU * 0.5)).abs() < 1e-12);
+        assert!((10.4 / outcome.wheel_frequency - 1.12).abs() < 0.005);
+        assert!((outcome.speed / 10.4 - 2.794).abs() < 0.0005);
+        assert!((outcome.spacing * outcome.frequency - outcome.speed).abs() < 1e-12);
+        assert_eq!(outcome.misread[0], None);
+        assert_eq!(outcome.explanations.len(), 1);
+    }
+
+    #[test]
+    fn a_speed_of_zero_is_refused() {
+        for speed in [0.0, -1.0, f64::NAN] {
+            assert!(cups(5, speed, 0.5, Vec::new()).is_err());
+        }
+        assert!(cups(0, 25.0, 0.5, Vec::new()).is_err());
+    }
+}

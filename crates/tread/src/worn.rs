@@ -1,0 +1,138 @@
+//! Wear across a face, against the same tires upright and straight.
+
+use crate::rolling::{RibScuff, Rolling};
+use crate::{Face, Pose, Pressed, TreadError};
+
+/// A face with its wear.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Worn {
+    /// Distance travelled over the angle turned, m.
+    pub radius: f64,
+    /// The tires, outermost first.
+    pub tires: Vec<TireWear>,
+    /// Mean wear of the ribs were the same tires upright and straight under the same load, J/m² of an ordinary rubber.
+    pub upright: f64,
+}
+
+/// One tire of a face.
+#[derive(Debug, Clone, PartialEq)]
+pub struct TireWear {
+    /// Its load, N.
+    pub load: f64,
+    /// Its share of the load of the face; zero off the road.
+    pub share: f64,
+    /// Its ribs, the inner shoulder first.
+    pub ribs: Vec<RibWear>,
+}
+
+/// One rib of a tire.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct RibWear {
+    /// Place outboard of the tire's centre, m.
+    pub outboard: f64,
+    /// Load, N.
+    pub load: f64,
+    /// Slip and scuff.
+    pub scuff: RibScuff,
+    /// Energy of scuff for each area of tread and passage through the contact, by the abradability, J/m².
+    pub wear: f64,
+    /// Wear over the mean wear of the upright tires; none where those do not wear.
+    pub index: Option<f64>,
+    /// Wear over that of the same rib upright; none where that does not wear.
+    pub against_upright: Option<f64>,
+}
+
+/// Load, scuff and upright wear of every rib of a face: sums or means of many poses too.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct RibStates {
+    pub radius: f64,
+    pub load: Vec<f64>,
+    pub scuff: Vec<RibScuff>,
+    /// Energy for each metre were the tires upright, J/m.
+    pub upright: Vec<f64>,
+}
+
+impl Face {
+    /// Wear of every rib: `abradability × E/b` for the energy E of scuff for each metre and the rib's width b.
+    ///
+    /// # Errors
+    /// As [`Face::rolling`].
+    pub fn worn(&self, pose: Pose) -> Result<Worn, TreadError> {
+        Ok(self.worn_of(&self.rib_states(pose)?))
+    }
+
+    pub(crate) fn rib_states(&self, pose: Pose) -> Result<RibStates, TreadError> {
+        let Pressed { load, .. } = &self.pressed(pose)?;
+        let Rolling { radius, ribs } = self.rolling(pose)?;
+        let upright = self.rolling(pose.upright())?.ribs.iter().map(|rib| rib.energy).collect();
+        Ok(RibStates { radius, load: load.clone(), scuff: ribs, upright })
+    }
+
+    pub(crate) fn wear_of(&self, energy: f64) -> f64 {
+        self.tread.abradability * energy / self.tread.rib_width()
+    }
+
+    pub(crate) fn worn_of(&self, states: &RibStates) -> Worn {
+        let mean = |values: &[f64]| values.iter().sum::<f64>() / values.len() as f64;
+        let upright = self.wear_of(mean(&states.upright));
+        let total: f64 = states.load.iter().sum();
+        let over = |wear: f64, base: f64| (base > 0.0).then(|| wear / base);
+        let rib = |i: usize| {
+            let wear = self.wear_of(states.scuff[i].energy);
+            RibWear {
+                outboard: self.ribs[i].on_tire,
+                load: states.load[i],
+                scuff: states.scuff[i],
+                wear,
+                index: over(wear, upright),
+                against_upright: over(wear, self.wear_of(states.upright[i])),
+            }
+        };
+        let tire = |number: usize| {
+            let first = number * self.tread.ribs;
+            let ribs: Vec<RibWear> = (first..first + self.tread.ribs).map(rib).collect();
+            let load: f64 = ribs.iter().map(|rib| rib.load).sum();
+            TireWear { load, share: if total > 0.0 { load / total } else { 0.0 }, ribs }
+        };
+        Worn { radius: states.radius, tires: (0..self.tires).map(tire).collect(), upright }
+    }
+}
+
+impl TireWear {
+    /// The rib at the inner shoulder.
+    pub fn inner_shoulder(&self) -> &RibWear {
+        &self.ribs[0]
+    }
+
+    /// The rib at the outer shoulder.
+    pub fn outer_shoulder(&self) -> &RibWear {
+        &self.ribs[self.ribs.len() - 1]
+    }
+
+    /// Load of the inner over that of the outer shoulder rib; none where the outer one is off the road.
+    pub fn shoulder_load_ratio(&self) -> Option<f64> {
+        ratio(self.inner_shoulder().load, self.outer_shoulder().load)
+    }
+
+    /// Wear of the inner over that of the outer shoulder rib; none where the outer one does not wear.
+    pub fn shoulder_wear_ratio(&self) -> Option<f64> {
+        ratio(self.inner_shoulder().wear, self.outer_shoulder().wear)
+    }
+}
+
+impl Worn {
+    /// The most worn rib: number of its tire, number on the tire.
+    pub fn most_worn(&self) -> (usize, usize) {
+        let ribs = self
+            .tires
+            .iter()
+            .enumerate()
+            .flat_map(|(tire, worn)| (0..worn.ribs.len()).map(move |rib| (tire, rib)));
+        let wear = |(tire, rib): (usize, usize)| self.tires[tire].ribs[rib].wear;
+        ribs.reduce(|most, next| if wear(next) > wear(most) { next } else { most }).unwrap_or((0, 0))
+    }
+}
+
+fn ratio(part: f64, base: f64) -> Option<f64> {
+    (base > 0.0).then(|| part / base)
+}
