@@ -131,7 +131,19 @@ fn textbook_meets_every_published_case() {
 
 #[test]
 fn schemas_are_json_schema_documents() {
-    for of in ["model", "study", "road", "flex", "modes", "ride", "response", "strength", "study-result"] {
+    for of in [
+        "model",
+        "study",
+        "road",
+        "flex",
+        "modes",
+        "ride",
+        "response",
+        "strength",
+        "study-result",
+        "tire",
+        "tire-result",
+    ] {
         let document = json(&["schema", of]);
         assert!(document["$schema"].as_str().is_some_and(|text| text.contains("2020-12")), "{of}");
     }

@@ -7,3 +7,4 @@ mod readme;
 mod roads;
 mod seat_walls;
 mod stiffeners;
+mod tires;

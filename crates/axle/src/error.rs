@@ -167,6 +167,9 @@ pub enum AxleError {
     /// A strength check cannot be made.
     #[error(transparent)]
     Strength(#[from] axlebow_strength::StrengthError),
+    /// A tire face is impossible.
+    #[error(transparent)]
+    Tread(#[from] axlebow_tread::TreadError),
     /// The equations could not be solved.
     #[error(transparent)]
     Fe(#[from] FeError),

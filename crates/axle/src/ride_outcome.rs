@@ -124,6 +124,8 @@ pub struct RideHistory {
     pub load: Sides<Vec<f64>>,
     /// Camber change of each wheel against the unloaded axle, rad.
     pub camber: Sides<Vec<f64>>,
+    /// Toe change of each wheel against the unloaded axle, rad.
+    pub toe: Sides<Vec<f64>>,
     /// Roll of the line through the hubs, rad.
     pub roll: Vec<f64>,
     /// Fibre stress of largest magnitude along the axle, signed, Pa.

@@ -1,6 +1,6 @@
 //! What a ride says, as linear readings of the motion.
 //!
-//! Camber, roll, and the mean stress and stress gradients of every place are each a row over the freedoms, or
+//! Camber, toe, roll, and the mean stress and stress gradients of every place are each a row over the freedoms, or
 //! over the shapes of a reduced basis; the stress itself follows from the last three.
 
 use axlebow_fe::{Attachment, Direction, MotionReader, ReducedBasis};
@@ -10,6 +10,9 @@ use crate::frame::Stretch;
 use crate::stressed_section::StressedSection;
 use crate::vibration::VibrationModel;
 use crate::{Side, Sides};
+
+/// Freedom about Z in a six-vector.
+const RZ: usize = 5;
 
 /// Share of the largest number of a place's rows below which a whole row is rounding.
 const NOTHING: f64 = 1e-12;
@@ -21,6 +24,8 @@ pub(crate) struct Readings {
     pub order: usize,
     /// Camber change of each wheel, rad.
     pub camber: Sides<Direction>,
+    /// Toe change of each wheel, rad.
+    pub toe: Sides<Direction>,
     /// Roll of the line through the hubs, rad.
     pub roll: Direction,
     /// Ends of all stretches of the axle line, from right to left.
@@ -55,19 +60,23 @@ impl Readings {
             let turned = hub(side, crate::frame::RX, -side.sign());
             sum([turned, scaled(&roll, side.sign())])
         });
+        let ahead = |side: Side| hub(side, 0, -side.sign() / distance);
+        let turn = sum([ahead(Side::Left), ahead(Side::Right)]);
+        let toe = Sides::each(|side| sum([hub(side, RZ, -side.sign()), scaled(&turn, side.sign())]));
         let last = model.frame.places.len() - 1;
         let ends = model.frame.stretches.iter().enumerate().flat_map(|(i, stretch)| {
             let at = |place: usize, y: f64| Fibres::at(model, &reader, (stretch, y), last - place);
             [at(i, stretch.start_y), at(i + 1, stretch.end_y)]
         });
-        Readings { order: reader.order(), camber, roll, fibres: ends.collect() }
+        Readings { order: reader.order(), camber, toe, roll, fibres: ends.collect() }
     }
 
     /// The same readings over the shapes of a basis.
     pub(crate) fn over(&self, basis: &ReducedBasis) -> Self {
         let camber = Sides::each(|side| basis.direction(self.camber.of(side)));
+        let toe = Sides::each(|side| basis.direction(self.toe.of(side)));
         let fibres = self.fibres.iter().map(|fibres| fibres.over(basis)).collect();
-        Readings { order: basis.count(), camber, roll: basis.direction(&self.roll), fibres }
+        Readings { order: basis.count(), camber, toe, roll: basis.direction(&self.roll), fibres }
     }
 }
 

@@ -140,6 +140,8 @@ impl<'a> Recorder<'a> {
         for side in Side::BOTH {
             let camber = self.reading(self.readings.camber.of(side));
             self.recorded.history.camber.of_mut(side).extend_from_slice(&camber[..count]);
+            let toe = self.reading(self.readings.toe.of(side));
+            self.recorded.history.toe.of_mut(side).extend_from_slice(&toe[..count]);
         }
         let roll = self.reading(&self.readings.roll);
         self.recorded.history.roll.extend_from_slice(&roll[..count]);

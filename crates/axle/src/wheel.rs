@@ -1,7 +1,12 @@
 //! Wheels and tires: where the road's force acts.
 
+use axlebow_tread::Tread;
+
 use crate::AxleError;
 use crate::error::{finite, not_negative, positive};
+
+/// Width of a usual tread over the section width of its tire (from memory).
+pub const TREAD_SHARE: f64 = 0.8;
 
 /// How tires sit on one end of the axle.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -40,6 +45,7 @@ pub struct Wheel {
     tire: Tire,
     mass: f64,
     tilt_radius: f64,
+    tread: Tread,
 }
 
 /// Place of one tire on an end of the axle.
@@ -72,7 +78,30 @@ impl Wheel {
         if let TireLayout::Dual { spacing } = layout {
             positive("dual spacing", spacing, "m")?;
         }
-        Ok(Wheel { layout, outset, tire, mass, tilt_radius: 0.0 })
+        let tread = Tread::usual(TREAD_SHARE * tire.width)?;
+        Ok(Wheel { layout, outset, tire, mass, tilt_radius: 0.0, tread })
+    }
+
+    /// The same wheel with tires of another tread.
+    ///
+    /// # Errors
+    /// [`AxleError::Tread`] for an impossible tread, [`AxleError::Value`] for one wider than the tire.
+    pub fn with_tread(self, tread: Tread) -> Result<Self, AxleError> {
+        let tread = tread.checked()?;
+        if tread.width > self.tire.width {
+            let accepted = "at most the tire's section width";
+            return Err(AxleError::Value { what: "tread width", value: tread.width, unit: "m", accepted });
+        }
+        Ok(Wheel { tread, ..self })
+    }
+
+    /// The same wheel with its tires' centre elsewhere, m outboard of the mounting face.
+    ///
+    /// # Errors
+    /// [`AxleError::Value`] for an outset that is not finite.
+    pub fn with_outset(self, outset: f64) -> Result<Self, AxleError> {
+        finite("wheel offset", outset, "m")?;
+        Ok(Wheel { outset, ..self })
     }
 
     /// The same wheel with a radius of gyration (m) of wheels and tires about a line across the axle through
@@ -108,6 +137,11 @@ impl Wheel {
     /// The tire.
     pub fn tire(&self) -> &Tire {
         &self.tire
+    }
+
+    /// The tread of each tire.
+    pub fn tread(&self) -> &Tread {
+        &self.tread
     }
 
     /// Radius of gyration about a line across the axle, m.

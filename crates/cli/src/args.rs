@@ -35,6 +35,8 @@ pub enum Command {
     Section(Section),
     /// Every station against yield and every wall against its class: value, limit, source, verdict
     Strength(Strength),
+    /// What the camber does at the tread: rib loads, dual split, scuff, relative wear
+    Tire(Tire),
     /// Run a study file: a sweep of designs, or variants side by side
     Study(Study),
     /// Every published case that axlebow is checked against: ours, printed, error
@@ -235,6 +237,9 @@ pub struct Cups {
     /// Speed at which the tire mostly ran, such as "100 km/h" or "62 mph"
     #[arg(long)]
     pub speed: String,
+    /// Road that the tire mostly ran on, such as models/roads/washboard.toml: what comes back on it may print cups
+    #[arg(long, value_name = "ROAD")]
+    pub over: Option<PathBuf>,
     /// Rolling radius of the tire, such as "490 mm" [default: the model's loaded radius]
     #[arg(long)]
     pub tire_radius: Option<String>,
@@ -251,6 +256,33 @@ pub struct Section {
     #[arg(long, value_name = "NAME")]
     pub case: Option<String>,
     /// Write a picture of the sections
+    #[arg(long, value_name = "FILE.svg|png")]
+    pub plot: Option<PathBuf>,
+}
+
+#[derive(Debug, Args)]
+pub struct Tire {
+    #[command(flatten)]
+    pub model: ModelInput,
+    /// Tire file, such as models/tires/deep-treaded.toml, to put on the wheels [default: the model's own tread]
+    #[arg(long = "tire", value_name = "TIRE")]
+    pub tire: Option<PathBuf>,
+    /// Only this load case; may be given more than once
+    #[arg(long = "case", value_name = "NAME")]
+    pub cases: Vec<String>,
+    /// Road that the wear is taken over: a road file, a CSV file of a measured profile, or an event by its name
+    #[arg(long, value_name = "ROAD")]
+    pub over: Option<PathBuf>,
+    /// Use another value for a key of the road, such as height="30 mm"; may be given more than once
+    #[arg(long = "road", value_name = "KEY=VALUE", requires = "over")]
+    pub road_changes: Vec<String>,
+    /// Speed, such as "80 km/h" [default: that of the road file]
+    #[arg(long, requires = "over")]
+    pub speed: Option<String>,
+    /// Carry the unladen load instead of the rated one over the road
+    #[arg(long, requires = "over")]
+    pub unladen: bool,
+    /// Write a picture of the first case: rib loads and wear of every tire, with a road also a map round the tires
     #[arg(long, value_name = "FILE.svg|png")]
     pub plot: Option<PathBuf>,
 }
@@ -313,6 +345,10 @@ pub enum SchemaOf {
     Response,
     /// The result of `strength --json`
     Strength,
+    /// Tire files
+    Tire,
+    /// The result of `tire --json`
+    TireResult,
     /// The result of `study --json`
     StudyResult,
 }

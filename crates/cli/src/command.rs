@@ -12,3 +12,4 @@ pub mod start;
 pub mod strength;
 pub mod study;
 pub mod textbook;
+pub mod tire;

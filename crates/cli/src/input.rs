@@ -1,6 +1,6 @@
 //! Model files with the user's changes.
 
-use axlebow_model::{Document, LARGEST, MODEL, Model, Problems, read_bytes, road_kinds};
+use axlebow_model::{Document, LARGEST, MODEL, Model, Problems, TireFile, read_bytes, road_kinds};
 use axlebow_report::{Assumed, ModelCard};
 use axlebow_units::{Kind, UnitSystem, parse};
 use std::io::Read;
@@ -21,6 +21,13 @@ pub fn read_file(path: &Path) -> Result<Vec<u8>, Failure> {
 /// A model file as it is.
 pub fn plain_model(path: &Path) -> Result<Model, Failure> {
     Ok(Model::from_bytes(&read_file(path)?, &path.display().to_string())?)
+}
+
+/// A tire file as it is.
+pub fn tire(path: &Path) -> Result<TireFile, Failure> {
+    let bytes = read_file(path)?;
+    TireFile::from_bytes(&bytes, &path.display().to_string())
+        .map_err(|problems| misread(problems, &bytes, FileKind::Tire))
 }
 
 /// The model of a command, changes made.
@@ -55,6 +62,8 @@ pub fn misread(problems: Problems, bytes: &[u8], wanted: FileKind) -> Failure {
         FileKind::Model
     } else if road_kinds().any(|kind| has(&format!("kind = \"{kind}\""))) {
         FileKind::Road
+    } else if has("[tread]") {
+        FileKind::Tire
     } else {
         return Failure::File(problems);
     };
@@ -65,6 +74,7 @@ pub fn misread(problems: Problems, bytes: &[u8], wanted: FileKind) -> Failure {
         FileKind::Study => "this looks like a study file; `axlebow study` runs it",
         FileKind::Model => "this looks like a model file; `axlebow flex` runs it",
         FileKind::Road => "this looks like a road file; `axlebow ride MODEL --over` takes it",
+        FileKind::Tire => "this looks like a tire file; `axlebow tire MODEL --tire` takes it",
     };
     Failure::Noted(problems, note.to_owned())
 }
@@ -75,6 +85,7 @@ pub enum FileKind {
     Model,
     Study,
     Road,
+    Tire,
 }
 
 /// Makes the change that an option asks for, as KEY=VALUE.

@@ -2,7 +2,10 @@
 
 use std::path::Path;
 
+use axlebow_axle::{Axle, Ride};
 use axlebow_model::{Document, ROAD, RoadFile, likely, read_bytes, road_events};
+use axlebow_report::ModelCard;
+use axlebow_units::Kind;
 
 use crate::failure::Failure;
 use crate::input::{self, FileKind};
@@ -21,6 +24,27 @@ pub fn road(over: &Path, changes: &[String]) -> Result<RoadFile, Failure> {
         road.name += &format!(", with {}", changes.join(", "));
     }
     Ok(road)
+}
+
+/// What is driven over, and how.
+pub struct Drive<'a> {
+    pub over: &'a Path,
+    pub changes: &'a [String],
+    pub speed: Option<&'a str>,
+    pub unladen: bool,
+}
+
+/// The ride of an axle that was asked for; the card lists what the road assumes.
+pub fn ride(drive: &Drive, axle: &Axle, card: &mut ModelCard) -> Result<Ride, Failure> {
+    let road = road(drive.over, drive.changes)?;
+    let speed = match drive.speed {
+        Some(text) => input::quantity("--speed", text, Kind::Speed)?.0,
+        None => road.speed,
+    };
+    let load = if drive.unladen { axle.loading.unladen_load } else { axle.loading.rated_load };
+    card.assumed.extend(road.assumed.iter().map(|assumed| input::assumed("road.", assumed)));
+    card.invented |= road.invented;
+    Ok(road.ride(load, speed))
 }
 
 fn document(over: &Path) -> Result<Document, Failure> {

@@ -2,12 +2,13 @@
 
 use axlebow_axle::{
     Axle, AxleError, Body, FixedMass, Ground, HousingPoint, LoadCase, Loading, STANDARD_CASES, Side, Sides,
-    Spindle, SpindleStep, Tire, TireLayout, UserStation, Wheel, WheelEnd, standard_cases,
+    Spindle, SpindleStep, TREAD_SHARE, Tire, TireLayout, UserStation, Wheel, WheelEnd, standard_cases,
 };
 use axlebow_sections::{Material, Profile, RectangularTube, RoundBar, RoundTube};
-use axlebow_units::UnitSystem;
+use axlebow_units::{Kind, UnitSystem, show};
 
 use crate::keys::MODEL;
+use crate::tire_file::tread;
 use crate::{Assumed, Document, Problems, Span, Table, combine, hash, read_bytes};
 
 /// An axle with its load cases, as a file gives them.
@@ -83,6 +84,7 @@ impl<'d> Builder<'d> {
         let body = self.body();
         let wheel_ends = self.per_side("wheel_end", Self::wheel_end);
         let wheels = self.per_side("wheel", Self::wheel);
+        self.assume_tread_widths();
         let loads = self.root.table("loads");
         let body = body?;
         let seats = self.per_side("seat", |builder, table| builder.seat(table, &body));
@@ -232,11 +234,30 @@ impl<'d> Builder<'d> {
         let made = Wheel::new(layout, outset, tire, table.number("mass"))
             .and_then(|wheel| wheel.with_tilt_radius(table.number("tilt_radius")));
         let wheel = self.kept(table.span(), made)?;
+        let wheel = self.treaded(table, wheel)?;
         if table.flag("turned_round") {
             let turned = wheel.turned_round(table.number("disc_thickness"));
             return self.kept(table.span_of("disc_thickness"), turned);
         }
         Some(wheel)
+    }
+
+    fn treaded(&mut self, table: &Table, wheel: Wheel) -> Option<Wheel> {
+        let own = table.table("tread");
+        let tread = self.kept(own.span(), tread(own, wheel.tire().width))?;
+        self.kept(own.span_of("width"), wheel.with_tread(tread))
+    }
+
+    /// Lists widths of treads that the file does not give.
+    fn assume_tread_widths(&mut self) {
+        for (number, table) in self.root.tables("wheel").iter().enumerate() {
+            let tread = table.table("tread");
+            if tread.optional_number("width").is_none() {
+                let text = show(TREAD_SHARE * table.number("tire_width"), Kind::Length, UnitSystem::Si);
+                let meaning = tread.spec().key("width").map_or("", |spec| spec.meaning);
+                self.assumed.push(Assumed { path: format!("wheel[{number}].tread.width"), text, meaning });
+            }
+        }
     }
 
     fn tire_layout(&mut self, table: &Table) -> Option<TireLayout> {

@@ -5,6 +5,7 @@ use axlebow_units::Kind;
 
 use crate::spec::{key, quantity};
 use crate::stiffener_keys::{KEEP_OUT, STIFFENER};
+use crate::tread_keys::TREAD_KEY;
 use crate::{Bounds, Holds, KeySpec, Presence, TableSpec, Word};
 
 use Bounds::{Any, Between, NonNegative, Positive};
@@ -267,6 +268,7 @@ static WHEEL: TableSpec = TableSpec {
             (Kind::Length, NonNegative),
             Default("\"300 mm\""),
         ),
+        TREAD_KEY,
         quantity("mass", "Wheels and tires of this end.", (Kind::Mass, NonNegative), Required),
     ],
 };

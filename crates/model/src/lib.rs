@@ -42,6 +42,8 @@ mod start;
 mod stiffener_build;
 mod stiffener_keys;
 mod stiffener_shape;
+mod tire_file;
+mod tread_keys;
 mod value;
 
 pub use bounds::Bounds;
@@ -59,3 +61,5 @@ pub use road_kind::{road_events, road_kinds};
 pub use schema::json_schema;
 pub use spec::{Holds, KeySpec, Presence, TableSpec, Word, key, quantity};
 pub use start::{KINDS, starter};
+pub use tire_file::TireFile;
+pub use tread_keys::TIRE;

@@ -5,8 +5,9 @@
 use std::collections::BTreeMap;
 use std::path::Path;
 
-use axlebow_axle::{FlexOutcome, flex, ride};
-use axlebow_model::{Model, RoadFile};
+use axlebow_axle::tread::TireWear;
+use axlebow_axle::{FlexOutcome, flex, ride, tires};
+use axlebow_model::{Model, RoadFile, TireFile};
 
 /// Every demo model by the name of its file, with its result.
 fn demo() -> BTreeMap<String, (Model, FlexOutcome)> {
@@ -106,4 +107,64 @@ fn a_road_file_says_what_its_kind_needs() {
     let problems =
         RoadFile::from_bytes(b"name = \"x\"\nkind = \"random-road\"\n", "x", Path::new("")).unwrap_err();
     assert!(problems.render().contains("`length`"), "{}", problems.render());
+}
+
+/// A tire of the demo.
+fn demo_tire(name: &str) -> TireFile {
+    let file = Path::new(env!("CARGO_MANIFEST_DIR")).join(format!("../../models/tires/{name}.toml"));
+    TireFile::from_bytes(&std::fs::read(file).unwrap(), name)
+        .unwrap_or_else(|problems| panic!("{}", problems.render()))
+}
+
+/// The left wheel's tires at rated load.
+fn rated_tires(model: &Model, tire: Option<&TireFile>) -> Vec<TireWear> {
+    let axle = tire.map_or(model.axle.clone(), |tire| tire.fitted(&model.axle).unwrap());
+    tires(&axle, &model.cases[..1]).unwrap().cases[0].wheels.left.worn.tires.clone()
+}
+
+/// Common practice, no source: flex loads and wears the inner shoulder, and of a dual the inner tire.
+#[test]
+fn flex_loads_and_wears_inner_shoulders_and_inner_duals() {
+    for (name, (model, _)) in &demo() {
+        let tires = rated_tires(model, None);
+        let innermost = tires.last().unwrap();
+        assert!(innermost.shoulder_load_ratio().unwrap() > 1.0, "{name}");
+        assert!(innermost.inner_shoulder().against_upright.unwrap() > 1.0, "{name}");
+        assert!(innermost.shoulder_wear_ratio().unwrap() > 1.0, "{name}");
+        if let [outer, inner] = &tires[..] {
+            assert!(inner.load > outer.load, "{name}");
+            assert!(inner.inner_shoulder().wear > outer.inner_shoulder().wear, "{name}");
+        }
+    }
+}
+
+/// Common practice, no source: outset makes the inner shoulder of a wide-base tire wear more, inset less.
+#[test]
+fn outset_raises_and_inset_lowers_inner_shoulder_wear() {
+    let demo = demo();
+    let wear = |name: String| rated_tires(&demo[&name].0, None)[0].inner_shoulder().against_upright.unwrap();
+    for axle in ["trailer-127-thick", "trailer-152-thin", "drive-housing-9.5", "drive-housing-11"] {
+        let outset = wear(format!("{axle}-wide-base-outset"));
+        let zeroset = wear(format!("{axle}-wide-base-zeroset"));
+        let turned = wear(format!("{axle}-wide-base-turned"));
+        assert!(outset > zeroset && zeroset > turned, "{axle}: {outset} {zeroset} {turned}");
+    }
+}
+
+/// Common practice, no source: the fuel-saving tire on the 9.5 mm housing loses its inner shoulder sooner than either
+/// changed alone would.
+#[test]
+fn the_stiff_tread_on_the_thin_housing_is_worse_than_either_alone() {
+    let demo = demo();
+    let (deep, stiff) = (demo_tire("deep-treaded"), demo_tire("fuel-saving"));
+    for wheels in ["dual", "wide-base-zeroset", "wide-base-outset", "wide-base-turned"] {
+        // Share of the tread's depth for each distance, but for a factor that all have.
+        let rate = |housing: &str, tire: &TireFile| {
+            let model = &demo[&format!("drive-housing-{housing}-{wheels}")].0;
+            let depth = tire.fitted(&model.axle).unwrap().wheels.left.tread().depth;
+            rated_tires(model, Some(tire)).last().unwrap().inner_shoulder().wear / depth
+        };
+        let both = rate("9.5", &stiff);
+        assert!(both > rate("11", &stiff) && both > rate("9.5", &deep), "{wheels}: {both}");
+    }
 }

@@ -11,13 +11,14 @@ mod stiffening;
 mod strength;
 mod study;
 mod textbook;
+mod tire;
 
 pub use flex::{
     AssumedEntry, BearingEntry, CaseEntry, ContactEntry, FLEX_SCHEMA, FlexDocument, ModelEntry, SeatEntry,
     SeatsEntry, SplitEntry, StationEntry, WarningEntry, WheelEntry, WheelsEntry, flex_document, flex_schema,
 };
 
-pub use cups::cups_document;
+pub use cups::{CupsEntry, ExplanationEntry, cups_document};
 pub use modes::{
     BodyEntry, CamberEntry, MODES_SCHEMA, ModeEntry, ModesDocument, MotionEntry, ShapeEntry, StrainEntry,
     modes_document, modes_schema,
@@ -41,6 +42,10 @@ pub use study::{
     StudyDocument, VariedEntry, study_document, study_schema,
 };
 pub use textbook::textbook_document;
+pub use tire::{
+    BySide, FaceEntry, FaceTireEntry, RibEntry, RideFaceEntry, TIRE_SCHEMA, TireCaseEntry, TireDocument,
+    TireRideEntry, WaveEntry, tire_document, tire_schema,
+};
 
 use crate::ModelCard;
 

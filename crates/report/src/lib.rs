@@ -19,6 +19,7 @@ mod study_words;
 mod svg;
 pub mod table;
 mod textbook_row;
+mod tire_words;
 
 pub use animation::ride_animation;
 pub use card::{Assumed, ModelCard};

@@ -28,6 +28,9 @@ mod stiffened_panel;
 mod study_figure;
 pub(crate) mod text;
 mod thinned;
+mod tire_figure;
+mod tire_panel;
+mod tire_round;
 
 pub use chart::{Axis, Chart, Link, Series, charts};
 pub use drawing::{Drawing, LinePoint, StiffenerDrawing, TireDrawing};
@@ -37,6 +40,7 @@ pub use response_figure::response_figure;
 pub use ride_figure::ride_figure;
 pub use section_figure::section_figure;
 pub use spectrum_figure::spectrum_figure;
+pub use tire_figure::tire_figure;
 
 pub(crate) use rear_view::largest_radius;
 pub use study_figure::study_figure;

@@ -19,6 +19,7 @@ mod study_map;
 mod study_rank;
 mod textbook;
 mod walls;
+mod tire;
 
 pub use cups::cups;
 pub use flex::flex;
@@ -31,3 +32,4 @@ pub use sections::sections;
 pub use strength::strength;
 pub use study::study;
 pub use textbook::textbook;
+pub use tire::tire;

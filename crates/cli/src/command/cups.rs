@@ -2,14 +2,15 @@
 
 use std::process::ExitCode;
 
-use axlebow_axle::{CupsOutcome, ModeOutcome, cups, modes};
+use axlebow_axle::tread::{Suspect, cups};
+use axlebow_axle::{AxleError, mode_suspects, modes, road_suspect};
 use axlebow_model::Model;
 use axlebow_report::{json, table};
 use axlebow_units::{Kind, UnitSystem};
 
 use crate::args::Cups;
 use crate::failure::Failure;
-use crate::{input, output};
+use crate::{input, output, road_input};
 
 /// Modes that are looked at: more than enough to pass the range of cups.
 const MODES: usize = 30;
@@ -25,8 +26,11 @@ pub fn run(arguments: &Cups) -> Result<ExitCode, Failure> {
             return Err(Failure::Input(text.to_owned()));
         }
     };
-    let modes = model.as_ref().map_or(Ok(Vec::new()), axle_modes)?;
-    let outcome: CupsOutcome = cups(arguments.count, speed, radius, &modes)?;
+    let mut suspects = model.as_ref().map_or(Ok(Vec::new()), mode_suspects_of)?;
+    if let Some(over) = &arguments.over {
+        suspects.extend(road_suspect(&road_input::road(over, &[])?.road.left, speed));
+    }
+    let outcome = cups(arguments.count, speed, radius, suspects).map_err(AxleError::from)?;
     let has_model = model.is_some();
     let system = model.as_ref().map(|model| model.system).or(system);
     output::print(&match arguments.json {
@@ -36,6 +40,6 @@ pub fn run(arguments: &Cups) -> Result<ExitCode, Failure> {
     Ok(ExitCode::SUCCESS)
 }
 
-fn axle_modes(model: &Model) -> Result<Vec<ModeOutcome>, Failure> {
-    Ok(modes(&model.axle, model.axle.loading.rated_load, MODES)?.modes)
+fn mode_suspects_of(model: &Model) -> Result<Vec<Suspect>, Failure> {
+    Ok(mode_suspects(&modes(&model.axle, model.axle.loading.rated_load, MODES)?.modes))
 }

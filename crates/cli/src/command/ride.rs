@@ -6,11 +6,11 @@ use axlebow_axle::{BasisComparison, Keep, Ride as Driven, RideBasis, RideOutcome
 use axlebow_model::Model;
 use axlebow_report::plot::{ride_figure, spectrum_figure};
 use axlebow_report::{ModelCard, csv, json, ride_animation, table};
-use axlebow_units::Kind;
 
 use super::flex::drawing;
 use crate::args::{Ride, TimeScheme};
 use crate::failure::{CHECK_FAILS, Failure};
+use crate::road_input::Drive;
 use crate::{input, output, road_input};
 
 /// Lack of energy balance over the greatest energy from which on a ride is doubted.
@@ -22,19 +22,17 @@ const MODES: usize = 16;
 pub fn run(arguments: &Ride) -> Result<ExitCode, Failure> {
     check_files(arguments)?;
     let model = input::model(&arguments.model)?;
-    let road = road_input::road(&arguments.over, &arguments.road_changes)?;
-    let speed = match &arguments.speed {
-        Some(text) => input::quantity("--speed", text, Kind::Speed)?.0,
-        None => road.speed,
+    let mut card = input::card(&model, &arguments.model);
+    let drive = Drive {
+        over: &arguments.over,
+        changes: &arguments.road_changes,
+        speed: arguments.speed.as_deref(),
+        unladen: arguments.unladen,
     };
-    let loading = &model.axle.loading;
-    let load = if arguments.unladen { loading.unladen_load } else { loading.rated_load };
-    let asked = asked(arguments, road.ride(load, speed))?;
+    let asked = asked(arguments, road_input::ride(&drive, &model.axle, &mut card)?)?;
+    let load = asked.axle_load;
     let axle = RidingAxle::of(&model.axle, load)?;
     let outcome = axle.ride(&asked)?;
-    let mut card = input::card(&model, &arguments.model);
-    card.assumed.extend(road.assumed.iter().map(|assumed| input::assumed("road.", assumed)));
-    card.invented |= road.invented;
     write_pictures(arguments, &outcome, (&model, load), &card)?;
     write_samples(arguments, &outcome, &card)?;
     output::print(&result(arguments, (&axle, &asked), &outcome, &card)?)?;

@@ -11,6 +11,8 @@ pub fn run(arguments: &Schema) -> Result<ExitCode, Failure> {
         SchemaOf::Model => format!("{:#}\n", axlebow_model::json_schema(&axlebow_model::MODEL)),
         SchemaOf::Study => format!("{:#}\n", axlebow_model::json_schema(&axlebow_study::STUDY)),
         SchemaOf::Road => format!("{:#}\n", axlebow_model::json_schema(&axlebow_model::ROAD)),
+        SchemaOf::Tire => format!("{:#}\n", axlebow_model::json_schema(&axlebow_model::TIRE)),
+        SchemaOf::TireResult => axlebow_report::json::tire_schema(),
         SchemaOf::Flex => axlebow_report::json::flex_schema(),
         SchemaOf::StudyResult => axlebow_report::json::study_schema(),
         SchemaOf::Modes => axlebow_report::json::modes_schema(),

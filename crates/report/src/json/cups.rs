@@ -1,51 +1,97 @@
-//! The document of a cup count, `axlebow/cups/1`.
+//! The document of a cup count, `axlebow/cups/2`.
 
-use axlebow_axle::CupsOutcome;
+use axlebow_axle::tread::{Cups, Explanation, SuspectKind};
+use schemars::JsonSchema;
 use serde::Serialize;
 
 use super::pretty;
 
 #[derive(Serialize)]
-struct CupsDocument<'a> {
+struct CupsDocument {
     schema: &'static str,
-    count: u16,
-    speed_m_s: f64,
-    tire_radius_m: f64,
-    spacing_m: f64,
-    frequency_hz: f64,
-    frequency_if_one_fewer_hz: Option<f64>,
-    frequency_if_one_more_hz: Option<f64>,
-    wheel_frequency_hz: f64,
-    near_modes: Vec<NearModeEntry<'a>>,
+    #[serde(flatten)]
+    cups: CupsEntry,
 }
 
-#[derive(Serialize)]
-struct NearModeEntry<'a> {
-    name: &'a str,
-    frequency_hz: f64,
-    off_by: f64,
-    cups_per_turn: f64,
+/// A cup count and what may explain it.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+pub struct CupsEntry {
+    /// Cups round the tire.
+    pub count: u16,
+    /// Speed.
+    pub speed_m_s: f64,
+    /// Rolling radius.
+    pub tire_radius_m: f64,
+    /// From cup to cup along the tread.
+    pub spacing_m: f64,
+    /// Frequency that prints them.
+    pub frequency_hz: f64,
+    /// The same had one cup fewer been counted; null below one.
+    pub frequency_if_one_fewer_hz: Option<f64>,
+    /// The same had one cup more been counted.
+    pub frequency_if_one_more_hz: Option<f64>,
+    /// Turns of the wheel for each second.
+    pub wheel_frequency_hz: f64,
+    /// What may have printed them, the likeliest first.
+    pub explanations: Vec<ExplanationEntry>,
+}
+
+/// Something that may have printed cups.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+pub struct ExplanationEntry {
+    /// `mode`, `road` or `wheel-turn`.
+    pub kind: &'static str,
+    /// Its name.
+    pub name: String,
+    /// Its frequency at this speed.
+    pub frequency_hz: f64,
+    /// Its frequency over that of the cups, less one.
+    pub off_by: f64,
+    /// Cups that it would print in a turn.
+    pub cups_per_turn: f64,
+    /// Nearness by weight, 0 to 1.
+    pub score: f64,
+    /// Why it has its weight.
+    pub why: String,
 }
 
 /// A cup count as JSON text.
-pub fn cups_document(outcome: &CupsOutcome) -> String {
-    let [fewer, more] = outcome.misread;
-    let near = outcome.near.iter().map(|mode| NearModeEntry {
-        name: &mode.name,
-        frequency_hz: mode.frequency,
-        off_by: mode.off_by,
-        cups_per_turn: mode.cups,
-    });
-    pretty(&CupsDocument {
-        schema: "axlebow/cups/1",
-        count: outcome.count,
-        speed_m_s: outcome.speed,
-        tire_radius_m: outcome.radius,
-        spacing_m: outcome.spacing,
-        frequency_hz: outcome.frequency,
-        frequency_if_one_fewer_hz: fewer,
-        frequency_if_one_more_hz: more,
-        wheel_frequency_hz: outcome.wheel_frequency,
-        near_modes: near.collect(),
-    })
+pub fn cups_document(outcome: &Cups) -> String {
+    pretty(&CupsDocument { schema: "axlebow/cups/2", cups: CupsEntry::from(outcome) })
+}
+
+impl From<&Cups> for CupsEntry {
+    fn from(outcome: &Cups) -> Self {
+        let [fewer, more] = outcome.misread;
+        CupsEntry {
+            count: outcome.count,
+            speed_m_s: outcome.speed,
+            tire_radius_m: outcome.radius,
+            spacing_m: outcome.spacing,
+            frequency_hz: outcome.frequency,
+            frequency_if_one_fewer_hz: fewer,
+            frequency_if_one_more_hz: more,
+            wheel_frequency_hz: outcome.wheel_frequency,
+            explanations: outcome.explanations.iter().map(ExplanationEntry::from).collect(),
+        }
+    }
+}
+
+impl From<&Explanation> for ExplanationEntry {
+    fn from(explanation: &Explanation) -> Self {
+        let suspect = &explanation.suspect;
+        ExplanationEntry {
+            kind: match suspect.kind {
+                SuspectKind::Mode => "mode",
+                SuspectKind::Road => "road",
+                SuspectKind::WheelTurn => "wheel-turn",
+            },
+            name: suspect.name.clone(),
+            frequency_hz: suspect.frequency,
+            off_by: explanation.off_by,
+            cups_per_turn: explanation.cups,
+            score: explanation.score,
+            why: suspect.why.clone(),
+        }
+    }
 }

@@ -132,7 +132,7 @@ pub(crate) fn draw_colour_bar(
 /// Colour of a value; darker is less, in colours that keep their order in grey.
 ///
 /// Source: the scale "viridis" of S. van der Walt and N. Smith (2015), uniform in lightness.
-fn colour(value: f64, range: [f64; 2]) -> String {
+pub(crate) fn colour(value: f64, range: [f64; 2]) -> String {
     let colour = ViridisRGB::get_color_normalized(share(value, range) as f32, 0.0, 1.0);
     format!("#{:02x}{:02x}{:02x}", colour.0, colour.1, colour.2)
 }

@@ -1,0 +1,56 @@
+//! `axlebow tire`.
+
+use std::process::ExitCode;
+
+use axlebow_axle::{Axle, TireRideOutcome, tires, tires_over};
+use axlebow_model::TireFile;
+use axlebow_report::plot::tire_figure;
+use axlebow_report::{ModelCard, json, table};
+
+use super::flex::chosen;
+use crate::args::Tire;
+use crate::failure::Failure;
+use crate::{input, output, road_input};
+
+pub fn run(arguments: &Tire) -> Result<ExitCode, Failure> {
+    output::check_picture(arguments.plot.as_deref())?;
+    let model = input::model(&arguments.model)?;
+    let cases = chosen(&model, &arguments.cases)?;
+    let mut card = input::card(&model, &arguments.model);
+    let tire = arguments.tire.as_deref().map(input::tire).transpose()?;
+    let axle = fitted(&model.axle, tire.as_ref(), &mut card)?;
+    let outcome = tires(&axle, &cases)?;
+    let ride = ridden(arguments, &axle, &mut card)?;
+    if let Some(path) = &arguments.plot {
+        output::write_picture(path, &tire_figure(&outcome.cases[0], ride.as_ref(), &card)?)?;
+    }
+    output::print(&match arguments.model.json {
+        true => json::tire_document(&outcome, ride.as_ref(), &card),
+        false => table::tire(&outcome, ride.as_ref(), &card),
+    })?;
+    Ok(ExitCode::SUCCESS)
+}
+
+/// The axle on the tires that were asked for, and what the card says of them.
+fn fitted(axle: &Axle, tire: Option<&TireFile>, card: &mut ModelCard) -> Result<Axle, Failure> {
+    let Some(tire) = tire else { return Ok(axle.clone()) };
+    card.name += &format!(", on {} tires", tire.name);
+    card.invented |= tire.invented;
+    card.assumed.retain(|used| !used.path.contains(".tread."));
+    card.assumed.extend(tire.assumed.iter().map(|used| input::assumed("tire.", used)));
+    Ok(tire.fitted(axle)?)
+}
+
+/// Wear over the road that was asked for.
+fn ridden(arguments: &Tire, axle: &Axle, card: &mut ModelCard) -> Result<Option<TireRideOutcome>, Failure> {
+    let Some(over) = &arguments.over else { return Ok(None) };
+    let drive = road_input::Drive {
+        over,
+        changes: &arguments.road_changes,
+        speed: arguments.speed.as_deref(),
+        unladen: arguments.unladen,
+    };
+    let ride = road_input::ride(&drive, axle, card)?;
+    let driven = axlebow_axle::ride(axle, &ride)?;
+    Ok(Some(tires_over(axle, &ride, &driven)?))
+}

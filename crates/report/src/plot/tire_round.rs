@@ -1,0 +1,113 @@
+//! Wear round the tires of a wheel: ribs across, the turn of the tire along.
+
+use axlebow_axle::{Side, TireRide, TireRideOutcome};
+
+use super::map_panel::{colour, draw_colour_bar};
+use super::palette::{FAINT, INK, MUTED};
+use super::panel::range_of;
+use super::text::wrapped;
+use crate::number::fixed;
+use crate::svg::{Canvas, Label, Point};
+use crate::tire_words::tire_name;
+
+/// Colour of a part of the tire where nothing passed.
+const NOTHING: &str = "#c9ced6";
+/// Distance between the maps of two tires.
+const BETWEEN: f64 = 10.0;
+
+/// Maps of both wheels in the same colours.
+pub(super) struct RoundPanel {
+    range: [f64; 2],
+}
+
+impl RoundPanel {
+    /// The colours that serve both wheels.
+    pub fn of(ride: &TireRideOutcome) -> Self {
+        let maps = Side::BOTH.into_iter().flat_map(|side| &ride.wheels.of(side).wear.round);
+        let values: Vec<f64> = maps.flat_map(|map| &map.ribs).flatten().flatten().copied().collect();
+        RoundPanel { range: if values.is_empty() { [0.0, 1.0] } else { range_of(values.into_iter(), 0.0) } }
+    }
+
+    /// Draws the tires of one wheel under one another, the outer shoulder on top.
+    pub fn draw(&self, canvas: &mut Canvas, ride: &TireRide, side: Side, (corner, size): (Point, Point)) {
+        let maps = &ride.wear.round;
+        let height = (size[1] - BETWEEN * (maps.len() - 1) as f64) / maps.len() as f64;
+        for (number, map) in maps.iter().enumerate() {
+            let top = corner[1] + number as f64 * (height + BETWEEN);
+            let each = height / map.ribs.len() as f64;
+            for (row, rib) in map.ribs.iter().rev().enumerate() {
+                self.draw_rib(canvas, rib, ([corner[0], top + row as f64 * each], [size[0], each]));
+            }
+            let frame = format!(r#"fill="none" stroke="{FAINT}""#);
+            canvas.rectangle([corner[0], top], [size[0], height], &frame);
+            let name = format!("{} {}", side.word(), tire_name(number, maps.len()));
+            let middle = [corner[0] - 8.0, top + 0.5 * height];
+            canvas.label(Label::new(name, middle).size(11.5).middle().turn(-90.0));
+        }
+        canvas.label(
+            Label::new("outer shoulder on top, inner below", [corner[0], corner[1] - 6.0])
+                .size(11.5)
+                .colour(MUTED),
+        );
+        draw_turn(canvas, [corner[0], corner[1] + size[1]], size[0]);
+        self.draw_wave(canvas, ride, [corner[0], corner[1] + size[1] + 52.0]);
+    }
+
+    /// Draws the scale of colours.
+    pub fn draw_bar(&self, canvas: &mut Canvas, place: (Point, f64)) {
+        let [low, high] = self.range;
+        let levels: Vec<f64> = (0..=4).map(|i| rounded(low + 0.25 * f64::from(i) * (high - low))).collect();
+        let inside: Vec<f64> = levels.into_iter().filter(|level| (low..=high).contains(level)).collect();
+        draw_colour_bar(canvas, place, self.range, &inside);
+    }
+
+    fn draw_rib(&self, canvas: &mut Canvas, parts: &[Option<f64>], (corner, size): (Point, Point)) {
+        let width = size[0] / parts.len() as f64;
+        for (i, part) in parts.iter().enumerate() {
+            let fill = part.map_or(NOTHING.to_owned(), |value| colour(value, self.range));
+            let style = format!(r#"fill="{fill}" shape-rendering="crispEdges""#);
+            canvas.rectangle([corner[0] + i as f64 * width, corner[1]], [width, size[1]], &style);
+        }
+    }
+
+    fn draw_wave(&self, canvas: &mut Canvas, ride: &TireRide, at: Point) {
+        let text = match &ride.wave {
+            None => "less than a turn of the tire".to_owned(),
+            Some(wave) => {
+                let first = wave.cups.explanations.first();
+                let likely = first.map_or(String::new(), |one| format!("; likeliest: {}", one.suspect.name));
+                let standing = if wave.visible { "" } else { ", too little to see" };
+                format!(
+                    "strongest wave: {} round, ±{} %{standing}, {} Hz{likely}",
+                    wave.cups.count,
+                    fixed(100.0 * wave.amplitude, 1),
+                    fixed(wave.cups.frequency, 1)
+                )
+            }
+        };
+        for (row, line) in wrapped(&text, 74, 2).into_iter().enumerate() {
+            canvas.label(Label::new(line, [at[0], at[1] + 16.0 * row as f64]).size(12.0));
+        }
+    }
+}
+
+/// Quarters of a turn under a map.
+fn draw_turn(canvas: &mut Canvas, [left, level]: Point, width: f64) {
+    for quarter in 0..=4_u32 {
+        let x = left + 0.25 * width * f64::from(quarter);
+        canvas.line([x, level], [x, level + 5.0], &format!(r#"stroke="{INK}" stroke-width="0.8""#));
+        canvas.label(Label::new(format!("{}°", 90 * quarter), [x, level + 18.0]).size(11.5).middle());
+    }
+    canvas.label(
+        Label::new("turn of the tire", [left + 0.375 * width, level + 18.0])
+            .size(11.5)
+            .middle()
+            .colour(MUTED),
+    );
+}
+
+/// A value to three digits.
+fn rounded(value: f64) -> f64 {
+    let step = 10f64.powf(value.abs().max(1e-9).log10().floor() - 2.0);
+    (value / step).round() * step
+}
