@@ -2,8 +2,8 @@
 
 use axlebow_sections::{Material, Profile, RectangularTube, SectionProperties, taper};
 
-use crate::AxleError;
 use crate::error::positive;
+use crate::{AxleError, Flexing};
 
 /// What a piece of the axle is part of.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -83,6 +83,7 @@ pub struct Body {
     material: Material,
     spindle_material: Material,
     pieces: Vec<Piece>,
+    flexing: Flexing,
 }
 
 impl Body {
@@ -147,7 +148,17 @@ impl Body {
             });
             from = to;
         }
-        Ok(Body { material, spindle_material: spindle.material.clone(), pieces })
+        Ok(Body { material, spindle_material: spindle.material.clone(), pieces, flexing: Flexing::default() })
+    }
+
+    /// The same body with another part of its flexibility acting; mass and stress stay those of its sections.
+    pub fn with_flexing(self, flexing: Flexing) -> Self {
+        Body { flexing, ..self }
+    }
+
+    /// How much of its flexibility acts.
+    pub fn flexing(&self) -> Flexing {
+        self.flexing
     }
 
     /// Pieces from the centre line outward.

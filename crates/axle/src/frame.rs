@@ -319,14 +319,17 @@ fn clamped_share(axle: &Axle, walls: &Sides<WallAtSeat>, start_y: f64, end_y: f6
 
 fn flexibility(axle: &Axle, piece: &Piece, (start_y, end_y): (f64, f64)) -> Flexibility {
     let material = axle.body.material(piece.part);
-    let length = end_y - start_y;
+    let (length, flexing) = (end_y - start_y, axle.body.flexing());
     if piece.is_tapered() {
         let at = |share: f64| (start_y + share * length).abs();
         Flexibility::varying(length, TAPER_PARTS, |share| {
-            rigidity(&axle.body.properties(piece, at(share)), material)
+            flexing.of(rigidity(&axle.body.properties(piece, at(share)), material))
         })
     } else {
-        Flexibility::uniform(length, &rigidity(&axle.body.properties(piece, piece.from), material))
+        Flexibility::uniform(
+            length,
+            &flexing.of(rigidity(&axle.body.properties(piece, piece.from), material)),
+        )
     }
 }
 

@@ -25,14 +25,14 @@ pub(crate) fn stiffened_beam(
 ) -> Result<Beam, AxleError> {
     let (section, angle, length) = (&stiffened.section, stiffened.angle, end_y - start_y);
     let even = |y: f64| axle.stiffeners.iter().all(|stiffener| [0.0, 1.0].contains(&stiffener.share_at(y)));
-    let inside = 1e-9 * length;
+    let (inside, flexing) = (1e-9 * length, axle.body.flexing());
     let flexibility = if !piece.is_tapered() && even(start_y + inside) && even(end_y - inside) {
-        Flexibility::uniform(length, &section.rigidity(angle))
+        Flexibility::uniform(length, &flexing.of(section.rigidity(angle)))
     } else {
         // Shares at which a beam is integrated lie within it, where the middle's stiffeners are too.
         Flexibility::varying(length, TAPER_PARTS, |share| match section_at(axle, start_y + share * length) {
-            Ok(Some(there)) => there.rigidity(angle),
-            _ => section.rigidity(angle),
+            Ok(Some(there)) => flexing.of(there.rigidity(angle)),
+            _ => flexing.of(section.rigidity(angle)),
         })
     };
     let [x, z] = section.area.centroid;

@@ -35,6 +35,8 @@ pub enum Command {
     Section(Section),
     /// Every station against yield and every wall against its class: value, limit, source, verdict
     Strength(Strength),
+    /// How much each cause contributes to camber and toe at the tire face, and what would remove it
+    Causes(Causes),
     /// What the camber does at the tread: rib loads, dual split, scuff, relative wear
     Tire(Tire),
     /// Run a study file: a sweep of designs, or variants side by side
@@ -264,9 +266,16 @@ pub struct Section {
 pub struct Tire {
     #[command(flatten)]
     pub model: ModelInput,
-    /// Tire file, such as models/tires/deep-treaded.toml, to put on the wheels [default: the model's own tread]
+    /// More model files: a table of which tire forgives which axle
+    pub others: Vec<PathBuf>,
+    /// Tire file, such as models/tires/deep-treaded.toml, to put on the wheels; several make a table [default: the
+    /// model's own tread]
     #[arg(long = "tire", value_name = "TIRE")]
-    pub tire: Option<PathBuf>,
+    pub tires: Vec<PathBuf>,
+    /// Offset of the wheels for the table, such as "51 mm" of outset or "-25 mm" of inset; may be given more than once
+    /// [default: the models' own]
+    #[arg(long = "offset", value_name = "LENGTH", allow_hyphen_values = true)]
+    pub offsets: Vec<String>,
     /// Only this load case; may be given more than once
     #[arg(long = "case", value_name = "NAME")]
     pub cases: Vec<String>,
@@ -283,6 +292,31 @@ pub struct Tire {
     #[arg(long, requires = "over")]
     pub unladen: bool,
     /// Write a picture of the first case: rib loads and wear of every tire, with a road also a map round the tires
+    #[arg(long, value_name = "FILE.svg|png")]
+    pub plot: Option<PathBuf>,
+}
+
+#[derive(Debug, Args)]
+pub struct Causes {
+    #[command(flatten)]
+    pub model: ModelInput,
+    /// The load case that is looked at
+    #[arg(long, value_name = "NAME", default_value = "rated-load")]
+    pub case: String,
+    /// Road over which camber and toe are split too: a road file, a CSV file of a measured profile, or an event by its
+    /// name
+    #[arg(long, value_name = "ROAD")]
+    pub over: Option<PathBuf>,
+    /// Use another value for a key of the road, such as height="30 mm"; may be given more than once
+    #[arg(long = "road", value_name = "KEY=VALUE", requires = "over")]
+    pub road_changes: Vec<String>,
+    /// Speed, such as "80 km/h" [default: that of the road file]
+    #[arg(long, requires = "over")]
+    pub speed: Option<String>,
+    /// Carry the unladen load instead of the rated one over the road
+    #[arg(long, requires = "over")]
+    pub unladen: bool,
+    /// Write a picture: how the causes add up to camber and toe
     #[arg(long, value_name = "FILE.svg|png")]
     pub plot: Option<PathBuf>,
 }
@@ -349,6 +383,10 @@ pub enum SchemaOf {
     Tire,
     /// The result of `tire --json`
     TireResult,
+    /// The result of `tire --json` of several models, tires or offsets
+    TireTable,
+    /// The result of `causes --json`
+    Causes,
     /// The result of `study --json`
     StudyResult,
 }

@@ -1,5 +1,6 @@
 //! One file for each command.
 
+pub mod causes;
 pub mod completions;
 pub mod cups;
 pub mod flex;
@@ -13,3 +14,4 @@ pub mod strength;
 pub mod study;
 pub mod textbook;
 pub mod tire;
+pub mod tire_table;

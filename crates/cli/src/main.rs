@@ -31,6 +31,7 @@ fn run(arguments: &Arguments) -> Result<ExitCode, Failure> {
         Command::Cups(cups) => command::cups::run(cups),
         Command::Section(section) => command::section::run(section),
         Command::Strength(strength) => command::strength::run(strength),
+        Command::Causes(causes) => command::causes::run(causes),
         Command::Tire(tire) => command::tire::run(tire),
         Command::Study(study) => command::study::run(study),
         Command::Textbook(textbook) => command::textbook::run(textbook),

@@ -72,7 +72,7 @@ pub(crate) fn tread(table: &Table, tire_width: f64) -> Result<Tread, TreadError>
         abradability: table.number("abradability"),
         inflation: table.number("inflation"),
         friction: table.number("friction"),
-        usual_slip: table.number("usual_slip"),
+        usual_side_force: table.number("usual_side_force"),
     }
     .checked()
 }

@@ -49,10 +49,10 @@ pub(crate) static TREAD: TableSpec = TableSpec {
         quantity("inflation", "Inflation pressure.", (Kind::Stress, Positive), Default("\"760 kPa\"")),
         quantity("friction", "Friction of tread on road.", (Kind::Ratio, Positive), Default("0.8")),
         quantity(
-            "usual_slip",
-            "Side slip, as a slope, that driving asks of a tire to and fro: what wears an upright wheel.",
+            "usual_side_force",
+            "Side force over load that driving asks of a tire to and fro: what wears an upright wheel.",
             (Kind::Ratio, NonNegative),
-            Default("\"0.3 %\""),
+            Default("0.03"),
         ),
     ],
 };

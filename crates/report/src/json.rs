@@ -1,5 +1,7 @@
 //! Result documents as JSON: SI units named in the keys, one schema version each.
 
+mod causes;
+mod compatibility;
 mod cups;
 mod flex;
 mod modes;
@@ -18,6 +20,14 @@ pub use flex::{
     SeatsEntry, SplitEntry, StationEntry, WarningEntry, WheelEntry, WheelsEntry, flex_document, flex_schema,
 };
 
+pub use causes::{
+    CAUSES_SCHEMA, CauseEntry, CausesDocument, ContributionEntry, SubjectEntry, WheelCausesEntry,
+    WobbleEntry, causes_document, causes_schema,
+};
+pub use compatibility::{
+    CellEntry, ColumnEntry, TIRE_TABLE_SCHEMA, TireTableDocument, compatibility_document,
+    compatibility_schema,
+};
 pub use cups::{CupsEntry, ExplanationEntry, cups_document};
 pub use modes::{
     BodyEntry, CamberEntry, MODES_SCHEMA, ModeEntry, ModesDocument, MotionEntry, ShapeEntry, StrainEntry,

@@ -5,6 +5,8 @@
 
 mod animation;
 mod card;
+mod causes_words;
+mod compatibility_words;
 pub mod csv;
 mod error;
 pub mod json;

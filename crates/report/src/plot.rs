@@ -2,8 +2,10 @@
 
 pub(crate) mod bend;
 mod beside_figure;
+mod causes_figure;
 mod chart;
 pub(crate) mod check;
+mod compatibility_figure;
 mod contour;
 mod diagram;
 mod drawing;
@@ -32,7 +34,9 @@ mod tire_figure;
 mod tire_panel;
 mod tire_round;
 
+pub use causes_figure::causes_figure;
 pub use chart::{Axis, Chart, Link, Series, charts};
+pub use compatibility_figure::compatibility_figure;
 pub use drawing::{Drawing, LinePoint, StiffenerDrawing, TireDrawing};
 pub use flex_figure::flex_figure;
 pub use modes_figure::modes_figure;

@@ -1,6 +1,8 @@
 //! Tables for a terminal: plain text, at most 100 columns wide for ordinary names, no colour.
 
+mod causes;
 mod cautions;
+mod compatibility;
 mod cups;
 mod flex;
 mod flex_beside;
@@ -21,6 +23,8 @@ mod textbook;
 mod walls;
 mod tire;
 
+pub use causes::causes;
+pub use compatibility::compatibility;
 pub use cups::cups;
 pub use flex::flex;
 pub use flex_beside::flex_beside;

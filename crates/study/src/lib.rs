@@ -1,4 +1,4 @@
-//! Runs sweeps of designs and variants side by side, at rest and over roads; does not draw.
+//! Runs sweeps of designs, variants side by side, causes apart and tires on axles, at rest and over roads; does not draw.
 //!
 //! ```text
 //! study + model + road files --Study::from_bytes--> Study   (or Problems, before any work)
@@ -10,6 +10,8 @@
 //! rules of a model file, driven over each road of the study. What is asked of a design is declared once, in
 //! [`QUANTITIES`]: reader, tables, pictures, JSON and CSV take names, words and units from there. A design that cannot be built or solved is a row with its reason.
 
+mod causes;
+mod compatibility;
 mod constant_mass;
 mod design;
 mod files;
@@ -25,6 +27,11 @@ mod seat_tables;
 mod study;
 mod vary;
 
+pub use causes::{
+    Cause, CauseShare, CausesOutcome, Contribution, Subject, WheelCauses, Wobble, causes, causes_over,
+    shapley,
+};
+pub use compatibility::{Compatibility, CompatibilityOutcome, TableAxle, TireCell, TireColumn};
 pub use design::{Beside, Design};
 pub use keys::STUDY;
 pub use natural::NaturalMode;

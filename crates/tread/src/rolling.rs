@@ -16,11 +16,11 @@ const TOLERANCE: f64 = 1e-13;
 /// What one rib does as it rolls.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct RibScuff {
-    /// How fast it slides forward over the travelling speed, positive where it drives; driving's usual slip not counted.
+    /// How fast it slides forward over the travelling speed, positive where it drives; what driving asks for not counted.
     pub slip_forward: f64,
     /// How fast it slides sideways over the travelling speed, by toe alone.
     pub slip_side: f64,
-    /// Energy of scuff for each metre travelled, the mean over usual slip to either side, J/m.
+    /// Energy of scuff for each metre travelled, the mean over driving to either side, J/m.
     pub energy: f64,
 }
 
@@ -67,8 +67,8 @@ impl RollingRib {
 impl Face {
     /// Slip, shear and scuff energy of each rib, free of drive and brake.
     ///
-    /// A rib's radius is `R − crown − δ/3`. Toe slides all ribs sideways by `tan(toe)`, driving by the usual slip to
-    /// either side in turn. The face turns at the speed at which the forward forces of its ribs, limited by friction
+    /// A rib's radius is `R − crown − δ/3`. Toe slides all ribs sideways by `tan(toe)`, driving by what its usual
+    /// side force takes, to either side in turn. The face turns at the speed at which the forward forces of its ribs, limited by friction
     /// ([`Brush`]), sum to zero; the energy of a rib for each metre travelled is its shear force by its sliding speed
     /// over the travelling speed.
     ///
@@ -80,7 +80,7 @@ impl Face {
 
     pub(crate) fn rolled(&self, pressed: &Pressed, side: f64) -> Rolling {
         let ribs = self.rolling_ribs(pressed);
-        let usual = self.tread.usual_slip;
+        let usual = self.usual_slip(&ribs);
         let slips = [side - usual, side + usual];
         let radii = slips.map(|slip| free_radius(&ribs, slip));
         let radius = 0.5 * (radii[0] + radii[1]);
@@ -90,6 +90,15 @@ impl Face {
             energy: 0.5 * (rib.energy(radii[0], slips[0]) + rib.energy(radii[1], slips[1])),
         };
         Rolling { radius, ribs: ribs.iter().map(scuff).collect() }
+    }
+
+    /// Side slip that takes the side force which driving asks for, to first order: that force over the stiffness of all
+    /// ribs, so that a stiff tread slips less for it.
+    fn usual_slip(&self, ribs: &[RollingRib]) -> f64 {
+        let [stiffness, limit] =
+            ribs.iter().fold([0.0; 2], |sum, rib| [sum[0] + rib.brush.stiffness, sum[1] + rib.brush.limit]);
+        let asked = self.tread.usual_side_force * limit / self.tread.friction;
+        if stiffness > 0.0 { asked / stiffness } else { 0.0 }
     }
 
     fn rolling_ribs(&self, pressed: &Pressed) -> Vec<RollingRib> {

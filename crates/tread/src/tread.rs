@@ -1,7 +1,7 @@
 //! A tread by its properties.
 
 use crate::TreadError;
-use crate::error::{not_negative, positive};
+use crate::error::{at_most, not_negative, positive};
 
 /// Most ribs across a tread.
 pub const MOST_RIBS: usize = 1000;
@@ -25,8 +25,8 @@ pub struct Tread {
     pub inflation: f64,
     /// Friction of tread on road.
     pub friction: f64,
-    /// Side slip, as a slope, that driving asks of a tire to and fro: what wears an upright wheel that runs straight.
-    pub usual_slip: f64,
+    /// Side force over load that driving asks of a tire to and fro: what wears an upright wheel that runs straight.
+    pub usual_side_force: f64,
 }
 
 impl Tread {
@@ -44,7 +44,7 @@ impl Tread {
             abradability: 1.0,
             inflation: 760e3,
             friction: 0.8,
-            usual_slip: 0.003,
+            usual_side_force: 0.03,
         }
         .checked()
     }
@@ -65,7 +65,8 @@ impl Tread {
         positive("abradability", self.abradability, "")?;
         positive("inflation", self.inflation, "Pa")?;
         positive("friction", self.friction, "")?;
-        not_negative("usual slip", self.usual_slip, "")?;
+        at_most("usual side force", (self.usual_side_force, ""), self.friction, "0 to the friction")?;
+        not_negative("usual side force", self.usual_side_force, "")?;
         Ok(self)
     }
 
@@ -113,7 +114,7 @@ mod tests {
             Tread { abradability: 0.0, ..good },
             Tread { inflation: -1.0, ..good },
             Tread { friction: 0.0, ..good },
-            Tread { usual_slip: f64::INFINITY, ..good },
+            Tread { usual_side_force: f64::INFINITY, ..good },
         ] {
             assert!(bad.checked().is_err(), "{bad:?}");
         }

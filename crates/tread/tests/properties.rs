@@ -67,10 +67,10 @@ fn duals_differ_by_stiffness_spacing_and_slope() {
     }
 }
 
-/// An upright tire without crown is a cylinder: it rolls without slip, and only driving's own slip wears it.
+/// An upright tire without crown is a cylinder: it rolls without slip, and only what driving asks for wears it.
 #[test]
 fn a_free_rolling_cylinder_scuffs_nothing() {
-    let still = Tread { usual_slip: 0.0, ..tread(5, 0.0) };
+    let still = Tread { usual_side_force: 0.0, ..tread(5, 0.0) };
     for places in [&[0.0][..], &[0.17, -0.17]] {
         let face = face(still, places);
         let rolling = face.rolling(pose(30e3, 0.0)).unwrap();
@@ -85,7 +85,7 @@ fn a_free_rolling_cylinder_scuffs_nothing() {
 /// Small slips: a leaning pair scuffs by C σ² with σ the difference of radii from their mean by stiffness.
 #[test]
 fn small_slips_scuff_by_the_square() {
-    let face = face(Tread { usual_slip: 0.0, ..tread(5, 0.0) }, &[0.0]);
+    let face = face(Tread { usual_side_force: 0.0, ..tread(5, 0.0) }, &[0.0]);
     let energy = |camber: f64| {
         face.rolling(pose(40e3, camber)).unwrap().ribs.iter().map(|rib| rib.energy).sum::<f64>()
     };
@@ -177,4 +177,20 @@ proptest! {
             prop_assert!((wear - their_wear).abs() <= 1e-6 * wear.max(1e-9), "{} {}", wear, their_wear);
         }
     }
+}
+
+/// A curve asks for a force, so that a stiff tread slips and wears less for it; a lean imposes a slip, for which a stiff
+/// tread pays more (A. Schallamach & D. M. Turner, The wear of slipping wheels, Wear 3 (1960) 1-25: wear by the square of
+/// force over stiffness, or of slip by stiffness; from memory).
+#[test]
+fn a_stiff_tread_wears_less_by_force_and_more_by_slip() {
+    let of = |shear_modulus: f64| face(Tread { shear_modulus, ..tread(5, 0.0) }, &[0.0]);
+    let (soft, stiff) = (of(1e6), of(3e6));
+    let energy =
+        |face: &Face, pose| face.rolling(pose).unwrap().ribs.iter().map(|rib| rib.energy).sum::<f64>();
+    let straight = pose(40e3, 0.0);
+    assert_relative_eq!(energy(&soft, straight) / energy(&stiff, straight), 3.0, max_relative = 0.05);
+    let steered = Pose { toe: 0.002, ..straight };
+    let by_slip = |face: &Face| energy(face, steered) - energy(face, straight);
+    assert_relative_eq!(by_slip(&stiff) / by_slip(&soft), 3.0, max_relative = 0.05);
 }

@@ -13,6 +13,8 @@ pub fn run(arguments: &Schema) -> Result<ExitCode, Failure> {
         SchemaOf::Road => format!("{:#}\n", axlebow_model::json_schema(&axlebow_model::ROAD)),
         SchemaOf::Tire => format!("{:#}\n", axlebow_model::json_schema(&axlebow_model::TIRE)),
         SchemaOf::TireResult => axlebow_report::json::tire_schema(),
+        SchemaOf::TireTable => axlebow_report::json::compatibility_schema(),
+        SchemaOf::Causes => axlebow_report::json::causes_schema(),
         SchemaOf::Flex => axlebow_report::json::flex_schema(),
         SchemaOf::StudyResult => axlebow_report::json::study_schema(),
         SchemaOf::Modes => axlebow_report::json::modes_schema(),

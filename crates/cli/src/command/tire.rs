@@ -8,16 +8,21 @@ use axlebow_report::plot::tire_figure;
 use axlebow_report::{ModelCard, json, table};
 
 use super::flex::chosen;
+use super::tire_table;
 use crate::args::Tire;
 use crate::failure::Failure;
 use crate::{input, output, road_input};
 
 pub fn run(arguments: &Tire) -> Result<ExitCode, Failure> {
     output::check_picture(arguments.plot.as_deref())?;
+    if tire_table::is_asked(arguments) {
+        tire_table::run(arguments)?;
+        return Ok(ExitCode::SUCCESS);
+    }
     let model = input::model(&arguments.model)?;
     let cases = chosen(&model, &arguments.cases)?;
     let mut card = input::card(&model, &arguments.model);
-    let tire = arguments.tire.as_deref().map(input::tire).transpose()?;
+    let tire = arguments.tires.first().map(|path| input::tire(path)).transpose()?;
     let axle = fitted(&model.axle, tire.as_ref(), &mut card)?;
     let outcome = tires(&axle, &cases)?;
     let ride = ridden(arguments, &axle, &mut card)?;

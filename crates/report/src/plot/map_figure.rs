@@ -182,7 +182,7 @@ impl MapFigure<'_> {
 }
 
 /// Round values within a range, five to ten of them.
-fn levels([low, high]: [f64; 2]) -> Vec<f64> {
+pub(super) fn levels([low, high]: [f64; 2]) -> Vec<f64> {
     let rough = (high - low) / 9.0;
     let power = 10f64.powf(rough.log10().floor());
     let step = [1.0, 2.0, 5.0, 10.0].map(|step| step * power).into_iter().find(|step| *step >= rough);

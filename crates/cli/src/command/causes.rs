@@ -1,0 +1,39 @@
+//! `axlebow causes`.
+
+use std::process::ExitCode;
+
+use axlebow_report::plot::causes_figure;
+use axlebow_report::{json, table};
+use axlebow_study::{causes, causes_over};
+
+use super::flex::chosen;
+use crate::args::Causes;
+use crate::failure::Failure;
+use crate::road_input::Drive;
+use crate::{input, output, road_input};
+
+pub fn run(arguments: &Causes) -> Result<ExitCode, Failure> {
+    output::check_picture(arguments.plot.as_deref())?;
+    let model = input::model(&arguments.model)?;
+    let case = chosen(&model, std::slice::from_ref(&arguments.case))?.swap_remove(0);
+    let mut card = input::card(&model, &arguments.model);
+    let mut outcomes = vec![causes(&model.axle, &case)?];
+    if let Some(over) = &arguments.over {
+        let drive = Drive {
+            over,
+            changes: &arguments.road_changes,
+            speed: arguments.speed.as_deref(),
+            unladen: arguments.unladen,
+        };
+        let ride = road_input::ride(&drive, &model.axle, &mut card)?;
+        outcomes.push(causes_over(&model.axle, &ride)?);
+    }
+    if let Some(path) = &arguments.plot {
+        output::write_picture(path, &causes_figure(&outcomes, &card)?)?;
+    }
+    output::print(&match arguments.model.json {
+        true => json::causes_document(&outcomes, &card),
+        false => table::causes(&outcomes, &card),
+    })?;
+    Ok(ExitCode::SUCCESS)
+}

@@ -1,0 +1,70 @@
+//! `axlebow tire` of several axles, tires or offsets: which tire forgives which axle.
+
+use axlebow_model::{Model, TireFile};
+use axlebow_report::plot::compatibility_figure;
+use axlebow_report::{ModelCard, json, table};
+use axlebow_study::{Compatibility, TableAxle};
+use axlebow_units::Kind;
+
+use super::flex::chosen;
+use crate::args::Tire;
+use crate::failure::Failure;
+use crate::{input, output};
+
+/// The load case of the table where none is asked for.
+const CASE: &str = "rated-load";
+
+/// Whether more than one face was asked for.
+pub fn is_asked(arguments: &Tire) -> bool {
+    !arguments.others.is_empty() || arguments.tires.len() > 1 || !arguments.offsets.is_empty()
+}
+
+pub fn run(arguments: &Tire) -> Result<(), Failure> {
+    if arguments.over.is_some() {
+        let text = "--over takes one model and at most one --tire; the table of several is of a load case";
+        return Err(Failure::Input(text.to_owned()));
+    }
+    if arguments.cases.len() > 1 {
+        return Err(Failure::Input(
+            "the table of several models, tires or offsets is of one --case".to_owned(),
+        ));
+    }
+    let mut models = vec![input::model(&arguments.model)?];
+    for path in &arguments.others {
+        models.push(input::plain_model(path)?);
+    }
+    let tires: Vec<TireFile> =
+        arguments.tires.iter().map(|path| input::tire(path)).collect::<Result<_, _>>()?;
+    let mut card = input::card(&models[0], &arguments.model);
+    card.invented = models.iter().any(|model| model.invented) || tires.iter().any(|tire| tire.invented);
+    let outcome = table_of(arguments, &models, tires)?.run()?;
+    if let Some(path) = &arguments.plot {
+        output::write_picture(path, &compatibility_figure(&outcome, &card)?)?;
+    }
+    print(arguments, &outcome, &card)
+}
+
+fn table_of(arguments: &Tire, models: &[Model], tires: Vec<TireFile>) -> Result<Compatibility, Failure> {
+    let name = arguments.cases.first().map_or(CASE, String::as_str).to_owned();
+    let axle = |model: &Model| -> Result<TableAxle, Failure> {
+        let case = chosen(model, std::slice::from_ref(&name))?.swap_remove(0);
+        Ok(TableAxle { name: model.name.clone(), axle: model.axle.clone(), case })
+    };
+    let offset = |text: &String| Ok(input::quantity("--offset", text, Kind::Length)?.0);
+    Ok(Compatibility {
+        axles: models.iter().map(axle).collect::<Result<_, Failure>>()?,
+        tires,
+        offsets: arguments.offsets.iter().map(offset).collect::<Result<_, Failure>>()?,
+    })
+}
+
+fn print(
+    arguments: &Tire,
+    outcome: &axlebow_study::CompatibilityOutcome,
+    card: &ModelCard,
+) -> Result<(), Failure> {
+    output::print(&match arguments.model.json {
+        true => json::compatibility_document(outcome),
+        false => table::compatibility(outcome, card),
+    })
+}

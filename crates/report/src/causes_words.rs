@@ -1,0 +1,40 @@
+//! Words of causes that tables and pictures share.
+
+use axlebow_study::{CausesOutcome, Contribution, Subject, WheelCauses};
+use axlebow_units::{Kind, show};
+
+use crate::number::{Numbers, Shown};
+
+/// Angle below which nothing is said of its causes, rad: five thousandths of a degree.
+const NOTHING: f64 = 8.7e-5;
+
+/// What was looked at, as a heading.
+pub(crate) fn subject(outcome: &CausesOutcome, n: Numbers) -> String {
+    match &outcome.subject {
+        Subject::Standing { case, description } => format!("{case}: {description}"),
+        Subject::Ride { name, speed } => {
+            format!("over {name}, {}: largest less smallest", show(*speed, Kind::Speed, n.system))
+        }
+    }
+}
+
+/// The wheels with a name: one for both where they read the same.
+pub(crate) fn wheels(outcome: &CausesOutcome, n: Numbers) -> Vec<(&'static str, &WheelCauses)> {
+    let (left, right) = (&outcome.wheels.left, &outcome.wheels.right);
+    let reads = |one: &Contribution| -> Vec<String> {
+        let shares = one.shares.iter().flat_map(|share| [share.share, share.removing]);
+        shares.chain([one.total]).map(|angle| n.bare(angle, Shown::Angle)).collect()
+    };
+    let alike = reads(&left.camber) == reads(&right.camber) && reads(&left.toe) == reads(&right.toe);
+    if alike { vec![("both wheels", left)] } else { vec![("left wheel", left), ("right wheel", right)] }
+}
+
+/// The angles of a wheel with their names; none that is nothing.
+pub(crate) fn angles(wheel: &WheelCauses) -> impl Iterator<Item = (&'static str, &Contribution)> {
+    let both = [("camber", &wheel.camber), ("toe", &wheel.toe)];
+    both.into_iter().filter(|(name, angle)| *name == "camber" || is_something(angle))
+}
+
+fn is_something(angle: &Contribution) -> bool {
+    angle.shares.iter().map(|share| share.share).chain([angle.total]).any(|part| part.abs() > NOTHING)
+}

@@ -1,0 +1,194 @@
+//! Waterfalls: how the causes of an angle add up to it.
+
+use axlebow_study::{CausesOutcome, Contribution};
+
+use super::check::finite;
+use super::palette::{BLUE, FAINT, INK, MUTED, VERMILLION};
+use super::panel::{Panel, Ticks, range_of};
+use super::text::{INVENTED, wrapped};
+use crate::causes_words::{angles, subject, wheels};
+use crate::number::{Numbers, Shown, fixed, typographic, with_sign};
+use crate::svg::{Canvas, Label, Point};
+use crate::{ModelCard, ReportError, Svg};
+
+/// Left edge.
+const LEFT: f64 = 50.0;
+/// Room for the names of causes.
+const NAMES: f64 = 170.0;
+/// Width of the area inside the axes.
+const AREA: f64 = 620.0;
+/// Height of a row.
+const ROW: f64 = 30.0;
+/// Room to the right for values.
+const RIGHT: f64 = 190.0;
+
+/// Draws a waterfall for each angle of each subject: every cause carries on where the one above it ended, down to the
+/// whole; whiskers are what an input's tolerance moves it by.
+///
+/// # Errors
+/// No subject, or a value that is not finite.
+pub fn causes_figure(outcomes: &[CausesOutcome], card: &ModelCard) -> Result<Svg, ReportError> {
+    let n = Numbers { system: card.system };
+    let mut canvas = Canvas::default();
+    let mut level = 18.0;
+    for line in wrapped(&card.name, 66, 2) {
+        level += 28.0;
+        canvas.label(Label::new(line, [LEFT, level]).size(22.0).bold());
+    }
+    let how = "What makes the wheels lean and steer: shares do not depend on an order (Shapley); whiskers: tolerance of the input.";
+    canvas.label(Label::new(how, [LEFT, level + 22.0]).size(12.0).colour(MUTED));
+    level += 22.0;
+    let mut drawn = 0;
+    for outcome in outcomes {
+        level += 38.0;
+        for line in wrapped(&subject(outcome, n), 104, 2) {
+            canvas.label(Label::new(line, [LEFT, level]).size(15.0).bold());
+            level += 20.0;
+        }
+        for (wheel, causes) in wheels(outcome, n) {
+            for (angle, contribution) in angles(causes) {
+                check(contribution)?;
+                let waterfall = Waterfall { title: format!("{wheel}, {angle}"), contribution, numbers: n };
+                level = waterfall.draw(&mut canvas, level)?;
+                drawn += 1;
+            }
+        }
+    }
+    if drawn == 0 {
+        return Err(ReportError::Empty { thing: "picture of causes" });
+    }
+    if card.invented {
+        level += 20.0;
+        canvas.label(Label::new(INVENTED, [LEFT, level]).size(12.0).colour(MUTED));
+    }
+    let title = format!("{}: causes", card.name);
+    Ok(canvas.finish(
+        [LEFT + NAMES + AREA + RIGHT, level + 18.0],
+        &title,
+        "Waterfalls of causes of camber and toe.",
+    ))
+}
+
+fn check(contribution: &Contribution) -> Result<(), ReportError> {
+    let shares = contribution.shares.iter().flat_map(|share| [share.share, share.uncertainty]);
+    finite("share of a cause", shares.chain([contribution.rest, contribution.total]))
+}
+
+/// One angle and how its causes add up.
+struct Waterfall<'a> {
+    title: String,
+    contribution: &'a Contribution,
+    numbers: Numbers,
+}
+
+/// A row: its name, where it begins and ends, and its tolerance; the whole begins at zero.
+struct Step {
+    name: &'static str,
+    from: f64,
+    to: f64,
+    uncertainty: f64,
+}
+
+impl Waterfall<'_> {
+    fn draw(&self, canvas: &mut Canvas, top: f64) -> Result<f64, ReportError> {
+        let steps = self.steps();
+        let scaled = |value: f64| self.numbers.scaled(value, Shown::Angle);
+        let reach =
+            steps.iter().flat_map(|step| [step.from, step.to - step.uncertainty, step.to + step.uncertainty]);
+        let corner = [LEFT + NAMES, top + 34.0];
+        let panel = Panel {
+            corner,
+            size: [AREA, ROW * steps.len() as f64],
+            x: range_of(reach.chain([0.0]).map(scaled), 0.04),
+            y: [0.0, 1.0],
+            ticks: Ticks::Grid,
+        };
+        let axis = self.numbers.heading(&self.title, Shown::Angle);
+        canvas.label(Label::new(axis, [LEFT, top + 18.0]).bold());
+        draw_axis(canvas, &panel);
+        for (row, step) in steps.iter().enumerate() {
+            let middle = corner[1] + ROW * (row as f64 + 0.5);
+            self.draw_step(canvas, &panel, (step, middle, row + 1 == steps.len()));
+        }
+        Ok(corner[1] + ROW * steps.len() as f64 + 34.0)
+    }
+
+    fn steps(&self) -> Vec<Step> {
+        let mut reached = 0.0;
+        let shares = self
+            .contribution
+            .shares
+            .iter()
+            .map(|share| (share.cause.words(), share.share, share.uncertainty));
+        let rest = ("axle's roll and rest", self.contribution.rest, 0.0);
+        let mut steps: Vec<Step> = shares
+            .chain([rest])
+            .map(|(name, part, uncertainty)| {
+                let from = reached;
+                reached += part;
+                Step { name, from, to: reached, uncertainty }
+            })
+            .collect();
+        steps.push(Step { name: "all", from: 0.0, to: self.contribution.total, uncertainty: 0.0 });
+        steps
+    }
+
+    fn draw_step(&self, canvas: &mut Canvas, panel: &Panel, (step, middle, whole): (&Step, f64, bool)) {
+        let scaled = |value: f64| panel.at(self.numbers.scaled(value, Shown::Angle), 0.0)[0];
+        let [from, to] = [step.from, step.to].map(scaled);
+        let colour = match (whole, step.to < step.from) {
+            (true, _) => INK,
+            (false, true) => VERMILLION,
+            (false, false) => BLUE,
+        };
+        let style = format!(r#"fill="{colour}" fill-opacity="0.8""#);
+        canvas.rectangle([from.min(to), middle - 9.0], [(to - from).abs().max(1.0), 18.0], &style);
+        if !whole {
+            let link = format!(r#"stroke="{FAINT}" stroke-width="1""#);
+            canvas.line([to, middle + 9.0], [to, middle + ROW - 9.0], &link);
+        }
+        self.draw_whisker(
+            canvas,
+            [scaled(step.to - step.uncertainty), scaled(step.to + step.uncertainty)],
+            middle,
+        );
+        let name = Label::new(step.name, [LEFT + NAMES - 12.0, middle + 4.5]).end();
+        canvas.label(if whole { name.bold() } else { name });
+        let part = if whole { step.to } else { step.to - step.from };
+        let value = with_sign(&self.numbers.full(part, Shown::Angle));
+        let total = self.contribution.total;
+        let right = LEFT + NAMES + AREA;
+        let label = Label::new(value, [right + 96.0, middle + 4.5]).end();
+        canvas.label(if whole { label.bold() } else { label });
+        if !whole && total.abs() > 1e-9 {
+            let share = typographic(&format!("{} %", fixed(100.0 * part / total, 1)));
+            canvas.label(Label::new(share, [right + 164.0, middle + 4.5]).end().colour(MUTED));
+        }
+    }
+
+    fn draw_whisker(&self, canvas: &mut Canvas, [low, high]: Point, middle: f64) {
+        if (high - low).abs() < 2.0 {
+            return;
+        }
+        let style = format!(r#"stroke="{INK}" stroke-width="1.2""#);
+        canvas.line([low, middle], [high, middle], &style);
+        for x in [low, high] {
+            canvas.line([x, middle - 4.0], [x, middle + 4.0], &style);
+        }
+    }
+}
+
+/// Numbers under the rows, grid lines and the line of zero.
+fn draw_axis(canvas: &mut Canvas, panel: &Panel) {
+    let step = super::map_figure::levels(panel.x);
+    let [top, bottom] = [panel.corner[1], panel.corner[1] + panel.size[1]];
+    for value in step {
+        let x = panel.at(value, 0.0)[0];
+        let zero = value.abs() < 1e-9;
+        let colour = if zero { INK } else { super::palette::GRID };
+        canvas.line([x, top], [x, bottom], &format!(r#"stroke="{colour}" stroke-width="1""#));
+        canvas.label(
+            Label::new(crate::number::tick(value), [x, bottom + 17.0]).size(12.0).middle().colour(MUTED),
+        );
+    }
+}

@@ -1,0 +1,11 @@
+//! How much each cause contributes to camber and toe at the tire face.
+
+mod cause;
+mod outcome;
+mod run;
+mod shapley;
+
+pub use cause::Cause;
+pub use outcome::{CauseShare, CausesOutcome, Contribution, Subject, WheelCauses, Wobble};
+pub use run::{causes, causes_over};
+pub use shapley::shapley;

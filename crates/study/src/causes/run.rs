@@ -1,0 +1,107 @@
+//! Solves the axle with every set of causes.
+
+use axlebow_axle::{Axle, AxleError, LoadCase, Ride, Side, Sides, tires};
+use rayon::prelude::*;
+
+use super::{Cause, CauseShare, CausesOutcome, Contribution, Subject, WheelCauses, Wobble, shapley};
+
+/// Least and largest endplay that TMC RP 618 accepts, m.
+const ACCEPTED: [f64; 2] = [0.025e-3, 0.127e-3];
+
+/// Camber left and right, toe left and right, rad.
+type Angles = [f64; 4];
+
+/// What each cause contributes to camber and toe against the road in a load case.
+///
+/// A cause is removed by making its part rigid, tight or straight. The axle is solved with every set of its causes and
+/// each share is the mean over all orders in which they could come in, so that no order is preferred; the shares and what
+/// is left without any cause sum to the angle.
+///
+/// # Errors
+/// As [`axlebow_axle::tires`].
+pub fn causes(axle: &Axle, case: &LoadCase) -> Result<CausesOutcome, AxleError> {
+    let angles = |axle: &Axle| -> Result<Angles, AxleError> {
+        let outcome = tires(axle, std::slice::from_ref(case))?;
+        let [left, right] = Side::BOTH.map(|side| outcome.cases[0].wheels.of(side).pose);
+        Ok([left.camber, right.camber, left.toe, right.toe])
+    };
+    let subject = Subject::Standing { case: case.name.clone(), description: case.description.clone() };
+    let warnings = tires(axle, std::slice::from_ref(case))?.warnings;
+    Ok(CausesOutcome { warnings, ..split(axle, subject, angles)? })
+}
+
+/// The same for the largest less the smallest camber and toe over a ride.
+///
+/// # Errors
+/// As [`axlebow_axle::ride()`].
+pub fn causes_over(axle: &Axle, ride: &Ride) -> Result<CausesOutcome, AxleError> {
+    let angles = |axle: &Axle| -> Result<Angles, AxleError> {
+        let history = axlebow_axle::ride(axle, ride)?.history;
+        let extent = |values: Vec<f64>| {
+            let most = values.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+            most - values.iter().copied().fold(f64::INFINITY, f64::min)
+        };
+        let camber = |side: Side| {
+            let both = history.camber.of(side).iter().zip(&history.roll);
+            extent(both.map(|(camber, roll)| camber - side.sign() * roll).collect())
+        };
+        let toe = |side: Side| extent(history.toe.of(side).clone());
+        Ok([camber(Side::Left), camber(Side::Right), toe(Side::Left), toe(Side::Right)])
+    };
+    let subject = Subject::Ride { name: ride.name.clone(), speed: ride.speed };
+    let warnings = axlebow_axle::ride(axle, ride)?.warnings;
+    Ok(CausesOutcome { warnings, ..split(axle, subject, angles)? })
+}
+
+fn split(
+    axle: &Axle,
+    subject: Subject,
+    angles: impl Fn(&Axle) -> Result<Angles, AxleError> + Sync,
+) -> Result<CausesOutcome, AxleError> {
+    let causes: Vec<Cause> = Cause::ALL.into_iter().filter(|cause| cause.is_in(axle)).collect();
+    let sets: Vec<usize> = (0..1 << causes.len()).collect();
+    let solve = |set: &usize| angles(&with_set(axle, &causes, *set)?);
+    let values: Vec<Angles> = sets.par_iter().map(solve).collect::<Result<_, _>>()?;
+    let ends = causes.par_iter().flat_map_iter(|cause| [(*cause, true), (*cause, false)]);
+    let moved: Vec<Angles> =
+        ends.map(|(cause, up)| angles(&cause.varied(axle, up)?)).collect::<Result<_, _>>()?;
+    let contribution = |which: usize| {
+        let of = |angles: &[Angles]| angles.iter().map(|angles| angles[which]).collect::<Vec<f64>>();
+        contribution(&causes, &of(&values), &of(&moved))
+    };
+    Ok(CausesOutcome {
+        subject,
+        wheels: Sides {
+            left: WheelCauses { camber: contribution(0), toe: contribution(2) },
+            right: WheelCauses { camber: contribution(1), toe: contribution(3) },
+        },
+        wobble: Sides::each(|side| wobble(axle, side)),
+        solved: values.len() + moved.len(),
+        warnings: Vec::new(),
+    })
+}
+
+/// The axle with the causes of a set alone.
+fn with_set(axle: &Axle, causes: &[Cause], set: usize) -> Result<Axle, AxleError> {
+    let out = causes.iter().enumerate().filter(|(i, _)| set >> i & 1 == 0);
+    out.map(|(_, cause)| cause).try_fold(axle.clone(), |axle, cause| cause.removed(&axle))
+}
+
+/// The shares of one angle, from its value with every set of causes and with each input off by its tolerance.
+fn contribution(causes: &[Cause], values: &[f64], moved: &[f64]) -> Contribution {
+    let (rest, all) = (values[0], values.len() - 1);
+    let shares = shapley(values).into_iter().enumerate().map(|(i, share)| CauseShare {
+        cause: causes[i],
+        share,
+        alone: values[1 << i] - rest,
+        removing: values[all] - values[all & !(1 << i)],
+        uncertainty: 0.5 * (moved[2 * i] - moved[2 * i + 1]).abs(),
+    });
+    Contribution { shares: shares.collect(), rest, total: values[all] }
+}
+
+fn wobble(axle: &Axle, side: Side) -> Wobble {
+    let end = axle.wheel_ends.of(side);
+    let tilt = |endplay: f64| endplay * end.cup_angle.tan() / (end.outer_bearing - end.inner_bearing);
+    Wobble { own: tilt(end.endplay), accepted: ACCEPTED.map(tilt) }
+}
