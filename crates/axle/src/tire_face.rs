@@ -45,8 +45,9 @@ impl Axle {
         let wheel = self.wheels.of(side);
         let places: Vec<f64> = wheel.tires().map(|place| place.outboard - wheel.outset()).collect();
         let stiffness = wheel.tire().vertical_stiffness;
-        let sunk = 0.5 * self.loading.rated_load / (places.len() as f64 * stiffness);
-        let carcass = Carcass { radius: wheel.tire().loaded_radius + sunk, stiffness };
+        let rated_load = 0.5 * self.loading.rated_load / places.len() as f64;
+        let radius = wheel.tire().loaded_radius + rated_load / stiffness;
+        let carcass = Carcass { radius, stiffness, rated_load };
         Ok(Face::new(*wheel.tread(), carcass, &places)?)
     }
 }

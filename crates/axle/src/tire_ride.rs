@@ -1,6 +1,8 @@
 //! What a ride does to the tire faces: wear along it and round the tires, and the cups that it prints.
 
-use axlebow_tread::{AlongRide, Cups, Passed, Pose, RideWear, cups};
+use std::f64::consts::TAU;
+
+use axlebow_tread::{AlongRide, Cups, Passed, Pose, RideWear, Suspect, cups};
 
 use crate::cup_suspects::{mode_suspects, road_suspect};
 use crate::outcome::Warning;
@@ -23,6 +25,8 @@ pub struct TireRideOutcome {
     pub name: String,
     /// Speed, m/s.
     pub speed: f64,
+    /// Whether the road comes back, as a washboard does, and may be in step with the wheel.
+    pub comes_back: bool,
     /// Each wheel end.
     pub wheels: Sides<TireRide>,
     /// Things that the reader must know, each with what to do.
@@ -74,7 +78,7 @@ pub fn tires_over(axle: &Axle, ride: &Ride, driven: &RideOutcome) -> Result<Tire
     let comes_back =
         Side::BOTH.iter().any(|side| road_suspect(track(&ride.road, *side), ride.speed).is_some());
     let warnings = driven.warnings.iter().cloned().chain(once(&wheels, comes_back)).collect();
-    Ok(TireRideOutcome { name: driven.name.clone(), speed: driven.speed, wheels, warnings })
+    Ok(TireRideOutcome { name: driven.name.clone(), speed: driven.speed, comes_back, wheels, warnings })
 }
 
 /// How the hub of a side stands on the road as the ride goes on.
@@ -95,14 +99,12 @@ fn extent(passed: &[Passed]) -> [f64; 3] {
     [camber().fold(f64::INFINITY, f64::min), mean, camber().fold(f64::NEG_INFINITY, f64::max)]
 }
 
-fn printed(
-    wear: &RideWear,
-    speed: f64,
-    suspects: Vec<axlebow_tread::Suspect>,
-) -> Result<Option<PrintedWave>, AxleError> {
+fn printed(wear: &RideWear, speed: f64, suspects: Vec<Suspect>) -> Result<Option<PrintedWave>, AxleError> {
     let (tire, rib) = wear.mean.most_worn();
     let Some(wave) = wear.round[tire].strongest(rib, MOST_CUPS) else { return Ok(None) };
-    let cups = cups(wave.count, speed, wear.mean.radius, suspects)?;
+    let turns = speed / (TAU * wear.mean.radius);
+    let all = suspects.into_iter().chain([Suspect::round_wheel(wave.count, turns)]).collect();
+    let cups = cups(wave.count, speed, wear.mean.radius, all)?;
     Ok(Some(PrintedWave { tire, rib, amplitude: wave.amplitude, visible: wave.amplitude >= VISIBLE, cups }))
 }
 

@@ -46,7 +46,12 @@ pub(crate) static TREAD: TableSpec = TableSpec {
             (Kind::Ratio, Positive),
             Default("1"),
         ),
-        quantity("inflation", "Inflation pressure.", (Kind::Stress, Positive), Default("\"760 kPa\"")),
+        quantity(
+            "inflation",
+            "Inflation pressure; with the rated load it says how long the contact is.",
+            (Kind::Stress, Positive),
+            Default("\"760 kPa\""),
+        ),
         quantity("friction", "Friction of tread on road.", (Kind::Ratio, Positive), Default("0.8")),
         quantity(
             "usual_side_force",

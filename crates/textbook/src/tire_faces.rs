@@ -38,7 +38,7 @@ pub(crate) const CASES: &[Case] = &[
         edge_pressure(2.0 * LOAD * WIDTH / (STIFFNESS * 1.5 * 1.5))
     }),
     face("rolling_radius_matches_jazar_3_2", "rolling radius, R_g = 0.50 m, R_h = 0.47 m", 0.49, || {
-        let carcass = Carcass { radius: 0.5, stiffness: 1e6 };
+        let carcass = Carcass { radius: 0.5, stiffness: 1e6, rated_load: 3e4 };
         let face = Face::new(plain(0.3, 5)?, carcass, &[0.0]).map_err(text)?;
         let pose = Pose { load: 0.03 * 1e6, camber: 0.0, toe: 0.0 };
         Ok(face.rolling(pose).map_err(text)?.radius)
@@ -86,7 +86,7 @@ fn shear(share: f64) -> Result<f64, String> {
 
 /// Pressure at the edge of a strip that leans by a slope.
 fn edge_pressure(slope: f64) -> Result<f64, String> {
-    let carcass = Carcass { radius: 1.0, stiffness: STIFFNESS };
+    let carcass = Carcass { radius: 1.0, stiffness: STIFFNESS, rated_load: LOAD };
     let strip = Face::new(plain(WIDTH, MANY)?, carcass, &[0.0]).map_err(text)?;
     let pressed = strip.pressed(Pose { load: LOAD, camber: slope.atan(), toe: 0.0 }).map_err(text)?;
     let deflection = pressed.mean + 0.5 * WIDTH * slope;

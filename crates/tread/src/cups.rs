@@ -28,11 +28,11 @@ pub struct Cups {
 }
 
 /// The frequency that prints `count` cups round a tire of rolling radius R at speed v, `f = N v/(2πR)`, held against
-/// what has a frequency near it; the wheel itself, N times a turn, is always among that.
+/// what has a frequency near it.
 ///
 /// - `speed`: m/s, above 0
 /// - `radius`: m, above 0
-/// - `suspects`: what else moves the tire; empty where nothing is known of the axle
+/// - `suspects`: what may have printed them, such as modes of the axle and [`Suspect::wheel_turn`]
 ///
 /// # Errors
 /// [`TreadError::Value`] for a count of zero, and a speed or radius that is not a finite value above zero.
@@ -44,8 +44,6 @@ pub fn cups(count: u16, speed: f64, radius: f64, suspects: Vec<Suspect>) -> Resu
     let of_count = |count: f64| count * wheel_frequency;
     let frequency = of_count(f64::from(count));
     let fewer = count.checked_sub(1).filter(|fewer| *fewer > 0);
-    let own = Suspect::wheel_turn(count, wheel_frequency);
-    let all = suspects.into_iter().chain([own]).collect();
     Ok(Cups {
         count,
         speed,
@@ -54,7 +52,7 @@ pub fn cups(count: u16, speed: f64, radius: f64, suspects: Vec<Suspect>) -> Resu
         frequency,
         misread: [fewer.map(|fewer| of_count(f64::from(fewer))), Some(of_count(f64::from(count) + 1.0))],
         wheel_frequency,
-        explanations: explanations(frequency, wheel_frequency, all),
+        explanations: explanations(frequency, wheel_frequency, suspects),
     })
 }
 
@@ -66,7 +64,7 @@ mod tests {
     /// whole count nearest is one cup at v/(2πR).
     #[test]
     fn spacing_and_frequency_are_one_relation() {
-        let outcome = cups(1, 29.06, 0.5, Vec::new()).unwrap();
+        let outcome = cups(1, 29.06, 0.5, vec![Suspect::wheel_turn(1, 29.06 / (TAU * 0.5))]).unwrap();
         assert!((outcome.frequency - 29.06 / (TAU * 0.5)).abs() < 1e-12);
         assert!((10.4 / outcome.wheel_frequency - 1.12).abs() < 0.005);
         assert!((outcome.speed / 10.4 - 2.794).abs() < 0.0005);

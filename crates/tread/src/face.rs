@@ -13,6 +13,8 @@ pub struct Carcass {
     pub radius: f64,
     /// Vertical stiffness of one tire, N/m.
     pub stiffness: f64,
+    /// Load of one tire at which its contact presses with the inflation pressure, N.
+    pub rated_load: f64,
 }
 
 /// How a hub stands on the road.
@@ -57,6 +59,7 @@ impl Face {
         let tread = tread.checked()?;
         positive("tire radius", carcass.radius, "m")?;
         positive("tire vertical stiffness", carcass.stiffness, "N/m")?;
+        positive("rated load of a tire", carcass.rated_load, "N")?;
         if !(1..=2).contains(&places.len()) {
             return Err(TreadError::Tires { count: places.len() });
         }
@@ -84,6 +87,18 @@ impl Face {
     /// Vertical stiffness of one rib, N/m.
     pub(crate) fn rib_stiffness(&self) -> f64 {
         self.carcass.stiffness / self.tread.ribs as f64
+    }
+
+    /// Shear stiffness of a rib for each newton that it carries: `(G/h) F/(2 p² w)` with the rated load F of a tire, the
+    /// inflation pressure p and the tread's width w.
+    ///
+    /// A brush of width b and contact length l has `(G/h) b l²/2`. At the rated load the contact is `F/(p w)` long; with
+    /// other loads its length goes by the square root (Pacejka, sec. 3.2.1, from memory), so that the stiffness goes by
+    /// the load.
+    pub(crate) fn shear_stiffness_per_load(&self) -> f64 {
+        let tread = &self.tread;
+        let shear = tread.shear_modulus / tread.depth;
+        0.5 * shear * self.carcass.rated_load / (tread.inflation.powi(2) * tread.width)
     }
 }
 

@@ -24,7 +24,7 @@
 //! ```
 //! use axlebow_tread::*;
 //! let tread = Tread::usual(0.22)?;
-//! let face = Face::new(tread, Carcass { radius: 0.51, stiffness: 0.9e6 }, &[0.165, -0.165])?;
+//! let face = Face::new(tread, Carcass { radius: 0.51, stiffness: 0.9e6, rated_load: 22e3 }, &[0.165, -0.165])?;
 //! let dual = face.worn(Pose { load: 40e3, camber: -0.5_f64.to_radians(), toe: 0.0 })?;
 //! // The tops lean in: the inner tire carries more, and its inner shoulder wears more than upright.
 //! assert!(dual.tires[1].load > dual.tires[0].load);

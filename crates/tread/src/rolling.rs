@@ -102,12 +102,11 @@ impl Face {
     }
 
     fn rolling_ribs(&self, pressed: &Pressed) -> Vec<RollingRib> {
-        let tread = &self.tread;
-        let (width, shear) = (tread.rib_width(), tread.shear_modulus / tread.depth);
+        let (per_load, friction) = (self.shear_stiffness_per_load(), self.tread.friction);
         let each = self.ribs.iter().zip(&pressed.deflection).zip(&pressed.load);
         each.map(|((rib, deflection), load)| RollingRib {
             radius: self.carcass.radius - rib.crown - ROLLING_SHARE * deflection,
-            brush: Brush::of_rib(*load, width, shear, (tread.inflation, tread.friction)),
+            brush: Brush { stiffness: per_load * load, limit: friction * load },
         })
         .collect()
     }

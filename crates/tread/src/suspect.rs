@@ -72,6 +72,16 @@ impl Suspect {
             3 => (0.3, "three times a turn: a tire that is out of shape; has few usual causes"),
             _ => (0.1, "so many times a turn has no usual cause in the wheel itself"),
         };
+        Suspect::of_wheel(count, turns, (weight, why))
+    }
+
+    /// The same for a wheel that is round, as those of a ride are: it sets where round the tire a wave stands, and makes none.
+    pub fn round_wheel(count: u16, turns: f64) -> Suspect {
+        let why = "the wheel of this ride is round; look at it where cups show without this road";
+        Suspect::of_wheel(count, turns, (0.05, why))
+    }
+
+    fn of_wheel(count: u16, turns: f64, (weight, why): (f64, &str)) -> Suspect {
         let name = format!("wheel turn, order {count}");
         let frequency = f64::from(count) * turns;
         Suspect { kind: SuspectKind::WheelTurn, name, frequency, weight, why: why.to_owned() }

@@ -6,7 +6,7 @@ use approx::assert_relative_eq;
 use axlebow_tread::{AlongRide, Carcass, Face, Passed, Pose, Tread};
 use proptest::prelude::*;
 
-const CARCASS: Carcass = Carcass { radius: 0.51, stiffness: 1.1e6 };
+const CARCASS: Carcass = Carcass { radius: 0.51, stiffness: 1.1e6, rated_load: 30e3 };
 
 fn tread(ribs: usize, crown: f64) -> Tread {
     Tread { ribs, crown, ..Tread::usual(0.3).unwrap() }
@@ -193,4 +193,16 @@ fn a_stiff_tread_wears_less_by_force_and_more_by_slip() {
     let steered = Pose { toe: 0.002, ..straight };
     let by_slip = |face: &Face| energy(face, steered) - energy(face, straight);
     assert_relative_eq!(by_slip(&stiff) / by_slip(&soft), 3.0, max_relative = 0.05);
+}
+
+/// A brush of the width w and length l = F/(p w) of a contact at rated load has the shear stiffness (G/h) w l²/2.
+#[test]
+fn shear_stiffness_at_the_rated_load_is_that_of_the_contact() {
+    let tread = Tread { usual_side_force: 0.0, ..tread(5, 0.0) };
+    let length = CARCASS.rated_load / (tread.inflation * tread.width);
+    let stiffness = tread.shear_modulus / tread.depth * tread.width * length * length / 2.0;
+    let toe = 1e-6;
+    let rolling = face(tread, &[0.0]).rolling(Pose { load: CARCASS.rated_load, camber: 0.0, toe }).unwrap();
+    let energy: f64 = rolling.ribs.iter().map(|rib| rib.energy).sum();
+    assert_relative_eq!(energy, stiffness * toe * toe, max_relative = 1e-4);
 }

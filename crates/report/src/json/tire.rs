@@ -122,6 +122,8 @@ pub struct TireRideEntry {
     pub name: String,
     /// Speed.
     pub speed_m_s: f64,
+    /// Whether the road comes back and may be in step with the wheel.
+    pub road_comes_back: bool,
     /// Each wheel end.
     pub wheels: BySide<RideFaceEntry>,
     /// Doubts about the ride.
@@ -221,6 +223,7 @@ impl From<&TireRideOutcome> for TireRideEntry {
         TireRideEntry {
             name: ride.name.clone(),
             speed_m_s: ride.speed,
+            road_comes_back: ride.comes_back,
             wheels: BySide::of(&ride.wheels, |face| RideFaceEntry::from(face)),
             warnings: ride.warnings.iter().map(WarningEntry::from).collect(),
         }

@@ -69,7 +69,7 @@ impl TireFigure<'_> {
             let worn = self.ride.map_or(&panel.face.worn, |ride| &ride.wheels.of(side).wear.mean);
             bottom = panel.draw(&mut canvas, [left + 0.5 * FACE, top + 46.0], worn);
         }
-        bottom = self.draw_legend(&mut canvas, bottom + 34.0);
+        bottom = self.draw_legend(&mut canvas, bottom + 34.0, scale.lean);
         if let Some(ride) = self.ride {
             bottom = self.draw_round(&mut canvas, ride, bottom + 30.0)?;
         }
@@ -117,7 +117,7 @@ impl TireFigure<'_> {
         canvas.label(Label::new(line, [x, y + 19.0]).colour(MUTED));
     }
 
-    fn draw_legend(&self, canvas: &mut Canvas, level: f64) -> f64 {
+    fn draw_legend(&self, canvas: &mut Canvas, level: f64, lean: f64) -> f64 {
         canvas.line(
             [LEFT, level - 20.0],
             [RIGHT, level - 20.0],
@@ -138,10 +138,11 @@ impl TireFigure<'_> {
             x += width;
         }
         canvas.line([x, level - 2.0], [x + 30.0, level - 2.0], &TirePanel::upright_style());
-        canvas.label(Label::new(
-            "wear of the same rib upright and straight; ribs lean 5 times as much",
-            [x + 38.0, level + 3.0],
-        ));
+        let words = match lean {
+            1.0 => "wear of the same rib upright and straight".to_owned(),
+            _ => format!("wear of the same rib upright and straight; ribs lean {lean:.0} times as much"),
+        };
+        canvas.label(Label::new(words, [x + 38.0, level + 3.0]));
         level + 6.0
     }
 

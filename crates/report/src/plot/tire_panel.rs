@@ -17,7 +17,7 @@ const PROFILE: f64 = 120.0;
 const RIB: f64 = 24.0;
 /// Room between bars, ribs and profile, for the lean.
 const ROOM: f64 = 16.0;
-/// Factor on the lean of the ribs.
+/// Largest factor on the lean of the ribs.
 const LEAN: f64 = 5.0;
 /// Share of a rib's width that is groove.
 const GROOVE: f64 = 0.12;
@@ -35,6 +35,8 @@ pub(super) struct FaceScale {
     half_spacing: f64,
     /// Width of a rib, m.
     rib: f64,
+    /// Factor on the lean of the ribs.
+    pub lean: f64,
 }
 
 /// One wheel's face.
@@ -49,24 +51,33 @@ impl FaceScale {
     /// The scale at which both faces fit a width.
     pub fn of(case: &TireCase, ride: Option<&TireRideOutcome>, width: f64) -> Self {
         let faces = Side::BOTH.map(|side| &case.wheels.of(side).worn);
-        let ridden = ride.iter().flat_map(|ride| Side::BOTH.map(|side| &ride.wheels.of(side).wear.mean));
-        let worn: Vec<&Worn> = faces.into_iter().chain(ridden).collect();
-        let ribs = || worn.iter().flat_map(|worn| &worn.tires).flat_map(|tire| &tire.ribs);
-        let most = |value: fn(&RibWear) -> f64| ribs().map(value).fold(1e-9, f64::max);
-        let places: Vec<f64> = worn[0].tires[0].ribs.iter().map(|rib| rib.outboard).collect();
+        let worn = ride.map_or(faces, |ride| Side::BOTH.map(|side| &ride.wheels.of(side).wear.mean));
+        let most = |faces: [&Worn; 2], value: fn(&RibWear) -> f64| {
+            let ribs = faces.into_iter().flat_map(|worn| &worn.tires).flat_map(|tire| &tire.ribs);
+            ribs.map(value).fold(1e-9, f64::max)
+        };
+        let places: Vec<f64> = faces[0].tires[0].ribs.iter().map(|rib| rib.outboard).collect();
         let rib = places.windows(2).next().map_or(1.0, |pair| pair[1] - pair[0]);
         let tread = rib * places.len() as f64;
         // Duals are drawn closer than they stand: a gap of a rib between them.
-        let dual = worn.iter().any(|worn| worn.tires.len() > 1);
+        let dual = faces.iter().any(|worn| worn.tires.len() > 1);
         let half_spacing = if dual { 0.5 * (tread + rib) } else { 0.0 };
         FaceScale {
             across: width / (2.0 * half_spacing + tread),
-            load: most(|rib| rib.load),
-            wear: most(|rib| rib.index.unwrap_or(0.0)).max(1.0),
+            load: most(faces, |rib| rib.load),
+            wear: most(worn, |rib| rib.index.unwrap_or(0.0)).max(1.0),
+            lean: lean(case, 0.5 * width),
             half_spacing,
             rib,
         }
     }
+}
+
+/// The factor at which the ends of the ribs, half a face from its middle, keep to their room.
+fn lean(case: &TireCase, half: f64) -> f64 {
+    let steepest =
+        Side::BOTH.map(|side| case.wheels.of(side).pose.camber.abs()).into_iter().fold(1e-9, f64::max);
+    (ROOM / (half * steepest)).floor().clamp(1.0, LEAN)
 }
 
 impl TirePanel<'_> {
@@ -107,7 +118,7 @@ impl TirePanel<'_> {
     }
 
     fn draw_ribs(&self, canvas: &mut Canvas, [middle, top]: Point) {
-        let turn = -self.side.sign() * LEAN * self.face.pose.camber.to_degrees();
+        let turn = -self.side.sign() * self.scale.lean * self.face.pose.camber.to_degrees();
         let (x, y) = (crate::svg::coordinate(middle), crate::svg::coordinate(top + RIB));
         let width = self.scale.across * self.scale.rib * (1.0 - GROOVE);
         canvas.group(&format!(r#"transform="rotate({} {x} {y})""#, fixed(turn, 3)), |inside| {

@@ -126,7 +126,7 @@ fn rib_rows(worn: &Worn, n: Numbers) -> Vec<[String; 9]> {
 fn over(ride: &TireRideOutcome, n: Numbers) -> String {
     let title = format!("Over {}, {}", ride.name, show(ride.speed, Kind::Speed, n.system));
     let mut text = format!("\n{}", paragraph(&title, WIDTH, 2)) + &means(ride, n);
-    let [left, right] = Side::BOTH.map(|side| wave(ride.wheels.of(side), n));
+    let [left, right] = Side::BOTH.map(|side| wave(ride.wheels.of(side), ride.comes_back, n));
     if left == right {
         text += &format!("\nBoth wheels: {left}");
     } else {
@@ -157,11 +157,15 @@ fn means(ride: &TireRideOutcome, n: Numbers) -> String {
 }
 
 /// The strongest wave round one wheel's tires, and what may print it.
-fn wave(face: &TireRide, n: Numbers) -> String {
+fn wave(face: &TireRide, comes_back: bool, n: Numbers) -> String {
     let Some(PrintedWave { tire, rib, amplitude, visible, cups }) = &face.wave else {
         return "less than one turn of the tire, so that no wear goes round it.\n".to_owned();
     };
-    let standing = if *visible { "cups would show" } else { "too little to be seen as cups" };
+    let standing = match (*visible, comes_back) {
+        (true, true) => "cups would show",
+        (true, false) => "enough to show, did its cause come back",
+        (false, _) => "too little to be seen as cups",
+    };
     let line = format!(
         "on rib {} from the inside of the {} tire the strongest wave of {} turns goes {} times round, by {} % of the \
          wear ({standing}); {} from crest to crest, {} Hz.",
