@@ -8,3 +8,4 @@ mod roads;
 mod seat_walls;
 mod stiffeners;
 mod tires;
+mod welds;

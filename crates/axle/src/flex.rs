@@ -7,6 +7,7 @@ use crate::frame::{Frame, VehicleBody};
 use crate::ground::{Contact, GRAVITY, GroundModel, Hubs, STANDARD_GRAVITY};
 use crate::load_case::LoadCase;
 use crate::outcome::{CaseOutcome, FlexOutcome, SeatOutcome, WheelOutcome};
+use crate::preheat::preheats;
 use crate::results::Levelled;
 use crate::seated_bar::SeatedBar;
 use crate::split::CamberUnits;
@@ -29,7 +30,8 @@ pub fn flex(axle: &Axle, cases: &[LoadCase]) -> Result<FlexOutcome, AxleError> {
     let others = less_help.into_iter().chain(crate::warnings::warnings(axle, &outcomes));
     let warnings = others.chain(of_walls).collect();
     let (axle_mass, unsprung_mass) = (axle.mass(), axle.unsprung_mass());
-    Ok(FlexOutcome { axle_mass, unsprung_mass, walls, cases: outcomes, warnings })
+    let preheat = if axle.stiffeners.is_empty() { Vec::new() } else { preheats(axle)? };
+    Ok(FlexOutcome { axle_mass, unsprung_mass, walls, cases: outcomes, preheat, warnings })
 }
 
 /// An axle whose answer to unit hub forces and to gravity is known, ready for any number of cases.

@@ -33,6 +33,7 @@ mod mode_name;
 mod modes;
 pub mod outcome;
 mod peak_ground;
+mod preheat;
 mod response;
 mod response_outcome;
 mod response_warnings;
@@ -98,6 +99,7 @@ pub use outcome::{
     BearingOutcome, CamberSplit, CaseOutcome, ContactOutcome, DiagramPoint, FlexOutcome, Resultants,
     SeatOutcome, StationOutcome, Warning, WheelOutcome,
 };
+pub use preheat::{Preheat, preheats};
 pub use response::{Input, RandomRide, ResponseAsk, response};
 pub use response_outcome::{PrintedCups, RandomAnswer, RandomOutcome, ResponseOutcome, StationResponse};
 pub use ride::{Ride, ride};

@@ -4,6 +4,7 @@
 //! tire are positive forward, left and up. Resultants act on the face whose outward normal is +Y:
 //! `moment_x` = EI·d(rx)/dy, positive where the axle is bent hollow side up (both ends raised).
 
+use crate::preheat::Preheat;
 use crate::stiffening_outcome::StiffeningOutcome;
 use crate::{Side, Sides, WallAtSeat};
 
@@ -19,6 +20,8 @@ pub struct FlexOutcome {
     pub walls: Sides<WallAtSeat>,
     /// Load cases in the order asked for.
     pub cases: Vec<CaseOutcome>,
+    /// What each steel says about preheat, where stiffeners are welded on.
+    pub preheat: Vec<Preheat>,
     /// Things that the reader must know, each with what to do.
     pub warnings: Vec<Warning>,
 }

@@ -8,9 +8,10 @@ use axlebow_strength::{
 
 use crate::body::{Part, Piece};
 use crate::outcome::{CaseOutcome, Resultants, StationOutcome, Warning};
+use crate::preheat::{Preheat, preheats};
 use crate::seat::Fixing;
 use crate::seat_strength::SeatStrength;
-use crate::weld_strength::{ELECTRODE_STRENGTH, weld_checks};
+use crate::weld_strength::weld_checks;
 use crate::{Axle, AxleError, LoadCase, Side, flex};
 
 /// Whose limits are used where codes differ.
@@ -22,6 +23,24 @@ pub enum StrengthRules {
     En,
 }
 
+impl StrengthRules {
+    /// The word of files, options and results.
+    pub fn word(self) -> &'static str {
+        match self {
+            StrengthRules::Aisc => "aisc",
+            StrengthRules::En => "en",
+        }
+    }
+
+    /// The code and its edition.
+    pub fn title(self) -> &'static str {
+        match self {
+            StrengthRules::Aisc => "ANSI/AISC 360-22",
+            StrengthRules::En => "EN 1993",
+        }
+    }
+}
+
 /// What strength is asked for.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct StrengthAsk {
@@ -29,6 +48,20 @@ pub struct StrengthAsk {
     pub safety_factor: f64,
     /// Whose limits are used where codes differ.
     pub rules: StrengthRules,
+    /// Tensile strength of the weld metal, F_EXX, Pa.
+    pub electrode_strength: f64,
+    /// Share of its strength that steel keeps beside a weld; assumed from its yield strength where none is given.
+    pub kept_beside_weld: Option<f64>,
+}
+
+impl StrengthAsk {
+    /// The steel beside a weld, of a steel with a yield strength (Pa).
+    pub(crate) fn beside_weld(&self, yield_strength: f64) -> Result<HeatAffectedZone, AxleError> {
+        Ok(match self.kept_beside_weld {
+            Some(share) => HeatAffectedZone::stated(share)?,
+            None => HeatAffectedZone::assumed(yield_strength),
+        })
+    }
 }
 
 /// Result of [`strength`].
@@ -42,6 +75,8 @@ pub struct StrengthOutcome {
     pub walls: Vec<PlacedCheck>,
     /// Whether checks depend on tightened U-bolts.
     pub clamped: bool,
+    /// What each steel that is welded says about preheat.
+    pub preheat: Vec<Preheat>,
     /// What stands in for what the file does not say.
     pub assumptions: Vec<String>,
     /// Things that the reader must know, each with what to do.
@@ -107,7 +142,8 @@ pub fn strength(axle: &Axle, cases: &[LoadCase], ask: StrengthAsk) -> Result<Str
         cases,
         walls,
         clamped: seats.has_clamp(),
-        assumptions: assumptions(axle, ask.rules),
+        preheat: preheats(axle)?,
+        assumptions: assumptions(axle, ask)?,
         warnings: warnings(axle).into_iter().chain(seats.warnings()?).chain(outcome.warnings).collect(),
     })
 }
@@ -162,20 +198,25 @@ fn piece_checks(
     let distance = station.y.abs();
     let (profile, properties) = (piece.profile_at(distance), axle.body.properties(piece, distance));
     let beside_weld = piece.part != Part::Spindle && is_welded(axle, station.y);
-    let kept = if beside_weld { HeatAffectedZone::assumed(yield_strength).factor() } else { 1.0 };
+    let kept = if beside_weld { ask.beside_weld(yield_strength)?.factor() } else { 1.0 };
     let allowable = AllowableStress::new(kept * yield_strength, ask.safety_factor)?;
     let Resultants { axial, shear_x, shear_z, moment_x, moment_z, torsion } = station.resultants;
     let shear = profile.transverse_shear_peak(shear_x, shear_z) + properties.torsion_shear_peak(torsion);
     // Under a stiffener the fibre stress is that of the stiffened section, which the station knows.
     let own = profile.fibre_stress(&properties, axial, moment_x, moment_z).0.abs();
-    Ok(stress_checks(own.min(station.stress.abs()), shear, &allowable).to_vec())
+    let checks = stress_checks(own.min(station.stress.abs()), shear, &allowable);
+    Ok(checks.map(|check| if kept < 1.0 { check.in_heat_affected_zone() } else { check }).to_vec())
 }
 
-/// Whether the steel at a position was heated by the weld of a seat.
+/// Whether the steel at a position was heated by the weld of a seat or of a stiffener, its ends and what lies between
+/// stitches included.
 fn is_welded(axle: &Axle, y: f64) -> bool {
     let seat = axle.seats.of(if y < 0.0 { Side::Right } else { Side::Left });
     let near = crate::SMALLEST_STEP;
-    seat.fixing == Fixing::Welded && (seat.inner_edge() - near..=seat.outer_edge() + near).contains(&y.abs())
+    let by_seat = seat.fixing == Fixing::Welded
+        && (seat.inner_edge() - near..=seat.outer_edge() + near).contains(&y.abs());
+    let mut stiffeners = axle.stiffeners.iter();
+    by_seat || stiffeners.any(|stiffener| (stiffener.from - near..=stiffener.to + near).contains(&y))
 }
 
 /// Walls of tube and housing against their class, one for each piece that differs.
@@ -201,22 +242,39 @@ fn wall_checks(axle: &Axle, rules: StrengthRules) -> Vec<PlacedCheck> {
     found
 }
 
-fn assumptions(axle: &Axle, rules: StrengthRules) -> Vec<String> {
-    let welded = Side::BOTH.iter().any(|side| axle.seats.of(*side).fixing == Fixing::Welded);
-    let part = axle.body.pieces()[0].part;
-    let strength = axle.body.material(part).yield_strength().filter(|_| welded);
-    let beside = strength.and_then(|strength| HeatAffectedZone::assumed(strength).assumption());
-    let metal = (!axle.stiffeners.is_empty()).then(|| match rules {
-        StrengthRules::Aisc => format!(
-            "weld metal of {:.0} MPa tensile strength (common practice, no source); loads are working loads",
-            ELECTRODE_STRENGTH / 1e6
-        ),
-        StrengthRules::En => {
-            "ultimate strength of the steel equal to its yield strength; loads times the safety factor"
-                .to_owned()
+fn assumptions(axle: &Axle, ask: StrengthAsk) -> Result<Vec<String>, AxleError> {
+    let material = axle.body.material(axle.body.pieces()[0].part);
+    let mut found = Vec::new();
+    if let Some(strength) = material.yield_strength().filter(|_| has_welds(axle)) {
+        let zone = ask.beside_weld(strength)?;
+        found.extend(zone.assumption());
+        if zone.factor() < 1.0 {
+            found.push(
+                "HAZ: over the length of a weld, its ends included, the whole section counts as heated"
+                    .to_owned(),
+            );
         }
+    }
+    if axle.stiffeners.is_empty() {
+        return Ok(found);
+    }
+    found.push(match ask.rules {
+        StrengthRules::Aisc => "loads on welds are working loads".to_owned(),
+        StrengthRules::En => "loads on welds are times the safety factor".to_owned(),
     });
-    beside.into_iter().chain(metal).collect()
+    if material.ultimate_strength().is_none() && material.yield_strength().is_some() {
+        let part = axle.body.pieces()[0].part.word();
+        found.push(format!(
+            "ultimate strength of the {part} equal to its yield strength, the least it can be"
+        ));
+    }
+    Ok(found)
+}
+
+/// Whether anything is welded to the axle.
+pub(crate) fn has_welds(axle: &Axle) -> bool {
+    let welded = |side: &Side| axle.seats.of(*side).fixing == Fixing::Welded;
+    !axle.stiffeners.is_empty() || Side::BOTH.iter().any(welded)
 }
 
 fn warnings(axle: &Axle) -> Vec<Warning> {

@@ -2,6 +2,7 @@
 
 use std::path::PathBuf;
 
+use axlebow_axle::StrengthRules;
 use axlebow_units::UnitSystem;
 use clap::{Args, Parser, Subcommand, ValueEnum};
 
@@ -86,12 +87,12 @@ pub struct Strength {
     /// Only this load case; may be given more than once
     #[arg(long = "case", value_name = "NAME")]
     pub cases: Vec<String>,
-    /// Yield strength over allowed stress, 1 to 20
-    #[arg(long, value_name = "FACTOR", default_value_t = 1.5)]
-    pub safety_factor: f64,
-    /// Whose limits are used where codes differ
-    #[arg(long, value_enum, default_value_t = Rules::Aisc)]
-    pub rules: Rules,
+    /// Yield strength over allowed stress, 1 to 20; that of the model's `[strength]` if left out
+    #[arg(long, value_name = "FACTOR")]
+    pub safety_factor: Option<f64>,
+    /// Whose limits are used where codes differ; those of the model's `[strength]` if left out
+    #[arg(long, value_enum)]
+    pub rules: Option<Rules>,
     /// Every check, not just those that use most of their limit
     #[arg(long)]
     pub all: bool,
@@ -103,6 +104,15 @@ pub enum Rules {
     Aisc,
     /// EN 1993
     En,
+}
+
+impl From<Rules> for StrengthRules {
+    fn from(rules: Rules) -> Self {
+        match rules {
+            Rules::Aisc => StrengthRules::Aisc,
+            Rules::En => StrengthRules::En,
+        }
+    }
 }
 
 #[derive(Debug, Args)]

@@ -2,12 +2,14 @@
 
 use axlebow_axle::{
     Axle, AxleError, Body, FixedMass, Ground, HousingPoint, LoadCase, Loading, STANDARD_CASES, Side, Sides,
-    Spindle, SpindleStep, TREAD_SHARE, Tire, TireLayout, UserStation, Wheel, WheelEnd, standard_cases,
+    Spindle, SpindleStep, StrengthAsk, TREAD_SHARE, Tire, TireLayout, UserStation, Wheel, WheelEnd,
+    standard_cases,
 };
-use axlebow_sections::{Material, Profile, RectangularTube, RoundBar, RoundTube};
+use axlebow_sections::{Profile, RectangularTube, RoundBar, RoundTube};
 use axlebow_units::{Kind, UnitSystem, show};
 
 use crate::keys::MODEL;
+use crate::strength_build::strength_ask;
 use crate::tire_file::tread;
 use crate::{Assumed, Document, Problems, Span, Table, combine, hash, read_bytes};
 
@@ -26,6 +28,8 @@ pub struct Model {
     pub axle: Axle,
     /// The standard load cases, then the file's combinations.
     pub cases: Vec<LoadCase>,
+    /// What strength is asked for.
+    pub strength: StrengthAsk,
     /// Defaults in use.
     pub assumed: Vec<Assumed>,
     /// Unit system of the file.
@@ -65,6 +69,7 @@ impl Model {
             hash: hash::of(root),
             axle,
             cases,
+            strength: strength_ask(root.table("strength")),
             assumed: [document.assumed(), &builder.assumed].concat(),
             system: document.system(),
         })
@@ -190,20 +195,6 @@ impl<'d> Builder<'d> {
             steps.extend(profile.map(|profile| SpindleStep { length: step.number("length"), profile }));
         }
         Some(Spindle { material: material?, steps })
-    }
-
-    pub(crate) fn material(&mut self, table: &Table) -> Option<Material> {
-        let made = Material::new(
-            table.text("name"),
-            table.number("elastic_modulus"),
-            table.number("poisson_ratio"),
-            table.number("density"),
-        );
-        let material = self.kept(table.span(), made)?;
-        match table.optional_number("yield_strength") {
-            Some(strength) => self.kept(table.span_of("yield_strength"), material.with_yield(strength)),
-            None => Some(material),
-        }
     }
 
     fn wheel_end(&mut self, table: &Table) -> Option<WheelEnd> {

@@ -103,7 +103,10 @@ impl Document {
             (Holds::Quantity { kind, .. } | Holds::QuantityOr { kind, .. }, [Step { index: None, .. }]) => {
                 Ok(kind)
             }
-            (Holds::Number { .. } | Holds::Count { .. }, [Step { index: None, .. }]) => Ok(Kind::Ratio),
+            (
+                Holds::Percent { .. } | Holds::Number { .. } | Holds::Count { .. },
+                [Step { index: None, .. }],
+            ) => Ok(Kind::Ratio),
             (Holds::Factors, [_, _]) => Ok(Kind::Ratio),
             _ => Err(no_number(path, Some("a key that holds a number, such as `tube.wall`".to_owned()))),
         }
@@ -144,6 +147,7 @@ impl Document {
         let steps = steps(path)?;
         let (table, rest) = owner(&self.root, path, &steps)?;
         match (key_spec(table, path, rest[0].key)?.holds, rest) {
+            (Holds::Percent { .. }, _) => self.set(path, &format!("{:?} %", 100.0 * value)),
             (Holds::Quantity { kind, .. } | Holds::QuantityOr { kind, .. }, _) => {
                 self.set(path, &format!("{value:?} {}", kind.si()))
             }

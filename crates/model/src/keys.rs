@@ -3,8 +3,10 @@
 use axlebow_axle::{LARGEST_COMPOSITE_FRACTION, STEEPEST_CUP};
 use axlebow_units::Kind;
 
+use crate::material_keys::MATERIAL;
 use crate::spec::{key, quantity};
 use crate::stiffener_keys::{KEEP_OUT, STIFFENER};
+use crate::strength_keys::STRENGTH;
 use crate::tread_keys::TREAD_KEY;
 use crate::{Bounds, Holds, KeySpec, Presence, TableSpec, Word};
 
@@ -66,19 +68,8 @@ pub static MODEL: TableSpec = TableSpec {
         key("mass", "A further mass fixed to the axle.", Holds::Tables(&MASS), Optional),
         key("station", "A further place to report results at.", Holds::Tables(&STATION), Optional),
         key("loads", "What the axle carries.", Holds::Table(&LOADS), Required),
+        key("strength", "What strength is checked against.", Holds::Table(&STRENGTH), Default("{}")),
         key("combination", "A load case made of others.", Holds::Tables(&COMBINATION), Optional),
-    ],
-};
-
-pub(crate) static MATERIAL: TableSpec = TableSpec {
-    name: "material",
-    meaning: "A linear elastic material.",
-    keys: &[
-        key("name", "What it is called.", Holds::Text, Default("\"steel\"")),
-        quantity("elastic_modulus", "Young's modulus.", (Kind::Stress, Positive), Default("\"200 GPa\"")),
-        quantity("poisson_ratio", "Poisson's ratio.", (Kind::Ratio, Between(0.0, 0.5)), Default("0.3")),
-        quantity("density", "Mass per volume.", (Kind::Density, Positive), Default("\"7850 kg/m3\"")),
-        quantity("yield_strength", "Yield strength.", (Kind::Stress, Positive), Optional),
     ],
 };
 

@@ -84,9 +84,11 @@ pub(crate) fn lone_value(spec: &'static KeySpec, path: &str, text: &str) -> Resu
         | Holds::Corners => {
             return Err(ModelError::NotOneValue { path: path.to_owned() });
         }
-        Holds::Quantity { .. } | Holds::QuantityOr { .. } | Holds::Text | Holds::Choice(_) => {
-            Spanned::new(0..text.len(), DeValue::String(text.into()))
-        }
+        Holds::Quantity { .. }
+        | Holds::QuantityOr { .. }
+        | Holds::Percent { .. }
+        | Holds::Text
+        | Holds::Choice(_) => Spanned::new(0..text.len(), DeValue::String(text.into())),
         Holds::Number { .. } | Holds::Count { .. } | Holds::Flag => {
             DeValue::parse(text.trim()).map_err(|_| {
                 refused(format!("`{path}` cannot be {}", quoted(text)), Some(spec.holds.accepted()), None)

@@ -41,6 +41,7 @@ fn property(key: &KeySpec) -> Map<String, Json> {
     let accepted = match key.holds {
         Holds::Quantity { .. }
         | Holds::QuantityOr { .. }
+        | Holds::Percent { .. }
         | Holds::Factors
         | Holds::Texts
         | Holds::Changes
@@ -72,6 +73,9 @@ fn content(key: &KeySpec) -> Map<String, Json> {
         Holds::Quantity { kind, .. } => {
             let examples: Vec<_> = kind.accepted().iter().map(|unit| format!("1 {unit}")).collect();
             object(json!({ "type": "string", "pattern": QUANTITY, "examples": examples }))
+        }
+        Holds::Percent { .. } => {
+            object(json!({ "type": "string", "pattern": r"^\s*[0-9.eE+-]+\s*%\s*$", "examples": ["0.20 %"] }))
         }
         Holds::Number { bounds } => number(bounds),
         Holds::Count { min, max } => object(json!({ "type": "integer", "minimum": min, "maximum": max })),

@@ -32,6 +32,11 @@ pub enum Holds {
         /// Accepted words.
         words: &'static [Word],
     },
+    /// Text in per cent, such as `"0.20 %"`, kept as a share; a bare number is refused, because it could mean either.
+    Percent {
+        /// Most that is accepted, per cent.
+        most: f64,
+    },
     /// A plain number.
     Number {
         /// Accepted values.
@@ -135,6 +140,7 @@ impl Holds {
                 let words = list(words.iter().map(|word| word.word));
                 format!("{words}, or {}", quantity_in_words(*kind, *bounds))
             }
+            Self::Percent { most } => format!("per cent in quotes, such as \"0.20 %\"; from 0 % to {most} %"),
             Self::Number { bounds } => with_bounds("a number".to_owned(), Kind::Ratio, *bounds),
             Self::Count { min, max } => format!("a whole number from {min} to {max}"),
             Self::Flag => "true or false".to_owned(),

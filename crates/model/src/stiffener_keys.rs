@@ -4,7 +4,7 @@ use std::f64::consts::TAU;
 
 use axlebow_units::Kind;
 
-use crate::keys::MATERIAL;
+use crate::material_keys::MATERIAL;
 use crate::spec::{key, quantity};
 use crate::{Bounds, Holds, KeySpec, Presence, TableSpec, Word};
 

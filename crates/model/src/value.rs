@@ -32,6 +32,7 @@ impl Reader<'_> {
                 self.word(&site, words, text)
             }
             (Holds::QuantityOr { kind, bounds, .. }, _) => self.quantity(&site, kind, bounds),
+            (Holds::Percent { most }, _) => self.percent(&site, most),
             (Holds::Number { bounds }, _) => self.number(&site, bounds),
             (Holds::Count { min, max }, DeValue::Integer(integer)) => self.count(&site, integer, min..=max),
             (Holds::Flag, DeValue::Boolean(flag)) => Some(Value::Flag(*flag)),
@@ -75,6 +76,19 @@ impl Reader<'_> {
                 self.problems.push_likely(span, message, (Some(error.accepted()), likely));
                 None
             }
+        }
+    }
+
+    fn percent(&mut self, site: &Site<'_>, most: f64) -> Option<Value> {
+        let DeValue::String(text) = site.raw else { return self.wrong_type(site) };
+        if !text.contains('%') {
+            return self.refuse(site, "is without its %");
+        }
+        match self.quantity(site, Kind::Ratio, Bounds::Any)? {
+            Value::Quantity { value, .. } if !Bounds::Between(0.0, most / 100.0).admit(value) => {
+                self.refuse(site, &format!("is {text}"))
+            }
+            value => Some(value),
         }
     }
 

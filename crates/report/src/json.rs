@@ -5,6 +5,7 @@ mod compatibility;
 mod cups;
 mod flex;
 mod modes;
+mod preheat;
 mod response;
 mod ride;
 mod seat_wall;
@@ -33,6 +34,7 @@ pub use modes::{
     BodyEntry, CamberEntry, MODES_SCHEMA, ModeEntry, ModesDocument, MotionEntry, ShapeEntry, StrainEntry,
     modes_document, modes_schema,
 };
+pub use preheat::PreheatEntry;
 pub use response::{
     ByWheel, RESPONSE_SCHEMA, RandomAnswerEntry, RandomEntry, ResonanceEntry, ResponseDocument, StressEntry,
     TransferEntry, response_document, response_schema,

@@ -9,6 +9,7 @@ mod flex_beside;
 mod flex_brief;
 mod grid;
 mod modes;
+mod preheat;
 mod response;
 mod ride;
 mod sections;
@@ -20,8 +21,8 @@ mod study_beside;
 mod study_map;
 mod study_rank;
 mod textbook;
-mod walls;
 mod tire;
+mod walls;
 
 pub use causes::causes;
 pub use compatibility::compatibility;

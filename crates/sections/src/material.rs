@@ -10,10 +10,12 @@ pub struct Material {
     poisson_ratio: f64,
     density: f64,
     yield_strength: Option<f64>,
+    ultimate_strength: Option<f64>,
+    carbon_equivalent: Option<f64>,
 }
 
 impl Material {
-    /// A material without a stated yield strength.
+    /// A material without stated strengths and composition.
     ///
     /// - `name`: how messages call it
     /// - `elastic_modulus`: E (Pa), above 0
@@ -27,8 +29,15 @@ impl Material {
         poisson_ratio: f64,
         density: f64,
     ) -> Result<Self, SectionError> {
-        let material =
-            Self { name: name.into(), elastic_modulus, poisson_ratio, density, yield_strength: None };
+        let material = Self {
+            name: name.into(),
+            elastic_modulus,
+            poisson_ratio,
+            density,
+            yield_strength: None,
+            ultimate_strength: None,
+            carbon_equivalent: None,
+        };
         material.positive("elastic modulus", elastic_modulus, "Pa")?;
         material.positive("density", density, "kg/m³")?;
         if !(0.0..=0.5).contains(&poisson_ratio) {
@@ -43,6 +52,24 @@ impl Material {
     pub fn with_yield(mut self, yield_strength: f64) -> Result<Self, SectionError> {
         self.positive("yield strength", yield_strength, "Pa")?;
         self.yield_strength = Some(yield_strength);
+        Ok(self)
+    }
+
+    /// The same material with an ultimate strength (Pa), above 0.
+    ///
+    /// Errors: [`SectionError::MaterialProperty`] for zero, a negative value or not a number.
+    pub fn with_ultimate(mut self, ultimate_strength: f64) -> Result<Self, SectionError> {
+        self.positive("ultimate strength", ultimate_strength, "Pa")?;
+        self.ultimate_strength = Some(ultimate_strength);
+        Ok(self)
+    }
+
+    /// The same material with a carbon equivalent (per cent), above 0.
+    ///
+    /// Errors: [`SectionError::MaterialProperty`] for zero, a negative value or not a number.
+    pub fn with_carbon_equivalent(mut self, carbon_equivalent: f64) -> Result<Self, SectionError> {
+        self.positive("carbon equivalent", carbon_equivalent, "%")?;
+        self.carbon_equivalent = Some(carbon_equivalent);
         Ok(self)
     }
 
@@ -69,6 +96,16 @@ impl Material {
     /// Yield strength (Pa), where one is stated.
     pub fn yield_strength(&self) -> Option<f64> {
         self.yield_strength
+    }
+
+    /// Ultimate strength (Pa), where one is stated.
+    pub fn ultimate_strength(&self) -> Option<f64> {
+        self.ultimate_strength
+    }
+
+    /// Carbon equivalent (per cent), where the composition is known.
+    pub fn carbon_equivalent(&self) -> Option<f64> {
+        self.carbon_equivalent
     }
 
     /// Shear modulus G = E / (2 (1 + nu)) (Pa).

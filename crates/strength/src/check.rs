@@ -56,6 +56,17 @@ pub enum Verdict {
     Fails,
 }
 
+impl Verdict {
+    /// The word of results.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Passes => "passes",
+            Self::Watch => "watch",
+            Self::Fails => "fails",
+        }
+    }
+}
+
 impl Check {
     /// A value that may be at most its limit.
     ///
@@ -93,6 +104,11 @@ impl Check {
     /// The same check as one that advises and does not fail a design.
     pub fn advisory(self) -> Self {
         Self { weight: Weight::Advisory, ..self }
+    }
+
+    /// The same check of steel in the heat-affected zone of a weld.
+    pub fn in_heat_affected_zone(self) -> Self {
+        Self { what: format!("{} in HAZ", self.what), ..self }
     }
 
     /// The same check at a named place.

@@ -2,22 +2,22 @@
 
 use std::process::ExitCode;
 
-use axlebow_axle::{StrengthAsk, StrengthRules};
+use axlebow_axle::StrengthAsk;
 use axlebow_report::{json, table};
 
 use super::flex::chosen;
-use crate::args::{Rules, Strength};
+use crate::args::Strength;
 use crate::failure::{CHECK_FAILS, Failure};
 use crate::{input, output};
 
 pub fn run(arguments: &Strength) -> Result<ExitCode, Failure> {
     let model = input::model(&arguments.model)?;
     let cases = chosen(&model, &arguments.cases)?;
-    let rules = match arguments.rules {
-        Rules::Aisc => StrengthRules::Aisc,
-        Rules::En => StrengthRules::En,
+    let ask = StrengthAsk {
+        safety_factor: arguments.safety_factor.unwrap_or(model.strength.safety_factor),
+        rules: arguments.rules.map_or(model.strength.rules, Into::into),
+        ..model.strength
     };
-    let ask = StrengthAsk { safety_factor: arguments.safety_factor, rules };
     let outcome = axlebow_axle::strength(&model.axle, &cases, ask)?;
     let card = input::card(&model, &arguments.model);
     output::print(&match arguments.model.json {

@@ -8,7 +8,7 @@ use axlebow_strength::WELDING_CAUTIONS;
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use super::{SeatWallsEntry, StiffeningEntry, pretty};
+use super::{PreheatEntry, SeatWallsEntry, StiffeningEntry, pretty};
 use crate::ModelCard;
 
 /// Name and version of the document.
@@ -46,6 +46,9 @@ pub struct FlexDocument {
     pub assumed: Vec<AssumedEntry>,
     /// Doubts about the result.
     pub warnings: Vec<WarningEntry>,
+    /// What each steel says about preheat; empty without stiffeners.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub preheat: Vec<PreheatEntry>,
     /// What must be said before anybody welds; there where the axle has stiffeners.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub cautions: Vec<&'static str>,
@@ -269,6 +272,7 @@ impl FlexDocument {
             cases: outcome.cases.iter().map(CaseEntry::from).collect(),
             assumed: super::assumed(card),
             warnings: outcome.warnings.iter().map(WarningEntry::from).collect(),
+            preheat: outcome.preheat.iter().map(PreheatEntry::from).collect(),
             cautions: if welded { WELDING_CAUTIONS.to_vec() } else { Vec::new() },
         }
     }

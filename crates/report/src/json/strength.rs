@@ -1,11 +1,11 @@
 //! The document of strength checks, `axlebow/strength/1`.
 
-use axlebow_axle::{PlacedCheck, StrengthCase, StrengthOutcome, StrengthRules};
-use axlebow_strength::{Bound, CLAMPING_CAUTIONS, Verdict, WELDING_CAUTIONS};
+use axlebow_axle::{PlacedCheck, StrengthCase, StrengthOutcome};
+use axlebow_strength::{Bound, CLAMPING_CAUTIONS, WELDING_CAUTIONS};
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use super::{AssumedEntry, ModelEntry, WarningEntry, assumed, model, pretty};
+use super::{AssumedEntry, ModelEntry, PreheatEntry, WarningEntry, assumed, model, pretty};
 use crate::ModelCard;
 
 /// Name and version of the document.
@@ -32,12 +32,18 @@ pub struct StrengthDocument {
     pub safety_factor: f64,
     /// `aisc` or `en`: whose limits are used where codes differ.
     pub rules: &'static str,
+    /// Tensile strength of the weld metal.
+    pub electrode_strength_pa: f64,
+    /// Share of its strength that steel keeps beside a weld; null where it is assumed.
+    pub kept_beside_weld: Option<f64>,
     /// False when a binding check fails.
     pub holds: bool,
     /// Each load case.
     pub cases: Vec<StrengthCaseEntry>,
     /// Walls against their class.
     pub walls: Vec<CheckEntry>,
+    /// What each steel that is welded says about preheat.
+    pub preheat: Vec<PreheatEntry>,
     /// What stands in for what the file does not say about strength.
     pub assumptions: Vec<String>,
     /// Defaults that were used.
@@ -88,18 +94,17 @@ pub struct CheckEntry {
 
 impl StrengthDocument {
     fn new(outcome: &StrengthOutcome, card: &ModelCard) -> Self {
-        let rules = match outcome.ask.rules {
-            StrengthRules::Aisc => "aisc",
-            StrengthRules::En => "en",
-        };
         Self {
             schema: STRENGTH_SCHEMA,
             model: model(card),
             safety_factor: outcome.ask.safety_factor,
-            rules,
+            rules: outcome.ask.rules.word(),
+            electrode_strength_pa: outcome.ask.electrode_strength,
+            kept_beside_weld: outcome.ask.kept_beside_weld,
             holds: outcome.holds(),
             cases: outcome.cases.iter().map(StrengthCaseEntry::from).collect(),
             walls: outcome.walls.iter().map(CheckEntry::from).collect(),
+            preheat: outcome.preheat.iter().map(PreheatEntry::from).collect(),
             assumptions: outcome.assumptions.clone(),
             assumed: assumed(card),
             warnings: outcome.warnings.iter().map(WarningEntry::from).collect(),
@@ -127,11 +132,7 @@ impl From<&PlacedCheck> for CheckEntry {
             unit: check.kind.si(),
             bound: if check.bound == Bound::AtMost { "at-most" } else { "at-least" },
             utilisation: check.utilisation(),
-            verdict: match check.verdict() {
-                Verdict::Passes => "passes",
-                Verdict::Watch => "watch",
-                Verdict::Fails => "fails",
-            },
+            verdict: check.verdict().word(),
             source: check.source,
             advice: check.advice,
         }

@@ -5,6 +5,7 @@ use axlebow_axle::{FlexOutcome, StiffenerOutcome, StiffeningOutcome};
 use super::cautions::welding;
 use super::flex::WIDTH;
 use super::grid::{Grid, paragraph};
+use super::preheat::preheat;
 use crate::number::{Numbers, Shown, fixed};
 
 /// The block of an outcome's stiffeners; empty where the axle has none.
@@ -17,7 +18,7 @@ pub(super) fn stiffening(outcome: &FlexOutcome, n: Numbers) -> String {
     let Some((_, first)) = cases.first() else { return String::new() };
     let mut parts = vec![which(first, n), camber(&cases, n), HOW.to_owned(), welds(&cases, n)];
     parts.extend(reason(&cases));
-    format!("\n{}{}", parts.join("\n"), welding())
+    format!("\n{}{}{}", parts.join("\n"), preheat(&outcome.preheat), welding())
 }
 
 const HOW: &str = "\

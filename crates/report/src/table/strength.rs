@@ -1,29 +1,32 @@
 //! The table of strength checks.
 
-use axlebow_axle::{PlacedCheck, StrengthCase, StrengthOutcome, StrengthRules};
+use axlebow_axle::{PlacedCheck, StrengthCase, StrengthOutcome};
 use axlebow_strength::{Bound, Check, Verdict};
 
 use super::cautions::{clamping, welding};
 use super::flex::{WIDTH, warnings};
 use super::flex_brief::assumed;
 use super::grid::{Grid, paragraph};
+use super::preheat::preheat;
 use crate::ModelCard;
 use crate::number::{Numbers, Shown, fixed};
 
 /// Checks that a case shows when all are not asked for: those that use most of their limit.
 const FEW: usize = 3;
 
+/// Share of its limit below which a value is shown as 0.
+const NOTHING: f64 = 1e-4;
+
 /// For each load case the checks that use most of their limit, or all; then walls, sources, what was assumed,
 /// warnings and cautions.
 pub fn strength(outcome: &StrengthOutcome, card: &ModelCard, all: bool) -> String {
     let numbers = Numbers { system: card.system };
     let invented = if card.invented { "Demonstration data, invented.\n" } else { "" };
-    let rules = match outcome.ask.rules {
-        StrengthRules::Aisc => "ANSI/AISC 360-22",
-        StrengthRules::En => "EN 1993",
-    };
     let factor = fixed(outcome.ask.safety_factor, 2);
-    let asked = format!("Safety factor against yield {factor}. Classes of walls by {rules}.");
+    let asked = format!(
+        "Safety factor against yield {factor}. Welds and classes of walls by {}.",
+        outcome.ask.rules.title()
+    );
     let mut text = paragraph(&card.name, WIDTH, 0) + invented + &paragraph(&asked, WIDTH, 0);
     for case in &outcome.cases {
         text += &format!("\n{}: {}\n", case.name, case.description);
@@ -33,6 +36,7 @@ pub fn strength(outcome: &StrengthOutcome, card: &ModelCard, all: bool) -> Strin
         text += "\nWalls\n";
         text += &check_table(outcome.walls.iter(), numbers);
     }
+    text += &preheat(&outcome.preheat);
     text += &verdict(outcome);
     text += &sources(outcome);
     for assumption in &outcome.assumptions {
@@ -61,13 +65,14 @@ fn check_table<'a>(checks: impl Iterator<Item = &'a PlacedCheck>, n: Numbers) ->
     let mut grid = Grid::new(3, names);
     for PlacedCheck { place, y, check } in checks {
         let value = |value: f64| n.significant(value, check.kind);
+        let shown = if check.value.abs() < NOTHING * check.limit.abs() { 0.0 } else { check.value };
         let sign = if check.bound == Bound::AtMost { "<= " } else { ">= " };
         grid.row([
             place.clone(),
             check.what.clone(),
-            word(check).to_owned(),
+            word(check),
             y.map_or("-".to_owned(), |y| n.bare(y, Shown::Place)),
-            value(check.value),
+            value(shown),
             format!("{sign}{}", value(check.limit)),
             fixed(100.0 * check.utilisation(), 0),
         ]);
@@ -75,12 +80,10 @@ fn check_table<'a>(checks: impl Iterator<Item = &'a PlacedCheck>, n: Numbers) ->
     grid.text()
 }
 
-fn word(check: &Check) -> &'static str {
-    match check.verdict() {
-        Verdict::Passes => "passes",
-        Verdict::Watch => "watch",
-        Verdict::Fails => "FAILS",
-    }
+/// The verdict, in capitals where the check fails.
+fn word(check: &Check) -> String {
+    let verdict = check.verdict();
+    if verdict == Verdict::Fails { verdict.word().to_uppercase() } else { verdict.word().to_owned() }
 }
 
 fn verdict(outcome: &StrengthOutcome) -> String {
@@ -101,13 +104,17 @@ fn verdict(outcome: &StrengthOutcome) -> String {
 /// Each source once.
 fn sources(outcome: &StrengthOutcome) -> String {
     let all = outcome.cases.iter().flat_map(|case| &case.checks).chain(&outcome.walls);
-    let mut lines: Vec<String> = Vec::new();
-    for placed in all {
-        let line = format!("{}: {}.", placed.check.what, placed.check.source.trim_end_matches('.'));
-        if !placed.check.source.is_empty() && !lines.contains(&line) {
-            lines.push(line);
+    let steels = outcome.preheat.iter().filter_map(|steel| steel.check.as_ref());
+    let mut named: Vec<(&str, &str)> = Vec::new();
+    for Check { what, source, .. } in all.map(|placed| &placed.check).chain(steels) {
+        // A check in a heat-affected zone goes by the source of the one outside it.
+        let told = |own: &(&str, &str)| what.starts_with(own.0) && own.1 == *source;
+        if !source.is_empty() && !named.iter().any(told) {
+            named.push((what, source));
         }
     }
+    let lines = named.iter().map(|(what, source)| format!("{what}: {}.", source.trim_end_matches('.')));
+    let lines: Vec<String> = lines.collect();
     if lines.is_empty() {
         return String::new();
     }

@@ -3,7 +3,7 @@
 use axlebow_units::Kind;
 
 use crate::error::within;
-use crate::{Check, Composition, StrengthError};
+use crate::{Check, StrengthError};
 
 const SOURCE: &str = "rule of thumb on the carbon equivalent of the International Institute of Welding, cf. EN \
      1011-2:2001, Annex C, method A (from memory)";
@@ -14,7 +14,7 @@ const LIMITS: [f64; 2] = [0.40, 0.60];
 /// Whether a steel wants warming before it is welded.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum PreheatNeed {
-    /// None none.
+    /// None.
     Unneeded,
     /// Preheat.
     Usual,
@@ -23,6 +23,15 @@ pub enum PreheatNeed {
 }
 
 impl PreheatNeed {
+    /// The word of results.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Unneeded => "unneeded",
+            Self::Usual => "usual",
+            Self::Controlled => "controlled",
+        }
+    }
+
     /// What to do, in words.
     pub fn advice(self) -> &'static str {
         match self {
@@ -51,11 +60,11 @@ pub fn preheat(carbon_equivalent: f64) -> PreheatNeed {
     }
 }
 
-/// The carbon equivalent of a steel as an advisory check against 0.40 per cent.
+/// A carbon equivalent (per cent), as of a [`Composition`](crate::Composition), as an advisory check against 0.40.
 ///
-/// Errors: [`StrengthError::Range`] for an element below 0 or above 100 per cent, or not a number.
-pub fn preheat_check(steel: &Composition) -> Result<Check, StrengthError> {
-    let ce = within("carbon equivalent", steel.carbon_equivalent(), "%", 0.0..=100.0)?;
+/// Errors: [`StrengthError::Range`] below 0 or above 100 per cent, or not a number.
+pub fn preheat_check(carbon_equivalent: f64) -> Result<Check, StrengthError> {
+    let ce = within("carbon equivalent", carbon_equivalent, "%", 0.0..=100.0)?;
     Ok(Check::at_most("carbon equivalent in per cent", Kind::Ratio, ce, LIMITS[0])
         .sourced(SOURCE)
         .advising(preheat(ce).advice())
@@ -65,7 +74,7 @@ pub fn preheat_check(steel: &Composition) -> Result<Check, StrengthError> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::Verdict;
+    use crate::{Composition, Verdict};
 
     #[test]
     fn the_advice_changes_at_the_limits() {
@@ -85,9 +94,9 @@ mod tests {
             molybdenum: 0.20,
             ..Composition::default()
         };
-        let check = preheat_check(&steel).unwrap();
+        let check = preheat_check(steel.carbon_equivalent()).unwrap();
         assert_eq!(check.verdict(), Verdict::Watch);
         assert!(check.advice.starts_with("do not weld without"));
-        assert!(preheat_check(&Composition { carbon: f64::NAN, ..steel }).is_err());
+        assert!(preheat_check(f64::NAN).is_err());
     }
 }

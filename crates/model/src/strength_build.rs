@@ -1,0 +1,15 @@
+//! What a file says that strength is checked against.
+
+use axlebow_axle::{StrengthAsk, StrengthRules};
+
+use crate::Table;
+
+/// What strength is asked for by the table `[strength]`.
+pub(crate) fn strength_ask(table: &Table) -> StrengthAsk {
+    StrengthAsk {
+        safety_factor: table.number("safety_factor"),
+        rules: if table.word("rules") == "en" { StrengthRules::En } else { StrengthRules::Aisc },
+        electrode_strength: table.number("electrode_strength"),
+        kept_beside_weld: table.optional_number("kept_beside_weld"),
+    }
+}

@@ -1,0 +1,149 @@
+//! What a file says about steel and welds, and what `strength` makes of it.
+
+use serde_json::Value;
+
+use crate::program::{Run, axlebow, demo, on_text};
+
+const ANGLE: &str = "trailer-152-thin-dual-angle";
+
+/// `strength` of the demo axle with an angle on top, in the rated case, with further arguments.
+fn strength(arguments: &[&str]) -> Run {
+    axlebow(&[&["strength", &demo(ANGLE), "--case", "rated-load"], arguments].concat())
+}
+
+/// The demo axle with an angle on top, more lines in its material.
+fn of_steel(command: &str, lines: &str) -> Run {
+    let text = std::fs::read_to_string(demo(ANGLE)).expect("the demo model");
+    let yielding = "yield_strength = \"520 MPa\"\n";
+    on_text(command, text.replacen(yielding, &format!("{yielding}{lines}\n"), 1).as_bytes())
+}
+
+fn document(run: &Run) -> Value {
+    assert!(run.code < 2, "{}", run.err);
+    serde_json::from_str(&run.out).expect("JSON")
+}
+
+/// Limits of a check in the first case, from left to right.
+fn limits(document: &Value, what: &str) -> Vec<f64> {
+    let checks = document["cases"][0]["checks"].as_array().expect("checks");
+    checks.iter().filter(|check| check["what"] == what).filter_map(|check| check["limit"].as_f64()).collect()
+}
+
+fn refused(run: &Run, words: &[&str]) {
+    assert_eq!(run.code, 2, "{}", run.out);
+    for word in words {
+        assert!(run.err.contains(word), "`{word}` missing in\n{}", run.err);
+    }
+}
+
+#[test]
+fn without_a_composition_the_preheat_is_not_known_and_it_is_said_whom_to_ask() {
+    for run in [strength(&[]), axlebow(&["flex", &demo(ANGLE)])] {
+        assert!(run.out.contains("carbon equivalent not known: ask the axle maker"), "{}", run.out);
+    }
+    let bare = axlebow(&["flex", &demo("trailer-152-thin-dual")]);
+    assert!(!bare.out.contains("Preheat"), "{}", bare.out);
+    let preheat = &document(&strength(&["--json"]))["preheat"][0];
+    assert_eq!((&preheat["parts"], &preheat["need"]), (&"tube, top angle".into(), &"unknown".into()));
+    assert!(preheat["carbon_equivalent_percent"].is_null());
+}
+
+/// 0.20 + 1.50/6 + 0.5/5 = 0.55 per cent.
+#[test]
+fn a_composition_gives_the_carbon_equivalent_and_the_prompt() {
+    let composition =
+        "[material.composition]\ncarbon = \"0.20 %\"\nmanganese = \"1.50 %\"\nchromium = \"0.5 %\"";
+    for command in ["strength", "flex"] {
+        let run = of_steel(command, composition);
+        assert!(run.out.contains("carbon equivalent 0.55 %: preheat by a qualified weld"), "{}", run.out);
+    }
+    for (given, words) in [("0.39 %", "no preheat is normally needed"), ("0.61 %", "do not weld without")] {
+        let run = of_steel("strength", &format!("carbon_equivalent = \"{given}\""));
+        assert!(run.out.contains(words), "{}", run.out);
+    }
+}
+
+#[test]
+fn compositions_that_make_no_sense_are_refused() {
+    let with = |lines: &str| of_steel("strength", lines);
+    refused(&with("carbon_equivalent = 0.45"), &["carbon_equivalent", "per cent in quotes", "0.20 %"]);
+    refused(&with("carbon_equivalent = \"0.45\""), &["is without its %"]);
+    refused(&with("carbon_equivalent = \"45 %\""), &["is 45 %", "from 0 % to 2 %"]);
+    refused(&with("[material.composition]\ncarbon = \"0.2 %\""), &["manganese", "missing"]);
+    let both =
+        "carbon_equivalent = \"0.4 %\"\n[material.composition]\ncarbon = \"0.2 %\"\nmanganese = \"1 %\"";
+    refused(&with(both), &["both `carbon_equivalent` and `composition` are given"]);
+    let weak = with("ultimate_strength = \"400 MPa\"");
+    refused(&weak, &["400 MPa, is 120 MPa below the yield strength, 520 MPa"]);
+}
+
+#[test]
+fn a_stiffener_of_its_own_steel_has_its_own_prompt() {
+    let text = std::fs::read_to_string(demo(ANGLE)).expect("the demo model");
+    let own = "[stiffener.material]\nname = \"mild\"\nyield_strength = \"250 MPa\"\ncarbon_equivalent = \"0.3 %\"\n\n[loads]";
+    let run = on_text("strength", text.replacen("[loads]", own, 1).as_bytes());
+    assert!(run.out.contains("tube: carbon equivalent not known"), "{}", run.out);
+    assert!(run.out.contains("top angle: carbon equivalent 0.30 %: no preheat"), "{}", run.out);
+}
+
+/// 0.30 FEXX along the weld at working loads, up to half as much more across it.
+#[test]
+fn the_electrode_of_the_file_sets_the_limit_of_the_throat() {
+    let limit = |arguments: &[&str]| limits(&document(&strength(arguments)), "weld throat stress")[0];
+    let usual = limit(&["--json"]);
+    assert!((0.30 * 482.633e6..0.45 * 482.633e6).contains(&usual), "{usual}");
+    let strong = limit(&["--json", "--set", "strength.electrode_strength=80 ksi"]);
+    assert!((strong / usual - 80.0 / 70.0).abs() < 1e-6, "{strong}");
+    let assumed = document(&strength(&["--json"]))["assumed"].to_string();
+    for key in ["strength.electrode_strength", "70 ksi", "strength.rules"] {
+        assert!(assumed.contains(key), "{key}: {assumed}");
+    }
+}
+
+#[test]
+fn rules_of_the_file_hold_unless_the_command_says_otherwise() {
+    let en = ["--json", "--set", "strength.rules=en"];
+    assert_eq!(document(&strength(&en))["rules"], "en");
+    assert_eq!(document(&strength(&[&en[..], &["--rules", "aisc"]].concat()))["rules"], "aisc");
+    refused(&strength(&["--set", "strength.rules=iso"]), &["aisc", "en"]);
+    let factor = ["--json", "--set", "strength.safety_factor=2"];
+    assert_eq!(document(&strength(&factor))["safety_factor"], 2.0);
+}
+
+/// By EN the equivalent stress goes up to f_u/(β_w γ_M2) = f_u/1.25 for a steel of 520 MPa.
+#[test]
+fn the_ultimate_strength_of_the_file_sets_the_limits_of_en() {
+    let limit = |arguments: &[&str]| limits(&document(&strength(arguments)), "weld equivalent stress")[0];
+    assert!((limit(&["--json", "--rules", "en"]) / (520e6 / 1.25) - 1.0).abs() < 1e-9);
+    let known = ["--json", "--rules", "en", "--set", "material.ultimate_strength=620 MPa"];
+    assert!((limit(&known) / (620e6 / 1.25) - 1.0).abs() < 1e-9);
+}
+
+#[test]
+fn strong_steel_under_a_stiffener_is_allowed_less_from_end_to_end() {
+    let run = document(&strength(&["--json"]));
+    let checks = run["cases"][0]["checks"].as_array().expect("checks");
+    let at = |place: &str| {
+        checks.iter().find(|check| check["place"] == place).expect("a check at the place").clone()
+    };
+    for place in ["top angle-left-end", "centre", "top angle-right-end"] {
+        assert_eq!(at(place)["what"], "fibre stress in HAZ", "{place}");
+        assert!((at(place)["limit"].as_f64().expect("a limit") / (0.6 * 520e6 / 1.5) - 1.0).abs() < 1e-9);
+    }
+    assert_eq!(at("left-tube-end")["what"], "fibre stress");
+    let stated = document(&strength(&["--json", "--set", "strength.kept_beside_weld=0.8"]));
+    assert!((limits(&stated, "fibre stress in HAZ")[0] / (0.8 * 520e6 / 1.5) - 1.0).abs() < 1e-9);
+    refused(&strength(&["--set", "strength.kept_beside_weld=1.2"]), &["from 0.1 to 1"]);
+    let mild = document(&strength(&["--json", "--set", "material.yield_strength=355 MPa"]));
+    assert!(limits(&mild, "fibre stress in HAZ").is_empty());
+}
+
+#[test]
+fn every_table_of_strength_fits_its_page() {
+    for rules in ["aisc", "en"] {
+        for units in ["si", "us"] {
+            let run = strength(&["--all", "--rules", rules, "--units", units]);
+            assert!(run.out.lines().all(|line| line.chars().count() <= 100), "{}", run.out);
+        }
+    }
+}
