@@ -2,7 +2,7 @@
 
 use serde_json::Value;
 
-use crate::program::{axlebow, demo};
+use crate::program::{axlebow, demo, root};
 
 /// `flex` of the thin-wall demo axle at rated load with changes.
 fn flex(changes: &[&str]) -> Value {
@@ -80,4 +80,44 @@ fn a_bracket_that_does_not_fit_is_refused_at_its_place() {
     assert!(run.err.contains("the saddle and the clamp block overlap on the wall by"), "{}", run.err);
     let run = axlebow(&["flex", &model, "--set", "seat[0].wall_flexibility=shel"]);
     assert!(run.err.contains("`shell`"), "{}", run.err);
+}
+
+#[test]
+fn a_study_of_tubes_and_seats_reads_its_own_numbers() {
+    let study = root().join("studies/thin-or-thick.toml").display().to_string();
+    let run = axlebow(&["study", &study]);
+    assert_eq!(run.code, 0, "{}", run.err);
+    let said = run.out.split_whitespace().collect::<Vec<_>>().join(" ");
+    for words in
+        ["leans most, ", "The wall that gives way under a seat has at most ", "standing, with peaks "]
+    {
+        assert!(said.contains(words), "`{words}` missing in\n{}", run.out);
+    }
+}
+
+#[test]
+fn a_clamp_is_held_against_the_crush_of_its_tube_with_its_cautions() {
+    let strength = |model: &str, changes: &[&str]| {
+        let model = demo(model);
+        let mut arguments = vec!["strength", model.as_str(), "--case", "rated-load", "--json"];
+        changes.iter().for_each(|change| arguments.extend(["--set", change]));
+        let run = axlebow(&arguments);
+        let document: Value = serde_json::from_str(&run.out).expect("JSON");
+        (run.code, document)
+    };
+    let (code, thick) = strength("trailer-127-thick-dual-shell", &[]);
+    assert_eq!(code, 0);
+    assert_eq!(clamp(&thick)["verdict"], "passes");
+    assert!(thick["cautions"].to_string().contains("U-bolts"));
+    // The same clamp crushes the thin wall.
+    let bolts = ["seat[0].fixing=clamped", "seat[0].width=180 mm", "seat[0].u_bolt_torque=400 N m"];
+    let (code, thin) = strength("trailer-152-thin-dual-shell", &bolts);
+    assert_eq!(code, 1);
+    assert_eq!(clamp(&thin)["verdict"], "fails");
+    assert!(number(clamp(&thin), "/limit") < number(clamp(&thick), "/limit"));
+}
+
+fn clamp(document: &Value) -> &Value {
+    let walls = document["walls"].as_array().expect("a list");
+    walls.iter().find(|check| check["what"] == "clamp force of the U-bolts").expect("a clamp")
 }

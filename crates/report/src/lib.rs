@@ -16,6 +16,7 @@ pub mod parquet;
 pub mod plot;
 mod response_words;
 mod ride_columns;
+mod seat_words;
 mod section_card;
 mod study_words;
 mod svg;

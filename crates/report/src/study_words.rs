@@ -24,7 +24,9 @@ pub fn study_findings(outcome: &StudyOutcome, card: &ModelCard) -> Vec<String> {
         (_, []) => words.range(),
         (_, [lead, ..]) => words.range_of(*lead),
     };
-    [range, words.equal_mass(), words.failures()].into_iter().flatten().collect()
+    let seats = crate::seat_words::seat_findings(&words);
+    let others = [range, words.equal_mass()].into_iter().flatten();
+    others.chain(seats).chain(words.failures()).collect()
 }
 
 impl StudyWords<'_> {
