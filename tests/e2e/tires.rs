@@ -113,7 +113,7 @@ fn treads_that_cannot_be_are_refused_with_their_place() {
     for (line, said) in [
         ("[wheel.tread]\ndepth = \"-3 mm\"\n", "depth"),
         ("[wheel.tread]\nwidth = \"400 mm\"\n", "tread width is 0.4 m"),
-        ("[wheel.tread]\nribs = 1\n", "2 to 1000"),
+        ("[wheel.tread]\nribs = 13\n", "2 to 12"),
         ("[wheel.tread]\ninflation = 7.6\n", "unit"),
         ("[wheel.tread]\nshear_modulous = \"1 MPa\"\n", "shear_modulus"),
     ] {
@@ -196,4 +196,19 @@ fn causes_of_the_document_sum_to_the_angle() {
     }
     let unknown = axlebow(&["causes", &demo("drive-housing-9.5-dual"), "--case", "rated"]);
     assert!(unknown.code == 2 && unknown.err.contains("rated-load"), "{}", unknown.err);
+}
+
+#[test]
+fn a_table_of_one_cell_and_a_tread_that_does_not_wear_are_drawn() {
+    let folder = TempDir::new().expect("a folder");
+    let (model, tire) = (demo("trailer-152-thin-dual"), path("tires/fuel-saving.toml"));
+    let one = ["tire", &model, "--tire", &tire, "--offset", "0 mm", "--plot", "one.svg"];
+    assert_eq!(axlebow_in(folder.path(), &one).code, 0);
+    let (slip, crown) = ("wheel[0].tread.usual_side_force=0", "wheel[0].tread.crown=0 mm");
+    let still = ["tire", &model, "--set", slip, "--set", crown, "--plot", "still.svg"];
+    let run = axlebow_in(folder.path(), &still);
+    assert_eq!(run.code, 0, "{}", run.err);
+    let other = ["tire", &model, &path("roads/pothole.toml")];
+    let run = axlebow_in(folder.path(), &other);
+    assert!(run.code == 2 && run.err.contains("looks like a road file"), "{}", run.err);
 }

@@ -20,7 +20,9 @@ pub fn read_file(path: &Path) -> Result<Vec<u8>, Failure> {
 
 /// A model file as it is.
 pub fn plain_model(path: &Path) -> Result<Model, Failure> {
-    Ok(Model::from_bytes(&read_file(path)?, &path.display().to_string())?)
+    let bytes = read_file(path)?;
+    Model::from_bytes(&bytes, &path.display().to_string())
+        .map_err(|problems| misread(problems, &bytes, FileKind::Model))
 }
 
 /// A tire file as it is.

@@ -1,6 +1,5 @@
 //! The keys of a tread and of a tire file.
 
-use axlebow_axle::tread::MOST_RIBS;
 use axlebow_units::Kind;
 
 use crate::spec::{key, quantity};
@@ -8,6 +7,9 @@ use crate::{Bounds, Holds, KeySpec, Presence, TableSpec};
 
 use Bounds::{Between, NonNegative, Positive};
 use Presence::{Default, Optional, Required};
+
+/// Most ribs of a tread (common practice, no source).
+const MOST_RIBS: u32 = 12;
 
 /// Deepest crown, m (common practice, no source).
 const DEEPEST_CROWN: f64 = 0.05;
@@ -26,7 +28,7 @@ pub(crate) static TREAD: TableSpec = TableSpec {
             (Kind::Length, Positive),
             Optional,
         ),
-        key("ribs", "Ribs across the tread.", Holds::Count { min: 2, max: MOST_RIBS as u32 }, Default("5")),
+        key("ribs", "Ribs across the tread.", Holds::Count { min: 2, max: MOST_RIBS }, Default("5")),
         quantity(
             "crown",
             "How far the edges of the shoulders lie below the middle of the tread.",

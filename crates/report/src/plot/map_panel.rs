@@ -137,7 +137,11 @@ pub(crate) fn colour(value: f64, range: [f64; 2]) -> String {
     format!("#{:02x}{:02x}{:02x}", colour.0, colour.1, colour.2)
 }
 
+/// Share of a range at which a value lies; the middle of a range that is one value.
 fn share(value: f64, [low, high]: [f64; 2]) -> f64 {
+    if high <= low {
+        return 0.5;
+    }
     ((value - low) / (high - low)).clamp(0.0, 1.0)
 }
 
@@ -161,6 +165,11 @@ mod tests {
     fn cells_meet_halfway() {
         assert_eq!(edges(&[1.0, 2.0, 4.0]), [0.5, 1.5, 3.0, 5.0]);
         assert_eq!(edges(&[3.0]), [2.5, 3.5]);
+    }
+
+    #[test]
+    fn a_map_of_one_value_has_a_colour() {
+        assert_eq!(colour(3.0, [3.0, 3.0]), colour(0.5, [0.0, 1.0]));
     }
 
     /// Luminance of ITU-R BT.709 rises along the colours: the map can be read in grey.

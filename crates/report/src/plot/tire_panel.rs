@@ -19,6 +19,8 @@ const RIB: f64 = 24.0;
 const ROOM: f64 = 16.0;
 /// Largest factor on the lean of the ribs.
 const LEAN: f64 = 5.0;
+/// Width of a rib below which its numbers have no room.
+const NARROW: f64 = 36.0;
 /// Share of a rib's width that is groove.
 const GROOVE: f64 = 0.12;
 
@@ -137,6 +139,9 @@ impl TirePanel<'_> {
         let width = self.scale.across * self.scale.rib * 0.72;
         let style = format!(r#"fill="{BLUE}" fill-opacity="0.75""#);
         canvas.rectangle([x - 0.5 * width, level - height], [width, height], &style);
+        if !self.is_labelled(rib) {
+            return;
+        }
         let text = self.numbers.bare(rib.load, Shown::Force);
         canvas.label(Label::new(text, [x, level - height - 5.0]).size(11.0).middle().colour(BLUE));
     }
@@ -153,10 +158,19 @@ impl TirePanel<'_> {
             let line = level + depth(upright);
             canvas.line([left, line], [left + width, line], &TirePanel::upright_style());
         }
+        canvas.line([left, level], [left + width, level], &format!(r#"stroke="{FAINT}""#));
+        if !self.is_labelled(rib) {
+            return;
+        }
         let under = level + depth(wear.max(upright.unwrap_or(0.0)));
         let text = index(Some(wear));
         canvas.label(Label::new(text, [x, under + 14.0]).size(11.0).middle().colour(VERMILLION));
-        canvas.line([left, level], [left + width, level], &format!(r#"stroke="{FAINT}""#));
+    }
+
+    /// Whether a rib has room for its numbers; of narrow ribs only the shoulders do.
+    fn is_labelled(&self, rib: &RibWear) -> bool {
+        let shoulder = 0.5 * self.scale.rib * (self.ribs() - 1) as f64;
+        self.scale.across * self.scale.rib >= NARROW || rib.outboard.abs() > 0.99 * shoulder
     }
 
     fn label_tire(&self, canvas: &mut Canvas, [x, y]: Point, (number, worn): (usize, &Worn)) {
