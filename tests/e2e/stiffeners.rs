@@ -231,3 +231,47 @@ fn sections_with_one_and_with_two_stiffeners_stand_in_one_table() {
     assert_eq!(row.matches(" to ").count(), 1, "{row}");
     assert!(run.out.lines().all(|line| line.chars().count() <= 100), "{}", run.out);
 }
+
+#[test]
+fn studies_give_the_tied_answer_of_flex_where_it_is_asked_for() {
+    let study = root().join("studies/stiffener-size-length.toml").display().to_string();
+    let asked = ["--coarse", "2", "--show", "tied-camber-change", "--show", "weld-peak-force"];
+    let run = axlebow(&[&["study", &study], &asked[..]].concat());
+    assert_eq!(run.code, 0, "{}", run.err);
+    assert!(run.out.contains("camber change, tied") && run.out.contains("N/mm"), "{}", run.out);
+    let results = |arguments: &[&str]| {
+        let run = axlebow(&[&["study", &study, "--json"], arguments].concat());
+        let document: serde_json::Value = serde_json::from_str(&run.out).expect("JSON");
+        let rows = document["rows"].as_array().expect("rows");
+        let last = rows.iter().rev().find(|row| row["variant"] == "angle 75 × 75 × 8 mm").expect("a row");
+        last["results"]["case"].clone()
+    };
+    assert!(results(&["--coarse", "2"])["weld_peak_force_n_m"].is_null());
+    let given = results(&asked);
+    let set = ["stiffener[0].clock=180 deg", "stiffener[0].length=860 mm"];
+    let model = demo("trailer-152-thin-dual-angle");
+    let flex = axlebow(&["flex", &model, "--json", "--case", "rated-load", "--set", set[0], "--set", set[1]]);
+    let document: serde_json::Value = serde_json::from_str(&flex.out).expect("JSON");
+    let stiffening = &document["cases"][0]["stiffening"];
+    let number = |value: &serde_json::Value| value.as_f64().expect("a number");
+    let near = |a: f64, b: f64| assert!((a / b - 1.0).abs() < 1e-9, "{a} {b}");
+    near(number(&given["tied_camber_change_rad"]), number(&stiffening["camber_change_tied_rad"]));
+    let peak = &stiffening["stiffeners"][0]["peak_weld_force"];
+    let part = |key: &str| number(&peak[key]);
+    let force = part("along_n_per_m").hypot(part("across_n_per_m")).hypot(part("outward_n_per_m"));
+    near(number(&given["weld_peak_force_n_m"]), force);
+}
+
+#[test]
+fn the_picture_of_a_stiffened_axle_has_the_force_of_its_weld() {
+    let folder = tempfile::TempDir::new().expect("a folder");
+    for (model, unit, words) in [
+        ("trailer-152-thin-dual-angle", "si", "works in full over the"),
+        ("trailer-152-thin-dual-angle-stitched", "us", "lbf/in"),
+    ] {
+        let run = axlebow_in(folder.path(), &["flex", &demo(model), "--units", unit, "--plot", "flex.svg"]);
+        assert_eq!(run.code, 0, "{}", run.err);
+        let drawn = std::fs::read_to_string(folder.path().join("flex.svg")).expect("the picture");
+        assert!(drawn.contains("Force of the welds") && drawn.contains(words), "{words}");
+    }
+}

@@ -116,6 +116,7 @@ pub use stiffened_stretch::StiffenedStretch;
 pub use stiffener::{
     Attitude, Seated, Stiffener, StiffenerEnd, StiffenerForm, StiffenerWeld, WeldPattern, sleeve,
 };
+pub use stiffening::{TiedAnswer, tied_answer};
 pub use stiffening_outcome::{AxialForce, StiffenerOutcome, StiffeningOutcome, WeldForce};
 pub use strength::{PlacedCheck, StrengthAsk, StrengthCase, StrengthOutcome, StrengthRules, strength};
 pub use tire_face::{TireCase, TireFace, TireOutcome, tires};

@@ -72,6 +72,33 @@ fn say_why(
     Ok(())
 }
 
+/// What an axle does in one case with its stiffeners bars of their own that only their welds hold.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct TiedAnswer {
+    /// Camber change of each wheel, rad.
+    pub camber_change: Sides<f64>,
+    /// Greatest force per length of any weld, N/m.
+    pub weld_peak: f64,
+}
+
+/// The tied answer of an axle with stiffeners; none without.
+///
+/// # Errors
+/// As [`StaticDesign::case`].
+pub fn tied_answer(axle: &Axle, case: &LoadCase) -> Result<Option<TiedAnswer>, AxleError> {
+    if axle.stiffeners.is_empty() {
+        return Ok(None);
+    }
+    let design = StaticDesign::tied(axle, &SeatedBar::each(axle)?, 1.0)?;
+    let (_, state) = design.loaded(case)?;
+    let each = axle.stiffeners.iter().zip(&design.frame.tied);
+    let forces = each.flat_map(|(stiffener, tied)| weld_forces(stiffener, tied, &state));
+    Ok(Some(TiedAnswer {
+        camber_change: Sides::each(|side| CamberUnits::camber_change(&design, side, &state)),
+        weld_peak: forces.map(|force| force.magnitude()).fold(0.0, f64::max),
+    }))
+}
+
 const ADVICE: &str = "go by the tied camber change; everything else of this run takes axle and stiffeners as one section, \
      which is the most that they can do";
 

@@ -69,6 +69,11 @@ impl StiffenerOutcome {
     pub fn length(&self) -> f64 {
         self.reach[1] - self.reach[0]
     }
+
+    /// Stretches in which it works in full, as of [`Self::working_length`], from right to left, m.
+    pub fn working_stretches(&self) -> Vec<[f64; 2]> {
+        working_stretches(&self.axial)
+    }
 }
 
 /// Force of the stiffener on the axle through the weld at one place, per length of weld.
@@ -109,9 +114,14 @@ pub struct AxialForce {
 /// Share of the composite's axial force from which on a stiffener works in full.
 const WORKING_SHARE: f64 = 0.95;
 
-/// Length over which the tied force is at least [`WORKING_SHARE`] of the composite's.
-pub(crate) fn working_length(axial: &[AxialForce]) -> f64 {
+/// Stretches over which the tied force is at least [`WORKING_SHARE`] of the composite's, from right to left, m.
+fn working_stretches(axial: &[AxialForce]) -> Vec<[f64; 2]> {
     let works = |at: &AxialForce| at.composite != 0.0 && at.tied / at.composite >= WORKING_SHARE;
-    let pairs = axial.windows(2).filter(|pair| works(&pair[0]) && works(&pair[1]));
-    pairs.fold(0.0, |sum, pair| sum + pair[1].y - pair[0].y)
+    let runs = axial.chunk_by(|a, b| works(a) == works(b)).filter(|run| works(&run[0]));
+    runs.map(|run| [run[0].y, run[run.len() - 1].y]).collect()
+}
+
+/// Length of [`working_stretches`].
+pub(crate) fn working_length(axial: &[AxialForce]) -> f64 {
+    working_stretches(axial).into_iter().map(|[from, to]| to - from).sum()
 }

@@ -29,6 +29,8 @@ pub(crate) enum Shown {
     Frequency,
     /// Rotation per moment.
     RotationalFlexibility,
+    /// Force of a weld per length of it.
+    ForcePerLength,
     /// Plain number.
     Factor,
 }
@@ -47,6 +49,8 @@ impl Shown {
             Self::Time => Kind::Time,
             Self::Frequency => Kind::Frequency,
             Self::RotationalFlexibility => Kind::RotationalFlexibility,
+            // The same dimension, N/mm or lbf/in.
+            Self::ForcePerLength => Kind::Stiffness,
             Self::Factor => Kind::Ratio,
         }
     }
@@ -66,6 +70,7 @@ impl Shown {
             Self::Time => (3, 3),
             Self::Frequency => (2, 2),
             Self::RotationalFlexibility => (4, 5),
+            Self::ForcePerLength => (0, 0),
             Self::Factor => (3, 3),
         };
         if system == UnitSystem::Si { si } else { us }
@@ -95,14 +100,6 @@ impl Numbers {
         match self.system {
             UnitSystem::Si => ("m/km", 1e-3),
             UnitSystem::Us => ("in/mi", 1.0 / 63_360.0),
-        }
-    }
-
-    /// Symbol and value (N/m) of the unit of a weld's force per length: N/mm, or lbf/in of 4.448 N and 25.4 mm.
-    pub fn force_per_length(self) -> (&'static str, f64) {
-        match self.system {
-            UnitSystem::Si => ("N/mm", 1e3),
-            UnitSystem::Us => ("lbf/in", 4.448_221_615_260_5 / 0.0254),
         }
     }
 

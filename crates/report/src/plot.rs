@@ -33,6 +33,7 @@ mod thinned;
 mod tire_figure;
 mod tire_panel;
 mod tire_round;
+mod weld_diagram;
 
 pub use causes_figure::causes_figure;
 pub use chart::{Axis, Chart, Link, Series, charts};

@@ -248,6 +248,7 @@ pub(crate) fn shown(measure: Measure) -> Shown {
         Kind::Force => Shown::Force,
         Kind::Time => Shown::Time,
         Kind::Frequency => Shown::Frequency,
+        Kind::Stiffness => Shown::ForcePerLength,
         Kind::Length if measure.quantity.is_of_ride() => Shown::Place,
         Kind::Length => Shown::Deflection,
         _ => Shown::Factor,

@@ -1,6 +1,6 @@
 //! One design: from a point of a study to its result.
 
-use axlebow_axle::{Axle, AxleError, CamberSplit, RidingAxle, Sides, StaticDesign};
+use axlebow_axle::{Axle, AxleError, CamberSplit, RidingAxle, Sides, StaticDesign, TiedAnswer, tied_answer};
 use axlebow_fe::StaticSystem;
 use axlebow_model::{Model, Problems};
 
@@ -23,6 +23,8 @@ pub struct Design {
     pub stiffened: bool,
     /// What it is held against: side by side the baseline, else the same axle without its stiffeners, if it has any.
     pub beside: Option<Beside>,
+    /// The same with stiffeners that only their welds hold, where there are any and the study asks for it.
+    pub tied: Option<TiedAnswer>,
     /// What came of each ride, in the order of the study's rides.
     pub rides: Vec<DesignRide>,
 }
@@ -103,6 +105,11 @@ impl Study {
             let camber_change = Sides::each(|side| solved.wheels.of(side).camber_change);
             Ok::<_, String>(Beside { axle_mass: bare.mass(), camber_change })
         });
+        let tied = if self.asks_for_tied() {
+            tied_answer(&model.axle, case).map_err(|error| error.to_string())?
+        } else {
+            None
+        };
         let wheel = |side| solved.wheels.of(side);
         let design = Design {
             axle_mass: model.axle.mass(),
@@ -112,6 +119,7 @@ impl Study {
             bow: solved.bow,
             stiffened: !model.axle.stiffeners.is_empty(),
             beside: beside.transpose()?,
+            tied,
             rides: Vec::new(),
         };
         if design.is_finite() { Ok(design) } else { Err("the result is not finite".to_owned()) }

@@ -1,6 +1,6 @@
 //! The results of a design that studies tabulate, draw and export: one list for all of them.
 
-use axlebow_axle::{RideWheel, Side, Sides};
+use axlebow_axle::{RideWheel, Side, Sides, TiedAnswer};
 use axlebow_model::likely;
 use axlebow_units::Kind;
 
@@ -25,6 +25,7 @@ pub struct Quantity {
 enum Source {
     Static(fn(&Design) -> f64),
     Beside(fn(&Design, &Beside) -> f64),
+    Tied(fn(&TiedAnswer) -> f64),
     Ride(fn(&DesignRide) -> Option<f64>),
 }
 
@@ -48,6 +49,11 @@ impl Quantity {
     /// Whether it is of a ride, not of the static load case.
     pub fn is_of_ride(&self) -> bool {
         matches!(self.from, Source::Ride(_))
+    }
+
+    /// Whether it takes a solution of its own, with stiffeners that only their welds hold.
+    pub fn is_of_tied(&self) -> bool {
+        matches!(self.from, Source::Tied(_))
     }
 
     /// Its name and SI unit as a key of JSON and CSV, such as `camber_peak_to_peak_rad`.
@@ -75,6 +81,7 @@ impl Measure {
             Source::Beside(value) => {
                 design.beside.map(|beside| value(design, &beside)).filter(|value| value.is_finite())
             }
+            Source::Tied(value) => design.tied.as_ref().map(value),
             Source::Ride(value) => design.rides.get(self.ride).and_then(value),
         }
     }
@@ -82,6 +89,7 @@ impl Measure {
 
 /// Every result of a design, those of the static load case first.
 ///
+/// Those of tied stiffeners are there only where a study shows them or ranks by them, because they cost a solution.
 /// What a ride says is that of the worse wheel; cups and frequency are those of the wheel whose camber moves most.
 pub static QUANTITIES: [Quantity; 31] = [
     of_case(
@@ -156,6 +164,18 @@ pub static QUANTITIES: [Quantity; 31] = [
         ("camber removed per mass", Kind::AnglePerMass),
         "Camber change that is gone, over the added mass.",
         |design, beside| removed(design, beside) / (design.axle_mass - beside.axle_mass),
+    ),
+    tied(
+        "tied-camber-change",
+        ("camber change, tied", Kind::Angle),
+        "Camber change of the wheel that leans most, each stiffener a bar that only its weld holds.",
+        |tied| larger(&tied.camber_change),
+    ),
+    tied(
+        "weld-peak-force",
+        ("weld, peak force", Kind::Stiffness),
+        "Greatest force of a stiffener's weld per length of it.",
+        |tied| tied.weld_peak,
     ),
     of_ride(
         "dynamic-load-factor",
@@ -232,6 +252,15 @@ const fn beside(
     value: fn(&Design, &Beside) -> f64,
 ) -> Quantity {
     Quantity { name, words, kind, meaning, from: Source::Beside(value) }
+}
+
+const fn tied(
+    name: &'static str,
+    (words, kind): (&'static str, Kind),
+    meaning: &'static str,
+    value: fn(&TiedAnswer) -> f64,
+) -> Quantity {
+    Quantity { name, words, kind, meaning, from: Source::Tied(value) }
 }
 
 const fn of_ride(

@@ -70,7 +70,7 @@ impl Study {
             variants: self.variants.iter().map(|variant| variant.name.clone()).collect(),
             varied: self.varied.clone(),
             rides: self.rides.iter().map(|ride| self.ride_name(ride)).collect(),
-            measures: self.sorted(QUANTITIES.iter()),
+            measures: self.sorted(QUANTITIES.iter().filter(|own| !own.is_of_tied() || self.asks_for_tied())),
             shown: self.shown(),
             ranked_by: self.ranked_by.and_then(|quantity| self.measures(quantity).next()),
             stiffened: rows.iter().filter_map(|row| row.result.as_ref().ok()).any(|design| design.stiffened),

@@ -112,6 +112,11 @@ impl Study {
         (0..count).map(move |ride| Measure { quantity, ride })
     }
 
+    /// Whether a result that it shows or ranks by takes stiffeners that only their welds hold.
+    pub(crate) fn asks_for_tied(&self) -> bool {
+        self.shown.iter().copied().chain(self.ranked_by).any(Quantity::is_of_tied)
+    }
+
     /// Number of designs: each variant with each combination of varied values.
     pub fn count(&self) -> usize {
         self.variants.len() * self.varied.iter().map(|varied| varied.values.len()).product::<usize>()

@@ -1,4 +1,4 @@
-//! The axle bent by one load case, with bending moment and stress under it.
+//! The axle bent by one load case, with bending moment, stress and the force of its stiffeners' welds under it.
 
 use axlebow_axle::{CaseOutcome, DiagramPoint, StationOutcome};
 
@@ -9,6 +9,7 @@ use super::label_row::spread;
 use super::palette::{BLUE, FAINT, MUTED, VERMILLION};
 use super::panel::{Panel, Ticks};
 use super::rear_view::{Frame, RearView, largest_radius};
+use super::weld_diagram::WeldDiagram;
 use super::{Drawing, text};
 use crate::number::{Numbers, Shown, fixed, with_sign};
 use crate::svg::{Canvas, Label, Point};
@@ -46,7 +47,8 @@ const SMALL_ROLL: f64 = 1e-4;
 /// A fore-aft bending moment below this share of the vertical one is not drawn.
 const MINOR_MOMENT: f64 = 0.02;
 
-/// Draws the axle bent by one load case, with bending moment and fibre stress under it.
+/// Draws the axle bent by one load case, with bending moment, fibre stress and, of an axle with stiffeners, the force
+/// of their welds under it.
 ///
 /// A rear view, left of the vehicle on the left: the unloaded axle dashed, the loaded one with deflection and
 /// camber change drawn larger by a stated round factor, relative to the line through the hubs. Fibre stress is
@@ -90,7 +92,7 @@ impl FlexFigure<'_> {
         let road = frame.hub_level + frame.scale * largest_radius(self.drawing);
         let top = road + view.room_below_road() + self.room_for_names();
         self.draw_diagrams(&mut canvas, top, frame.scale)?;
-        let bottom = top + 2.0 * DIAGRAM + BETWEEN;
+        let bottom = top + self.height_of_diagrams();
         self.draw_foot(&mut canvas, bottom);
         let title = format!("{}: {}", self.card.name, self.case.name);
         Ok(canvas.finish([WIDTH, bottom + FOOT], &title, &self.description(factor)))
@@ -149,13 +151,29 @@ impl FlexFigure<'_> {
             ticks,
         };
         let (moment, stress) = (self.moment_diagram(), self.stress_diagram());
-        let lower = top + DIAGRAM + BETWEEN;
-        let upper_axes = moment.draw(canvas, place(top, Ticks::None))?;
-        let lower_axes = stress.draw(canvas, place(lower, Ticks::Numbers))?;
-        self.draw_stations(canvas, &upper_axes, lower + DIAGRAM);
+        let welds = self.weld_diagram();
+        let level = |number: f64| top + number * (DIAGRAM + BETWEEN);
+        let under_stress = if welds.is_some() { Ticks::None } else { Ticks::Numbers };
+        let upper_axes = moment.draw(canvas, place(level(0.0), Ticks::None))?;
+        let lower_axes = stress.draw(canvas, place(level(1.0), under_stress))?;
+        let last = welds.map(|own| own.draw(canvas, place(level(2.0), Ticks::Numbers))).transpose()?;
+        self.draw_stations(canvas, &upper_axes, top + self.height_of_diagrams());
         moment.draw_labels(canvas, &upper_axes);
         stress.draw_labels(canvas, &lower_axes);
+        if let (Some(welds), Some(axes)) = (welds, last) {
+            welds.draw_labels(canvas, &axes);
+        }
         Ok(())
+    }
+
+    fn weld_diagram(&self) -> Option<WeldDiagram<'_>> {
+        let stiffeners = &self.case.stiffening.as_ref()?.stiffeners;
+        Some(WeldDiagram { stiffeners, numbers: self.numbers })
+    }
+
+    fn height_of_diagrams(&self) -> f64 {
+        let count = if self.case.stiffening.is_some() { 3.0 } else { 2.0 };
+        count * (DIAGRAM + BETWEEN) - BETWEEN
     }
 
     fn moment_diagram(&self) -> Diagram<'static> {

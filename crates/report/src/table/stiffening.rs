@@ -70,7 +70,7 @@ fn camber(cases: &[(&str, &StiffeningOutcome)], n: Numbers) -> String {
 }
 
 fn welds(cases: &[(&str, &StiffeningOutcome)], n: Numbers) -> String {
-    let (unit, size) = n.force_per_length();
+    let unit = n.unit(Shown::ForcePerLength);
     let place = n.unit(Shown::Place);
     let heading = [
         "Load case".to_owned(),
@@ -85,7 +85,7 @@ fn welds(cases: &[(&str, &StiffeningOutcome)], n: Numbers) -> String {
     let mut grid = Grid::new(3, heading);
     for (case, of) in cases {
         for one in &of.stiffeners {
-            let force = |value: f64| fixed(value / size, 0);
+            let force = |value: f64| n.bare(value, Shown::ForcePerLength);
             let peak = &one.peak;
             grid.row([
                 (*case).to_owned(),

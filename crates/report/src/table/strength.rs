@@ -15,7 +15,7 @@ use crate::number::{Numbers, Shown, fixed};
 const FEW: usize = 3;
 
 /// Share of its limit below which a value is shown as 0.
-const NOTHING: f64 = 1e-4;
+const NOTHING: f64 = 1e-3;
 
 /// For each load case the checks that use most of their limit, or all; then walls, sources, what was assumed,
 /// warnings and cautions.

@@ -34,6 +34,7 @@ fn design(camber: f64, mass: f64) -> Design {
         peak_stress: -2e8,
         bow: 0.002,
         stiffened: false,
+        tied: None,
         beside: None,
         rides: vec![],
     }
