@@ -91,7 +91,7 @@ impl Measure {
 ///
 /// Those of tied stiffeners are there only where a study shows them or ranks by them, because they cost a solution.
 /// What a ride says is that of the worse wheel; cups and frequency are those of the wheel whose camber moves most.
-pub static QUANTITIES: [Quantity; 31] = [
+pub static QUANTITIES: [Quantity; 33] = [
     of_case(
         "axle-mass",
         ("axle mass", Kind::Mass),
