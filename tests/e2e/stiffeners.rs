@@ -89,6 +89,9 @@ fn stiffeners_that_overlap_or_float_are_refused() {
     let wide = "name = \"wide\"\nshape = \"channel\"\nheight = \"240 mm\"\nwidth = \"50 mm\"\nweb = \"6 mm\"\nflange = \"8 mm\"\n\
                 clock = \"180 deg\"\nfrom = \"-0.2 m\"\nto = \"0.2 m\"";
     refused(&beside(wide), "shape = \"channel\"", &["stiffener wide does not sit on the axle"]);
+    let tight = "name = \"tight\"\nshape = \"full-sleeve\"\nthickness = \"5 mm\"\nbore = \"150 mm\"\n\
+                 from = \"-0.2 m\"\nto = \"0.2 m\"";
+    refused(&beside(tight), "shape = \"full-sleeve\"", &["tube and tight overlap by 570"]);
     let again = flat.replace("\"flat\"\nshape", "\"top angle\"\nshape");
     refused(&beside(&again), "name = \"top angle\"", &["two stiffeners are named top angle"]);
 }

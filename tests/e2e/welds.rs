@@ -75,6 +75,9 @@ fn compositions_that_make_no_sense_are_refused() {
     refused(&with(both), &["both `carbon_equivalent` and `composition` are given"]);
     let weak = with("ultimate_strength = \"400 MPa\"");
     refused(&weak, &["400 MPa, is 120 MPa below the yield strength, 520 MPa"]);
+    assert_eq!(weak.err.matches("error:").count(), 1, "{}", weak.err);
+    let soft = strength(&["--set", "strength.electrode_strength=70 MPa"]);
+    refused(&soft, &["is 70 MPa", "from 300 MPa to 1200 MPa"]);
 }
 
 #[test]

@@ -5,7 +5,7 @@ use axlebow_axle::{
     Spindle, SpindleStep, StrengthAsk, TREAD_SHARE, Tire, TireLayout, UserStation, Wheel, WheelEnd,
     standard_cases,
 };
-use axlebow_sections::{Profile, RectangularTube, RoundBar, RoundTube};
+use axlebow_sections::{Material, Profile, RectangularTube, RoundBar, RoundTube};
 use axlebow_units::{Kind, UnitSystem, show};
 
 use crate::keys::MODEL;
@@ -125,7 +125,7 @@ impl<'d> Builder<'d> {
 
     fn body(&mut self) -> Option<Body> {
         let material = self.material(self.root.table("material"));
-        let spindle = self.spindle();
+        let spindle = self.spindle(material.as_ref());
         let body = match self.root.word("kind") {
             "trailer-tube" => self.one_of("tube", "housing").map(|table| self.tube(table)),
             _ => self.one_of("housing", "tube").map(|table| self.housing(table)),
@@ -180,9 +180,12 @@ impl<'d> Builder<'d> {
         Some(Shape::Housing(points))
     }
 
-    fn spindle(&mut self) -> Option<Spindle> {
-        let material = self.root.optional_table("spindle_material").unwrap_or(self.root.table("material"));
-        let material = self.material(material);
+    /// The spindle, of the axle's material unless it has its own.
+    fn spindle(&mut self, material: Option<&Material>) -> Option<Spindle> {
+        let material = match self.root.optional_table("spindle_material") {
+            Some(own) => self.material(own),
+            None => material.cloned(),
+        };
         let mut steps = Vec::new();
         for step in self.root.table("spindle").tables("step") {
             let od = step.number("od");

@@ -133,6 +133,10 @@ impl Builder<'_> {
         self.assumed.push(Assumed { path: format!("stiffener[{}].{key}", site.number), text, meaning });
     }
 
+    fn is_stiffener(&self, name: &str) -> bool {
+        self.root.tables("stiffener").iter().any(|table| table.text("name") == name)
+    }
+
     /// Where in the file a misfit of a stiffener shows.
     pub(crate) fn place_of_stiffener(&self, error: &AxleError) -> Option<Span> {
         let (name, key) = match error {
@@ -144,7 +148,9 @@ impl Builder<'_> {
             }
             AxleError::StiffenerRoom { stiffener, .. } => (stiffener, "end_length"),
             AxleError::DuplicateStiffener { name } => (name, "name"),
-            AxleError::Section(SectionError::PartsOverlap { second, .. }) => (second, "clock"),
+            AxleError::Section(SectionError::PartsOverlap { first, second, .. }) => {
+                (second, if self.is_stiffener(first) { "clock" } else { "shape" })
+            }
             _ => return None,
         };
         let mut tables = self.root.tables("stiffener").iter().rev();

@@ -5,8 +5,12 @@ use axlebow_units::Kind;
 use crate::spec::{key, quantity};
 use crate::{Bounds, Holds, Presence, TableSpec, Word};
 
-use Bounds::{Between, Positive};
+use Bounds::Between;
 use Presence::{Default, Optional};
+
+/// Weakest and strongest weld metal of steel, Pa (common practice, no source).
+const WEAKEST: f64 = 300e6;
+const STRONGEST: f64 = 1200e6;
 
 /// What strength is checked against.
 pub(crate) static STRENGTH: TableSpec = TableSpec {
@@ -31,7 +35,7 @@ pub(crate) static STRENGTH: TableSpec = TableSpec {
         quantity(
             "electrode_strength",
             "Tensile strength of the weld metal, FEXX; rules `en` go by the steel instead (common practice, no source).",
-            (Kind::Stress, Positive),
+            (Kind::Stress, Between(WEAKEST, STRONGEST)),
             Default("\"70 ksi\""),
         ),
         quantity(
