@@ -61,9 +61,9 @@ impl FaceScale {
         let places: Vec<f64> = faces[0].tires[0].ribs.iter().map(|rib| rib.outboard).collect();
         let rib = places.windows(2).next().map_or(1.0, |pair| pair[1] - pair[0]);
         let tread = rib * places.len() as f64;
-        // Duals are drawn closer than they stand: a gap of a rib between them.
+        // Duals are drawn closer than they stand: a fifth of a tread between them.
         let dual = faces.iter().any(|worn| worn.tires.len() > 1);
-        let half_spacing = if dual { 0.5 * (tread + rib) } else { 0.0 };
+        let half_spacing = if dual { 0.6 * tread } else { 0.0 };
         FaceScale {
             across: width / (2.0 * half_spacing + tread),
             load: most(faces, |rib| rib.load),
