@@ -5,6 +5,7 @@
 mod closed_forms;
 mod published;
 mod readme;
+mod recomputed_tire;
 mod scipy_axle;
 mod scipy_modes;
 mod scipy_response;

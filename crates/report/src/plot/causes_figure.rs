@@ -28,45 +28,53 @@ const RIGHT: f64 = 190.0;
 /// # Errors
 /// No subject, or a value that is not finite.
 pub fn causes_figure(outcomes: &[CausesOutcome], card: &ModelCard) -> Result<Svg, ReportError> {
-    let n = Numbers { system: card.system };
-    let mut canvas = Canvas::default();
-    let mut level = 18.0;
-    for line in wrapped(&card.name, 66, 2) {
-        level += 28.0;
-        canvas.label(Label::new(line, [LEFT, level]).size(22.0).bold());
-    }
-    let how = "What makes the wheels lean and steer: shares do not depend on an order (Shapley); whiskers: tolerance of the input.";
-    canvas.label(Label::new(how, [LEFT, level + 22.0]).size(12.0).colour(MUTED));
-    level += 22.0;
-    let mut drawn = 0;
-    for outcome in outcomes {
-        level += 38.0;
-        for line in wrapped(&subject(outcome, n), 104, 2) {
-            canvas.label(Label::new(line, [LEFT, level]).size(15.0).bold());
-            level += 20.0;
-        }
-        for (wheel, causes) in wheels(outcome, n) {
-            for (angle, contribution) in angles(causes) {
-                check(contribution)?;
-                let waterfall = Waterfall { title: format!("{wheel}, {angle}"), contribution, numbers: n };
-                level = waterfall.draw(&mut canvas, level)?;
-                drawn += 1;
-            }
-        }
-    }
-    if drawn == 0 {
+    if outcomes.is_empty() {
         return Err(ReportError::Empty { thing: "picture of causes" });
+    }
+    let mut canvas = Canvas::default();
+    let mut level = draw_heading(&mut canvas, card);
+    for outcome in outcomes {
+        level = draw_subject(&mut canvas, outcome, (level + 38.0, Numbers { system: card.system }))?;
     }
     if card.invented {
         level += 20.0;
         canvas.label(Label::new(INVENTED, [LEFT, level]).size(12.0).colour(MUTED));
     }
+    let size = [LEFT + NAMES + AREA + RIGHT, level + 18.0];
     let title = format!("{}: causes", card.name);
-    Ok(canvas.finish(
-        [LEFT + NAMES + AREA + RIGHT, level + 18.0],
-        &title,
-        "Waterfalls of causes of camber and toe.",
-    ))
+    Ok(canvas.finish(size, &title, "Waterfalls of causes of camber and toe."))
+}
+
+fn draw_heading(canvas: &mut Canvas, card: &ModelCard) -> f64 {
+    let mut level = 18.0;
+    for line in wrapped(&card.name, 66, 2) {
+        level += 28.0;
+        canvas.label(Label::new(line, [LEFT, level]).size(22.0).bold());
+    }
+    let how = "What makes the wheels lean and steer: shares do not depend on an order (Shapley); whiskers: tolerance of the \
+               input.";
+    canvas.label(Label::new(how, [LEFT, level + 22.0]).size(12.0).colour(MUTED));
+    level + 22.0
+}
+
+/// The waterfalls of one subject; gives back their lower end.
+fn draw_subject(
+    canvas: &mut Canvas,
+    outcome: &CausesOutcome,
+    (mut level, numbers): (f64, Numbers),
+) -> Result<f64, ReportError> {
+    for line in wrapped(&subject(outcome, numbers), 104, 2) {
+        canvas.label(Label::new(line, [LEFT, level]).size(15.0).bold());
+        level += 20.0;
+    }
+    for (wheel, causes) in wheels(outcome, numbers) {
+        for (angle, contribution) in angles(causes) {
+            check(contribution)?;
+            let waterfall = Waterfall { title: format!("{wheel}, {angle}"), contribution, numbers };
+            level = waterfall.draw(canvas, level)?;
+        }
+    }
+    Ok(level)
 }
 
 fn check(contribution: &Contribution) -> Result<(), ReportError> {
@@ -152,14 +160,18 @@ impl Waterfall<'_> {
             [scaled(step.to - step.uncertainty), scaled(step.to + step.uncertainty)],
             middle,
         );
-        let name = Label::new(step.name, [LEFT + NAMES - 12.0, middle + 4.5]).end();
-        canvas.label(if whole { name.bold() } else { name });
+        self.draw_words(canvas, (step, middle, whole));
+    }
+
+    /// Name and value beside a row, and its share of the whole.
+    fn draw_words(&self, canvas: &mut Canvas, (step, middle, whole): (&Step, f64, bool)) {
+        let bold = |label: Label| if whole { label.bold() } else { label };
+        canvas.label(bold(Label::new(step.name, [LEFT + NAMES - 12.0, middle + 4.5]).end()));
         let part = if whole { step.to } else { step.to - step.from };
         let value = with_sign(&self.numbers.full(part, Shown::Angle));
-        let total = self.contribution.total;
         let right = LEFT + NAMES + AREA;
-        let label = Label::new(value, [right + 96.0, middle + 4.5]).end();
-        canvas.label(if whole { label.bold() } else { label });
+        canvas.label(bold(Label::new(value, [right + 96.0, middle + 4.5]).end()));
+        let total = self.contribution.total;
         if !whole && total.abs() > 1e-9 {
             let share = typographic(&format!("{} %", fixed(100.0 * part / total, 1)));
             canvas.label(Label::new(share, [right + 164.0, middle + 4.5]).end().colour(MUTED));
