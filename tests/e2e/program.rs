@@ -62,6 +62,12 @@ pub fn axlebow_on_threads(threads: &str, arguments: &[&str]) -> Run {
     run_of(command.args(arguments).env("RAYON_NUM_THREADS", threads))
 }
 
+/// Runs `axlebow` with a folder for what it keeps.
+pub fn axlebow_keeping(folder: &Path, arguments: &[&str]) -> Run {
+    let mut command = Command::new(&*PROGRAM);
+    run_of(command.args(arguments).env("AXLEBOW_CACHE", folder))
+}
+
 /// Runs `axlebow` on a file with the given text.
 pub fn on_text(command: &str, text: &[u8]) -> Run {
     let folder = TempDir::new().expect("a folder");

@@ -2,7 +2,9 @@
 
 use serde_json::Value;
 
-use crate::program::{axlebow, demo, root};
+use tempfile::TempDir;
+
+use crate::program::{axlebow, axlebow_in, axlebow_keeping, demo, root};
 
 /// `flex` of the thin-wall demo axle at rated load with changes.
 fn flex(changes: &[&str]) -> Value {
@@ -120,4 +122,48 @@ fn a_clamp_is_held_against_the_crush_of_its_tube_with_its_cautions() {
 fn clamp(document: &Value) -> &Value {
     let walls = document["walls"].as_array().expect("a list");
     walls.iter().find(|check| check["what"] == "clamp force of the U-bolts").expect("a clamp")
+}
+
+#[test]
+fn a_sweep_reads_seats_off_a_table_that_is_kept() {
+    let folder = TempDir::new().expect("a folder");
+    let study = |walls: &str| {
+        let model = demo("trailer-152-thin-dual-shell");
+        let text = format!(
+            "name = \"seats\"\nkind = \"sweep\"\nmodel = \"{model}\"\ncase = \"rated-load\"\n\
+             seat_walls = \"{walls}\"\n[[vary]]\npath = \"tube.wall\"\nfrom = \"8 mm\"\nto = \"12 mm\"\npoints = 3\n"
+        );
+        let path = folder.path().join(format!("{walls}.toml")).display().to_string();
+        std::fs::write(&path, text).expect("the study is written");
+        let run = axlebow_keeping(&folder.path().join("kept"), &["study", &path, "--json"]);
+        assert_eq!(run.code, 0, "{}", run.err);
+        run.out
+    };
+    let (first, solved) = (study("table"), study("solved"));
+    let kept = std::fs::read_dir(folder.path().join("kept")).expect("a folder").count();
+    assert_eq!(kept, 1);
+    assert_eq!(study("table"), first);
+    let document = |text: &str| serde_json::from_str::<Value>(text).expect("JSON");
+    let (first, solved) = (document(&first), document(&solved));
+    let largest = number(&first, "/seat_table_errors/0/0");
+    assert!(largest > 0.0 && largest < 0.05, "{largest}");
+    for row in 0..3 {
+        let pointer = format!("/rows/{row}/results/case/camber_change_rad");
+        let (table, solved) = (number(&first, &pointer), number(&solved, &pointer));
+        assert!((table - solved).abs() < 1e-3 * solved.abs(), "{table} {solved}");
+    }
+}
+
+#[test]
+fn axle_and_walls_are_written_as_a_grid() {
+    let folder = TempDir::new().expect("a folder");
+    let model = demo("trailer-152-thin-dual-shell");
+    let run = axlebow_in(folder.path(), &["flex", &model, "--case", "rated-load", "--vtu", "axle.vtu"]);
+    assert_eq!(run.code, 0, "{}", run.err);
+    let text = std::fs::read_to_string(folder.path().join("axle.vtu")).expect("a file");
+    assert!(text.starts_with("<?xml") && text.ends_with("</VTKFile>\n"));
+    assert!(text.lines().filter(|line| *line == "9").count() > 3000, "quadrilaterals of two seats");
+    assert!(!text.contains("NaN"));
+    let run = axlebow_in(folder.path(), &["flex", &model, "--vtu", "axle.png"]);
+    assert_eq!(run.code, 2);
 }

@@ -110,6 +110,49 @@ fn the_readme_compares_thin_and_thick_as_the_code_does() {
     check_block("thin or thick", &table);
 }
 
+/// A row of the table of seats: a demo axle with changes at its seats.
+fn seat_row(name: &str, changes: &[(&str, &str)]) -> String {
+    let mut document = document(name);
+    for (key, value) in changes {
+        document.set(&format!("seat[0].{key}"), value).expect("a seat has these keys");
+    }
+    let model = Model::of(&document).expect("a good model");
+    let outcome = flex(&model.axle, &model.cases[..1]).expect("a solution");
+    let (wall, wheel) = (outcome.walls.of(Side::Left), outcome.cases[0].wheels.of(Side::Left));
+    let degrees = |angle: f64| format!("{:.3}", angle.to_degrees());
+    format!(
+        "{:.0} % | {:.3} | {} | {}",
+        100.0 * wall.composite_fraction,
+        wall.rotational_flexibility() * 1e6,
+        degrees(wheel.split.wall),
+        degrees(wheel.camber_change)
+    )
+}
+
+#[test]
+fn the_readme_compares_seats_as_the_code_does() {
+    let (thick, thin) = ("trailer-127-thick-dual-shell", "trailer-152-thin-dual-shell");
+    let narrow = ("width", "90 mm");
+    let rows: [(&str, &str, &[(&str, &str)]); 5] = [
+        ("127 mm × 12.7 mm, clamped over 180 mm", thick, &[]),
+        ("127 mm × 12.7 mm, welded over 90 mm", thick, &[("fixing", "welded"), narrow]),
+        ("152.4 mm × 9 mm, clamped over 180 mm", thin, &[("fixing", "clamped"), ("width", "180 mm")]),
+        ("152.4 mm × 9 mm, welded over 90 mm", thin, &[]),
+        (
+            "152.4 mm × 9 mm, welded over 90 mm, spreading its force",
+            thin,
+            &[("wall_flexibility", "shell-spread")],
+        ),
+    ];
+    let mut table = "| at rated load, dual wheels | flexibility under the seat taken away | wall turns, mrad/(kN m) | \
+                     its part of the camber change, deg | camber change, deg |\n| --- | --- | --- | --- | --- |\n"
+        .to_owned();
+    for (words, name, changes) in rows {
+        table.push_str(&format!("| {words} | {} |\n", seat_row(name, changes)));
+    }
+    check_block("seat walls", &table);
+}
+
 #[test]
 fn the_readme_lists_the_published_cases_as_they_are() {
     let cases = cases();

@@ -48,6 +48,7 @@ mod ride_warnings;
 mod riding_axle;
 mod seat;
 mod seat_bracket;
+mod seat_picture;
 mod seat_strength;
 mod seated_bar;
 mod seated_section;
@@ -108,6 +109,7 @@ pub use ride_outcome::{RideHistory, RideOutcome, RideWheel, StationPeak, StopHit
 pub use riding_axle::RidingAxle;
 pub use seat::{Fixing, LARGEST_COMPOSITE_FRACTION, Seat, Suspension};
 pub use seat_bracket::SeatBracket;
+pub use seat_picture::{SeatPicture, seat_pictures};
 pub use side::{Side, Sides};
 pub use spectrum::{Band, Spectrum};
 pub use spectrum_peaks::SpectrumPeak;

@@ -146,7 +146,7 @@ impl<'a> SeatStrength<'a> {
 }
 
 /// What the axle carries on both sides of a seat's centre.
-fn beside(case: &CaseOutcome, side: Side) -> SeatResultants {
+pub(crate) fn beside(case: &CaseOutcome, side: Side) -> SeatResultants {
     let y = case.seats.of(side).y;
     let there = |point: &&DiagramPoint| (point.y - y).abs() < 1e-9;
     let six = |point: Option<&DiagramPoint>| {

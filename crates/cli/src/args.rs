@@ -78,6 +78,10 @@ pub struct Flex {
     /// Write a picture of the first case: the axle from the rear with moment and stress under it
     #[arg(long, value_name = "FILE.svg|png")]
     pub plot: Option<PathBuf>,
+    /// Write the first case as a VTK XML grid (.vtu): the axle's line, and the shells of its seats where the model asks
+    /// for them
+    #[arg(long, value_name = "FILE")]
+    pub vtu: Option<PathBuf>,
 }
 
 #[derive(Debug, Args)]

@@ -23,6 +23,7 @@ mod svg;
 pub mod table;
 mod textbook_row;
 mod tire_words;
+mod vtu;
 
 pub use animation::ride_animation;
 pub use card::{Assumed, ModelCard};
@@ -31,3 +32,4 @@ pub use section_card::{SectionCard, SectionStress, StiffenedCard};
 pub use study_words::study_findings;
 pub use svg::Svg;
 pub use textbook_row::TextbookRow;
+pub use vtu::vtu;

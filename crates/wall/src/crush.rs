@@ -83,7 +83,7 @@ impl SeatWall {
 }
 
 /// Von Mises stress of a tensor.
-fn von_mises(stress: &[[f64; 3]; 3]) -> f64 {
+pub(crate) fn von_mises(stress: &[[f64; 3]; 3]) -> f64 {
     let [[x, xy, xz], [_, y, yz], [_, _, z]] = *stress;
     let normal = (x - y).powi(2) + (y - z).powi(2) + (z - x).powi(2);
     (0.5 * normal + 3.0 * (xy * xy + yz * yz + xz * xz)).sqrt()

@@ -20,6 +20,7 @@ mod seat_table;
 mod seat_wall;
 mod spread;
 mod tube_mesh;
+mod wall_picture;
 
 pub use caveat::Caveat;
 pub use compliance::{MOST_STIFFENED, SeatCompliance};
@@ -32,3 +33,4 @@ pub use seat_stress::{HotSpot, SeatResultants, SolvedSeat};
 pub use seat_table::{SeatKind, SeatRun, SeatTable, TableAnswer};
 pub use seat_wall::{SeatWall, Tie, UBolts};
 pub use tube_mesh::Fineness;
+pub use wall_picture::WallPicture;

@@ -50,7 +50,7 @@ struct Toe {
 pub struct SolvedSeat {
     pub(crate) mesh: TubeMesh,
     pub(crate) solved: Displacements,
-    half_length: f64,
+    pub(crate) half_length: f64,
     toes: Vec<Toe>,
     /// Stress across each toe under each of the twelve unit loads.
     influence: Vec<[f64; 12]>,

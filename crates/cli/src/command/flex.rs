@@ -5,7 +5,7 @@ use std::process::ExitCode;
 use axlebow_axle::{Axle, FlexOutcome, LoadCase, Side, Sides, Stiffener};
 use axlebow_model::Model;
 use axlebow_report::plot::{Drawing, LinePoint, StiffenerDrawing, TireDrawing, flex_figure};
-use axlebow_report::{ModelCard, json, table};
+use axlebow_report::{ModelCard, json, table, vtu};
 
 use crate::args::Flex;
 use crate::failure::Failure;
@@ -13,12 +13,19 @@ use crate::{input, output};
 
 pub fn run(arguments: &Flex) -> Result<ExitCode, Failure> {
     output::check_picture(arguments.plot.as_deref())?;
+    output::check_kind("--vtu", arguments.vtu.as_deref(), "vtu")?;
     let model = input::model(&arguments.model)?;
     let cases = chosen(&model, &arguments.cases)?;
     let card = input::card(&model, &arguments.model);
     let outcome = axlebow_axle::flex(&model.axle, &cases)?;
     if let Some(path) = &arguments.plot {
         output::write_picture(path, &flex_figure(&outcome.cases[0], &drawing(&model.axle), &card)?)?;
+    }
+    if let Some(path) = &arguments.vtu {
+        let case = &outcome.cases[0];
+        let seats = axlebow_axle::seat_pictures(&model.axle, case)?;
+        output::write_file(path, vtu(case, &seats).as_bytes())?;
+        eprintln!("wrote {}", path.display());
     }
     if !arguments.against.is_empty() {
         output::print(&beside(arguments, &outcome, &card)?)?;
