@@ -110,6 +110,9 @@ fn the_readme_compares_thin_and_thick_as_the_code_does() {
     check_block("thin or thick", &table);
 }
 
+/// What a row of the table of seats is called, its demo axle, and changes at its seats.
+type SeatRow<'a> = (&'a str, &'a str, &'a [(&'a str, &'a str)]);
+
 /// A row of the table of seats: a demo axle with changes at its seats.
 fn seat_row(name: &str, changes: &[(&str, &str)]) -> String {
     let mut document = document(name);
@@ -133,7 +136,7 @@ fn seat_row(name: &str, changes: &[(&str, &str)]) -> String {
 fn the_readme_compares_seats_as_the_code_does() {
     let (thick, thin) = ("trailer-127-thick-dual-shell", "trailer-152-thin-dual-shell");
     let narrow = ("width", "90 mm");
-    let rows: [(&str, &str, &[(&str, &str)]); 5] = [
+    let rows: [SeatRow; 5] = [
         ("127 mm × 12.7 mm, clamped over 180 mm", thick, &[]),
         ("127 mm × 12.7 mm, welded over 90 mm", thick, &[("fixing", "welded"), narrow]),
         ("152.4 mm × 9 mm, clamped over 180 mm", thin, &[("fixing", "clamped"), ("width", "180 mm")]),

@@ -1,9 +1,11 @@
 //! Strength of the wall at the seats, where shells of it are asked for: hot spots at bracket toes, local buckling and the
 //! crush of a clamp.
 
+use std::sync::Arc;
+
 use axlebow_strength::{Check, HeatAffectedZone};
 use axlebow_units::Kind;
-use axlebow_wall::{Fineness, SeatResultants, SolvedSeat, clamp_force};
+use axlebow_wall::{ClampCrush, Fineness, SeatResultants, SeatWall, SolvedSeat, clamp_force};
 
 use crate::outcome::{CaseOutcome, DiagramPoint, Warning};
 use crate::seat::Fixing;
@@ -24,20 +26,41 @@ const REAL_WALL: f64 = 0.5;
 /// The shells of both seats; none where a model does not ask for them.
 pub(crate) struct SeatStrength<'a> {
     axle: &'a Axle,
-    solved: Sides<Option<SolvedSeat>>,
+    seats: Sides<Option<Arc<SolvedWall>>>,
     ask: StrengthAsk,
 }
 
+/// A seat and what its shells say.
+struct SolvedWall {
+    seat: SeatWall,
+    shells: SolvedSeat,
+    crush: Option<ClampCrush>,
+}
+
+impl SolvedWall {
+    fn of(axle: &Axle, side: Side) -> Result<Option<Arc<Self>>, AxleError> {
+        if !axle.seats.of(side).wall.is_shell() {
+            return Ok(None);
+        }
+        let seat = seat_wall(axle, side);
+        let solved = seat.solved(&Fineness::USUAL).and_then(|shells| {
+            let crush = seat.crush(&Fineness::USUAL)?;
+            Ok(SolvedWall { seat, shells, crush })
+        });
+        solved.map(|solved| Some(Arc::new(solved))).map_err(|error| AxleError::Wall { side, error })
+    }
+}
+
 impl<'a> SeatStrength<'a> {
+    /// Two seats alike are solved once.
     pub(crate) fn of(axle: &'a Axle, ask: StrengthAsk) -> Result<Self, AxleError> {
-        let solve = |side: Side| -> Result<Option<SolvedSeat>, AxleError> {
-            if !axle.seats.of(side).wall.is_shell() {
-                return Ok(None);
-            }
-            let solved = seat_wall(axle, side).solved(&Fineness::USUAL);
-            solved.map(Some).map_err(|error| AxleError::Wall { side, error })
+        let left = SolvedWall::of(axle, Side::Left)?;
+        let same = left.as_ref().filter(|left| left.seat == seat_wall(axle, Side::Right)).cloned();
+        let right = match same {
+            Some(left) => Some(left),
+            None => SolvedWall::of(axle, Side::Right)?,
         };
-        Ok(SeatStrength { axle, solved: Sides { left: solve(Side::Left)?, right: solve(Side::Right)? }, ask })
+        Ok(SeatStrength { axle, seats: Sides { left, right }, ask })
     }
 
     /// Hot spots of a case.
@@ -46,8 +69,8 @@ impl<'a> SeatStrength<'a> {
     }
 
     fn hot_spot(&self, case: &CaseOutcome, side: Side) -> Option<PlacedCheck> {
-        let (solved, strength) = (self.solved.of(side).as_ref()?, yield_strength_at(self.axle, side)?);
-        let spot = solved.hot_spot(&beside(case, side))?;
+        let (solved, strength) = (self.seats.of(side).as_ref()?, yield_strength_at(self.axle, side)?);
+        let spot = solved.shells.hot_spot(&beside(case, side))?;
         let welded = self.axle.seats.of(side).fixing == Fixing::Welded;
         let kept = if welded { HeatAffectedZone::assumed(strength).factor() } else { 1.0 };
         let what = if welded { "hot spot at the bracket's toe" } else { "stress at the edge of the clamp" };
@@ -60,89 +83,82 @@ impl<'a> SeatStrength<'a> {
         Some(PlacedCheck { place: format!("{}-seat", side.word()), y: Some(y), check })
     }
 
-    /// Local buckling of the walls in the case that bends the axle most there, and the crush of the clamps.
+    /// Local buckling of the wall that is bent most in any case, and the crush of the clamps.
     pub(crate) fn walls(&self, cases: &[CaseOutcome]) -> Result<Vec<PlacedCheck>, AxleError> {
-        let mut checks = Vec::new();
-        for side in Side::BOTH.into_iter().filter(|side| self.solved.of(*side).is_some()) {
-            let wall = |error| AxleError::Wall { side, error };
-            let placed = |check| PlacedCheck { place: format!("{}-seat", side.word()), y: None, check };
-            let moment = |case: &CaseOutcome| largest_moment(&beside(case, side));
-            let worst = cases.iter().max_by(|a, b| moment(a).total_cmp(&moment(b)));
-            if let Some(case) = worst {
-                let fineness = Fineness::USUAL.scaled(2.0);
-                let factor = seat_wall(self.axle, side).buckling_factor(&beside(case, side), &fineness);
-                let least = self.ask.safety_factor / REAL_WALL;
-                let check = |factor| {
-                    Check::at_least("local buckling factor", Kind::Ratio, factor, least)
-                        .sourced(BUCKLING)
-                        .advising("make the wall thicker or the bracket wider")
-                        .advisory()
-                };
-                checks.extend(factor.map_err(wall)?.map(|factor| placed(check(factor))));
-            }
-            checks.extend(self.crush(side)?.into_iter().map(placed));
+        let mut checks: Vec<PlacedCheck> = self.buckling(cases)?.into_iter().collect();
+        for side in Side::BOTH {
+            checks.extend(self.crush(side)?.into_iter().map(|check| placed(side, check)));
         }
         Ok(checks)
     }
 
-    fn crush(&self, side: Side) -> Result<Vec<Check>, AxleError> {
-        let (bracket, wall) = (self.axle.seats.of(side).bracket, |error| AxleError::Wall { side, error });
-        let (Some(torque), Some(strength)) = (bracket.torque, yield_strength_at(self.axle, side)) else {
-            return Ok(Vec::new());
+    fn buckling(&self, cases: &[CaseOutcome]) -> Result<Option<PlacedCheck>, AxleError> {
+        let there = Side::BOTH.into_iter().filter_map(|side| Some((side, self.seats.of(side).as_ref()?)));
+        let loaded =
+            there.flat_map(|(side, own)| cases.iter().map(move |case| (side, own, beside(case, side))));
+        let worst = loaded.max_by(|a, b| largest_moment(&a.2).total_cmp(&largest_moment(&b.2)));
+        let Some((side, own, carried)) = worst else { return Ok(None) };
+        let factor = own.seat.buckling_factor(&carried, &Fineness::USUAL.scaled(2.0));
+        let factor = factor.map_err(|error| AxleError::Wall { side, error })?;
+        let check = |factor| {
+            Check::at_least("local buckling factor", Kind::Ratio, factor, self.ask.safety_factor / REAL_WALL)
+                .sourced(BUCKLING)
+                .advising("make the wall thicker or the bracket wider")
+                .advisory()
         };
-        let Some(crush) = seat_wall(self.axle, side).crush(&Fineness::USUAL).map_err(wall)? else {
+        Ok(factor.map(|factor| placed(side, check(factor))))
+    }
+
+    fn crush(&self, side: Side) -> Result<Vec<Check>, AxleError> {
+        let bracket = self.axle.seats.of(side).bracket;
+        let (Some(torque), Some(limit)) = (bracket.torque, self.elastic_limit(side)) else {
             return Ok(Vec::new());
         };
         let force = clamp_force(2 * bracket.u_bolts, torque, bracket.nut_factor, bracket.u_bolt_diameter);
-        let (force, limit) = (force.map_err(wall)?, crush.elastic_limit(strength));
+        let force = force.map_err(|error| AxleError::Wall { side, error })?;
+        let flattening =
+            self.seats.of(side).as_ref().and_then(|own| own.crush).map_or(0.0, |own| own.flattening);
         let advice =
             "torque no higher than the axle maker allows; a thicker wall or a longer saddle stands more";
+        let flat = ("flattening under the clamp", force * flattening, limit * flattening);
         Ok(vec![
             Check::at_most("clamp force of the U-bolts", Kind::Force, force, limit)
                 .sourced(CRUSH)
                 .advising(advice),
-            Check::at_most(
-                "flattening under the clamp",
-                Kind::Length,
-                force * crush.flattening,
-                limit * crush.flattening,
-            )
-            .advising(advice)
-            .advisory(),
+            Check::at_most(flat.0, Kind::Length, flat.1, flat.2).advising(advice).advisory(),
         ])
     }
 
+    /// Clamp force at which the wall begins to yield, N.
+    fn elastic_limit(&self, side: Side) -> Option<f64> {
+        let crush = self.seats.of(side).as_ref()?.crush?;
+        Some(crush.elastic_limit(yield_strength_at(self.axle, side)?))
+    }
+
     /// What a torque would be needed for.
-    pub(crate) fn warnings(&self) -> Result<Vec<Warning>, AxleError> {
+    pub(crate) fn warnings(&self) -> Vec<Warning> {
         let unknown = |side: &Side| {
-            let seat = self.axle.seats.of(*side);
-            seat.fixing == Fixing::Clamped && seat.bracket.torque.is_none() && self.solved.of(*side).is_some()
+            self.axle.seats.of(*side).bracket.torque.is_none() && self.elastic_limit(*side).is_some()
         };
-        let Some(side) = Side::BOTH.into_iter().find(unknown) else { return Ok(Vec::new()) };
-        let crush = seat_wall(self.axle, side)
-            .crush(&Fineness::USUAL)
-            .map_err(|error| AxleError::Wall { side, error })?;
-        let limit = crush
-            .zip(yield_strength_at(self.axle, side))
-            .map(|(crush, strength)| crush.elastic_limit(strength));
-        let known = limit.map_or(String::new(), |limit| {
-            format!("; its wall begins to yield at a clamp force of {:.0} kN", limit / 1e3)
-        });
-        Ok(vec![Warning {
+        let warning = |side: Side| Warning {
             text: format!(
-                "the torque of the U-bolts at the {} seat is not given, so its crush is not checked{known}",
-                side.word()
+                "the torque of the U-bolts at the {} seat is not given, so that its crush is not checked; its wall begins to yield at a clamp force of {:.0} kN",
+                side.word(),
+                self.elastic_limit(side).unwrap_or(0.0) / 1e3
             ),
             advice: "give `u_bolt_torque` of the seat".to_owned(),
-        }])
+        };
+        Side::BOTH.into_iter().find(unknown).map(warning).into_iter().collect()
     }
 
     /// Whether anything here depends on tightened U-bolts.
     pub(crate) fn has_clamp(&self) -> bool {
-        Side::BOTH
-            .into_iter()
-            .any(|side| self.axle.seats.of(side).fixing == Fixing::Clamped && self.solved.of(side).is_some())
+        Side::BOTH.into_iter().any(|side| self.seats.of(side).as_ref().is_some_and(|own| own.crush.is_some()))
     }
+}
+
+fn placed(side: Side, check: Check) -> PlacedCheck {
+    PlacedCheck { place: format!("{}-seat", side.word()), y: None, check }
 }
 
 /// What the axle carries on both sides of a seat's centre.

@@ -1,7 +1,7 @@
 //! The table of strength checks.
 
 use axlebow_axle::{PlacedCheck, StrengthCase, StrengthOutcome};
-use axlebow_strength::{Bound, Check, Verdict};
+use axlebow_strength::{Bound, Check, Verdict, Weight};
 
 use super::cautions::{clamping, welding};
 use super::flex::{WIDTH, warnings};
@@ -86,14 +86,20 @@ fn word(check: &Check) -> String {
     if verdict == Verdict::Fails { verdict.word().to_uppercase() } else { verdict.word().to_owned() }
 }
 
+/// The binding check that uses most of its limit, of a case or of a wall.
 fn verdict(outcome: &StrengthOutcome) -> String {
-    let worst = outcome.cases.iter().filter_map(|case| Some((case, case.governing()?)));
-    let worst = worst.max_by(|a, b| a.1.check.utilisation().total_cmp(&b.1.check.utilisation()));
-    let Some((case, placed)) = worst else { return String::new() };
+    let cases = outcome
+        .cases
+        .iter()
+        .filter_map(|case| case.governing().map(|placed| (placed, format!(" in the case {}", case.name))));
+    let binding = outcome.walls.iter().filter(|placed| placed.check.weight == Weight::Binding);
+    let all = binding.map(|placed| (placed, String::new())).chain(cases);
+    let worst = all.max_by(|a, b| a.0.check.utilisation().total_cmp(&b.0.check.utilisation()));
+    let Some((placed, case)) = worst else { return String::new() };
     let used = fixed(100.0 * placed.check.utilisation(), 0);
     let mut line = format!(
-        "Most of its limit, {used} %, is used by the {} at {} in the case {}",
-        placed.check.what, placed.place, case.name
+        "Most of its limit, {used} %, is used by the {} at {}{case}",
+        placed.check.what, placed.place
     );
     if placed.check.verdict() != Verdict::Passes {
         line += &format!("; {}", placed.check.advice);
