@@ -75,7 +75,7 @@ fn an_entry_of_a_list_goes_by_its_name() {
     let unknown = by("stiffener[top angel]");
     assert_eq!(unknown.code, 2);
     assert!(
-        unknown.err.contains("no stiffener is called `top angel`; accepted: top angle"),
+        unknown.err.contains("no stiffener has that name; accepted: top angle"),
         "{}",
         unknown.err
     );

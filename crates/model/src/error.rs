@@ -28,14 +28,12 @@ pub enum ModelError {
         likely: Option<String>,
     },
     /// The path names an entry that the list does not have.
-    #[error("`{path}` leads nowhere: no {key} is called `{name}`; accepted: {accepted}{}", .likely.as_ref().map_or(String::new(), |l| format!("; did you mean `{l}`?")))]
+    #[error("`{path}` leads nowhere: no {key} has that name; accepted: {accepted}{}", .likely.as_ref().map_or(String::new(), |l| format!("; did you mean `{l}`?")))]
     NoSuchEntry {
         /// The path.
         path: String,
         /// The list that was looked in.
         key: String,
-        /// The name that no entry has.
-        name: String,
         /// The names that entries have.
         accepted: String,
         /// The name that was likely meant.

@@ -20,7 +20,6 @@ pub(crate) fn by_place<'p>(root: &Table, path: &'p str) -> Result<Cow<'p, str>, 
         None => Err(ModelError::NoSuchEntry {
             path: path.to_owned(),
             key: key.to_owned(),
-            name: name.to_owned(),
             accepted: accepted(&names),
             likely: likely(name, names.iter().copied()),
         }),
