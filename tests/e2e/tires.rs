@@ -3,7 +3,7 @@
 use serde_json::Value;
 use tempfile::TempDir;
 
-use crate::program::{axlebow, axlebow_in, changed, demo, on_text, root};
+use crate::program::{axlebow, axlebow_in, axlebow_on_threads, changed, demo, on_text, root};
 
 fn json(arguments: &[&str]) -> Value {
     let run = axlebow(arguments);
@@ -211,4 +211,13 @@ fn a_table_of_one_cell_and_a_tread_that_does_not_wear_are_drawn() {
     let other = ["tire", &model, &path("roads/pothole.toml")];
     let run = axlebow_in(folder.path(), &other);
     assert!(run.code == 2 && run.err.contains("looks like a road file"), "{}", run.err);
+}
+
+#[test]
+fn causes_are_the_same_bytes_on_any_number_of_threads() {
+    let (model, over) = (demo("trailer-152-thin-dual"), path("roads/haversine-bump.toml"));
+    let arguments = ["causes", &model, "--over", &over, "--json"];
+    let [one, two] = ["1", "2"].map(|threads| axlebow_on_threads(threads, &arguments));
+    assert_eq!((one.code, two.code), (0, 0), "{}", one.err);
+    assert!(one.out == two.out);
 }

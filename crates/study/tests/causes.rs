@@ -158,7 +158,7 @@ fn extent(values: &[f64]) -> f64 {
 fn over_a_road_the_shares_sum_to_how_far_the_camber_swings() {
     let model = model("trailer-152-thin-dual");
     let ride = over(&model.axle, "one-wheel-bump");
-    let outcome = causes_over(&model.axle, &ride).unwrap();
+    let outcome = causes_over(&model.axle, &ride, &|done, of| assert!(done <= of)).unwrap();
     for contribution in every(&outcome) {
         let sum: f64 = contribution.shares.iter().map(|share| share.share).sum();
         assert!((sum + contribution.rest - contribution.total).abs() < 1e-12);

@@ -7,6 +7,7 @@ use axlebow_report::{json, table};
 use axlebow_study::{causes, causes_over};
 
 use super::flex::chosen;
+use super::study::Progress;
 use crate::args::Causes;
 use crate::failure::Failure;
 use crate::road_input::Drive;
@@ -26,7 +27,9 @@ pub fn run(arguments: &Causes) -> Result<ExitCode, Failure> {
             unladen: arguments.unladen,
         };
         let ride = road_input::ride(&drive, &model.axle, &mut card)?;
-        outcomes.push(causes_over(&model.axle, &ride)?);
+        let progress = Progress::over(0);
+        outcomes.push(causes_over(&model.axle, &ride, &|done, of| progress.at_of(done, of))?);
+        progress.end();
     }
     if let Some(path) = &arguments.plot {
         output::write_picture(path, &causes_figure(&outcomes, &card)?)?;

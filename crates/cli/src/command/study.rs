@@ -80,13 +80,13 @@ fn card(study: &StudyFile, arguments: &Study) -> ModelCard {
 }
 
 /// A progress bar on standard error, only on a terminal and only once the run has taken a while.
-struct Progress {
+pub struct Progress {
     bar: ProgressBar,
     started: std::time::Instant,
 }
 
 impl Progress {
-    fn over(count: usize) -> Self {
+    pub fn over(count: usize) -> Self {
         let bar = ProgressBar::with_draw_target(Some(count as u64), ProgressDrawTarget::hidden());
         let style = ProgressStyle::with_template("{bar:40} {pos} of {len} designs, {eta} to go");
         if let Ok(style) = style {
@@ -95,7 +95,13 @@ impl Progress {
         Progress { bar, started: std::time::Instant::now() }
     }
 
-    fn at(&self, done: usize) {
+    /// So many are done, of a number that was not known before.
+    pub fn at_of(&self, done: usize, of: usize) {
+        self.bar.set_length(of as u64);
+        self.at(done);
+    }
+
+    pub fn at(&self, done: usize) {
         if self.bar.is_hidden() && self.started.elapsed() > PATIENCE {
             // indicatif draws on a terminal only.
             self.bar.set_draw_target(ProgressDrawTarget::stderr());
@@ -103,7 +109,7 @@ impl Progress {
         self.bar.set_position(done as u64);
     }
 
-    fn end(&self) {
+    pub fn end(&self) {
         self.bar.finish_and_clear();
     }
 }

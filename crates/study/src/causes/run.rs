@@ -1,5 +1,7 @@
 //! Solves the axle with every set of causes.
 
+use std::sync::atomic::{AtomicUsize, Ordering};
+
 use axlebow_axle::{Axle, AxleError, LoadCase, Ride, Side, Sides, tires};
 use rayon::prelude::*;
 
@@ -7,6 +9,12 @@ use super::{Cause, CauseShare, CausesOutcome, Contribution, Subject, WheelCauses
 
 /// Least and largest endplay that TMC RP 618 accepts, m.
 const ACCEPTED: [f64; 2] = [0.025e-3, 0.127e-3];
+
+/// What is told how far a run has come: how much is done, and of how much.
+type Progress<'a> = &'a (dyn Fn(usize, usize) + Sync);
+
+/// How the angles of an axle are read.
+type Reading<'a> = &'a (dyn Fn(&Axle) -> Result<Angles, AxleError> + Sync);
 
 /// Camber left and right, toe left and right, rad.
 type Angles = [f64; 4];
@@ -27,14 +35,16 @@ pub fn causes(axle: &Axle, case: &LoadCase) -> Result<CausesOutcome, AxleError> 
     };
     let subject = Subject::Standing { case: case.name.clone(), description: case.description.clone() };
     let warnings = tires(axle, std::slice::from_ref(case))?.warnings;
-    Ok(CausesOutcome { warnings, ..split(axle, subject, angles)? })
+    Ok(CausesOutcome { warnings, ..split(axle, subject, (&angles, &|_, _| ()))? })
 }
 
 /// The same for the largest less the smallest camber and toe over a ride.
 ///
+/// - `progress`: told after each axle how many are done, and of how many; by any thread
+///
 /// # Errors
 /// As [`axlebow_axle::ride()`].
-pub fn causes_over(axle: &Axle, ride: &Ride) -> Result<CausesOutcome, AxleError> {
+pub fn causes_over(axle: &Axle, ride: &Ride, progress: Progress<'_>) -> Result<CausesOutcome, AxleError> {
     let angles = |axle: &Axle| -> Result<Angles, AxleError> {
         let history = axlebow_axle::ride(axle, ride)?.history;
         let extent = |values: Vec<f64>| {
@@ -50,21 +60,27 @@ pub fn causes_over(axle: &Axle, ride: &Ride) -> Result<CausesOutcome, AxleError>
     };
     let subject = Subject::Ride { name: ride.name.clone(), speed: ride.speed };
     let warnings = axlebow_axle::ride(axle, ride)?.warnings;
-    Ok(CausesOutcome { warnings, ..split(axle, subject, angles)? })
+    Ok(CausesOutcome { warnings, ..split(axle, subject, (&angles, progress))? })
 }
 
 fn split(
     axle: &Axle,
     subject: Subject,
-    angles: impl Fn(&Axle) -> Result<Angles, AxleError> + Sync,
+    (angles, progress): (Reading<'_>, Progress<'_>),
 ) -> Result<CausesOutcome, AxleError> {
     let causes: Vec<Cause> = Cause::ALL.into_iter().filter(|cause| cause.is_in(axle)).collect();
     let sets: Vec<usize> = (0..1 << causes.len()).collect();
-    let solve = |set: &usize| angles(&with_set(axle, &causes, *set)?);
+    let (done, of) = (AtomicUsize::new(0), sets.len() + 2 * causes.len());
+    let counted = |axle: Result<Axle, AxleError>| {
+        let angles = angles(&axle?);
+        progress(done.fetch_add(1, Ordering::Relaxed) + 1, of);
+        angles
+    };
+    let solve = |set: &usize| counted(with_set(axle, &causes, *set));
     let values: Vec<Angles> = sets.par_iter().map(solve).collect::<Result<_, _>>()?;
     let ends = causes.par_iter().flat_map_iter(|cause| [(*cause, true), (*cause, false)]);
     let moved: Vec<Angles> =
-        ends.map(|(cause, up)| angles(&cause.varied(axle, up)?)).collect::<Result<_, _>>()?;
+        ends.map(|(cause, up)| counted(cause.varied(axle, up))).collect::<Result<_, _>>()?;
     let contribution = |which: usize| {
         let of = |angles: &[Angles]| angles.iter().map(|angles| angles[which]).collect::<Vec<f64>>();
         contribution(&causes, &of(&values), &of(&moved))
