@@ -101,7 +101,7 @@ mod tests {
     fn what_is_left_out_is_what_the_others_say() {
         let points = points();
         let values: Vec<f64> = points.iter().map(|point| hill(point)).collect();
-        let spline = CubicSpline::through(&points, &[values.clone()]).unwrap();
+        let spline = CubicSpline::through(&points, std::slice::from_ref(&values)).unwrap();
         let others = CubicSpline::through(&points[1..], &[values[1..].to_vec()]).unwrap();
         let error = others.at(&points[0])[0] - values[0];
         assert!((spline.left_out(0)[0] - error).abs() < 1e-9, "{} {error}", spline.left_out(0)[0]);
