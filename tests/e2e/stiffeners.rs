@@ -74,11 +74,7 @@ fn an_entry_of_a_list_goes_by_its_name() {
     assert_eq!(place.out.replace("stiffener[0]", "stiffener[top angle]"), name.out);
     let unknown = by("stiffener[top angel]");
     assert_eq!(unknown.code, 2);
-    assert!(
-        unknown.err.contains("no stiffener has that name; accepted: top angle"),
-        "{}",
-        unknown.err
-    );
+    assert!(unknown.err.contains("no stiffener has that name; accepted: top angle"), "{}", unknown.err);
     assert!(unknown.err.contains("did you mean `top angle`?"), "{}", unknown.err);
 }
 

@@ -134,23 +134,30 @@ pub struct Modes {
     pub plot: Option<PathBuf>,
 }
 
+/// What is driven over, and how.
+#[derive(Debug, Args)]
+pub struct Drive {
+    /// Road that is driven over: a road file such as models/roads/pothole.toml, a CSV file of a measured profile, or an
+    /// event by its name: half-sine-bump, haversine-bump, ramp, step, pothole, washboard, random-road
+    #[arg(long, value_name = "ROAD")]
+    pub over: PathBuf,
+    /// Use another value for a key of the road, such as height="30 mm"; may be given more than once
+    #[arg(long = "road", value_name = "KEY=VALUE", requires = "over")]
+    pub road_changes: Vec<String>,
+    /// Speed, such as "80 km/h" [default: that of the road file]
+    #[arg(long, requires = "over")]
+    pub speed: Option<String>,
+    /// Carry the unladen load over the road instead of the rated one
+    #[arg(long, requires = "over")]
+    pub unladen: bool,
+}
+
 #[derive(Debug, Args)]
 pub struct Ride {
     #[command(flatten)]
     pub model: ModelInput,
-    /// Road file such as models/roads/pothole.toml, CSV file of a measured profile, or an event by its name:
-    /// half-sine-bump, haversine-bump, ramp, step, pothole, washboard, random-road
-    #[arg(long, value_name = "ROAD")]
-    pub over: PathBuf,
-    /// Use another value for a key of the road, such as height="30 mm"; may be given more than once
-    #[arg(long = "road", value_name = "KEY=VALUE")]
-    pub road_changes: Vec<String>,
-    /// Speed, such as "80 km/h" [default: that of the road file]
-    #[arg(long)]
-    pub speed: Option<String>,
-    /// Carry the unladen load instead of the rated one
-    #[arg(long)]
-    pub unladen: bool,
+    #[command(flatten)]
+    pub drive: Drive,
     /// Solve every freedom of the finite elements [default]
     #[arg(long)]
     pub full: bool,
@@ -293,18 +300,8 @@ pub struct Tire {
     /// Only this load case; may be given more than once
     #[arg(long = "case", value_name = "NAME")]
     pub cases: Vec<String>,
-    /// Road that the wear is taken over: a road file, a CSV file of a measured profile, or an event by its name
-    #[arg(long, value_name = "ROAD")]
-    pub over: Option<PathBuf>,
-    /// Use another value for a key of the road, such as height="30 mm"; may be given more than once
-    #[arg(long = "road", value_name = "KEY=VALUE", requires = "over")]
-    pub road_changes: Vec<String>,
-    /// Speed, such as "80 km/h" [default: that of the road file]
-    #[arg(long, requires = "over")]
-    pub speed: Option<String>,
-    /// Carry the unladen load instead of the rated one over the road
-    #[arg(long, requires = "over")]
-    pub unladen: bool,
+    #[command(flatten)]
+    pub drive: Option<Drive>,
     /// Write a picture of the first case: rib loads and wear of every tire, with a road also a map round the tires
     #[arg(long, value_name = "FILE.svg|png")]
     pub plot: Option<PathBuf>,
@@ -317,19 +314,8 @@ pub struct Causes {
     /// The load case that is looked at
     #[arg(long, value_name = "NAME", default_value = "rated-load")]
     pub case: String,
-    /// Road over which camber and toe are split too: a road file, a CSV file of a measured profile, or an event by its
-    /// name
-    #[arg(long, value_name = "ROAD")]
-    pub over: Option<PathBuf>,
-    /// Use another value for a key of the road, such as height="30 mm"; may be given more than once
-    #[arg(long = "road", value_name = "KEY=VALUE", requires = "over")]
-    pub road_changes: Vec<String>,
-    /// Speed, such as "80 km/h" [default: that of the road file]
-    #[arg(long, requires = "over")]
-    pub speed: Option<String>,
-    /// Carry the unladen load instead of the rated one over the road
-    #[arg(long, requires = "over")]
-    pub unladen: bool,
+    #[command(flatten)]
+    pub drive: Option<Drive>,
     /// Write a picture: how the causes add up to camber and toe
     #[arg(long, value_name = "FILE.svg|png")]
     pub plot: Option<PathBuf>,

@@ -7,6 +7,7 @@ use axlebow_model::{Document, ROAD, RoadFile, likely, read_bytes, road_events};
 use axlebow_report::ModelCard;
 use axlebow_units::Kind;
 
+use crate::args::Drive;
 use crate::failure::Failure;
 use crate::input::{self, FileKind};
 
@@ -26,18 +27,10 @@ pub fn road(over: &Path, changes: &[String]) -> Result<RoadFile, Failure> {
     Ok(road)
 }
 
-/// What is driven over, and how.
-pub struct Drive<'a> {
-    pub over: &'a Path,
-    pub changes: &'a [String],
-    pub speed: Option<&'a str>,
-    pub unladen: bool,
-}
-
 /// The ride of an axle that was asked for; the card lists what the road assumes.
 pub fn ride(drive: &Drive, axle: &Axle, card: &mut ModelCard) -> Result<Ride, Failure> {
-    let road = road(drive.over, drive.changes)?;
-    let speed = match drive.speed {
+    let road = road(&drive.over, &drive.road_changes)?;
+    let speed = match &drive.speed {
         Some(text) => input::quantity("--speed", text, Kind::Speed)?.0,
         None => road.speed,
     };

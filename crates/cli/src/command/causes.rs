@@ -10,7 +10,6 @@ use super::flex::chosen;
 use super::study::Progress;
 use crate::args::Causes;
 use crate::failure::Failure;
-use crate::road_input::Drive;
 use crate::{input, output, road_input};
 
 pub fn run(arguments: &Causes) -> Result<ExitCode, Failure> {
@@ -19,14 +18,8 @@ pub fn run(arguments: &Causes) -> Result<ExitCode, Failure> {
     let case = chosen(&model, std::slice::from_ref(&arguments.case))?.swap_remove(0);
     let mut card = input::card(&model, &arguments.model);
     let mut outcomes = vec![causes(&model.axle, &case)?];
-    if let Some(over) = &arguments.over {
-        let drive = Drive {
-            over,
-            changes: &arguments.road_changes,
-            speed: arguments.speed.as_deref(),
-            unladen: arguments.unladen,
-        };
-        let ride = road_input::ride(&drive, &model.axle, &mut card)?;
+    if let Some(drive) = &arguments.drive {
+        let ride = road_input::ride(drive, &model.axle, &mut card)?;
         let progress = Progress::over(0);
         outcomes.push(causes_over(&model.axle, &ride, &|done, of| progress.at_of(done, of))?);
         progress.end();

@@ -10,7 +10,6 @@ use axlebow_report::{ModelCard, csv, json, ride_animation, table};
 use super::flex::drawing;
 use crate::args::{Ride, TimeScheme};
 use crate::failure::{CHECK_FAILS, Failure};
-use crate::road_input::Drive;
 use crate::{input, output, road_input};
 
 /// Lack of energy balance over the greatest energy from which on a ride is doubted.
@@ -23,13 +22,7 @@ pub fn run(arguments: &Ride) -> Result<ExitCode, Failure> {
     check_files(arguments)?;
     let model = input::model(&arguments.model)?;
     let mut card = input::card(&model, &arguments.model);
-    let drive = Drive {
-        over: &arguments.over,
-        changes: &arguments.road_changes,
-        speed: arguments.speed.as_deref(),
-        unladen: arguments.unladen,
-    };
-    let asked = asked(arguments, road_input::ride(&drive, &model.axle, &mut card)?)?;
+    let asked = asked(arguments, road_input::ride(&arguments.drive, &model.axle, &mut card)?)?;
     let load = asked.axle_load;
     let axle = RidingAxle::of(&model.axle, load)?;
     let outcome = axle.ride(&asked)?;

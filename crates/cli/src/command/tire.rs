@@ -48,14 +48,8 @@ fn fitted(axle: &Axle, tire: Option<&TireFile>, card: &mut ModelCard) -> Result<
 
 /// Wear over the road that was asked for.
 fn ridden(arguments: &Tire, axle: &Axle, card: &mut ModelCard) -> Result<Option<TireRideOutcome>, Failure> {
-    let Some(over) = &arguments.over else { return Ok(None) };
-    let drive = road_input::Drive {
-        over,
-        changes: &arguments.road_changes,
-        speed: arguments.speed.as_deref(),
-        unladen: arguments.unladen,
-    };
-    let ride = road_input::ride(&drive, axle, card)?;
+    let Some(drive) = &arguments.drive else { return Ok(None) };
+    let ride = road_input::ride(drive, axle, card)?;
     let driven = axlebow_axle::ride(axle, &ride)?;
     Ok(Some(tires_over(axle, &ride, &driven)?))
 }
