@@ -112,12 +112,16 @@ impl WallAtSeat {
     }
 }
 
-/// Refuses a seat whose wall no shells suit; does not solve them.
+/// Refuses a seat whose wall no shells or formulas suit; does not solve shells.
 pub(crate) fn check(axle: &Axle, side: Side) -> Result<(), AxleError> {
-    if !axle.seats.of(side).wall.is_shell() {
-        return Ok(());
+    match axle.seats.of(side).wall {
+        WallBy::Given => Ok(()),
+        WallBy::Formula => formula(axle, side).map(|_| ()),
+        WallBy::Shell | WallBy::ShellSpread => {
+            let seat = seat_wall(axle, side);
+            seat.check(&Fineness::USUAL).map_err(|error| AxleError::Wall { side, error })
+        }
     }
-    seat_wall(axle, side).check(&Fineness::USUAL).map_err(|error| AxleError::Wall { side, error })
 }
 
 fn formula(axle: &Axle, side: Side) -> Result<WallAtSeat, AxleError> {

@@ -273,7 +273,7 @@ static SEAT: TableSpec = TableSpec {
         quantity("width", "Width along the axle.", (Kind::Length, Positive), Required),
         key(
             "fixing",
-            "How it is fixed to the axle; said in results, without effect of its own on the flex.",
+            "How it is fixed to the axle; shells of the wall take a welded seat as one bracket, a clamped one as saddle, block and U-bolts.",
             Holds::Choice(&[
                 Word { word: "clamped", meaning: "clamped by U-bolts" },
                 Word { word: "welded", meaning: "welded" },

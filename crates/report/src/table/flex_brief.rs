@@ -14,12 +14,12 @@ use crate::number::{Numbers, Shown};
 pub fn flex_brief(outcome: &FlexOutcome, card: &ModelCard) -> String {
     let numbers = Numbers { system: card.system };
     let text = heading(outcome, card);
-    let tables =
-        camber_table(outcome, numbers) + "\n" + &axle_table(outcome, numbers) + &walls(outcome, &numbers);
+    let tables = camber_table(outcome, numbers) + "\n" + &axle_table(outcome, numbers);
     let camber =
         "Camber is against the line through the two hubs; the axle's roll on the road comes on top.\n";
     let stiffening = stiffening(outcome, numbers);
-    format!("{text}\n{tables}{camber}{stiffening}{}{}", assumed(card), warnings(&outcome.warnings))
+    let walls = walls(outcome, &numbers);
+    format!("{text}\n{tables}{camber}{walls}{stiffening}{}{}", assumed(card), warnings(&outcome.warnings))
 }
 
 /// How many defaults are in use: a brief table leaves their list to `--detail` and JSON.
