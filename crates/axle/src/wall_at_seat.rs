@@ -70,27 +70,22 @@ impl WallAtSeat {
                 Ok(WallAtSeat::turning(seat.wall, seat.composite_fraction, seat.wall_flexibility))
             }
             WallBy::Formula => formula(axle, side),
-            WallBy::Shell | WallBy::ShellSpread => {
-                let shells = seat_wall(axle, side);
-                if let Some(answer) = axle.seat_tables.iter().find_map(|table| table.at(&shells)) {
-                    return Ok(WallAtSeat {
-                        by: seat.wall,
-                        composite_fraction: answer.stiffened_share.clamp(0.0, MOST_STIFFENED),
-                        compliance: answer.local,
-                        unknowns: None,
-                        caveats: shells.caveats(answer.stiffened_share),
-                    });
-                }
-                let solved = solved(&shells).map_err(|error| AxleError::Wall { side, error })?;
-                Ok(WallAtSeat {
-                    by: seat.wall,
-                    composite_fraction: solved.stiffened_share.clamp(0.0, MOST_STIFFENED),
-                    compliance: solved.local,
-                    unknowns: Some(solved.unknowns),
-                    caveats: solved.caveats.clone(),
-                })
-            }
+            WallBy::Shell | WallBy::ShellSpread => WallAtSeat::of_shells(axle, side),
         }
+    }
+
+    /// As the axle's tables say, or else as shells do.
+    fn of_shells(axle: &Axle, side: Side) -> Result<Self, AxleError> {
+        let (by, seat) = (axle.seats.of(side).wall, seat_wall(axle, side));
+        let (share, compliance, unknowns) = match axle.seat_tables.iter().find_map(|table| table.at(&seat)) {
+            Some(answer) => (answer.stiffened_share, answer.local, None),
+            None => {
+                let solved = solved(&seat).map_err(|error| AxleError::Wall { side, error })?;
+                (solved.stiffened_share, solved.local, Some(solved.unknowns))
+            }
+        };
+        let (composite_fraction, caveats) = (share.clamp(0.0, MOST_STIFFENED), seat.caveats(share));
+        Ok(WallAtSeat { by, composite_fraction, compliance, unknowns, caveats })
     }
 
     /// A wall that only turns about X.

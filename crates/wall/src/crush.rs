@@ -1,6 +1,6 @@
 //! A tube pressed between saddle and block by U-bolts.
 
-use axlebow_fe::{Face, Freedom, Loads, StaticSystem};
+use axlebow_fe::{Face, Freedom, Loads, ShellId, State, StaticSystem};
 
 use crate::WallError;
 use crate::error::positive;
@@ -67,19 +67,24 @@ impl SeatWall {
         let solved = system.solve(&mesh.structure, loads)?;
         let state = solved.state(&mesh.structure, 0);
         let near = mesh.shells_within(0.5 * self.width + mesh.line.outside());
-        let worst = [Face::Upper, Face::Lower].map(|face| {
-            let stress = state.face_stress(&near, face);
-            stress.values().map(von_mises).fold(0.0, f64::max)
-        });
         let middle = mesh.nearest_ring(0.0);
         let sideways = mesh.ring(middle).iter().map(|node| solved.of(*node, 0)[0]);
         let (low, high) = sideways.fold((0.0_f64, 0.0_f64), |(low, high), x| (low.min(x), high.max(x)));
         Ok(Some(ClampCrush {
-            stress: worst[0].max(worst[1]),
+            stress: largest_stress(&state, &near),
             flattening: below.motion(&solved, 0, up) - above.motion(&solved, 0, up),
             widening: high - low,
         }))
     }
+}
+
+/// Largest von Mises stress on both faces of shells.
+fn largest_stress(state: &State, shells: &[ShellId]) -> f64 {
+    let faces = [Face::Upper, Face::Lower].map(|face| {
+        let stress = state.face_stress(shells, face);
+        stress.values().map(von_mises).fold(0.0, f64::max)
+    });
+    faces[0].max(faces[1])
 }
 
 /// Von Mises stress of a tensor.

@@ -111,27 +111,39 @@ pub(crate) fn end_loads(half_length: f64, carried: &SeatResultants) -> [f64; 12]
 
 /// Toes along the four edges of a patch.
 fn toes(mesh: &TubeMesh, patch: &Patch) -> Vec<Toe> {
-    let (t, all) = (mesh.line.thickness, mesh.line.length());
+    let mut toes = toes_round(mesh, patch);
+    toes.extend(toes_along(mesh, patch));
+    toes
+}
+
+/// Toes of the two edges that run round the wall.
+fn toes_round(mesh: &TubeMesh, patch: &Patch) -> Vec<Toe> {
+    let (t, [low, high]) = (mesh.line.thickness, patch.along);
     let ring = |y: f64| mesh.along.iter().position(|own| (own - y).abs() < 1e-6 * t);
-    let column = |s: f64| {
-        let off = |own: &f64| (own - s + 0.5 * all).rem_euclid(all) - 0.5 * all;
-        mesh.round.iter().position(|own| off(own).abs() < 1e-6 * t)
-    };
-    let node = |ring: usize, column: usize| mesh.nodes[ring * mesh.wide() + column];
-    let [low, high] = patch.along;
     let mut toes = Vec::new();
     for (edge, away) in [(low, -t), (high, t)] {
         let Some(rings) = both(READINGS.map(|far| ring(edge + far * away))) else { continue };
         let inside = (0..mesh.wide()).filter(|column| patch.holds(&mesh.line, mesh.round[*column], low));
         toes.extend(inside.map(|column| Toe {
-            clock: mesh.round[column] / all,
+            clock: mesh.round[column] / mesh.line.length(),
             along: edge,
             patch: patch.name,
             round: true,
-            nodes: rings.map(|ring| node(ring, column)),
+            nodes: rings.map(|ring| mesh.node(ring, column)),
         }));
     }
-    let [first, last] = patch.edges(&mesh.line);
+    toes
+}
+
+/// Toes of the two edges that run along the axle.
+fn toes_along(mesh: &TubeMesh, patch: &Patch) -> Vec<Toe> {
+    let (t, all) = (mesh.line.thickness, mesh.line.length());
+    let column = |s: f64| {
+        let off = |own: &f64| (own - s + 0.5 * all).rem_euclid(all) - 0.5 * all;
+        mesh.round.iter().position(|own| off(own).abs() < 1e-6 * t)
+    };
+    let ([low, high], [first, last]) = (patch.along, patch.edges(&mesh.line));
+    let mut toes = Vec::new();
     for (edge, away) in [(first, -t), (last, t)] {
         let Some(columns) = both(READINGS.map(|far| column(edge + far * away))) else { continue };
         let inside = (0..mesh.along.len()).filter(|ring| (low..=high).contains(&mesh.along[*ring]));
@@ -140,7 +152,7 @@ fn toes(mesh: &TubeMesh, patch: &Patch) -> Vec<Toe> {
             along: mesh.along[ring],
             patch: patch.name,
             round: false,
-            nodes: columns.map(|column| node(ring, column)),
+            nodes: columns.map(|column| mesh.node(ring, column)),
         }));
     }
     toes

@@ -154,6 +154,11 @@ impl TubeMesh {
         self.round.len()
     }
 
+    /// Node in a ring and a column.
+    pub(crate) fn node(&self, ring: usize, column: usize) -> NodeId {
+        self.nodes[ring * self.wide() + column]
+    }
+
     /// Nodes of a ring.
     pub(crate) fn ring(&self, number: usize) -> &[NodeId] {
         &self.nodes[number * self.wide()..(number + 1) * self.wide()]
