@@ -122,13 +122,12 @@ fn seat_row(name: &str, changes: &[(&str, &str)]) -> String {
     let model = Model::of(&document).expect("a good model");
     let outcome = flex(&model.axle, &model.cases[..1]).expect("a solution");
     let (wall, wheel) = (outcome.walls.of(Side::Left), outcome.cases[0].wheels.of(Side::Left));
-    let degrees = |angle: f64| format!("{:.3}", angle.to_degrees());
     format!(
         "{:.0} % | {:.3} | {} | {}",
         100.0 * wall.composite_fraction,
         wall.rotational_flexibility() * 1e6,
-        degrees(wheel.split.wall),
-        degrees(wheel.camber_change)
+        format_args!("{:.4}", wheel.split.wall.to_degrees()),
+        format_args!("{:.3}", wheel.camber_change.to_degrees())
     )
 }
 

@@ -94,7 +94,12 @@ fn verdict(outcome: &StrengthOutcome) -> String {
         .filter_map(|case| case.governing().map(|placed| (placed, format!(" in the case {}", case.name))));
     let binding = outcome.walls.iter().filter(|placed| placed.check.weight == Weight::Binding);
     let all = binding.map(|placed| (placed, String::new())).chain(cases);
-    let worst = all.max_by(|a, b| a.0.check.utilisation().total_cmp(&b.0.check.utilisation()));
+    // The first of equals: left before right.
+    let worst = all.reduce(
+        |most, one| {
+            if one.0.check.utilisation() > most.0.check.utilisation() { one } else { most }
+        },
+    );
     let Some((placed, case)) = worst else { return String::new() };
     let used = fixed(100.0 * placed.check.utilisation(), 0);
     let mut line = format!(
