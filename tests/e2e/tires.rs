@@ -221,3 +221,25 @@ fn causes_are_the_same_bytes_on_any_number_of_threads() {
     assert_eq!((one.code, two.code), (0, 0), "{}", one.err);
     assert!(one.out == two.out);
 }
+
+#[test]
+fn a_study_shows_the_wear_that_tire_says() {
+    let study = root().join("studies/wall-sweep.toml").display().to_string();
+    let shown = ["--show", "inner-shoulder-wear", "--show", "innermost-tire-share"];
+    let document = json(&[&["study", &study, "--coarse", "2", "--json"], &shown[..]].concat());
+    let row = document["rows"].as_array().expect("rows").last().expect("a design").clone();
+    let (wall, design) = (number(&row["values"][0]), &row["results"]["case"]);
+    let model = demo("trailer-127-thick-dual");
+    let set = format!("tube.wall={wall:?} m");
+    let od = "tube.od=152.4 mm";
+    let face = json(&["tire", &model, "--set", &set, "--set", od, "--case", "rated-load", "--json"])["cases"]
+        [0]["wheels"]["left"]
+        .clone();
+    let inner = &face["tires"][1];
+    let close = |found: &Value, expected: &Value| (number(found) - number(expected)).abs() < 1e-9;
+    assert!(
+        close(&design["inner_shoulder_wear"], &inner["ribs"][0]["wear_against_upright"]),
+        "{design} {inner}"
+    );
+    assert!(close(&design["innermost_tire_share"], &inner["share"]), "{design} {inner}");
+}

@@ -121,7 +121,7 @@ pub use stiffener::{
 pub use stiffening::{TiedAnswer, tied_answer};
 pub use stiffening_outcome::{AxialForce, StiffenerOutcome, StiffeningOutcome, WeldForce};
 pub use strength::{PlacedCheck, StrengthAsk, StrengthCase, StrengthOutcome, StrengthRules, strength};
-pub use tire_face::{TireCase, TireFace, TireOutcome, tires};
+pub use tire_face::{TireCase, TireFace, TireOutcome, tire_faces, tires};
 pub use tire_ride::{PrintedWave, TireRide, TireRideOutcome, tires_over};
 pub use transfer::{Resonance, TransferFunction};
 pub use wall_at_seat::{WallAtSeat, WallBy, seat_wall};

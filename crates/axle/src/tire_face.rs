@@ -58,22 +58,29 @@ impl Axle {
 /// As [`crate::flex`]; [`AxleError::Tread`] for a wheel that leans or steers by more than 0.2 rad.
 pub fn tires(axle: &Axle, cases: &[LoadCase]) -> Result<TireOutcome, AxleError> {
     let design = StaticDesign::of(axle)?;
-    let faces = Sides { left: axle.tire_face(Side::Left)?, right: axle.tire_face(Side::Right)? };
     let solved: Vec<CaseOutcome> = cases.iter().map(|case| design.case(case)).collect::<Result<_, _>>()?;
     let of_case = |case: &CaseOutcome| -> Result<TireCase, AxleError> {
-        let face = |side: Side| -> Result<TireFace, AxleError> {
-            let pose = pose(case, side);
-            Ok(TireFace { pose, worn: faces.of(side).worn(pose)? })
-        };
         Ok(TireCase {
             name: case.name.clone(),
             description: case.description.clone(),
-            wheels: Sides { left: face(Side::Left)?, right: face(Side::Right)? },
+            wheels: tire_faces(axle, case)?,
         })
     };
     let cases: Vec<TireCase> = solved.iter().map(of_case).collect::<Result<_, _>>()?;
     let warnings = lifted(&cases).into_iter().chain(crate::warnings::warnings(axle, &solved)).collect();
     Ok(TireOutcome { cases, warnings })
+}
+
+/// Rib loads, scuff and wear of both tire faces in a case that is solved.
+///
+/// # Errors
+/// [`AxleError::Tread`] for a wheel that leans or steers by more than 0.2 rad.
+pub fn tire_faces(axle: &Axle, case: &CaseOutcome) -> Result<Sides<TireFace>, AxleError> {
+    let face = |side: Side| -> Result<TireFace, AxleError> {
+        let pose = pose(case, side);
+        Ok(TireFace { pose, worn: axle.tire_face(side)?.worn(pose)? })
+    };
+    Ok(Sides { left: face(Side::Left)?, right: face(Side::Right)? })
 }
 
 /// How a hub stands on the road in a case: the axle's roll leans both wheels to one side.

@@ -140,7 +140,7 @@ pub struct Drive {
     /// Road that is driven over: a road file such as models/roads/pothole.toml, a CSV file of a measured profile, or an
     /// event by its name: half-sine-bump, haversine-bump, ramp, step, pothole, washboard, random-road
     #[arg(long, value_name = "ROAD")]
-    pub over: PathBuf,
+    pub over: Option<PathBuf>,
     /// Use another value for a key of the road, such as height="30 mm"; may be given more than once
     #[arg(long = "road", value_name = "KEY=VALUE", requires = "over")]
     pub road_changes: Vec<String>,
@@ -153,6 +153,7 @@ pub struct Drive {
 }
 
 #[derive(Debug, Args)]
+#[command(group = clap::ArgGroup::new("driven over").arg("over").required(true))]
 pub struct Ride {
     #[command(flatten)]
     pub model: ModelInput,
@@ -301,7 +302,7 @@ pub struct Tire {
     #[arg(long = "case", value_name = "NAME")]
     pub cases: Vec<String>,
     #[command(flatten)]
-    pub drive: Option<Drive>,
+    pub drive: Drive,
     /// Write a picture of the first case: rib loads and wear of every tire, with a road also a map round the tires
     #[arg(long, value_name = "FILE.svg|png")]
     pub plot: Option<PathBuf>,
@@ -315,7 +316,7 @@ pub struct Causes {
     #[arg(long, value_name = "NAME", default_value = "rated-load")]
     pub case: String,
     #[command(flatten)]
-    pub drive: Option<Drive>,
+    pub drive: Drive,
     /// Write a picture: how the causes add up to camber and toe
     #[arg(long, value_name = "FILE.svg|png")]
     pub plot: Option<PathBuf>,

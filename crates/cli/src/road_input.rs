@@ -27,9 +27,10 @@ pub fn road(over: &Path, changes: &[String]) -> Result<RoadFile, Failure> {
     Ok(road)
 }
 
-/// The ride of an axle that was asked for; the card lists what the road assumes.
-pub fn ride(drive: &Drive, axle: &Axle, card: &mut ModelCard) -> Result<Ride, Failure> {
-    let road = road(&drive.over, &drive.road_changes)?;
+/// The ride of an axle that was asked for, if one was; the card lists what the road assumes.
+pub fn ride(drive: &Drive, axle: &Axle, card: &mut ModelCard) -> Result<Option<Ride>, Failure> {
+    let Some(over) = &drive.over else { return Ok(None) };
+    let road = road(over, &drive.road_changes)?;
     let speed = match &drive.speed {
         Some(text) => input::quantity("--speed", text, Kind::Speed)?.0,
         None => road.speed,
@@ -37,7 +38,7 @@ pub fn ride(drive: &Drive, axle: &Axle, card: &mut ModelCard) -> Result<Ride, Fa
     let load = if drive.unladen { axle.loading.unladen_load } else { axle.loading.rated_load };
     card.assumed.extend(road.assumed.iter().map(|assumed| input::assumed("road.", assumed)));
     card.invented |= road.invented;
-    Ok(road.ride(load, speed))
+    Ok(Some(road.ride(load, speed)))
 }
 
 fn document(over: &Path) -> Result<Document, Failure> {

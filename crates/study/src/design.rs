@@ -1,10 +1,13 @@
 //! One design: from a point of a study to its result.
 
-use axlebow_axle::{Axle, AxleError, CamberSplit, RidingAxle, Sides, StaticDesign, TiedAnswer, tied_answer};
+use axlebow_axle::{
+    Axle, AxleError, CamberSplit, RidingAxle, Sides, StaticDesign, TiedAnswer, TireFace, tied_answer,
+    tire_faces,
+};
 use axlebow_fe::StaticSystem;
 use axlebow_model::{Model, Problems};
 
-use crate::{DesignRide, Point, Study, StudyRide};
+use crate::{DesignRide, Point, Quantity, Study, StudyRide};
 
 /// What a study asks of a design.
 #[derive(Debug, Clone, PartialEq)]
@@ -25,6 +28,8 @@ pub struct Design {
     pub beside: Option<Beside>,
     /// The same with stiffeners that only their welds hold, where there are any and the study asks for it.
     pub tied: Option<TiedAnswer>,
+    /// Its tire faces, where the study asks for them.
+    pub tires: Option<Sides<TireFace>>,
     /// What came of each ride, in the order of the study's rides.
     pub rides: Vec<DesignRide>,
 }
@@ -105,11 +110,8 @@ impl Study {
             let camber_change = Sides::each(|side| solved.wheels.of(side).camber_change);
             Ok::<_, String>(Beside { axle_mass: bare.mass(), camber_change })
         });
-        let tied = if self.asks_for_tied() {
-            tied_answer(&model.axle, case).map_err(|error| error.to_string())?
-        } else {
-            None
-        };
+        let tied = self.asks_for(Quantity::is_of_tied).then(|| tied_answer(&model.axle, case));
+        let tires = self.asks_for(Quantity::is_of_tires).then(|| tire_faces(&model.axle, &solved));
         let wheel = |side| solved.wheels.of(side);
         let design = Design {
             axle_mass: model.axle.mass(),
@@ -119,7 +121,8 @@ impl Study {
             bow: solved.bow,
             stiffened: !model.axle.stiffeners.is_empty(),
             beside: beside.transpose()?,
-            tied,
+            tied: tied.transpose().map_err(|error| error.to_string())?.flatten(),
+            tires: tires.transpose().map_err(|error| error.to_string())?,
             rides: Vec::new(),
         };
         if design.is_finite() { Ok(design) } else { Err("the result is not finite".to_owned()) }

@@ -1,6 +1,6 @@
 //! The results of a design that studies tabulate, draw and export: one list for all of them.
 
-use axlebow_axle::{RideWheel, Side, Sides, TiedAnswer};
+use axlebow_axle::{RideWheel, Side, Sides, TiedAnswer, TireFace};
 use axlebow_model::likely;
 use axlebow_units::Kind;
 
@@ -26,6 +26,7 @@ enum Source {
     Static(fn(&Design) -> f64),
     Beside(fn(&Design, &Beside) -> f64),
     Tied(fn(&TiedAnswer) -> f64),
+    Tires(fn(&TireFace) -> Option<f64>),
     Ride(fn(&DesignRide) -> Option<f64>),
 }
 
@@ -56,6 +57,11 @@ impl Quantity {
         matches!(self.from, Source::Tied(_))
     }
 
+    /// Whether it takes the tire faces.
+    pub fn is_of_tires(&self) -> bool {
+        matches!(self.from, Source::Tires(_))
+    }
+
     /// Its name and SI unit as a key of JSON and CSV, such as `camber_peak_to_peak_rad`.
     pub fn key(&self) -> String {
         let unit = self.kind.si().to_lowercase().replace(['/', ' '], "_");
@@ -82,6 +88,7 @@ impl Measure {
                 design.beside.map(|beside| value(design, &beside)).filter(|value| value.is_finite())
             }
             Source::Tied(value) => design.tied.as_ref().map(value),
+            Source::Tires(value) => design.tires.as_ref().and_then(|tires| worse(tires, value)),
             Source::Ride(value) => design.rides.get(self.ride).and_then(value),
         }
     }
@@ -89,9 +96,10 @@ impl Measure {
 
 /// Every result of a design, those of the static load case first.
 ///
-/// Those of tied stiffeners are there only where a study shows them or ranks by them, because they cost a solution.
+/// Those of tied stiffeners and of tire faces are there only where a study shows them or ranks by them, because they cost
+/// a solution.
 /// What a ride says is that of the worse wheel; cups and frequency are those of the wheel whose camber moves most.
-pub static QUANTITIES: [Quantity; 33] = [
+pub static QUANTITIES: [Quantity; 35] = [
     of_case(
         "axle-mass",
         ("axle mass", Kind::Mass),
@@ -176,6 +184,18 @@ pub static QUANTITIES: [Quantity; 33] = [
         ("weld, peak force", Kind::Stiffness),
         "Greatest force of a stiffener's weld per length of it.",
         |tied| tied.weld_peak,
+    ),
+    of_tires(
+        "inner-shoulder-wear",
+        ("inner shoulder, wear", Kind::Ratio),
+        "Wear of the inner shoulder of the innermost tire over that of the same rib upright and straight.",
+        |face| face.worn.tires.last()?.inner_shoulder().against_upright,
+    ),
+    of_tires(
+        "innermost-tire-share",
+        ("innermost tire, share", Kind::Ratio),
+        "Share of its wheel's load that the innermost tire carries.",
+        |face| Some(face.worn.tires.last()?.load / face.pose.load),
     ),
     of_ride(
         "dynamic-load-factor",
@@ -263,6 +283,15 @@ const fn tied(
     Quantity { name, words, kind, meaning, from: Source::Tied(value) }
 }
 
+const fn of_tires(
+    name: &'static str,
+    (words, kind): (&'static str, Kind),
+    meaning: &'static str,
+    value: fn(&TireFace) -> Option<f64>,
+) -> Quantity {
+    Quantity { name, words, kind, meaning, from: Source::Tires(value) }
+}
+
 const fn of_ride(
     name: &'static str,
     (words, kind): (&'static str, Kind),
@@ -270,6 +299,11 @@ const fn of_ride(
     value: fn(&DesignRide) -> Option<f64>,
 ) -> Quantity {
     Quantity { name, words, kind, meaning, from: Source::Ride(value) }
+}
+
+/// The larger one of both wheels.
+fn worse(tires: &Sides<TireFace>, value: fn(&TireFace) -> Option<f64>) -> Option<f64> {
+    Side::BOTH.into_iter().filter_map(|side| value(tires.of(side))).reduce(f64::max)
 }
 
 /// The one of larger magnitude.

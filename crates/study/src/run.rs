@@ -70,7 +70,7 @@ impl Study {
             variants: self.variants.iter().map(|variant| variant.name.clone()).collect(),
             varied: self.varied.clone(),
             rides: self.rides.iter().map(|ride| self.ride_name(ride)).collect(),
-            measures: self.sorted(QUANTITIES.iter().filter(|own| !own.is_of_tied() || self.asks_for_tied())),
+            measures: self.sorted(QUANTITIES.iter().filter(|own| self.has(own))),
             shown: self.shown(),
             ranked_by: self.ranked_by.and_then(|quantity| self.measures(quantity).next()),
             stiffened: rows.iter().filter_map(|row| row.result.as_ref().ok()).any(|design| design.stiffened),
@@ -79,6 +79,12 @@ impl Study {
             rows,
             constant_mass: Vec::new(),
         }
+    }
+
+    /// Whether its designs have a quantity, which those that cost a solution of their own have only where asked for.
+    fn has(&self, quantity: &Quantity) -> bool {
+        let extra: [fn(&Quantity) -> bool; 2] = [Quantity::is_of_tied, Quantity::is_of_tires];
+        extra.into_iter().all(|is| !is(quantity) || self.asks_for(is))
     }
 
     fn ride_name(&self, ride: &StudyRide) -> RideName {

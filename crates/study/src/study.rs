@@ -112,9 +112,9 @@ impl Study {
         (0..count).map(move |ride| Measure { quantity, ride })
     }
 
-    /// Whether a result that it shows or ranks by takes stiffeners that only their welds hold.
-    pub(crate) fn asks_for_tied(&self) -> bool {
-        self.shown.iter().copied().chain(self.ranked_by).any(Quantity::is_of_tied)
+    /// Whether it shows or ranks by a result of a kind.
+    pub(crate) fn asks_for(&self, is: fn(&Quantity) -> bool) -> bool {
+        self.shown.iter().copied().chain(self.ranked_by).any(is)
     }
 
     /// Number of designs: each variant with each combination of varied values.

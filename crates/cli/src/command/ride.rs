@@ -22,7 +22,8 @@ pub fn run(arguments: &Ride) -> Result<ExitCode, Failure> {
     check_files(arguments)?;
     let model = input::model(&arguments.model)?;
     let mut card = input::card(&model, &arguments.model);
-    let asked = asked(arguments, road_input::ride(&arguments.drive, &model.axle, &mut card)?)?;
+    let ride = road_input::ride(&arguments.drive, &model.axle, &mut card)?;
+    let asked = asked(arguments, ride.ok_or_else(|| Failure::Input("ride needs --over ROAD".to_owned()))?)?;
     let load = asked.axle_load;
     let axle = RidingAxle::of(&model.axle, load)?;
     let outcome = axle.ride(&asked)?;

@@ -48,8 +48,7 @@ fn fitted(axle: &Axle, tire: Option<&TireFile>, card: &mut ModelCard) -> Result<
 
 /// Wear over the road that was asked for.
 fn ridden(arguments: &Tire, axle: &Axle, card: &mut ModelCard) -> Result<Option<TireRideOutcome>, Failure> {
-    let Some(drive) = &arguments.drive else { return Ok(None) };
-    let ride = road_input::ride(drive, axle, card)?;
+    let Some(ride) = road_input::ride(&arguments.drive, axle, card)? else { return Ok(None) };
     let driven = axlebow_axle::ride(axle, &ride)?;
     Ok(Some(tires_over(axle, &ride, &driven)?))
 }

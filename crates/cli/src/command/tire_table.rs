@@ -20,7 +20,7 @@ pub fn is_asked(arguments: &Tire) -> bool {
 }
 
 pub fn run(arguments: &Tire) -> Result<(), Failure> {
-    if arguments.drive.is_some() {
+    if arguments.drive.over.is_some() {
         let text = "--over takes one model and at most one --tire; the table of several is of a load case";
         return Err(Failure::Input(text.to_owned()));
     }

@@ -35,6 +35,7 @@ fn design(camber: f64, mass: f64) -> Design {
         bow: 0.002,
         stiffened: false,
         tied: None,
+        tires: None,
         beside: None,
         rides: vec![],
     }
