@@ -44,6 +44,7 @@ mod ride_laws;
 mod ride_outcome;
 mod ride_readings;
 mod ride_recorder;
+mod ride_split;
 mod ride_warnings;
 mod riding_axle;
 mod seat;

@@ -5,7 +5,7 @@ use axlebow_road::{Event, international_roughness_index};
 
 use crate::dominant::dominant_frequency;
 use crate::keep::RideShape;
-use crate::outcome::Warning;
+use crate::outcome::{CamberSplit, Warning};
 use crate::ride::track;
 use crate::ride_recorder::Recorded;
 use crate::{ModeOutcome, Ride, RideMethod, Side, Sides};
@@ -62,6 +62,8 @@ pub struct RideWheel {
     pub camber_at_rest: f64,
     /// Camber change of largest magnitude, rad.
     pub camber_peak: f64,
+    /// That change by source; a bearing counts with what it takes up of its clearance, rad.
+    pub camber_peak_split: CamberSplit,
     /// Largest less smallest camber change, rad.
     pub camber_peak_to_peak: f64,
     /// Root mean square of the camber's deviation from its mean, rad.
@@ -162,13 +164,16 @@ impl RideOutcome {
     }
 
     pub(crate) fn of(ride: &Ride, recorded: Recorded, driven: Driven) -> Self {
-        let Recorded { history, peaks: stations, stops, tire_changes } = recorded;
+        let Recorded { history, peaks: stations, peak_camber, stops, tire_changes } = recorded;
         let Driven { run, radius, method, partial, warnings } = driven;
         RideOutcome {
             name: ride.name.clone(),
             speed: ride.speed,
             tire_radius: radius,
-            wheels: Sides::each(|side| RideWheel::of(&history, side, ride, radius)),
+            wheels: Sides::each(|side| RideWheel {
+                camber_peak_split: *peak_camber.of(side),
+                ..RideWheel::of(&history, side, ride, radius)
+            }),
             stations,
             history,
             method,
@@ -204,6 +209,7 @@ impl RideWheel {
             time_off_road: ride.step * load.iter().filter(|force| **force <= 0.0).count() as f64,
             camber_at_rest: first(camber),
             camber_peak: camber.iter().fold(0.0, peak),
+            camber_peak_split: CamberSplit::default(),
             camber_peak_to_peak: largest(camber) - smallest(camber),
             camber_rms: deviation(camber),
             dominant_frequency: frequency,

@@ -4,6 +4,7 @@ use axlebow_fe::linalg::Columns;
 use axlebow_fe::{Direction, MotionReader, Sample};
 
 use crate::keep::{Moments, RideShape};
+use crate::outcome::CamberSplit;
 use crate::ride_laws::RidePart;
 use crate::ride_outcome::{RideHistory, StationPeak, StopHits};
 use crate::ride_readings::{Fibres, Readings};
@@ -19,6 +20,8 @@ pub(crate) struct Recorded {
     pub history: RideHistory,
     /// Peak stress of each place from left to right.
     pub peaks: Vec<StationPeak>,
+    /// Largest camber change of each wheel by source.
+    pub peak_camber: Sides<CamberSplit>,
     pub stops: Sides<Option<StopHits>>,
     /// Times that a tire left the road or came back.
     pub tire_changes: usize,
@@ -53,6 +56,7 @@ impl<'a> Recorder<'a> {
         let recorded = Recorded {
             history: RideHistory { stresses: vec![Vec::new(); kept], ..RideHistory::default() },
             peaks: places.map(|place| StationPeak::none(place.name().as_ref(), place.y)).collect(),
+            peak_camber: Sides::default(),
             stops: Sides::each(stop),
             tire_changes: 0,
         };
@@ -140,12 +144,24 @@ impl<'a> Recorder<'a> {
         for side in Side::BOTH {
             let camber = self.reading(self.readings.camber.of(side));
             self.recorded.history.camber.of_mut(side).extend_from_slice(&camber[..count]);
+            self.split_peak(side, &camber[..count]);
             let toe = self.reading(self.readings.toe.of(side));
             self.recorded.history.toe.of_mut(side).extend_from_slice(&toe[..count]);
         }
         let roll = self.reading(&self.readings.roll);
         self.recorded.history.roll.extend_from_slice(&roll[..count]);
         self.read_stresses(first);
+    }
+
+    /// Splits the largest camber change of the samples that wait, where none before it was larger.
+    fn split_peak(&mut self, side: Side, camber: &[f64]) {
+        let peak = camber.iter().enumerate().max_by(|a, b| a.1.abs().total_cmp(&b.1.abs()));
+        let Some((number, &camber)) = peak else { return };
+        if camber.abs() > self.recorded.peak_camber.of(side).sum().abs() {
+            let read = |row: &Direction| self.reading(row)[number];
+            let split = self.moving.splits.of(side).split(camber, read);
+            *self.recorded.peak_camber.of_mut(side) = split;
+        }
     }
 
     /// Reads the stresses of the samples from a number on: their peaks, the largest of each sample, and where it

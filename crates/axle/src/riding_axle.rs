@@ -13,9 +13,10 @@ use crate::ride_laws::{RidePart, ride_laws};
 use crate::ride_outcome::{Driven, RideOutcome};
 use crate::ride_readings::Readings;
 use crate::ride_recorder::Recorder;
+use crate::ride_split::SplitReadings;
 use crate::ride_warnings::ride_warnings;
 use crate::vibration::VibrationModel;
-use crate::{Axle, AxleError, Ride, RideBasis, Side};
+use crate::{Axle, AxleError, Ride, RideBasis, Side, Sides};
 
 /// An axle with its load, ready for rides over any road at any speed; threads may share it.
 #[derive(Debug)]
@@ -35,6 +36,7 @@ pub struct RidingAxle<'a> {
 pub(crate) struct Moving {
     system: DynamicSystem,
     pub readings: Readings,
+    pub splits: Sides<SplitReadings>,
     /// Shapes of a reduced basis; none where every freedom moves by itself.
     shapes: Option<ReducedBasis>,
 }
@@ -48,7 +50,12 @@ impl<'a> RidingAxle<'a> {
         let model = VibrationModel::without_loose(axle, axle_load, "ride")?;
         let laws = ride_laws(&model)?;
         let parts = laws.iter().map(|(part, _)| *part).collect();
-        let full = Moving { system: system(&model, laws)?, readings: Readings::of(&model), shapes: None };
+        let full = Moving {
+            system: system(&model, laws)?,
+            readings: Readings::of(&model),
+            splits: SplitReadings::of(&model)?,
+            shapes: None,
+        };
         let tires = model.contacts().iter().map(|contact| contact.side).collect();
         Ok(RidingAxle { model, axle_load, tires, parts, full, reduced: OnceLock::new() })
     }
@@ -144,6 +151,7 @@ impl Moving {
     fn reduced(&self) -> Result<Moving, FeError> {
         let shapes = ride_basis::shapes(&self.system)?;
         let (system, readings) = (shapes.reduced(&self.system)?, self.readings.over(&shapes));
-        Ok(Moving { system, readings, shapes: Some(shapes) })
+        let splits = Sides::each(|side| self.splits.of(side).over(&shapes));
+        Ok(Moving { system, readings, splits, shapes: Some(shapes) })
     }
 }

@@ -30,6 +30,11 @@ impl<'a> CamberUnits<'a> {
         }
     }
 
+    /// The unit state of one wheel's camber.
+    pub(crate) fn state(&self, side: Side) -> &State<'a> {
+        self.states.of(side)
+    }
+
     /// Camber change of one wheel, rad; left camber = −rx, right camber = +rx, less the lean of the hubs' line.
     pub(crate) fn camber_change(design: &StaticDesign, side: Side, real: &State) -> f64 {
         -side.sign() * (real.motion(*design.frame.hubs.of(side))[RX] - design.lean(real))

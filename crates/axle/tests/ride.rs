@@ -6,8 +6,8 @@ mod example;
 
 use approx::assert_relative_eq;
 use axlebow_axle::{
-    Axle, BumpStop, Keep, Ride, RideBasis, RideOutcome, RidingAxle, Scheme, Side, StopHits, USUAL_SCHEME,
-    UserStation, flex, modes, ride, standard_cases,
+    Axle, BumpStop, CamberSplit, Keep, Ride, RideBasis, RideOutcome, RidingAxle, Scheme, Side, StopHits,
+    USUAL_SCHEME, UserStation, flex, modes, ride, standard_cases,
 };
 use axlebow_road::{HaversineBump, MeasuredProfile, Road, Step, Track, Wheels};
 use example::axle;
@@ -64,6 +64,35 @@ fn at_rest_a_ride_is_the_static_case() {
         assert_relative_eq!(moving.camber_at_rest, still.camber_change, max_relative = 1e-4);
         assert!(moving.camber_peak_to_peak < 1e-9 && moving.time_off_road == 0.0);
         assert_eq!(moving.dominant_frequency, None);
+    }
+}
+
+/// The split of statics at rest; over a bump the bearings, which are the rest there, still give as their load says.
+#[test]
+fn a_ride_splits_its_peak_camber_as_statics_does() {
+    let mut axle = axle();
+    for side in Side::BOTH {
+        axle.seats.of_mut(side).wall_flexibility = 1e-6;
+    }
+    let rated = flex(&axle, &standard_cases(&axle)[..1]).unwrap().cases.remove(0);
+    let flat = over(&axle, Road { left: Track::flat(), right: Track::flat() }, 20.0);
+    let asked = ask(&axle, bump(0.04, Wheels::Left), 20.0);
+    let driven = ride(&axle, &asked).unwrap();
+    let reduced = ride(&axle, &Ride { basis: RideBasis::Reduced, ..asked }).unwrap();
+    for side in Side::BOTH {
+        let (moving, still) = (flat.wheels.of(side).camber_peak_split, rated.wheels.of(side).split);
+        let parts = |split: &CamberSplit| [split.bending, split.shear, split.seat, split.wall, split.bearing];
+        for (moving, still) in parts(&moving).iter().zip(parts(&still)) {
+            // Beam weights act through consistent loads there and consistent masses here.
+            assert_relative_eq!(*moving, still, max_relative = 1e-3);
+        }
+        let wheel = driven.wheels.of(side);
+        assert_relative_eq!(wheel.camber_peak_split.sum(), wheel.camber_peak, max_relative = 1e-12);
+        assert!(wheel.camber_peak_split.bearing / wheel.camber_peak < 0.1, "{:?}", wheel.camber_peak_split);
+        let near = reduced.wheels.of(side).camber_peak_split;
+        for (full, reduced) in parts(&wheel.camber_peak_split).iter().zip(parts(&near)) {
+            assert_relative_eq!(*full, reduced, epsilon = 0.01 * wheel.camber_peak.abs());
+        }
     }
 }
 

@@ -3,9 +3,9 @@
 use nalgebra::{Vector3, Vector6};
 
 use crate::beam::BeamForces;
-use crate::coupling::carried;
+use crate::coupling::{Coupling, carried};
 use crate::numbering::Numbering;
-use crate::structure::{BeamId, NodeId, Structure};
+use crate::structure::{BeamId, NodeId, SpringId, Structure};
 use crate::transient::Direction;
 
 /// Reads motions of nodes and forces of beams from a vector over the free freedoms.
@@ -34,10 +34,7 @@ impl<'a> MotionReader<'a> {
     /// What a beam carries from the motion of its ends; inertia and loads along it are left out.
     pub fn beam_forces(&self, free: &[f64], beam: BeamId) -> BeamForces {
         let member = &self.structure.beams[beam.0];
-        let coupling = &member.coupling;
-        let far = coupling.far.map_or_else(Vector6::zeros, |far| self.vector(free, far));
-        let deformation = coupling.deformation(&self.vector(free, coupling.near), &far);
-        member.forces(&deformation, &Vector3::zeros())
+        member.forces(&self.deformation(free, &member.coupling), &Vector3::zeros())
     }
 
     /// Linear readings of what a beam carries, as directions d that give them as `dᵀu`: `read` takes the numbers
@@ -48,6 +45,34 @@ impl<'a> MotionReader<'a> {
         read: impl Fn(&BeamForces) -> [f64; N],
     ) -> [Direction; N] {
         let coupling = &self.structure.beams[beam.0].coupling;
+        self.member_readings(coupling, |free| read(&self.beam_forces(free, beam)))
+    }
+
+    /// As [`MotionReader::beam_readings`], for a spring: `read` takes the numbers from its deformation, the motion of its
+    /// near side less that of its far side, and its force.
+    pub fn spring_readings<const N: usize>(
+        &self,
+        spring: SpringId,
+        read: impl Fn(&[f64; 6], &[f64; 6]) -> [f64; N],
+    ) -> [Direction; N] {
+        let coupling = &self.structure.springs[spring.0];
+        self.member_readings(coupling, |free| {
+            let deformation = self.deformation(free, coupling);
+            read(&deformation.into(), &(coupling.stiffness * deformation).into())
+        })
+    }
+
+    fn deformation(&self, free: &[f64], coupling: &Coupling) -> Vector6<f64> {
+        let far = coupling.far.map_or_else(Vector6::zeros, |far| self.vector(free, far));
+        coupling.deformation(&self.vector(free, coupling.near), &far)
+    }
+
+    /// Readings that the freedoms of a member's nodes alone take part in.
+    fn member_readings<const N: usize>(
+        &self,
+        coupling: &Coupling,
+        read: impl Fn(&[f64]) -> [f64; N],
+    ) -> [Direction; N] {
         let nodes = [Some(coupling.near), coupling.far]
             .map(|node| node.map(|node| self.numbering.ties.carrier(node)));
         let own = nodes.into_iter().flatten().flat_map(|node| (0..6).map(move |i| (node, i)));
@@ -55,7 +80,7 @@ impl<'a> MotionReader<'a> {
         let mut unit = vec![0.0; self.order()];
         let columns = freedoms.map(|freedom| {
             unit[freedom] = 1.0;
-            let column = read(&self.beam_forces(&unit, beam));
+            let column = read(&unit);
             unit[freedom] = 0.0;
             (freedom, column)
         });

@@ -104,14 +104,29 @@ fn rides(words: &StudyWords<'_>, designs: &[(&Row, &Design)]) -> Option<String> 
         let standing: Vec<f64> = designs.iter().map(|(_, design)| lean(design)).collect();
         let same = if order(&peaks) == order(&standing) { "the same order as" } else { "another order than" };
         Some(format!(
-            "Over the {} the variants come in {same} standing, with peaks {} to {} times the standing change.",
+            "Over the {} the variants come in {same} standing, with peaks {} to {} times the standing change; of the largest, {}.",
             words.ride(ride),
             fixed(least, 2),
-            fixed(most, 2)
+            fixed(most, 2),
+            parts(designs, ride)?
         ))
     };
     let sentences: Vec<String> = (0..words.outcome.rides.len()).filter_map(sentence).collect();
     (!sentences.is_empty()).then(|| sentences.join(" "))
+}
+
+/// What the largest camber peak of a ride consists of.
+fn parts(designs: &[(&Row, &Design)], ride: usize) -> Option<String> {
+    let wheels = designs.iter().filter_map(|(_, design)| Some(design.rides.get(ride)?.wheels.left));
+    let worst = wheels.max_by(|a, b| a.camber_peak.abs().total_cmp(&b.camber_peak.abs()))?;
+    let split = worst.camber_peak_split;
+    let share = |part: f64| fixed(100.0 * part / worst.camber_peak, 1);
+    Some(format!(
+        "{} % is bending and shear and {} % the seats, of it the wall {} %",
+        share(split.bending + split.shear),
+        share(split.seat),
+        share(split.wall)
+    ))
 }
 
 /// Places of values by rising value.

@@ -1,6 +1,6 @@
 //! The results of a design that studies tabulate, draw and export: one list for all of them.
 
-use axlebow_axle::{RideWheel, Side, Sides, TiedAnswer, TireFace};
+use axlebow_axle::{CamberSplit, RideWheel, Side, Sides, TiedAnswer, TireFace};
 use axlebow_model::likely;
 use axlebow_units::Kind;
 
@@ -99,7 +99,7 @@ impl Measure {
 /// Those of tied stiffeners and of tire faces are there only where a study shows them or ranks by them, because they cost
 /// a solution.
 /// What a ride says is that of the worse wheel; cups and frequency are those of the wheel whose camber moves most.
-pub static QUANTITIES: [Quantity; 35] = [
+pub static QUANTITIES: [Quantity; 40] = [
     of_case(
         "axle-mass",
         ("axle mass", Kind::Mass),
@@ -219,6 +219,36 @@ pub static QUANTITIES: [Quantity; 35] = [
         |ride| Some(larger(&Sides::each(|side| ride.wheels.of(side).camber_peak))),
     ),
     of_ride(
+        "camber-peak-bending",
+        ("camber peak, bending", Kind::Angle),
+        "Part of the peak camber change that is bending of the beam.",
+        |ride| Some(leaning(ride).bending),
+    ),
+    of_ride(
+        "camber-peak-shear",
+        ("camber peak, shear", Kind::Angle),
+        "Part of the peak camber change that is shear of the beam.",
+        |ride| Some(leaning(ride).shear),
+    ),
+    of_ride(
+        "camber-peak-seat",
+        ("camber peak, seat", Kind::Angle),
+        "Part of the peak camber change that is the seats, with the wall under them.",
+        |ride| Some(leaning(ride).seat),
+    ),
+    of_ride(
+        "camber-peak-wall",
+        ("camber peak, wall", Kind::Angle),
+        "Part of the peak camber change that is the wall under the seats.",
+        |ride| Some(leaning(ride).wall),
+    ),
+    of_ride(
+        "camber-peak-bearing",
+        ("camber peak, bearings", Kind::Angle),
+        "Part of the peak camber change that is the bearings.",
+        |ride| Some(leaning(ride).bearing),
+    ),
+    of_ride(
         "camber-peak-to-peak",
         ("camber, peak to peak", Kind::Angle),
         "Largest less smallest camber change.",
@@ -314,6 +344,13 @@ fn larger(sides: &Sides<f64>) -> f64 {
 /// By how much less the wheel leans that leans most, rad.
 fn removed(design: &Design, beside: &Beside) -> f64 {
     larger(&beside.camber_change).abs() - larger(&design.camber_change).abs()
+}
+
+/// Peak camber change by source, of the wheel that leans more.
+fn leaning(ride: &DesignRide) -> &CamberSplit {
+    let Sides { left, right } = &ride.wheels;
+    let more = if right.camber_peak.abs() > left.camber_peak.abs() { right } else { left };
+    &more.camber_peak_split
 }
 
 /// The larger one of both wheels.

@@ -7,7 +7,7 @@ use axlebow_axle::{
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use super::flex::WarningEntry;
+use super::flex::{SplitEntry, WarningEntry};
 use super::{AssumedEntry, ModelEntry, assumed, model, pretty};
 use crate::ModelCard;
 
@@ -105,6 +105,8 @@ pub struct RideWheelEntry {
     pub camber_at_rest_rad: f64,
     /// Camber change of largest magnitude, rad.
     pub camber_peak_rad: f64,
+    /// That change by source; a bearing counts with what it takes up of its clearance.
+    pub camber_peak_split_rad: SplitEntry,
     /// Largest less smallest camber change, rad.
     pub camber_peak_to_peak_rad: f64,
     /// Root mean square of the camber change's deviation from its mean, rad.
@@ -263,6 +265,7 @@ impl From<&RideWheel> for RideWheelEntry {
             time_off_road_s: wheel.time_off_road,
             camber_at_rest_rad: wheel.camber_at_rest,
             camber_peak_rad: wheel.camber_peak,
+            camber_peak_split_rad: SplitEntry::from(&wheel.camber_peak_split),
             camber_peak_to_peak_rad: wheel.camber_peak_to_peak,
             camber_rms_rad: wheel.camber_rms,
             dominant_frequency_hz: wheel.dominant_frequency,

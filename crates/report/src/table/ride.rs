@@ -49,7 +49,7 @@ type WheelRow = (&'static str, Written, fn(&RideWheel) -> Option<f64>);
 const ANGLE: Written = Written::As(Shown::Angle);
 const FORCE: Written = Written::As(Shown::Force);
 
-const WHEEL_ROWS: [WheelRow; 14] = [
+const WHEEL_ROWS: [WheelRow; 19] = [
     ("load at rest", FORCE, |wheel| Some(wheel.load_at_rest)),
     ("largest load", FORCE, |wheel| Some(wheel.largest_load)),
     ("smallest load", FORCE, |wheel| Some(wheel.smallest_load)),
@@ -58,6 +58,11 @@ const WHEEL_ROWS: [WheelRow; 14] = [
     ("time off the road, ms", Written::Plain(0), |wheel| Some(1e3 * wheel.time_off_road)),
     ("camber change at rest", ANGLE, |wheel| Some(wheel.camber_at_rest)),
     ("camber change, peak", ANGLE, |wheel| Some(wheel.camber_peak)),
+    ("- of it bending", ANGLE, |wheel| Some(wheel.camber_peak_split.bending)),
+    ("- shear", ANGLE, |wheel| Some(wheel.camber_peak_split.shear)),
+    ("- seats, with the wall under them", ANGLE, |wheel| Some(wheel.camber_peak_split.seat)),
+    ("- of that the wall", ANGLE, |wheel| Some(wheel.camber_peak_split.wall)),
+    ("- bearings", ANGLE, |wheel| Some(wheel.camber_peak_split.bearing)),
     ("camber change, peak to peak", ANGLE, |wheel| Some(wheel.camber_peak_to_peak)),
     ("camber change, rms about its mean", ANGLE, |wheel| Some(wheel.camber_rms)),
     ("frequency that dominates camber, Hz", Written::Plain(2), |wheel| wheel.dominant_frequency),

@@ -3,8 +3,8 @@
 use std::f64::consts::TAU;
 
 use axlebow_axle::{
-    BasisComparison, RideBasis, RideHistory, RideMethod, RideOutcome, RideWheel, Sides, StationPeak,
-    StopHits, USUAL_SCHEME, Warning,
+    BasisComparison, CamberSplit, RideBasis, RideHistory, RideMethod, RideOutcome, RideWheel, Sides,
+    StationPeak, StopHits, USUAL_SCHEME, Warning,
 };
 use axlebow_report::json::{compared_ride_document, ride_document, ride_schema};
 use axlebow_report::plot::ride_figure;
@@ -47,6 +47,7 @@ fn wheel(load_at_rest: f64) -> RideWheel {
         time_off_road: 0.123,
         camber_at_rest: -0.005,
         camber_peak: -0.0085,
+        camber_peak_split: CamberSplit { bending: -0.0085, ..CamberSplit::default() },
         camber_peak_to_peak: 0.0077,
         camber_rms: 0.0021,
         dominant_frequency: Some(38.5),
@@ -140,7 +141,13 @@ fn document_has_exactly_the_stated_fields_in_si() {
     assert_eq!(document["speed_m_s"], SPEED);
     let loads = ["load_at_rest_n", "largest_load_n", "smallest_load_n", "time_off_road_s"];
     let ratios = ["dynamic_load_factor", "dynamic_load_coefficient", "cups_per_turn", "cup_spacing_m"];
-    let camber = ["camber_at_rest_rad", "camber_peak_rad", "camber_peak_to_peak_rad", "camber_rms_rad"];
+    let camber = [
+        "camber_at_rest_rad",
+        "camber_peak_rad",
+        "camber_peak_split_rad",
+        "camber_peak_to_peak_rad",
+        "camber_rms_rad",
+    ];
     let mut expected = [&loads[..], &ratios, &camber, &["dominant_frequency_hz", "roughness_index"]].concat();
     expected.sort_unstable();
     assert_eq!(keys(&document["wheels"]["left"]), expected);

@@ -178,6 +178,7 @@ fn beside() -> StudyOutcome {
             time_off_road: 0.02 * variant as f64,
             camber_at_rest: -0.006,
             camber_peak: -0.01 * size,
+            camber_peak_split: CamberSplit::default(),
             camber_peak_to_peak: 0.008 * size,
             camber_rms: 0.001,
             dominant_frequency: Some(11.0),

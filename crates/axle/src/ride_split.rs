@@ -1,0 +1,80 @@
+//! Camber change by source at a moment of a ride.
+//!
+//! The unit states of [`crate::split`] are in balance by themselves, and so hold on a body that moves too: their work on
+//! what beams and springs deform by is the camber change of that moment, inertia and all. What a beam or a seat gives is a
+//! linear reading of the motion; bearings, those with play too, give the rest.
+
+use axlebow_fe::{Direction, MotionReader, ReducedBasis};
+
+use crate::flex::StaticDesign;
+use crate::outcome::CamberSplit;
+use crate::split::CamberUnits;
+use crate::vibration::VibrationModel;
+use crate::{AxleError, Side, Sides};
+
+/// Readings of the parts of one wheel's camber change, rad.
+#[derive(Debug, Clone)]
+pub(crate) struct SplitReadings {
+    bending: Direction,
+    shear: Direction,
+    seat: Direction,
+    wall: Direction,
+}
+
+impl SplitReadings {
+    /// Readings over all freedoms.
+    pub(crate) fn of(model: &VibrationModel) -> Result<Sides<Self>, AxleError> {
+        let design = StaticDesign::of(model.axle)?;
+        let units = CamberUnits::of(&design);
+        let reader = MotionReader::of(&model.frame.structure);
+        Ok(Sides::each(|side| SplitReadings::of_side(model, (&design, &units, &reader), side)))
+    }
+
+    fn of_side(
+        model: &VibrationModel,
+        (design, units, reader): (&StaticDesign, &CamberUnits, &MotionReader),
+        side: Side,
+    ) -> Self {
+        let unit = units.state(side);
+        let (mut bending, mut shear) = (Vec::new(), Vec::new());
+        for (moving, held) in model.frame.stretches.iter().zip(&design.frame.stretches) {
+            let [bent, sheared] =
+                reader.beam_readings(moving.beam, |forces| unit.beam_work_on(forces, held.beam).into());
+            bending.push(bent);
+            shear.push(sheared);
+        }
+        let (mut seats, mut walls) = (Vec::new(), Vec::new());
+        for end in Side::BOTH {
+            let force = unit.spring_force(*design.frame.seats.of(end));
+            let wall = design.frame.walls.of(end);
+            let [seat, wall] = reader.spring_readings(*model.frame.seats.of(end), |deformation, real| {
+                let work = force.iter().zip(deformation).map(|(f, d)| f * d).sum();
+                [work, wall.work(&force, real)]
+            });
+            seats.push(seat);
+            walls.push(wall);
+        }
+        SplitReadings { bending: sum(&bending), shear: sum(&shear), seat: sum(&seats), wall: sum(&walls) }
+    }
+
+    /// The same readings over the shapes of a basis.
+    pub(crate) fn over(&self, basis: &ReducedBasis) -> Self {
+        SplitReadings {
+            bending: basis.direction(&self.bending),
+            shear: basis.direction(&self.shear),
+            seat: basis.direction(&self.seat),
+            wall: basis.direction(&self.wall),
+        }
+    }
+
+    /// The parts of a camber change (rad), from what the readings say of its moment.
+    pub(crate) fn split(&self, camber: f64, read: impl Fn(&Direction) -> f64) -> CamberSplit {
+        let (bending, shear, seat) = (read(&self.bending), read(&self.shear), read(&self.seat));
+        let bearing = camber - bending - shear - seat;
+        CamberSplit { bending, shear, seat, wall: read(&self.wall), bearing, clearance: 0.0 }
+    }
+}
+
+fn sum(directions: &[Direction]) -> Direction {
+    Direction::new(directions.iter().flat_map(|direction| direction.parts().iter().copied()))
+}
