@@ -2,6 +2,7 @@
 
 mod bad_input;
 mod commands;
+mod fits;
 mod program;
 mod readme;
 mod roads;

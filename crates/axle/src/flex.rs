@@ -151,7 +151,7 @@ impl<'a> StaticDesign<'a> {
     }
 
     /// Height of the centre above the line through the two hubs, m.
-    fn bow(&self, state: &State) -> f64 {
+    pub(crate) fn bow(&self, state: &State) -> f64 {
         let hubs = &self.frame.hubs;
         let centre = along::node_at(&self.frame, 0.0);
         let ends = &self.axle.wheel_ends;

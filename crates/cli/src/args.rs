@@ -38,6 +38,8 @@ pub enum Command {
     Strength(Strength),
     /// How much each cause contributes to camber and toe at the tire face, and what would remove it
     Causes(Causes),
+    /// Fit unknowns of a model, such as its wall and seat stiffness, to shop readings, with confidence
+    Fit(Fit),
     /// What the camber does at the tread: rib loads, dual split, scuff, relative wear
     Tire(Tire),
     /// Run a study file: a sweep of designs, or variants side by side
@@ -52,11 +54,14 @@ pub enum Command {
 
 #[derive(Debug, Args)]
 pub struct Start {
-    /// Name of the axle; the file is NAME.toml
+    /// Name of the axle; the file is NAME.toml, or NAME.csv for a reading sheet
     pub name: String,
     /// What the axle is
-    #[arg(long, value_parser = axlebow_model::KINDS)]
-    pub kind: String,
+    #[arg(long, value_parser = axlebow_model::KINDS, required_unless_present = "readings")]
+    pub kind: Option<String>,
+    /// Write a reading sheet to fill in the shop, for `axlebow fit`, in place of a model file
+    #[arg(long, conflicts_with = "kind")]
+    pub readings: bool,
     /// Write over a file that exists
     #[arg(long)]
     pub force: bool,
@@ -285,6 +290,31 @@ pub struct Section {
 }
 
 #[derive(Debug, Args)]
+pub struct Fit {
+    /// Model file; its values are the first guess
+    pub model: PathBuf,
+    /// Readings, a CSV file such as models/readings/trailer-152-thin.csv; `axlebow start --readings` writes a sheet for it
+    #[arg(long, value_name = "FILE.csv")]
+    pub readings: PathBuf,
+    /// Key that may change, such as tube.wall; may be given more than once [default: the wall, and the rotational
+    /// stiffness of each seat]
+    #[arg(long = "unknown", value_name = "KEY")]
+    pub unknowns: Vec<String>,
+    /// Where the fitted model is written [default: NAME-fitted.toml beside the model, never over a file that exists]
+    #[arg(short, long, value_name = "FILE.toml")]
+    pub output: Option<PathBuf>,
+    /// Units of tables and pictures [default: those of the model file]
+    #[arg(long)]
+    pub units: Option<Units>,
+    /// Print the whole result as one JSON document (SI units)
+    #[arg(long)]
+    pub json: bool,
+    /// Write a picture of the readings beside the model
+    #[arg(long, value_name = "FILE.svg|png")]
+    pub plot: Option<PathBuf>,
+}
+
+#[derive(Debug, Args)]
 pub struct Tire {
     #[command(flatten)]
     pub model: ModelInput,
@@ -388,6 +418,8 @@ pub enum SchemaOf {
     TireTable,
     /// The result of `causes --json`
     Causes,
+    /// The result of `fit --json`
+    Fit,
     /// The result of `study --json`
     StudyResult,
 }

@@ -32,6 +32,7 @@ fn run(arguments: &Arguments) -> Result<ExitCode, Failure> {
         Command::Section(section) => command::section::run(section),
         Command::Strength(strength) => command::strength::run(strength),
         Command::Causes(causes) => command::causes::run(causes),
+        Command::Fit(fit) => command::fit::run(fit),
         Command::Tire(tire) => command::tire::run(tire),
         Command::Study(study) => command::study::run(study),
         Command::Textbook(textbook) => command::textbook::run(textbook),

@@ -171,7 +171,7 @@ fn balance(table: &Table) -> i64 {
 }
 
 /// The table that the end of a path is a key of, and that end: a key, or a list of factors and a name.
-fn owner<'t, 's, 'p>(
+pub(crate) fn owner<'t, 's, 'p>(
     root: &'t Table,
     path: &str,
     steps: &'s [Step<'p>],
@@ -235,7 +235,7 @@ fn with_factor(
     Ok(factors)
 }
 
-fn key_spec(table: &Table, path: &str, key: &str) -> Result<&'static KeySpec, ModelError> {
+pub(crate) fn key_spec(table: &Table, path: &str, key: &str) -> Result<&'static KeySpec, ModelError> {
     table.spec.key(key).ok_or_else(|| ModelError::UnknownKey {
         path: path.to_owned(),
         name: table.spec.name.to_owned(),

@@ -112,6 +112,11 @@ impl Problems {
         self.items.iter()
     }
 
+    /// The text of the file.
+    pub(crate) fn source(&self) -> &str {
+        &self.source
+    }
+
     /// Whether there are none.
     pub fn is_empty(&self) -> bool {
         self.items.is_empty()

@@ -1,10 +1,10 @@
-//! A row of a profile file, with its place in the text.
+//! A row of a CSV file, with its place in the text.
 
 use csv::StringRecord;
 
 use crate::Span;
 
-/// A row of a profile file, with its place in the text.
+/// A row of a CSV file, with its place in the text.
 #[derive(Debug)]
 pub(crate) struct Row<'t> {
     text: &'t str,

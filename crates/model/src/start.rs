@@ -1,4 +1,4 @@
-//! Starter files: a commented model that runs as it is.
+//! Starter files: a commented model that runs as it is, and a sheet for readings.
 
 /// Kinds of axle that have a starter, as `kind` in a model file says them.
 pub const KINDS: [&str; 2] = ["trailer-tube", "drive-housing"];
@@ -16,6 +16,12 @@ pub fn starter(kind: &str, name: &str) -> Option<String> {
     // As TOML writes a basic string: a quotation mark or a backslash in the name must not end it.
     let quoted: String = name.chars().filter(|c| !c.is_control()).flat_map(escaped).collect();
     Some(template.replace("@NAME@", &quoted))
+}
+
+/// The sheet that shop readings are written into, a CSV file with a word on how to take each; `name` stands at its top.
+pub fn reading_sheet(name: &str) -> String {
+    let plain: String = name.chars().filter(|c| !c.is_control()).collect();
+    include_str!("../starters/readings.csv").replace("@NAME@", &plain)
 }
 
 fn escaped(c: char) -> impl Iterator<Item = char> {
@@ -38,6 +44,19 @@ mod tests {
             axlebow_axle::flex(&model.axle, &model.cases).unwrap();
         }
         assert!(starter("bogie", "x").is_none());
+    }
+
+    #[test]
+    fn a_reading_sheet_is_read_once_it_is_filled_in() {
+        let model = starter(KINDS[0], "x").unwrap();
+        let model = Model::from_bytes(model.as_bytes(), "x").unwrap_or_else(|p| panic!("{}", p.render()));
+        let sheet = reading_sheet("trailer 12\n, left bay");
+        let empty = crate::readings(sheet.as_bytes(), "sheet.csv", &model).unwrap_err();
+        assert_eq!(empty.iter().count(), 7, "{}", empty.render());
+        let filled =
+            sheet.replace("rolling,,0.05 deg", "rolling,-0.2 deg,0.05 deg").replace(",,0.3", ",-1.5 mm,0.3");
+        let readings = crate::readings(filled.as_bytes(), "sheet.csv", &model);
+        assert_eq!(readings.unwrap_or_else(|p| panic!("{}", p.render())).len(), 7);
     }
 
     /// Lines that only comment a default out are good TOML with the default's own value.

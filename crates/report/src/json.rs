@@ -3,6 +3,7 @@
 mod causes;
 mod compatibility;
 mod cups;
+mod fit;
 mod flex;
 mod modes;
 mod preheat;
@@ -30,6 +31,10 @@ pub use compatibility::{
     compatibility_schema,
 };
 pub use cups::{CupsEntry, ExplanationEntry, cups_document};
+pub use fit::{
+    FIT_SCHEMA, FitDocument, FittedReadingEntry, FittedUnknownEntry, FurtherReadingEntry, fit_document,
+    fit_schema,
+};
 pub use modes::{
     BodyEntry, CamberEntry, MODES_SCHEMA, ModeEntry, ModesDocument, MotionEntry, ShapeEntry, StrainEntry,
     modes_document, modes_schema,

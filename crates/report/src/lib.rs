@@ -9,6 +9,7 @@ mod causes_words;
 mod compatibility_words;
 pub mod csv;
 mod error;
+mod fit_words;
 pub mod json;
 mod number;
 #[cfg(feature = "parquet")]

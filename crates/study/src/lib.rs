@@ -1,4 +1,5 @@
-//! Runs sweeps of designs, variants side by side, causes apart and tires on axles, at rest and over roads; does not draw.
+//! Runs sweeps of designs, variants side by side, causes apart and tires on axles, at rest and over roads; fits models to
+//! shop readings; does not draw.
 //!
 //! ```text
 //! study + model + road files --Study::from_bytes--> Study   (or Problems, before any work)
@@ -15,6 +16,7 @@ mod compatibility;
 mod constant_mass;
 mod design;
 mod files;
+mod fit;
 mod keys;
 mod natural;
 mod outcome;
@@ -33,6 +35,10 @@ pub use causes::{
 };
 pub use compatibility::{Compatibility, CompatibilityOutcome, TableAxle, TireCell, TireColumn};
 pub use design::{Beside, Design};
+pub use fit::{
+    Estimate, FitError, FitOutcome, FittedReading, FittedUnknown, FurtherReading, Predicted, Scale, Unknown,
+    estimate, fit, usual_unknowns,
+};
 pub use keys::STUDY;
 pub use natural::NaturalMode;
 pub use outcome::{EqualMass, RideName, Row, StudyOutcome};

@@ -15,6 +15,7 @@ pub fn run(arguments: &Schema) -> Result<ExitCode, Failure> {
         SchemaOf::TireResult => axlebow_report::json::tire_schema(),
         SchemaOf::TireTable => axlebow_report::json::compatibility_schema(),
         SchemaOf::Causes => axlebow_report::json::causes_schema(),
+        SchemaOf::Fit => axlebow_report::json::fit_schema(),
         SchemaOf::Flex => axlebow_report::json::flex_schema(),
         SchemaOf::StudyResult => axlebow_report::json::study_schema(),
         SchemaOf::Modes => axlebow_report::json::modes_schema(),

@@ -8,22 +8,30 @@ use crate::failure::Failure;
 use crate::output;
 
 pub fn run(arguments: &Start) -> Result<ExitCode, Failure> {
-    let path = file_of(&arguments.name)?;
+    let ending = if arguments.readings { "csv" } else { "toml" };
+    let path = file_of(&arguments.name, ending)?;
     if path.exists() && !arguments.force {
         let path = path.display();
         return Err(Failure::Input(format!("{path} exists; give another name, or --force to write over it")));
     }
     let name = path.file_stem().map(|stem| stem.to_string_lossy().into_owned()).unwrap_or_default();
-    // clap has accepted the kind from the same list.
-    let text = axlebow_model::starter(&arguments.kind, &name)
-        .ok_or_else(|| Failure::Input(format!("there is no starter for the kind {}", arguments.kind)))?;
+    let text = match &arguments.kind {
+        None => axlebow_model::reading_sheet(&name),
+        // clap has accepted the kind from the same list.
+        Some(kind) => axlebow_model::starter(kind, &name)
+            .ok_or_else(|| Failure::Input(format!("there is no starter for the kind {kind}")))?,
+    };
     output::write_file(&path, text.as_bytes())?;
     let path = path.display();
-    eprintln!("wrote {path}; put your numbers in, then run: axlebow flex {path}");
+    if arguments.readings {
+        eprintln!("wrote {path}; print it, fill it in, then run: axlebow fit MODEL --readings {path}");
+    } else {
+        eprintln!("wrote {path}; put your numbers in, then run: axlebow flex {path}");
+    }
     Ok(ExitCode::SUCCESS)
 }
 
-fn file_of(name: &str) -> Result<PathBuf, Failure> {
+fn file_of(name: &str, ending: &str) -> Result<PathBuf, Failure> {
     let path = Path::new(name);
     if name.trim().is_empty() || path.file_name().is_none() {
         return Err(Failure::Input(format!(
@@ -31,7 +39,7 @@ fn file_of(name: &str) -> Result<PathBuf, Failure> {
         )));
     }
     match path.extension() {
-        Some(extension) if extension == "toml" => Ok(path.to_owned()),
-        _ => Ok(PathBuf::from(format!("{name}.toml"))),
+        Some(extension) if extension == ending => Ok(path.to_owned()),
+        _ => Ok(PathBuf::from(format!("{name}.{ending}"))),
     }
 }

@@ -191,7 +191,7 @@ impl Waterfall<'_> {
 }
 
 /// Numbers under the rows, grid lines and the line of zero.
-fn draw_axis(canvas: &mut Canvas, panel: &Panel) {
+pub(super) fn draw_axis(canvas: &mut Canvas, panel: &Panel) {
     let step = super::map_figure::levels(panel.x);
     let [top, bottom] = [panel.corner[1], panel.corner[1] + panel.size[1]];
     for value in step {

@@ -1,0 +1,78 @@
+//! `axlebow fit`.
+
+use std::path::{Path, PathBuf};
+use std::process::ExitCode;
+
+use axlebow_model::{Document, MODEL, Model, read_bytes};
+use axlebow_report::plot::fit_figure;
+use axlebow_report::{json, table};
+use axlebow_study::{FitOutcome, fit, usual_unknowns};
+
+use crate::args::Fit;
+use crate::failure::Failure;
+use crate::{input, output};
+
+pub fn run(arguments: &Fit) -> Result<ExitCode, Failure> {
+    output::check_picture(arguments.plot.as_deref())?;
+    let path = fitted_path(arguments)?;
+    let bytes = input::read_file(&arguments.model)?;
+    let document = read_bytes(&bytes, &arguments.model.display().to_string(), &MODEL)
+        .map_err(|problems| input::misread(problems, &bytes, input::FileKind::Model))?;
+    let model = Model::of(&document)?;
+    let sheet = input::read_file(&arguments.readings)?;
+    let readings = axlebow_model::readings(&sheet, &arguments.readings.display().to_string(), &model)?;
+    let unknowns =
+        if arguments.unknowns.is_empty() { usual_unknowns(&document) } else { arguments.unknowns.clone() };
+    let outcome = fit(&document, &readings, &unknowns).map_err(|error| Failure::Input(error.to_string()))?;
+    let card = input::card_of(&model, arguments.units);
+    if let Some(path) = &arguments.plot {
+        output::write_picture(path, &fit_figure(&outcome, &card)?)?;
+    }
+    output::write_file(&path, fitted_text(&document, &outcome, arguments)?.as_bytes())?;
+    eprintln!("wrote {}", path.display());
+    output::print(&match arguments.json {
+        true => json::fit_document(&outcome, &card),
+        false => table::fit(&outcome, &card),
+    })?;
+    Ok(ExitCode::SUCCESS)
+}
+
+/// Where the fitted model goes: never over the model that it is made from, nor by default over any file.
+fn fitted_path(arguments: &Fit) -> Result<PathBuf, Failure> {
+    output::check_kind("--output", arguments.output.as_deref(), "toml")?;
+    let Some(path) = &arguments.output else {
+        let stem = arguments.model.file_stem().unwrap_or_default().to_string_lossy();
+        let path = arguments.model.with_file_name(format!("{stem}-fitted.toml"));
+        if path.exists() {
+            let path = path.display();
+            return Err(Failure::Input(format!("{path} exists; give another file by -o")));
+        }
+        return Ok(path);
+    };
+    let same = |path: &Path| std::fs::canonicalize(path).ok();
+    if same(path).is_some() && same(path) == same(&arguments.model) {
+        let path = path.display();
+        return Err(Failure::Input(format!("--output {path}: this is the model itself; give another file")));
+    }
+    Ok(path.clone())
+}
+
+/// The model's text with the fitted values, under a word on where they are from.
+fn fitted_text(document: &Document, outcome: &FitOutcome, arguments: &Fit) -> Result<String, Failure> {
+    let values: Vec<(String, f64)> =
+        outcome.unknowns.iter().map(|own| (own.unknown.path.clone(), own.value)).collect();
+    let text = document.rewritten(&values).map_err(|error| Failure::Input(error.to_string()))?;
+    let paths: Vec<&str> = values.iter().map(|(path, _)| path.as_str()).collect();
+    let name =
+        |path: &Path| path.file_name().unwrap_or_default().to_string_lossy().replace(char::is_control, "?");
+    let text = format!(
+        "# Fitted by axlebow fit to the readings {} from the model {}: {}.\n# Fitted values hold with their intervals only; see \
+         the fit.\n{text}",
+        name(&arguments.readings),
+        name(&arguments.model),
+        paths.join(", ")
+    );
+    // What is written must be a model as it stands.
+    Model::from_bytes(text.as_bytes(), "the fitted model")?;
+    Ok(text)
+}

@@ -1,0 +1,18 @@
+//! Fits unknowns of a model to shop readings by weighted least squares.
+
+mod error;
+mod estimate;
+mod further;
+mod least_squares;
+mod outcome;
+mod precision;
+mod predicted;
+mod run;
+mod unknown;
+mod warnings;
+
+pub use error::FitError;
+pub use estimate::{Estimate, Predicted, estimate};
+pub use outcome::{FitOutcome, FittedReading, FittedUnknown, FurtherReading};
+pub use run::fit;
+pub use unknown::{Scale, Unknown, usual_unknowns};

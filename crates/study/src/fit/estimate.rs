@@ -1,0 +1,172 @@
+//! Unknowns and their intervals from readings, whatever predicts the readings.
+
+use axlebow_axle::outcome::Warning;
+use statrs::distribution::{ChiSquared, ContinuousCDF, StudentsT};
+
+use super::Unknown;
+use super::least_squares::least_squares;
+use super::precision::Precision;
+use super::warnings::warnings;
+
+/// Share of intervals that hold the true value.
+const CONFIDENCE: f64 = 0.95;
+/// The 97.5 % quantile of the normal distribution (any table of it).
+const NORMAL: f64 = 1.959_963_984_540_054;
+/// Nearness to the end of a scale that counts as being there.
+const AT_END: f64 = 1e-6;
+
+/// Readings from values of the unknowns, or why there are none.
+pub type Predicted<'f> = dyn Fn(&[f64]) -> Result<Vec<f64>, String> + Sync + 'f;
+
+/// What [`estimate`] found.
+#[derive(Debug, Clone)]
+pub struct Estimate {
+    /// Value of each unknown, SI.
+    pub values: Vec<f64>,
+    /// Standard error of each unknown by the standard errors of the readings alone, SI; `None` where readings do not
+    /// determine it.
+    pub stated_errors: Vec<Option<f64>>,
+    /// 95 % interval of each unknown, SI; `None` where readings do not determine it, or only to a factor of a thousand.
+    pub intervals: Vec<Option<[f64; 2]>>,
+    /// Covariance of the unknowns by the scatter of the readings, SI.
+    pub covariance: Vec<Vec<Option<f64>>>,
+    /// Their correlation.
+    pub correlation: Vec<Vec<Option<f64>>>,
+    /// Sum of squares of residuals, each over its standard error.
+    pub chi_squared: f64,
+    /// Readings less unknowns.
+    pub degrees_of_freedom: usize,
+    /// Probability that readings with their stated errors scatter more than these; `None` without degrees of freedom.
+    pub chance: Option<f64>,
+    /// Least over greatest singular value of the Jacobian, its columns made of length 1.
+    pub conditioning: f64,
+    /// Steps of the search.
+    pub steps: usize,
+    /// Whether the search found a least sum of squares.
+    pub converged: bool,
+    /// Things that the reader must know, each with what to do.
+    pub warnings: Vec<Warning>,
+    pub(crate) place: Vec<f64>,
+    pub(crate) jacobian: nalgebra::DMatrix<f64>,
+}
+
+/// Fits unknowns to readings by least squares weighted by the readings' standard errors.
+///
+/// Intervals are `u ± t(ν) s √C_ii` on the scale of each unknown, with `C = (JᵀJ)⁻¹`, `s² = χ²/ν` and ν readings less
+/// unknowns: the standard errors count against one another, and the readings' own scatter says how large they are. Without
+/// a degree of freedom the stated errors are all there is, and the normal quantile is used.
+///
+/// Arguments: `unknowns`; `readings`, value and standard error of each, in one unit for each reading; `predicted`, the same
+/// readings from values of the unknowns, SI.
+///
+/// # Errors
+/// Why nothing can be predicted at the first guess or beside it.
+///
+/// Source: G. A. F. Seber, C. J. Wild, Nonlinear Regression, Wiley 1989, section 2.1 (from memory).
+pub fn estimate(
+    unknowns: &[Unknown],
+    readings: &[(f64, f64)],
+    predicted: &Predicted,
+) -> Result<Estimate, String> {
+    let limits: Vec<[f64; 2]> = unknowns.iter().map(Unknown::limits).collect();
+    let start = unknowns.iter().map(|unknown| unknown.scaled(unknown.start)).collect();
+    let residuals = |place: &[f64]| -> Result<Vec<f64>, String> {
+        let pairs = predicted(&values(unknowns, place))?.into_iter().zip(readings);
+        Ok(pairs.map(|(predicted, (value, error))| (predicted - value) / error).collect())
+    };
+    let found = least_squares(&residuals, start, &limits)?;
+    let chi_squared = found.residuals.norm_squared();
+    let freedom = readings.len().saturating_sub(unknowns.len());
+    let chance = (freedom > 0).then(|| {
+        ChiSquared::new(freedom as f64).map_or(f64::NAN, |chi_squared_of| chi_squared_of.sf(chi_squared))
+    });
+    let precision = Precision::of(&found.jacobian);
+    let spread = Spread::of(&precision, (unknowns, &found.place), (chi_squared, freedom));
+    let at_end: Vec<usize> = (0..unknowns.len())
+        .filter(|&i| limits[i].iter().any(|end| (found.place[i] - end).abs() < AT_END))
+        .collect();
+    let mut estimate = Estimate {
+        values: values(unknowns, &found.place),
+        stated_errors: spread.stated_errors(),
+        intervals: spread.intervals(),
+        covariance: spread.covariance(),
+        correlation: square(unknowns.len(), |i, j| precision.correlation(i, j)),
+        chi_squared,
+        degrees_of_freedom: freedom,
+        chance,
+        conditioning: precision.conditioning,
+        steps: found.steps,
+        converged: found.converged,
+        warnings: Vec::new(),
+        place: found.place,
+        jacobian: found.jacobian,
+    };
+    estimate.warnings = warnings(unknowns, &estimate, (&precision, &at_end));
+    Ok(estimate)
+}
+
+/// Values at a place of the scales.
+pub(crate) fn values(unknowns: &[Unknown], place: &[f64]) -> Vec<f64> {
+    unknowns.iter().zip(place).map(|(unknown, place)| unknown.value(*place)).collect()
+}
+
+fn square(count: usize, entry: impl Fn(usize, usize) -> Option<f64>) -> Vec<Vec<Option<f64>>> {
+    (0..count).map(|i| (0..count).map(|j| entry(i, j)).collect()).collect()
+}
+
+/// Precision in the units of the unknowns.
+struct Spread<'a> {
+    precision: &'a Precision,
+    unknowns: &'a [Unknown],
+    place: &'a [f64],
+    /// `s`, by which scatter exceeds the stated errors, and the quantile that goes with it.
+    scatter: f64,
+    quantile: f64,
+}
+
+impl<'a> Spread<'a> {
+    fn of(
+        precision: &'a Precision,
+        (unknowns, place): (&'a [Unknown], &'a [f64]),
+        (chi_squared, freedom): (f64, usize),
+    ) -> Self {
+        let student = |freedom: f64| StudentsT::new(0.0, 1.0, freedom).ok();
+        let (scatter, quantile) = match freedom {
+            0 => (1.0, NORMAL),
+            freedom => {
+                let freedom = freedom as f64;
+                let quantile = student(freedom).map_or(f64::NAN, |t| t.inverse_cdf(0.5 + 0.5 * CONFIDENCE));
+                ((chi_squared / freedom).sqrt(), quantile)
+            }
+        };
+        Spread { precision, unknowns, place, scatter, quantile }
+    }
+
+    /// Standard error on the scale, by stated errors.
+    fn scaled_error(&self, i: usize) -> Option<f64> {
+        self.precision.determined[i].then(|| self.precision.covariance[(i, i)].sqrt())
+    }
+
+    fn stated_errors(&self) -> Vec<Option<f64>> {
+        let slope = |i: usize| self.unknowns[i].slope(self.place[i]);
+        (0..self.place.len()).map(|i| self.scaled_error(i).map(|error| error * slope(i))).collect()
+    }
+
+    fn intervals(&self) -> Vec<Option<[f64; 2]>> {
+        let interval = |i: usize| {
+            let half = self.quantile * self.scatter * self.scaled_error(i)?;
+            (half < self.unknowns[i].widest()).then_some(())?;
+            Some([-half, half].map(|half| self.unknowns[i].value(self.place[i] + half)))
+        };
+        (0..self.place.len()).map(interval).collect()
+    }
+
+    fn covariance(&self) -> Vec<Vec<Option<f64>>> {
+        let slope = |i: usize| self.unknowns[i].slope(self.place[i]);
+        let determined = &self.precision.determined;
+        square(self.place.len(), |i, j| {
+            let entry = self.scatter.powi(2) * self.precision.covariance[(i, j)] * slope(i) * slope(j);
+            (determined[i] && determined[j]).then_some(entry)
+        })
+    }
+}

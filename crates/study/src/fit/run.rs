@@ -1,0 +1,63 @@
+//! From a model file and readings to a fit.
+
+use axlebow_model::{Document, Reading};
+
+use super::further::further;
+use super::predicted::{axle_with, predicted};
+use super::{FitError, FitOutcome, FittedReading, FittedUnknown, Unknown, estimate};
+
+/// Fits unknowns of a model to readings.
+///
+/// Arguments: `document`, the model file, whose values are the first guess; `readings`; `paths` of the unknowns.
+///
+/// # Errors
+/// [`FitError`]: fewer readings than unknowns, a path that cannot be an unknown, a reading that the model cannot give.
+pub fn fit(document: &Document, readings: &[Reading], paths: &[String]) -> Result<FitOutcome, FitError> {
+    let unknowns = unknowns(document, paths)?;
+    if readings.len() < unknowns.len() {
+        return Err(FitError::TooFew { readings: readings.len(), unknowns: unknowns.len() });
+    }
+    let at = |values: &[f64]| -> Result<Vec<Result<f64, String>>, String> {
+        Ok(predicted(&axle_with(document, &unknowns, values)?, readings))
+    };
+    let start: Vec<f64> = unknowns.iter().map(|unknown| unknown.start).collect();
+    let beside = |why: String| FitError::Beside { why };
+    let first = with_line(readings, at(&start).map_err(beside)?)?;
+    let all = |values: &[f64]| -> Result<Vec<f64>, String> { at(values)?.into_iter().collect() };
+    let pairs: Vec<(f64, f64)> = readings.iter().map(|own| (own.value, own.standard_error)).collect();
+    let estimate = estimate(&unknowns, &pairs, &all).map_err(beside)?;
+    let fitted = all(&estimate.values).map_err(beside)?;
+    let further = further(document, (&unknowns, &estimate), readings);
+    let beside = readings.iter().zip(first.into_iter().zip(fitted));
+    let readings =
+        beside.map(|(reading, (first, fitted))| FittedReading { reading: reading.clone(), first, fitted });
+    let of_unknown = |(i, unknown): (usize, Unknown)| FittedUnknown {
+        unknown,
+        value: estimate.values[i],
+        interval: estimate.intervals[i],
+        stated_error: estimate.stated_errors[i],
+    };
+    Ok(FitOutcome {
+        unknowns: unknowns.into_iter().enumerate().map(of_unknown).collect(),
+        readings: readings.collect(),
+        further,
+        estimate,
+    })
+}
+
+fn unknowns(document: &Document, paths: &[String]) -> Result<Vec<Unknown>, FitError> {
+    if let Some(path) = (1..paths.len()).find(|i| paths[..*i].contains(&paths[*i])).map(|i| paths[i].clone())
+    {
+        return Err(FitError::Twice { path });
+    }
+    paths.iter().map(|path| Unknown::of(document, path)).collect()
+}
+
+/// The values, or the line of the first reading that has none.
+fn with_line(readings: &[Reading], values: Vec<Result<f64, String>>) -> Result<Vec<f64>, FitError> {
+    let with_line = readings
+        .iter()
+        .zip(values)
+        .map(|(reading, value)| value.map_err(|why| FitError::Reading { line: reading.line, why }));
+    with_line.collect()
+}

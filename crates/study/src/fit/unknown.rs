@@ -1,0 +1,113 @@
+//! What a fit may change: a key of the model on a scale that keeps its bounds.
+
+use axlebow_model::{Bounds, Document, ModelError};
+use axlebow_units::Kind;
+
+use super::FitError;
+
+/// Natural logarithm of how far a positive unknown may move from its first guess: a thousand times either way.
+const REACH: f64 = 6.907_755_278_982_137;
+
+/// The scale on which an unknown is varied.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Scale {
+    /// The logarithm of the value: it stays positive, and uncertainties are relative.
+    Logarithm,
+    /// The share of the way from the lower bound to the upper one.
+    Share {
+        /// Lower bound.
+        low: f64,
+        /// Upper bound.
+        high: f64,
+    },
+    /// The value over the size of its first guess.
+    Plain {
+        /// The size.
+        size: f64,
+    },
+}
+
+/// A key of the model that a fit may change.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Unknown {
+    /// Its path.
+    pub path: String,
+    /// What it measures.
+    pub kind: Kind,
+    /// First guess: the value in the model file, SI.
+    pub start: f64,
+    /// The scale on which it is varied.
+    pub scale: Scale,
+}
+
+impl Unknown {
+    /// The key at a path of a model file, which must give it.
+    ///
+    /// # Errors
+    /// [`FitError::Unknown`] for a path that leads to no number of the file, [`FitError::StartsAtZero`].
+    pub fn of(document: &Document, path: &str) -> Result<Self, FitError> {
+        let refused =
+            |refusal: ModelError| FitError::Unknown { path: path.to_owned(), why: refusal.to_string() };
+        let bounds = document.bounds(path).map_err(refused)?;
+        let kind = document.kind(path).map_err(refused)?;
+        let start = document.number(path).map_err(refused)?;
+        let scale = match bounds {
+            Bounds::Between(low, high) => Scale::Share { low, high },
+            _ if start == 0.0 => return Err(FitError::StartsAtZero { path: path.to_owned() }),
+            Bounds::Any => Scale::Plain { size: start.abs() },
+            Bounds::Positive | Bounds::NonNegative => Scale::Logarithm,
+        };
+        Ok(Unknown { path: path.to_owned(), kind, start, scale })
+    }
+
+    /// A value on the scale.
+    pub fn scaled(&self, value: f64) -> f64 {
+        match self.scale {
+            Scale::Logarithm => value.ln(),
+            Scale::Share { low, high } => (value - low) / (high - low),
+            Scale::Plain { size } => value / size,
+        }
+    }
+
+    /// The value at a place of the scale.
+    pub fn value(&self, place: f64) -> f64 {
+        match self.scale {
+            Scale::Logarithm => place.exp(),
+            // The ends exactly: a last digit beyond a bound would be refused.
+            Scale::Share { low, high } => (low + place * (high - low)).clamp(low, high),
+            Scale::Plain { size } => place * size,
+        }
+    }
+
+    /// Derivative of the value with respect to the scale.
+    pub fn slope(&self, place: f64) -> f64 {
+        match self.scale {
+            Scale::Logarithm => place.exp(),
+            Scale::Share { low, high } => high - low,
+            Scale::Plain { size } => size,
+        }
+    }
+
+    /// Half of an interval that says nothing.
+    pub(crate) fn widest(&self) -> f64 {
+        if self.scale == Scale::Logarithm { REACH } else { f64::INFINITY }
+    }
+
+    /// The ends of the scale.
+    pub(crate) fn limits(&self) -> [f64; 2] {
+        let start = self.scaled(self.start);
+        match self.scale {
+            Scale::Logarithm => [start - REACH, start + REACH],
+            Scale::Share { .. } => [0.0, 1.0],
+            Scale::Plain { .. } => [start - 1e3, start + 1e3],
+        }
+    }
+}
+
+/// The unknowns of a fit that asks for none: the wall, and the rotational stiffness of each seat.
+pub fn usual_unknowns(document: &Document) -> Vec<String> {
+    let walls = ["tube.wall", "housing.wall"].map(str::to_owned);
+    let seats =
+        (0..document.root().tables("seat").len()).map(|seat| format!("seat[{seat}].rotational_stiffness"));
+    walls.into_iter().chain(seats).filter(|path| Unknown::of(document, path).is_ok()).collect()
+}
