@@ -6,7 +6,7 @@
 pub enum FitError {
     /// Too few readings.
     #[error(
-        "{readings} readings cannot tell {unknowns} unknowns; accepted: at least as many readings as unknowns, or fewer \
+        "too few readings for {unknowns} unknowns: {readings}; accepted: at least as many readings as unknowns, or fewer \
          unknowns by --unknown"
     )]
     TooFew {
