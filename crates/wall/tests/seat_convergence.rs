@@ -2,21 +2,17 @@
 
 #![allow(clippy::unwrap_used)] // helpers of tests are tests too
 
+mod example;
+
 use approx::assert_relative_eq;
-use axlebow_sections::{Material, Profile, RectangularTube, RoundTube};
+use axlebow_sections::{Profile, RectangularTube};
 use axlebow_wall::{Fineness, SeatCompliance, SeatWall, Tie, UBolts, WallError};
+use example::seat;
 use nalgebra::Matrix6;
 
 const RX: usize = 3;
 const THICK: (f64, f64) = (0.127, 0.0127);
 const THIN: (f64, f64) = (0.1524, 0.009);
-
-fn seat((outer, wall): (f64, f64), width: f64, degrees: f64) -> SeatWall {
-    let profile = Profile::from(RoundTube::new(outer, wall).unwrap());
-    let material = Material::new("steel", 200e9, 0.3, 7850.0).unwrap();
-    let breadth = degrees.to_radians() * 0.5 * (outer - wall);
-    SeatWall { profile, material, width, breadth, clamp: None, tie: Tie::Rigid }
-}
 
 fn clamped(seat: SeatWall) -> SeatWall {
     SeatWall { clamp: Some(UBolts { diameter: 0.022, count: 2 }), ..seat }

@@ -2,18 +2,13 @@
 
 #![allow(clippy::unwrap_used)] // helpers of tests are tests too
 
+mod example;
+
 use approx::assert_relative_eq;
-use axlebow_sections::{Material, Profile, RoundTube};
-use axlebow_wall::{Fineness, SeatResultants, SeatWall, Tie, UBolts};
+use axlebow_wall::{Fineness, SeatResultants, SeatWall, UBolts};
+use example::seat;
 
 const THIN: (f64, f64) = (0.1524, 0.009);
-
-fn seat((outer, wall): (f64, f64), width: f64, degrees: f64) -> SeatWall {
-    let profile = Profile::from(RoundTube::new(outer, wall).unwrap());
-    let material = Material::new("steel", 200e9, 0.3, 7850.0).unwrap();
-    let breadth = degrees.to_radians() * 0.5 * (outer - wall);
-    SeatWall { profile, material, width, breadth, clamp: None, tie: Tie::Rigid }
-}
 
 fn bent(moment: f64) -> SeatResultants {
     let six = [0.0, 0.0, 0.0, moment, 0.0, 0.0];

@@ -2,16 +2,16 @@
 
 #![allow(clippy::unwrap_used)] // helpers of tests are tests too
 
-use axlebow_sections::{Material, Profile, RoundTube};
+mod example;
+
+use axlebow_sections::Material;
 use axlebow_wall::{Fineness, SeatKind, SeatTable, SeatWall, Tie, UBolts};
 
 const RX: usize = 3;
 
-fn seat((outer, wall): (f64, f64), width: f64, degrees: f64) -> SeatWall {
-    let profile = Profile::from(RoundTube::new(outer, wall).unwrap());
+fn seat(tube: (f64, f64), width: f64, degrees: f64) -> SeatWall {
     let material = Material::new("steel", 205e9, 0.3, 7850.0).unwrap();
-    let breadth = degrees.to_radians() * 0.5 * (outer - wall);
-    SeatWall { profile, material, width, breadth, clamp: None, tie: Tie::Rigid }
+    SeatWall { material, ..example::seat(tube, width, degrees) }
 }
 
 /// A table of coarser shells than usual.
