@@ -55,14 +55,14 @@ impl Readings {
         };
         let distance = model.axle.hub_distance();
         let rise = |side: Side| hub(side, 2, side.sign() / distance);
-        let roll = sum([rise(Side::Left), rise(Side::Right)]);
+        let roll = sum(&[rise(Side::Left), rise(Side::Right)]);
         let camber = Sides::each(|side| {
             let turned = hub(side, crate::frame::RX, -side.sign());
-            sum([turned, scaled(&roll, side.sign())])
+            sum(&[turned, scaled(&roll, side.sign())])
         });
         let ahead = |side: Side| hub(side, 0, -side.sign() / distance);
-        let turn = sum([ahead(Side::Left), ahead(Side::Right)]);
-        let toe = Sides::each(|side| sum([hub(side, RZ, -side.sign()), scaled(&turn, side.sign())]));
+        let turn = sum(&[ahead(Side::Left), ahead(Side::Right)]);
+        let toe = Sides::each(|side| sum(&[hub(side, RZ, -side.sign()), scaled(&turn, side.sign())]));
         let last = model.frame.places.len() - 1;
         let ends = model.frame.stretches.iter().enumerate().flat_map(|(i, stretch)| {
             let at = |place: usize, y: f64| Fibres::at(model, &reader, (stretch, y), last - place);
@@ -106,7 +106,8 @@ impl Fibres {
     }
 }
 
-fn sum(directions: [Direction; 2]) -> Direction {
+/// The reading that gives what all of them give together.
+pub(crate) fn sum(directions: &[Direction]) -> Direction {
     Direction::new(directions.iter().flat_map(|direction| direction.parts().iter().copied()))
 }
 

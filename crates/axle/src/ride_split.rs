@@ -8,6 +8,7 @@ use axlebow_fe::{Direction, MotionReader, ReducedBasis};
 
 use crate::flex::StaticDesign;
 use crate::outcome::CamberSplit;
+use crate::ride_readings::sum;
 use crate::split::CamberUnits;
 use crate::vibration::VibrationModel;
 use crate::{AxleError, Side, Sides};
@@ -73,8 +74,4 @@ impl SplitReadings {
         let bearing = camber - bending - shear - seat;
         CamberSplit { bending, shear, seat, wall: read(&self.wall), bearing, clearance: 0.0 }
     }
-}
-
-fn sum(directions: &[Direction]) -> Direction {
-    Direction::new(directions.iter().flat_map(|direction| direction.parts().iter().copied()))
 }

@@ -58,12 +58,13 @@ impl Axle {
 /// As [`crate::flex`]; [`AxleError::Tread`] for a wheel that leans or steers by more than 0.2 rad.
 pub fn tires(axle: &Axle, cases: &[LoadCase]) -> Result<TireOutcome, AxleError> {
     let design = StaticDesign::of(axle)?;
+    let faces = faces(axle)?;
     let solved: Vec<CaseOutcome> = cases.iter().map(|case| design.case(case)).collect::<Result<_, _>>()?;
     let of_case = |case: &CaseOutcome| -> Result<TireCase, AxleError> {
         Ok(TireCase {
             name: case.name.clone(),
             description: case.description.clone(),
-            wheels: tire_faces(axle, case)?,
+            wheels: worn(&faces, case)?,
         })
     };
     let cases: Vec<TireCase> = solved.iter().map(of_case).collect::<Result<_, _>>()?;
@@ -76,9 +77,17 @@ pub fn tires(axle: &Axle, cases: &[LoadCase]) -> Result<TireOutcome, AxleError> 
 /// # Errors
 /// [`AxleError::Tread`] for a wheel that leans or steers by more than 0.2 rad.
 pub fn tire_faces(axle: &Axle, case: &CaseOutcome) -> Result<Sides<TireFace>, AxleError> {
+    worn(&faces(axle)?, case)
+}
+
+fn faces(axle: &Axle) -> Result<Sides<Face>, AxleError> {
+    Ok(Sides { left: axle.tire_face(Side::Left)?, right: axle.tire_face(Side::Right)? })
+}
+
+fn worn(faces: &Sides<Face>, case: &CaseOutcome) -> Result<Sides<TireFace>, AxleError> {
     let face = |side: Side| -> Result<TireFace, AxleError> {
         let pose = pose(case, side);
-        Ok(TireFace { pose, worn: axle.tire_face(side)?.worn(pose)? })
+        Ok(TireFace { pose, worn: faces.of(side).worn(pose)? })
     };
     Ok(Sides { left: face(Side::Left)?, right: face(Side::Right)? })
 }
