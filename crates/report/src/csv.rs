@@ -8,7 +8,7 @@ pub use ride::ride;
 
 use axlebow_study::{Measure, StudyKind, StudyOutcome};
 
-use crate::study_words::{baseline, share};
+use crate::study_words::share;
 
 /// The designs of a study, a line each; a design without a result has its reason in the last column.
 ///
@@ -18,7 +18,6 @@ pub fn study(outcome: &StudyOutcome) -> String {
         "" => cell(&varied.path),
         unit => cell(&format!("{} ({unit})", varied.path)),
     });
-    let baseline = baseline(outcome);
     let mut text = String::from("variant");
     varied.for_each(|heading| add(&mut text, &heading));
     for measure in &outcome.measures {
@@ -32,11 +31,11 @@ pub fn study(outcome: &StudyOutcome) -> String {
         text.push_str(&cell(&outcome.variants[row.variant]));
         row.values.iter().for_each(|value| add(&mut text, &format!("{value:?}")));
         for measure in &outcome.measures {
-            let value = row.result.as_ref().ok().and_then(|design| measure.of(design));
+            let value = row.value(measure);
             let shown = |value: Option<f64>| value.map_or(String::new(), |value| format!("{value:?}"));
             add(&mut text, &shown(value));
             if is_beside(outcome) {
-                add(&mut text, &shown(share(value, baseline.and_then(|design| measure.of(design)))));
+                add(&mut text, &shown(share(value, outcome.baseline().and_then(|own| own.value(measure)))));
             }
         }
         add(&mut text, &row.result.as_ref().err().map_or(String::new(), |reason| cell(reason)));
@@ -50,8 +49,8 @@ fn is_beside(outcome: &StudyOutcome) -> bool {
 }
 
 fn heading(outcome: &StudyOutcome, measure: &Measure) -> String {
-    let ride = outcome.rides.get(measure.ride).filter(|_| measure.quantity.is_of_ride());
-    ride.map_or(measure.quantity.key(), |ride| format!("{}.{}", ride.name, measure.quantity.key()))
+    let ride = measure.ride.and_then(|ride| outcome.rides.get(ride));
+    ride.map_or(measure.key(), |ride| format!("{}.{}", ride.name, measure.key()))
 }
 
 fn add(text: &mut String, cell: &str) {

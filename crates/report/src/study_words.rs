@@ -1,6 +1,6 @@
 //! What a study is called and what it shows, in words.
 
-use axlebow_study::{Design, Measure, Row, StudyKind, StudyOutcome, Varied};
+use axlebow_study::{Measure, Row, StudyKind, StudyOutcome, Varied};
 use axlebow_units::{DisplayUnit, Kind, display_unit, show};
 
 use crate::ModelCard;
@@ -22,7 +22,7 @@ pub fn study_findings(outcome: &StudyOutcome, card: &ModelCard) -> Vec<String> {
     let range = match (outcome.kind, outcome.shown.as_slice()) {
         (StudyKind::SideBySide { .. }, _) => None,
         (_, []) => words.range(),
-        (_, [lead, ..]) => words.range_of(*lead),
+        (_, [lead, ..]) => words.range_of(lead),
     };
     let seats = crate::seat_words::seat_findings(&words);
     let others = [range, words.equal_mass()].into_iter().flatten();
@@ -75,21 +75,31 @@ impl StudyWords<'_> {
         row.values.last().map_or(f64::NAN, |value| value / display_unit(kind, self.numbers.system).factor)
     }
 
+    /// A result of the static load case by its name, SI; NaN where a design has none.
+    pub fn standing(&self, row: &Row, name: &str) -> f64 {
+        self.outcome.standing(name).and_then(|measure| row.value(measure)).unwrap_or(f64::NAN)
+    }
+
+    /// The designs that have a result.
+    pub fn solved(&self) -> impl DoubleEndedIterator<Item = &Row> {
+        self.outcome.rows.iter().filter(|row| row.result.is_ok())
+    }
+
     /// Whether both wheels lean alike in every design, but for round-off.
     pub fn sides_alike(&self) -> bool {
-        let mut designs = self.outcome.rows.iter().filter_map(|row| row.result.as_ref().ok());
-        designs.all(|design| {
-            let camber = &design.camber_change;
-            (camber.left - camber.right).abs() <= 1e-6 * camber.left.abs().max(camber.right.abs())
+        self.solved().all(|row| {
+            let side = |name| self.standing(row, name);
+            let (left, right) = (side("left-camber-change"), side("right-camber-change"));
+            (left - right).abs() <= 1e-6 * left.abs().max(right.abs())
         })
     }
 
     /// What a measure is called, with its ride where there are several.
-    pub fn measure(&self, measure: Measure) -> String {
-        let ride = self.outcome.rides.get(measure.ride).filter(|_| measure.quantity.is_of_ride());
+    pub fn measure(&self, measure: &Measure) -> String {
+        let ride = measure.ride.and_then(|ride| self.outcome.rides.get(ride));
         match ride.filter(|_| self.outcome.rides.len() > 1) {
-            Some(ride) => format!("{}, {}", measure.quantity.words, ride.name),
-            None => measure.quantity.words.to_owned(),
+            Some(ride) => format!("{}, {}", measure.words, ride.name),
+            None => measure.words.clone(),
         }
     }
 
@@ -103,12 +113,11 @@ impl StudyWords<'_> {
     }
 
     /// The measure that is mapped over two keys, if the study has a map: a sweep of two keys with a ride or a rank.
-    pub fn mapped(&self) -> Option<Measure> {
+    pub fn mapped(&self) -> Option<&Measure> {
         let two = self.outcome.kind == StudyKind::Sweep && self.outcome.varied.len() == 2;
         self.outcome
             .shown
             .first()
-            .copied()
             .filter(|_| two && (!self.outcome.rides.is_empty() || self.outcome.ranked_by.is_some()))
     }
 
@@ -118,7 +127,7 @@ impl StudyWords<'_> {
     }
 
     fn range(&self) -> Option<String> {
-        let (least, most) = extremes(self.outcome.rows.iter())?;
+        let (least, most) = self.extremes(&self.outcome.rows)?;
         let whose = if self.sides_alike() { "" } else { " of the left wheel" };
         Some(format!(
             "The least camber change{whose}, {}; the most, {}.",
@@ -127,12 +136,12 @@ impl StudyWords<'_> {
         ))
     }
 
-    fn place_of(&self, (row, design): Solved<'_>) -> String {
+    fn place_of(&self, row: &Row) -> String {
         format!(
             "{}, is that of {} and an axle mass of {}",
-            self.numbers.full(design.camber_change.left, Shown::Angle),
+            self.numbers.full(self.standing(row, "left-camber-change"), Shown::Angle),
             self.settings(row),
-            self.numbers.full(design.axle_mass, Shown::Mass),
+            self.numbers.full(self.standing(row, "axle-mass"), Shown::Mass),
         )
     }
 
@@ -154,14 +163,13 @@ impl StudyWords<'_> {
     }
 
     /// The designs in which a measure is least and most, of either sign.
-    fn range_of(&self, measure: Measure) -> Option<String> {
-        let size = |row: &Row| measure.of(row.result.as_ref().ok()?).map(f64::abs);
-        let found = || self.outcome.rows.iter().filter_map(|row| Some((row, size(row)?)));
+    fn range_of(&self, measure: &Measure) -> Option<String> {
+        let found = || self.outcome.rows.iter().filter_map(|row| Some((row, row.value(measure)?.abs())));
         let least = found().min_by(|one, other| one.1.total_cmp(&other.1))?;
         // The first of equals, as for the least.
         let most = found().rev().max_by(|one, other| one.1.total_cmp(&other.1))?;
         let [least, most] = [least, most].map(|(row, _)| {
-            let value = row.result.as_ref().ok().and_then(|design| measure.of(design)).unwrap_or(f64::NAN);
+            let value = row.value(measure).unwrap_or(f64::NAN);
             format!("{}, is {}", self.numbers.full(value, shown(measure)), self.whose(row))
         });
         Some(format!("The least {}, {least}; the most, {most}.", self.measure(measure)))
@@ -173,11 +181,11 @@ impl StudyWords<'_> {
         let shared: Vec<_> =
             self.outcome.constant_mass.iter().filter(|equal| equal.points.len() > 1).collect();
         let equal = *shared.get(shared.len() / 2)?;
-        let ((best, less), (worst, more)) = extremes(equal.points.iter())?;
+        let (best, worst) = self.extremes(&equal.points)?;
         let angle = |value: f64| self.numbers.full(value, Shown::Angle);
-        let stress = |design: &Design| self.numbers.full(design.peak_stress.abs(), Shown::Stress);
-        let (less_camber, more_camber) = (less.camber_change.left, more.camber_change.left);
-        let bending = more.split.left.bending.abs() - less.split.left.bending.abs();
+        let stress = |row: &Row| self.numbers.full(self.standing(row, "peak-stress").abs(), Shown::Stress);
+        let [less_camber, more_camber] = [best, worst].map(|row| self.standing(row, "left-camber-change"));
+        let [less_bending, more_bending] = [best, worst].map(|row| self.standing(row, "left-bending").abs());
         let varied = self.outcome.varied.last()?;
         let value = |row: &Row| row.values.last().map_or(0.0, |value| *value);
         Some(format!(
@@ -189,12 +197,26 @@ impl StudyWords<'_> {
             self.line(worst),
             angle(less_camber),
             angle(more_camber),
-            angle(bending),
+            angle(more_bending - less_bending),
             self.setting(varied, value(best)),
             self.rounded(value(worst), varied.kind),
-            stress(less),
-            stress(more),
+            stress(best),
+            stress(worst),
         ))
+    }
+
+    /// The designs whose left wheel leans least and most.
+    fn extremes<'r>(&self, rows: &'r [Row]) -> Option<(&'r Row, &'r Row)> {
+        let lean = |row: &Row| self.standing(row, "left-camber-change").abs();
+        let mut found = None;
+        for row in rows.iter().filter(|row| row.result.is_ok()) {
+            let (least, most) = found.unwrap_or((row, row));
+            found = Some((
+                if lean(row) < lean(least) { row } else { least },
+                if lean(row) > lean(most) { row } else { most },
+            ));
+        }
+        found
     }
 
     fn failures(&self) -> Option<String> {
@@ -215,21 +237,14 @@ impl StudyWords<'_> {
 }
 
 /// What is shown of the static load case and of each ride, under a title.
-pub(crate) fn groups(words: &StudyWords<'_>) -> Vec<(String, Vec<Measure>)> {
+pub(crate) fn groups<'a>(words: &StudyWords<'a>) -> Vec<(String, Vec<&'a Measure>)> {
     let shown = &words.outcome.shown;
-    let own = |wanted: Option<usize>| -> Vec<Measure> {
-        let ride = |measure: &Measure| measure.quantity.is_of_ride().then_some(measure.ride);
-        shown.iter().copied().filter(|measure| ride(measure) == wanted).collect()
+    let own = |wanted: Option<usize>| -> Vec<&Measure> {
+        shown.iter().filter(|measure| measure.ride == wanted).collect()
     };
     let standing = (format!("Standing: case {}", words.outcome.case), own(None));
     let rides = (0..words.outcome.rides.len()).map(|i| (format!("Ride: {}", words.ride(i)), own(Some(i))));
     [standing].into_iter().chain(rides).filter(|(_, measures)| !measures.is_empty()).collect()
-}
-
-/// The design that variants side by side are held against, if it has a result.
-pub(crate) fn baseline(outcome: &StudyOutcome) -> Option<&Design> {
-    let StudyKind::SideBySide { baseline } = outcome.kind else { return None };
-    outcome.rows.get(baseline)?.result.as_ref().ok()
 }
 
 /// The magnitude of a value as a share of the baseline's; none where either is missing or the baseline's is zero.
@@ -239,8 +254,8 @@ pub(crate) fn share(value: Option<f64>, baseline: Option<f64>) -> Option<f64> {
 }
 
 /// How a measure is written.
-pub(crate) fn shown(measure: Measure) -> Shown {
-    match measure.quantity.kind {
+pub(crate) fn shown(measure: &Measure) -> Shown {
+    match measure.kind {
         Kind::Mass => Shown::Mass,
         Kind::Angle => Shown::Angle,
         Kind::AnglePerMass => Shown::AnglePerMass,
@@ -249,28 +264,10 @@ pub(crate) fn shown(measure: Measure) -> Shown {
         Kind::Time => Shown::Time,
         Kind::Frequency => Shown::Frequency,
         Kind::Stiffness => Shown::ForcePerLength,
-        Kind::Length if measure.quantity.is_of_ride() => Shown::Place,
+        Kind::Length if measure.ride.is_some() => Shown::Place,
         Kind::Length => Shown::Deflection,
         _ => Shown::Factor,
     }
-}
-
-/// A row that has a result.
-type Solved<'r> = (&'r Row, &'r Design);
-
-/// The designs whose left wheel leans least and most.
-fn extremes<'r>(rows: impl Iterator<Item = &'r Row>) -> Option<(Solved<'r>, Solved<'r>)> {
-    let solved = rows.filter_map(|row| row.result.as_ref().ok().map(|design| (row, design)));
-    let lean = |(_, design): &Solved<'r>| design.camber_change.left.abs();
-    let mut found = None;
-    for one in solved {
-        let (least, most) = found.unwrap_or((one, one));
-        found = Some((
-            if lean(&one) < lean(&least) { one } else { least },
-            if lean(&one) > lean(&most) { one } else { most },
-        ));
-    }
-    found
 }
 
 /// A path in words: `tube.wall` becomes "tube wall", `seat[0].at` "first seat at" and `stiffener[top angle].length`

@@ -2,6 +2,7 @@
 
 use axlebow_fe::StaticSystem;
 
+use crate::run::Asked;
 use crate::{EqualMass, Point, Row, Study, StudyOutcome};
 
 /// Most halvings of a range: more than a `f64` has bits between two ends.
@@ -9,17 +10,23 @@ const MOST_HALVINGS: usize = 200;
 
 impl Study {
     /// The first design of each line that has a mass (kg), in the order of the lines.
-    pub(crate) fn equal_mass(&self, mass: f64, outcome: &StudyOutcome) -> EqualMass {
+    pub(crate) fn equal_mass(&self, mass: f64, (outcome, asked): (&StudyOutcome, &Asked)) -> EqualMass {
         let mut system = StaticSystem::new();
-        let found = outcome.lines().filter_map(|line| self.point_of_mass(mass, line));
-        let rows = found.flat_map(|point| self.rows(&[point], &mut system));
+        let axle_mass = outcome.standing("axle-mass");
+        let excess = |row: &Row| axle_mass.and_then(|own| row.value(own)).map_or(f64::NAN, |own| own - mass);
+        let step = |line: &'_ [Row]| {
+            let step = line.windows(2).find(|step| excess(&step[0]) * excess(&step[1]) <= 0.0)?;
+            self.point_of_mass(mass, step, excess(&step[0]))
+        };
+        let found = outcome.lines().filter_map(step);
+        let rows = found.flat_map(|point| self.rows(&[point], asked, &mut system));
         EqualMass { mass, points: rows.filter(|row| row.result.is_ok()).collect() }
     }
 
-    /// Halves the first step of a line that the mass lies in until nothing is left to halve.
-    fn point_of_mass(&self, mass: f64, line: &[Row]) -> Option<Point> {
-        let excess = |row: &Row| row.result.as_ref().map_or(f64::NAN, |design| design.axle_mass - mass);
-        let step = line.windows(2).find(|step| excess(&step[0]) * excess(&step[1]) <= 0.0)?;
+    /// Halves a step of a line that the mass lies in until nothing is left to halve.
+    ///
+    /// Arguments: `step`, two neighbours in a line; `excess`, by how much the first one is heavier, kg.
+    fn point_of_mass(&self, mass: f64, step: &[Row], excess: f64) -> Option<Point> {
         let at = |value: f64| {
             let mut values = step[0].values.clone();
             values[self.varied.len() - 1] = value;
@@ -27,7 +34,7 @@ impl Study {
         };
         let end = |row: &Row| row.values[self.varied.len() - 1];
         let (mut low, mut high) = (end(&step[0]), end(&step[1]));
-        let low_side = excess(&step[0]) < 0.0;
+        let low_side = excess < 0.0;
         for _ in 0..MOST_HALVINGS {
             let middle = 0.5 * (low + high);
             if middle == low || middle == high {
@@ -36,6 +43,6 @@ impl Study {
             let found = self.model(&at(middle)).ok()?.axle.mass() - mass;
             *(if (found < 0.0) == low_side { &mut low } else { &mut high }) = middle;
         }
-        Some(at(if excess(&step[0]) == 0.0 { end(&step[0]) } else { high }))
+        Some(at(if excess == 0.0 { end(&step[0]) } else { high }))
     }
 }

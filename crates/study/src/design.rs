@@ -7,11 +7,12 @@ use axlebow_axle::{
 use axlebow_fe::StaticSystem;
 use axlebow_model::{Model, Problems};
 
-use crate::{DesignRide, Point, Quantity, Study, StudyRide};
+use crate::ride::DesignRide;
+use crate::{Point, Quantity, Study, StudyRide};
 
 /// What a study asks of a design.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Design {
+pub(crate) struct Design {
     /// Mass of the bare axle: tube or housing and spindles, kg.
     pub axle_mass: f64,
     /// Camber change of each wheel, positive with the tire's top outward, rad.
@@ -22,8 +23,6 @@ pub struct Design {
     pub peak_stress: f64,
     /// Height of the axle's centre above the line through the hubs, m.
     pub bow: f64,
-    /// Whether stiffeners are welded on.
-    pub stiffened: bool,
     /// What it is held against: side by side the baseline, else the same axle without its stiffeners, if it has any.
     pub beside: Option<Beside>,
     /// The same with stiffeners that only their welds hold, where there are any and the study asks for it.
@@ -36,7 +35,7 @@ pub struct Design {
 
 /// A design that another one is held against.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Beside {
+pub(crate) struct Beside {
     /// Mass of the bare axle, kg.
     pub axle_mass: f64,
     /// Camber change of each wheel, rad.
@@ -71,6 +70,11 @@ impl Study {
             Ok((model, design)) => self.driven(&model, &design, points),
             Err(why) => vec![Err(why); points.len()],
         }
+    }
+
+    /// The static results of a design.
+    pub(crate) fn standing(&self, point: &Point, system: &mut StaticSystem) -> Result<Design, String> {
+        self.static_design(&self.model(point)?, system)
     }
 
     /// Designs whose static results are known, with those of their rides.
@@ -119,7 +123,6 @@ impl Study {
             split: Sides::each(|side| wheel(side).split),
             peak_stress: solved.peak_stress,
             bow: solved.bow,
-            stiffened: !model.axle.stiffeners.is_empty(),
             beside: beside.transpose()?,
             tied: tied.transpose().map_err(|error| error.to_string())?.flatten(),
             tires: tires.transpose().map_err(|error| error.to_string())?,

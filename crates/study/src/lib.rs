@@ -18,6 +18,7 @@ mod design;
 mod files;
 mod fit;
 mod keys;
+mod measure;
 mod natural;
 mod outcome;
 mod quantity;
@@ -34,16 +35,16 @@ pub use causes::{
     shapley,
 };
 pub use compatibility::{Compatibility, CompatibilityOutcome, TableAxle, TireCell, TireColumn};
-pub use design::{Beside, Design};
 pub use fit::{
     Estimate, FitError, FitOutcome, FittedReading, FittedUnknown, FurtherReading, Predicted, Scale, Unknown,
     estimate, fit, usual_unknowns,
 };
 pub use keys::STUDY;
+pub use measure::Measure;
 pub use natural::NaturalMode;
 pub use outcome::{EqualMass, RideName, Row, StudyOutcome};
-pub use quantity::{Measure, QUANTITIES, Quantity};
-pub use ride::{DesignRide, StudyRide};
+pub use quantity::{QUANTITIES, Quantity};
+pub use ride::StudyRide;
 pub use seat_tables::table_folder;
 pub use study::{MOST_DESIGNS, Point, Study, StudyKind, Variant};
 pub use vary::Varied;

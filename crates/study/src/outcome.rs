@@ -1,6 +1,6 @@
 //! What a study says.
 
-use crate::{Design, Measure, NaturalMode, StudyKind, Varied};
+use crate::{Measure, NaturalMode, StudyKind, Varied};
 
 /// Result of [`Study::run`](crate::Study::run).
 #[derive(Debug, Clone, PartialEq)]
@@ -56,8 +56,8 @@ pub struct Row {
     pub variant: usize,
     /// Values of [`StudyOutcome::varied`], SI.
     pub values: Vec<f64>,
-    /// The result, or why there is none.
-    pub result: Result<Design, String>,
+    /// Its readings, one for each of [`StudyOutcome::measures`], SI, NaN where there is none; or why there are none.
+    pub result: Result<Box<[f64]>, String>,
 }
 
 /// Designs of equal axle mass, at most one of each line.
@@ -72,12 +72,27 @@ pub struct EqualMass {
 impl StudyOutcome {
     /// Designs with their value of what they are ranked by, largest first; none without such a value.
     pub fn ranked(&self) -> Vec<(&Row, f64)> {
-        let Some(measure) = self.ranked_by else { return Vec::new() };
-        let value = |row: &Row| row.result.as_ref().ok().and_then(|design| measure.of(design));
+        let Some(measure) = &self.ranked_by else { return Vec::new() };
         let mut ranked: Vec<(&Row, f64)> =
-            self.rows.iter().filter_map(|row| value(row).map(|value| (row, value))).collect();
+            self.rows.iter().filter_map(|row| Some((row, row.value(measure)?))).collect();
         ranked.sort_by(|a, b| b.1.total_cmp(&a.1));
         ranked
+    }
+
+    /// The result of a name of the static load case.
+    pub fn standing(&self, name: &str) -> Option<&Measure> {
+        self.measures.iter().find(|measure| measure.ride.is_none() && measure.name == name)
+    }
+
+    /// The result of a name of one ride.
+    pub fn riding(&self, ride: usize, name: &str) -> Option<&Measure> {
+        self.measures.iter().find(|measure| measure.ride == Some(ride) && measure.name == name)
+    }
+
+    /// The design that variants side by side are held against.
+    pub fn baseline(&self) -> Option<&Row> {
+        let StudyKind::SideBySide { baseline } = self.kind else { return None };
+        self.rows.get(baseline)
     }
 
     /// The rows in lines along the key that varies fastest: same variant, same values of the other keys.
@@ -87,6 +102,12 @@ impl StudyOutcome {
 }
 
 impl Row {
+    /// A result of the design, SI; none where it has none.
+    pub fn value(&self, measure: &Measure) -> Option<f64> {
+        let readings = self.result.as_ref().ok()?;
+        readings.get(measure.place).copied().filter(|value| value.is_finite())
+    }
+
     /// Whether another row is of the same line: same variant, same values of all keys but the last.
     pub fn is_in_line_with(&self, other: &Row) -> bool {
         let fixed = |row: &Row| row.values.len().saturating_sub(1);

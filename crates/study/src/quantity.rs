@@ -4,7 +4,9 @@ use axlebow_axle::{CamberSplit, RideWheel, Side, Sides, TiedAnswer, TireFace};
 use axlebow_model::likely;
 use axlebow_units::Kind;
 
-use crate::{Beside, Design, DesignRide};
+use crate::design::{Beside, Design};
+use crate::measure::key;
+use crate::ride::DesignRide;
 
 /// A result of a design: what it is called, what it measures and what it means.
 #[derive(Debug, Clone, Copy)]
@@ -64,33 +66,20 @@ impl Quantity {
 
     /// Its name and SI unit as a key of JSON and CSV, such as `camber_peak_to_peak_rad`.
     pub fn key(&self) -> String {
-        let unit = self.kind.si().to_lowercase().replace(['/', ' '], "_");
-        format!("{}_{unit}", self.name.replace('-', "_")).trim_end_matches('_').to_owned()
+        key(self.name, self.kind)
     }
-}
 
-/// A quantity of the static load case or of one ride.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Measure {
-    /// The quantity.
-    pub quantity: &'static Quantity,
-    /// Place of the ride in [`Study::rides`](crate::Study::rides), 0 for a quantity of the static load case.
-    pub ride: usize,
-}
-
-impl Measure {
-    /// Its value in a design, SI; `None` where there is none, such as cups of a camber that does not move, or what
-    /// an axle without stiffeners has gained by them.
-    pub fn of(&self, design: &Design) -> Option<f64> {
-        match self.quantity.from {
+    /// Its value in a design, SI, of the ride at a place; NaN where there is none, such as cups of a camber that does
+    /// not move, or what an axle without stiffeners has gained by them.
+    pub(crate) fn of(&self, design: &Design, ride: usize) -> f64 {
+        let value = match self.from {
             Source::Static(value) => Some(value(design)),
-            Source::Beside(value) => {
-                design.beside.map(|beside| value(design, &beside)).filter(|value| value.is_finite())
-            }
+            Source::Beside(value) => design.beside.map(|beside| value(design, &beside)),
             Source::Tied(value) => design.tied.as_ref().map(value),
             Source::Tires(value) => design.tires.as_ref().and_then(|tires| worse(tires, value)),
-            Source::Ride(value) => design.rides.get(self.ride).and_then(value),
-        }
+            Source::Ride(value) => design.rides.get(ride).and_then(value),
+        };
+        value.filter(|value| value.is_finite()).unwrap_or(f64::NAN)
     }
 }
 

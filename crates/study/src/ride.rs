@@ -58,7 +58,7 @@ impl StudyRide {
 
 /// What a study keeps of a design's ride.
 #[derive(Debug, Clone, PartialEq)]
-pub struct DesignRide {
+pub(crate) struct DesignRide {
     /// Speed, m/s.
     pub speed: f64,
     /// Each wheel end.

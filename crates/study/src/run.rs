@@ -3,9 +3,9 @@
 use axlebow_fe::StaticSystem;
 use rayon::prelude::*;
 
-use crate::{
-    Beside, Measure, Point, QUANTITIES, Quantity, RideName, Row, Study, StudyKind, StudyOutcome, StudyRide,
-};
+use crate::design::{Beside, Design};
+use crate::measure::Columns;
+use crate::{Measure, Point, RideName, Row, Study, StudyKind, StudyOutcome, StudyRide};
 
 /// Designs between two reports of progress.
 const BATCH: usize = 512;
@@ -31,7 +31,7 @@ impl Study {
     }
 
     fn run_with_tables(&self, progress: &dyn Fn(usize, usize)) -> StudyOutcome {
-        let of = self.count();
+        let (of, asked) = (self.count(), self.asked());
         let batch = if self.rides.is_empty() { BATCH } else { RIDING_BATCH };
         let mut rows: Vec<Row> = Vec::with_capacity(of);
         while rows.len() < of {
@@ -41,27 +41,30 @@ impl Study {
             let together: Vec<&[Point]> = alike.flat_map(|points| points.chunks(TOGETHER)).collect();
             let solved = together
                 .into_par_iter()
-                .map_init(StaticSystem::new, |system, points| self.rows(points, system));
+                .map_init(StaticSystem::new, |system, points| self.rows(points, &asked, system));
             rows.par_extend(solved.flatten_iter());
             progress(rows.len(), of);
         }
-        self.hold_beside(&mut rows);
-        let mut outcome = self.outcome(rows);
-        outcome.constant_mass = self.masses.iter().map(|&mass| self.equal_mass(mass, &outcome)).collect();
+        let mut outcome = self.outcome(rows, asked.columns.measures());
+        outcome.constant_mass =
+            self.masses.iter().map(|&mass| self.equal_mass(mass, (&outcome, &asked))).collect();
         outcome
     }
 
-    /// Side by side every design is held against the baseline.
-    fn hold_beside(&self, rows: &mut [Row]) {
-        let StudyKind::SideBySide { baseline } = self.kind else { return };
-        let Some(Ok(design)) = rows.get(baseline).map(|row| &row.result) else { return };
-        let beside = Beside { axle_mass: design.axle_mass, camber_change: design.camber_change };
-        for design in rows.iter_mut().filter_map(|row| row.result.as_mut().ok()) {
-            design.beside = Some(beside);
-        }
+    /// What is asked of every design.
+    pub(crate) fn asked(&self) -> Asked {
+        Asked { columns: Columns::of(self), baseline: self.baseline() }
     }
 
-    fn outcome(&self, rows: Vec<Row>) -> StudyOutcome {
+    /// Side by side, the design that all are held against, if it has a result.
+    fn baseline(&self) -> Option<Beside> {
+        let StudyKind::SideBySide { baseline } = self.kind else { return None };
+        let point = Point { variant: baseline, values: Vec::new() };
+        let design = self.standing(&point, &mut StaticSystem::new()).ok()?;
+        Some(Beside { axle_mass: design.axle_mass, camber_change: design.camber_change })
+    }
+
+    fn outcome(&self, rows: Vec<Row>, measures: Vec<Measure>) -> StudyOutcome {
         StudyOutcome {
             name: self.name.clone(),
             note: self.note.clone(),
@@ -70,21 +73,17 @@ impl Study {
             variants: self.variants.iter().map(|variant| variant.name.clone()).collect(),
             varied: self.varied.clone(),
             rides: self.rides.iter().map(|ride| self.ride_name(ride)).collect(),
-            measures: self.sorted(QUANTITIES.iter().filter(|own| self.has(own))),
-            shown: self.shown(),
-            ranked_by: self.ranked_by.and_then(|quantity| self.measures(quantity).next()),
-            stiffened: rows.iter().filter_map(|row| row.result.as_ref().ok()).any(|design| design.stiffened),
+            shown: self.shown(&measures),
+            ranked_by: self
+                .ranked_by
+                .and_then(|lead| measures.iter().find(|own| own.name == lead.name).cloned()),
+            measures,
+            stiffened: self.variants.iter().any(|variant| variant.is_stiffened()),
             natural_modes: self.natural_modes(),
             seat_table_errors: self.seat_tables.iter().map(|table| table.left_out).collect(),
             rows,
             constant_mass: Vec::new(),
         }
-    }
-
-    /// Whether its designs have a quantity, which those that cost a solution of their own have only where asked for.
-    fn has(&self, quantity: &Quantity) -> bool {
-        let extra: [fn(&Quantity) -> bool; 2] = [Quantity::is_of_tied, Quantity::is_of_tires];
-        extra.into_iter().all(|is| !is(quantity) || self.asks_for(is))
     }
 
     fn ride_name(&self, ride: &StudyRide) -> RideName {
@@ -98,29 +97,41 @@ impl Study {
     }
 
     /// What the file says is shown, in its order; else the usual results, ride by ride.
-    fn shown(&self) -> Vec<Measure> {
-        if self.shown.is_empty() {
-            let usual = USUAL.iter().chain(&USUAL_OF_RIDES).filter_map(|name| Quantity::named(name).ok());
-            return self.sorted(usual);
+    fn shown(&self, measures: &[Measure]) -> Vec<Measure> {
+        let named = |name: &str| measures.iter().filter(|own| own.name == name).cloned().collect::<Vec<_>>();
+        if !self.shown.is_empty() {
+            return self.shown.iter().flat_map(|quantity| named(quantity.name)).collect();
         }
-        self.shown.iter().flat_map(|quantity| self.measures(quantity)).collect()
-    }
-
-    /// Quantities of the static load case, then those of each ride in turn.
-    fn sorted(&self, quantities: impl Iterator<Item = &'static Quantity>) -> Vec<Measure> {
-        let mut measures: Vec<Measure> = quantities.flat_map(|quantity| self.measures(quantity)).collect();
-        measures.sort_by_key(|measure| (measure.quantity.is_of_ride(), measure.ride));
-        measures
+        let usual = USUAL.iter().chain(&USUAL_OF_RIDES);
+        let mut shown: Vec<Measure> = usual.flat_map(|name| named(name)).collect();
+        shown.sort_by_key(|measure| measure.ride);
+        shown
     }
 
     /// Rows of designs of one axle.
-    pub(crate) fn rows(&self, points: &[Point], system: &mut StaticSystem) -> Vec<Row> {
+    pub(crate) fn rows(&self, points: &[Point], asked: &Asked, system: &mut StaticSystem) -> Vec<Row> {
         let results = self.designs(points, system).into_iter();
-        let row = |(point, result): (&Point, _)| Row {
+        let row = |(point, result): (&Point, Result<Design, String>)| Row {
             variant: point.variant,
             values: point.values.clone(),
-            result,
+            result: result.map(|design| asked.readings(design)),
         };
         points.iter().zip(results).map(row).collect()
+    }
+}
+
+/// What a study asks of every design.
+#[derive(Debug, Clone)]
+pub(crate) struct Asked {
+    pub columns: Columns,
+    /// Side by side, what all designs are held against.
+    baseline: Option<Beside>,
+}
+
+impl Asked {
+    /// The numbers that the study keeps of a design.
+    fn readings(&self, design: Design) -> Box<[f64]> {
+        let beside = self.baseline.or(design.beside);
+        self.columns.readings(&Design { beside, ..design })
     }
 }

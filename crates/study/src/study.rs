@@ -10,7 +10,7 @@ use crate::files::Files;
 use crate::keys::STUDY;
 use crate::read::Reader;
 use crate::vary::thinned;
-use crate::{Measure, Quantity, StudyRide, Varied};
+use crate::{Quantity, StudyRide, Varied};
 
 /// Most designs of a study.
 pub const MOST_DESIGNS: u32 = 1_000_000;
@@ -73,6 +73,13 @@ pub struct Variant {
     pub(crate) document: Document,
 }
 
+impl Variant {
+    /// Whether stiffeners are welded on, so that its reader may come to weld.
+    pub(crate) fn is_stiffened(&self) -> bool {
+        !self.document.root().tables("stiffener").is_empty()
+    }
+}
+
 /// A design of a study.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Point {
@@ -106,15 +113,15 @@ impl Study {
         self
     }
 
-    /// A quantity as often as the study has it: once, or for each ride.
-    pub fn measures(&self, quantity: &'static Quantity) -> impl Iterator<Item = Measure> {
-        let count = if quantity.is_of_ride() { self.rides.len() } else { 1 };
-        (0..count).map(move |ride| Measure { quantity, ride })
-    }
-
     /// Whether it shows or ranks by a result of a kind.
     pub(crate) fn asks_for(&self, is: fn(&Quantity) -> bool) -> bool {
         self.shown.iter().copied().chain(self.ranked_by).any(is)
+    }
+
+    /// Whether its designs have a quantity, which those that cost a solution of their own have only where asked for.
+    pub(crate) fn has(&self, quantity: &Quantity) -> bool {
+        let extra: [fn(&Quantity) -> bool; 2] = [Quantity::is_of_tied, Quantity::is_of_tires];
+        extra.into_iter().all(|is| !is(quantity) || self.asks_for(is))
     }
 
     /// Number of designs: each variant with each combination of varied values.

@@ -9,7 +9,7 @@ use serde::Serialize;
 
 use super::{AssumedEntry, ModelEntry, assumed, model, pretty};
 use crate::ModelCard;
-use crate::study_words::{baseline, share};
+use crate::study_words::share;
 
 /// Name and version of the document.
 pub const STUDY_SCHEMA: &str = "axlebow/study/2";
@@ -181,13 +181,13 @@ fn rides(outcome: &StudyOutcome) -> Vec<RideNameEntry> {
 }
 
 fn row_entry(row: &Row, outcome: &StudyOutcome) -> RowEntry {
-    let design = row.result.as_ref().ok();
-    let pair = design.zip(baseline(outcome));
+    let solved = Some(row).filter(|row| row.result.is_ok());
+    let pair = solved.zip(outcome.baseline().filter(|row| row.result.is_ok()));
     RowEntry {
         variant: outcome.variants[row.variant].clone(),
         values: row.values.clone(),
-        results: design.map(|design| results(outcome, |measure| measure.of(design))),
-        of_baseline: pair.map(|(own, base)| results(outcome, |m| share(m.of(own), m.of(base)))),
+        results: solved.map(|row| results(outcome, |measure| row.value(measure))),
+        of_baseline: pair.map(|(own, base)| results(outcome, |m| share(own.value(m), base.value(m)))),
         reason: row.result.as_ref().err().cloned(),
     }
 }
@@ -196,8 +196,8 @@ fn row_entry(row: &Row, outcome: &StudyOutcome) -> RowEntry {
 fn results(outcome: &StudyOutcome, value: impl Fn(&Measure) -> Option<f64>) -> ResultsEntry {
     let (mut case, mut rides) = (QuantitiesEntry::new(), vec![QuantitiesEntry::new(); outcome.rides.len()]);
     for measure in &outcome.measures {
-        let of = if measure.quantity.is_of_ride() { &mut rides[measure.ride] } else { &mut case };
-        of.insert(measure.quantity.key(), value(measure));
+        let of = measure.ride.map_or(&mut case, |ride| &mut rides[ride]);
+        of.insert(measure.key(), value(measure));
     }
     ResultsEntry { case, rides }
 }

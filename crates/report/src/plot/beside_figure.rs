@@ -43,11 +43,11 @@ pub(super) fn beside_figure(
     card: &ModelCard,
 ) -> Result<Svg, ReportError> {
     let outcome = words.outcome;
-    let solved = || outcome.rows.iter().filter_map(|row| row.result.as_ref().ok());
-    if solved().next().is_none() || outcome.shown.is_empty() {
+    if words.solved().next().is_none() || outcome.shown.is_empty() {
         return Err(ReportError::Empty { thing: "set of variants" });
     }
-    finite("result of a variant", solved().flat_map(|d| outcome.shown.iter().filter_map(|m| m.of(d))))?;
+    let results = words.solved().flat_map(|row| outcome.shown.iter().filter_map(|own| row.value(own)));
+    finite("result of a variant", results)?;
     let figure = BesideFigure { words, baseline };
     let mut canvas = Canvas::default();
     let mut top = figure.draw_heading(&mut canvas);
@@ -89,7 +89,7 @@ impl BesideFigure<'_> {
     }
 
     /// Panels in a row, with the names of the variants before them; gives back the lower end.
-    fn draw_block(&self, canvas: &mut Canvas, measures: &[Measure], top: f64) -> f64 {
+    fn draw_block(&self, canvas: &mut Canvas, measures: &[&Measure], top: f64) -> f64 {
         let rows = self.rows();
         for (i, row) in rows.iter().enumerate() {
             let base = top + ABOVE + ROW * (i as f64 + 0.7);
@@ -101,15 +101,15 @@ impl BesideFigure<'_> {
             }
         }
         for (column, measure) in measures.iter().enumerate() {
-            self.draw_panel(canvas, *measure, [EDGE + NAMES + PANEL * column as f64, top]);
+            self.draw_panel(canvas, measure, [EDGE + NAMES + PANEL * column as f64, top]);
         }
         top + ABOVE + ROW * rows.len() as f64 + 8.0
     }
 
-    fn draw_panel(&self, canvas: &mut Canvas, measure: Measure, corner: Point) {
-        let title = self.words.numbers.heading(measure.quantity.words, shown(measure));
+    fn draw_panel(&self, canvas: &mut Canvas, measure: &Measure, corner: Point) {
+        let title = self.words.numbers.heading(&measure.words, shown(measure));
         canvas.label(Label::new(title, [corner[0], corner[1] + ABOVE - 12.0]).bold());
-        let value = |row: &Row| row.result.as_ref().ok().and_then(|design| measure.of(design));
+        let value = |row: &Row| row.value(measure);
         let values: Vec<f64> = self.rows().iter().filter_map(value).collect();
         let scale = scale(&values);
         let [top, bottom] = [0.0, ROW * self.rows().len() as f64].map(|y| corner[1] + ABOVE + y);
@@ -142,7 +142,7 @@ impl BesideFigure<'_> {
     fn draw_numbers(
         &self,
         canvas: &mut Canvas,
-        measure: Measure,
+        measure: &Measure,
         (own, baseline): (f64, Option<f64>),
         at: Point,
     ) {

@@ -37,7 +37,7 @@ const BAR: f64 = 150.0;
 /// No design with a value of the measure, or a value too large to draw.
 pub(super) fn map_figure(
     words: &StudyWords<'_>,
-    measure: Measure,
+    measure: &Measure,
     card: &ModelCard,
 ) -> Result<Svg, ReportError> {
     let figure = MapFigure { words, measure };
@@ -53,7 +53,7 @@ pub(super) fn map_figure(
 
 struct MapFigure<'a> {
     words: &'a StudyWords<'a>,
-    measure: Measure,
+    measure: &'a Measure,
 }
 
 impl MapFigure<'_> {
@@ -73,7 +73,7 @@ impl MapFigure<'_> {
         }
         let right = columns as f64 * slot[0];
         draw_colour_bar(&mut canvas, ([right, top], AREA[1]), range, &levels);
-        let heading = self.words.numbers.heading(self.measure.quantity.words, shown(self.measure));
+        let heading = self.words.numbers.heading(&self.measure.words, shown(self.measure));
         for (row, line) in wrapped(&heading, 20, 2).into_iter().enumerate() {
             let at = [right, top - 32.0 + 16.0 * row as f64];
             canvas.label(Label::new(line, at).size(12.0).colour(MUTED));
@@ -93,9 +93,9 @@ impl MapFigure<'_> {
             level += 26.0;
             canvas.label(Label::new(line, [LEFT, level]).size(20.0).bold());
         }
-        let subject = match self.measure.quantity.is_of_ride() {
-            true => format!("{}. Ride: {}.", card.name, self.words.ride(self.measure.ride)),
-            false => format!("{}, {}.", card.name, self.words.outcome.case),
+        let subject = match self.measure.ride {
+            Some(ride) => format!("{}. Ride: {}.", card.name, self.words.ride(ride)),
+            None => format!("{}, {}.", card.name, self.words.outcome.case),
         };
         for line in wrapped(&subject, letters, 2) {
             level += 20.0;
@@ -148,7 +148,7 @@ impl MapFigure<'_> {
         let rows: Vec<&Row> = self.words.outcome.rows.iter().filter(|row| row.variant == variant).collect();
         let value = |i: usize, j: usize| {
             let row = rows.get(i * x.len() + j)?;
-            let value = self.measure.of(row.result.as_ref().ok()?)?;
+            let value = row.value(self.measure)?;
             Some(self.words.numbers.scaled(value, shown(self.measure)))
         };
         let values = y.iter().map(|(_, i)| x.iter().map(|(_, j)| value(*i, *j)).collect()).collect();

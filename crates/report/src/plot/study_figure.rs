@@ -1,7 +1,7 @@
 //! The figure of a study: a sweep's lines against the key that varies fastest and against axle mass, a map over
 //! two keys, or variants side by side.
 
-use axlebow_study::{Design, Measure, Row, StudyKind, StudyOutcome};
+use axlebow_study::{Measure, Row, StudyKind, StudyOutcome};
 
 use super::beside_figure::beside_figure;
 use super::map_figure::map_figure;
@@ -57,32 +57,32 @@ struct StudyFigure<'a> {
 }
 
 /// Where a design stands on an axis, in its display unit.
-type Place<'a> = &'a dyn Fn(&Row, &Design) -> Option<f64>;
+type Place<'a> = &'a dyn Fn(&Row) -> Option<f64>;
 
 impl StudyFigure<'_> {
     fn panels(&self) -> Vec<Chart> {
-        let along = |row: &Row, _: &Design| Some(self.words.along(row));
+        let along = |row: &Row| Some(self.words.along(row));
         if self.words.outcome.shown.is_empty() {
             let mass_axis = self.words.numbers.heading("axle mass", Shown::Mass);
-            let mass =
-                |_: &Row, design: &Design| Some(self.words.numbers.scaled(design.axle_mass, Shown::Mass));
+            let mass = |row: &Row| {
+                Some(self.words.numbers.scaled(self.words.standing(row, "axle-mass"), Shown::Mass))
+            };
             return vec![self.chart(self.words.axis(), &along), self.chart(mass_axis, &mass)];
         }
         let measures = self.words.outcome.shown.iter().take(PANELS);
-        measures.map(|measure| self.measure_chart(*measure, &along)).collect()
+        measures.map(|measure| self.measure_chart(measure, &along)).collect()
     }
 
     /// A result against the key that varies fastest.
-    fn measure_chart(&self, measure: Measure, along: Place<'_>) -> Chart {
-        let value = |_: &Row, design: &Design| {
-            measure.of(design).map(|value| self.words.numbers.scaled(value, shown(measure)))
-        };
+    fn measure_chart(&self, measure: &Measure, along: Place<'_>) -> Chart {
+        let value =
+            |row: &Row| row.value(measure).map(|value| self.words.numbers.scaled(value, shown(measure)));
         let words = self.words.measure(measure);
         let lines = self.words.outcome.lines().take(LINES);
         Chart {
             title: wrapped(&words, 50, 1).concat(),
             x: Axis { label: self.words.axis() },
-            y: Axis { label: self.words.numbers.heading(measure.quantity.words, shown(measure)) },
+            y: Axis { label: self.words.numbers.heading(&measure.words, shown(measure)) },
             series: lines.flat_map(|line| self.series(line, along, &value)).collect(),
             links: Vec::new(),
             footnote: String::new(),
@@ -90,8 +90,8 @@ impl StudyFigure<'_> {
     }
 
     fn chart(&self, x: String, place: Place<'_>) -> Chart {
-        let camber_of = |_: &Row, design: &Design| {
-            Some(self.words.numbers.scaled(design.camber_change.left, Shown::Angle))
+        let camber_of = |row: &Row| {
+            Some(self.words.numbers.scaled(self.words.standing(row, "left-camber-change"), Shown::Angle))
         };
         let camber =
             if self.words.sides_alike() { "camber change" } else { "camber change of the left wheel" };
@@ -151,6 +151,6 @@ impl StudyFigure<'_> {
 }
 
 fn point(row: &Row, x: Place<'_>, y: Place<'_>) -> Option<(f64, f64)> {
-    let design = row.result.as_ref().ok()?;
-    Some((x(row, design)?, y(row, design)?))
+    row.result.as_ref().ok()?;
+    Some((x(row)?, y(row)?))
 }

@@ -1,6 +1,6 @@
 //! Tables of a study.
 
-use axlebow_study::{Design, Row, StudyKind, StudyOutcome};
+use axlebow_study::{Row, StudyKind, StudyOutcome};
 
 use super::grid::{Grid, on_one_floor, paragraph, stacked};
 use crate::ModelCard;
@@ -17,7 +17,7 @@ const LINES: usize = 20;
 /// The tables of a study: what it shows in sentences, designs of equal mass, and about twelve designs of each
 /// line.
 ///
-/// Plain text in the units of `card.system`; signs as in [`Design`].
+/// Plain text in the units of `card.system`; camber is positive with the tire's top outward.
 pub fn study(outcome: &StudyOutcome, card: &ModelCard) -> String {
     let words = StudyWords { outcome, numbers: Numbers { system: card.system } };
     let model = if outcome.kind == StudyKind::Sweep { format!("{}, ", card.name) } else { String::new() };
@@ -77,8 +77,8 @@ fn measures(words: &StudyWords<'_>, line: &[Row]) -> String {
     let along = aligned(&rows.iter().map(|row| words.along(row)).collect::<Vec<_>>());
     let columns = &words.outcome.shown;
     let heading = columns.iter().map(|measure| {
-        let unit = words.numbers.unit(shown(*measure));
-        stacked(&words.measure(*measure), unit)
+        let unit = words.numbers.unit(shown(measure));
+        stacked(&words.measure(measure), unit)
     });
     let axis = words.axis();
     let (key, unit) = axis.rsplit_once(", ").unwrap_or((&axis, ""));
@@ -86,8 +86,7 @@ fn measures(words: &StudyWords<'_>, line: &[Row]) -> String {
     let mut grid = Grid::new(0, on_one_floor(&heading));
     for (row, along) in rows.into_iter().zip(along) {
         let cells = columns.iter().map(|measure| {
-            let value = row.result.as_ref().ok().and_then(|design| measure.of(design));
-            value.map_or("-".to_owned(), |value| words.numbers.bare(value, shown(*measure)))
+            row.value(measure).map_or("-".to_owned(), |value| words.numbers.bare(value, shown(measure)))
         });
         grid.row([along].into_iter().chain(cells));
     }
@@ -109,9 +108,9 @@ fn designs(words: &StudyWords<'_>, line: &[Row]) -> String {
     let alike = words.sides_alike();
     let shown: Vec<&Row> = thinned(line.len()).map(|i| &line[i]).collect();
     let along = aligned(&shown.iter().map(|row| words.along(row)).collect::<Vec<_>>());
-    let tight = line.iter().flat_map(|row| &row.result).all(|design| design.split.left.clearance == 0.0);
+    let tight = line.iter().all(|row| row.result.is_err() || words.standing(row, CLEARANCE) == 0.0);
     let columns = COLUMNS.into_iter().filter(|column| column.when.is_none_or(|on| on == alike));
-    let columns: Vec<Column> = columns.filter(|column| !(tight && column.heading == CLEARANCE)).collect();
+    let columns: Vec<Column> = columns.filter(|column| !(tight && column.of == CLEARANCE)).collect();
     let heading =
         columns.iter().map(|column| format!("{}\n{}", column.heading, words.numbers.unit(column.shown)));
     let axis = words.axis();
@@ -119,7 +118,7 @@ fn designs(words: &StudyWords<'_>, line: &[Row]) -> String {
     let mut grid = Grid::new(0, [format!("{key}\n{unit}")].into_iter().chain(heading));
     for (row, along) in shown.into_iter().zip(along) {
         let cell = |column: &Column| match &row.result {
-            Ok(design) => words.numbers.bare((column.value)(design), column.shown),
+            Ok(_) => words.numbers.bare(words.standing(row, column.of), column.shown),
             Err(_) => "-".to_owned(),
         };
         grid.row([along].into_iter().chain(columns.iter().map(cell)));
@@ -127,38 +126,34 @@ fn designs(words: &StudyWords<'_>, line: &[Row]) -> String {
     format!("{}{}", paragraph(&words.line(&line[0]), WIDTH, 2), grid.text())
 }
 
-/// Column that only bearings with play have.
-const CLEARANCE: &str = "bearing clearance";
+/// Result that only bearings with play have.
+const CLEARANCE: &str = "left-clearance";
 
 /// A column of the table of designs, and whether it is for wheels that lean alike or apart.
 struct Column {
     heading: &'static str,
     shown: Shown,
-    value: fn(&Design) -> f64,
+    /// Name of the result.
+    of: &'static str,
     when: Option<bool>,
 }
 
-const fn column(
-    heading: &'static str,
-    shown: Shown,
-    value: fn(&Design) -> f64,
-    when: Option<bool>,
-) -> Column {
-    Column { heading, shown, value, when }
+const fn column(heading: &'static str, shown: Shown, of: &'static str, when: Option<bool>) -> Column {
+    Column { heading, shown, of, when }
 }
 
 const COLUMNS: [Column; 11] = [
-    column("axle mass", Shown::Mass, |design| design.axle_mass, None),
-    column("camber change", Shown::Angle, |design| design.camber_change.left, Some(true)),
-    column("of it bending", Shown::Angle, |design| design.split.left.bending, Some(true)),
-    column("shear", Shown::Angle, |design| design.split.left.shear, Some(true)),
-    column("seats", Shown::Angle, |design| design.split.left.seat, Some(true)),
-    column("bearings", Shown::Angle, |design| design.split.left.bearing, Some(true)),
-    column(CLEARANCE, Shown::Angle, |design| design.split.left.clearance, Some(true)),
-    column("camber, left", Shown::Angle, |design| design.camber_change.left, Some(false)),
-    column("camber, right", Shown::Angle, |design| design.camber_change.right, Some(false)),
-    column("peak stress", Shown::Stress, |design| design.peak_stress, None),
-    column("bow", Shown::Deflection, |design| design.bow, None),
+    column("axle mass", Shown::Mass, "axle-mass", None),
+    column("camber change", Shown::Angle, "left-camber-change", Some(true)),
+    column("of it bending", Shown::Angle, "left-bending", Some(true)),
+    column("shear", Shown::Angle, "left-shear", Some(true)),
+    column("seats", Shown::Angle, "left-seat", Some(true)),
+    column("bearings", Shown::Angle, "left-bearing", Some(true)),
+    column("bearing clearance", Shown::Angle, CLEARANCE, Some(true)),
+    column("camber, left", Shown::Angle, "left-camber-change", Some(false)),
+    column("camber, right", Shown::Angle, "right-camber-change", Some(false)),
+    column("peak stress", Shown::Stress, "peak-stress", None),
+    column("bow", Shown::Deflection, "bow", None),
 ];
 
 fn equal_mass(words: &StudyWords<'_>) -> String {
@@ -176,9 +171,10 @@ fn equal_mass(words: &StudyWords<'_>) -> String {
         for (i, line) in outcome.lines().take(LINES).enumerate() {
             let mass = if i == 0 { words.mass(equal.mass) } else { String::new() };
             let found = equal.points.iter().find(|point| point.is_in_line_with(&line[0]));
-            let cells = found.and_then(|row| Some((row, row.result.as_ref().ok()?))).map(|(row, design)| {
-                let camber = n.bare(design.camber_change.left, Shown::Angle);
-                [fixed(words.along(row), decimals), camber, n.bare(design.peak_stress, Shown::Stress)]
+            let cells = found.filter(|row| row.result.is_ok()).map(|row| {
+                let camber = n.bare(words.standing(row, "left-camber-change"), Shown::Angle);
+                let stress = n.bare(words.standing(row, "peak-stress"), Shown::Stress);
+                [fixed(words.along(row), decimals), camber, stress]
             });
             let missing = || ["not reached", "-", "-"].map(str::to_owned);
             grid.row([mass, words.line(&line[0])].into_iter().chain(cells.unwrap_or_else(missing)));

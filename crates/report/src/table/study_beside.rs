@@ -44,19 +44,18 @@ fn fitting(words: &StudyWords<'_>) -> usize {
     ((WIDTH - 2 - letters) / RESULT).max(1)
 }
 
-fn table(words: &StudyWords<'_>, measures: &[Measure], baseline: &Row) -> String {
-    let heading = measures.iter().flat_map(|measure| {
-        [stacked(measure.quantity.words, words.numbers.unit(shown(*measure))), "%".to_owned()]
-    });
+fn table(words: &StudyWords<'_>, measures: &[&Measure], baseline: &Row) -> String {
+    let heading = measures
+        .iter()
+        .flat_map(|measure| [stacked(&measure.words, words.numbers.unit(shown(measure))), "%".to_owned()]);
     let heading: Vec<String> = ["Variant".to_owned()].into_iter().chain(heading).collect();
     let mut grid = Grid::new(1, on_one_floor(&heading));
-    let value = |row: &Row, measure: &Measure| row.result.as_ref().ok().and_then(|design| measure.of(design));
     let dash = || "-".to_owned();
     for row in &words.outcome.rows {
         let cells = measures.iter().flat_map(|measure| {
-            let own = value(row, measure);
-            let percent = share(own, value(baseline, measure)).map(|share| fixed(100.0 * share, 0));
-            let own = own.map(|own| words.numbers.bare(own, shown(*measure)));
+            let own = row.value(measure);
+            let percent = share(own, baseline.value(measure)).map(|share| fixed(100.0 * share, 0));
+            let own = own.map(|own| words.numbers.bare(own, shown(measure)));
             [own.unwrap_or_else(dash), percent.unwrap_or_else(dash)]
         });
         grid.row([name(words, row, baseline.variant)].into_iter().chain(cells));

@@ -16,7 +16,7 @@ const VARIANTS: usize = 12;
 
 /// A table for each variant: the key that varies fastest to the right, the other one downward, about twelve values of
 /// each and both ends among them.
-pub(super) fn maps(words: &StudyWords<'_>, measure: Measure) -> String {
+pub(super) fn maps(words: &StudyWords<'_>, measure: &Measure) -> String {
     let variants = &words.outcome.variants;
     let several = variants.len() > 1;
     let mut text = String::new();
@@ -33,7 +33,7 @@ pub(super) fn maps(words: &StudyWords<'_>, measure: Measure) -> String {
     text + &format!("\n{more}{count} designs in all; JSON and CSV have every one and every result.\n")
 }
 
-fn map(words: &StudyWords<'_>, measure: Measure, variant: usize) -> String {
+fn map(words: &StudyWords<'_>, measure: &Measure, variant: usize) -> String {
     let varied = &words.outcome.varied;
     let places = |key: usize| -> Vec<usize> { thinned(varied[key].values.len()).collect() };
     let names = |key: usize| {
@@ -49,8 +49,7 @@ fn map(words: &StudyWords<'_>, measure: Measure, variant: usize) -> String {
     let mut grid = Grid::new(0, heading);
     for (down, name) in places(0).into_iter().zip(names(0)) {
         let cells = right.iter().map(|j| {
-            let design = rows.get(down * across + j).and_then(|row| row.result.as_ref().ok());
-            let value = design.and_then(|design| measure.of(design));
+            let value = rows.get(down * across + j).and_then(|row| row.value(measure));
             value.map_or("-".to_owned(), |value| words.numbers.bare(value, shown(measure)))
         });
         grid.row([name].into_iter().chain(cells));

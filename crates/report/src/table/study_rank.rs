@@ -16,19 +16,18 @@ const WIDTH: usize = 98;
 /// The designs that have most of what the study ranks by, a row each; nothing where it ranks by nothing.
 pub(super) fn ranked(words: &StudyWords<'_>) -> String {
     let outcome = words.outcome;
-    let Some(lead) = outcome.ranked_by else { return String::new() };
+    let Some(lead) = &outcome.ranked_by else { return String::new() };
     let ranked = outcome.ranked();
-    let others = outcome.shown.iter().copied().filter(|measure| *measure != lead).take(RESULTS);
+    let others = outcome.shown.iter().filter(|measure| *measure != lead).take(RESULTS);
     let measures: Vec<_> = [lead].into_iter().chain(others).collect();
     let keys = outcome.varied.iter().map(|varied| stacked(&key_words(&varied.path), ""));
     let results =
-        measures.iter().map(|measure| stacked(&words.measure(*measure), words.numbers.unit(shown(*measure))));
+        measures.iter().map(|measure| stacked(&words.measure(measure), words.numbers.unit(shown(measure))));
     let heading: Vec<String> = ["Variant".to_owned()].into_iter().chain(keys).chain(results).collect();
     let mut grid = Grid::new(1, on_one_floor(&heading));
     for (row, _) in ranked.iter().take(LISTED) {
         let cells = measures.iter().map(|measure| {
-            let value = row.result.as_ref().ok().and_then(|design| measure.of(design));
-            value.map_or("-".to_owned(), |value| words.numbers.bare(value, shown(*measure)))
+            row.value(measure).map_or("-".to_owned(), |value| words.numbers.bare(value, shown(measure)))
         });
         let name = outcome.variants[row.variant].replace(char::is_control, "\u{fffd}");
         grid.row([name].into_iter().chain(values(words, row)).chain(cells));

@@ -2,13 +2,12 @@
 
 use std::path::Path;
 
-use axlebow_axle::{CamberSplit, Sides};
 use axlebow_report::json::{study_document, study_schema};
 use axlebow_report::plot::study_figure;
 use axlebow_report::{ModelCard, ReportError, csv, study_findings, table};
 use axlebow_study::{
-    Design, DesignRide, EqualMass, Measure, NaturalMode, QUANTITIES, Quantity, RideName, Row, Study,
-    StudyKind, StudyOutcome, Varied,
+    EqualMass, Measure, NaturalMode, QUANTITIES, Quantity, RideName, Row, Study, StudyKind, StudyOutcome,
+    Varied,
 };
 use axlebow_units::{Kind, UnitSystem};
 use serde_json::Value;
@@ -24,33 +23,55 @@ fn wall_sweep(system: UnitSystem) -> (StudyOutcome, ModelCard) {
     (study.run(&|_, _| ()), ModelCard { name, hash, system, invented: study.base.invented, assumed: vec![] })
 }
 
-fn design(camber: f64, mass: f64) -> Design {
-    let split =
-        CamberSplit { bending: 0.8 * camber, shear: 0.1 * camber, seat: 0.1 * camber, ..Default::default() };
-    Design {
-        axle_mass: mass,
-        camber_change: Sides { left: camber, right: camber },
-        split: Sides { left: split, right: split },
-        peak_stress: -2e8,
-        bow: 0.002,
-        stiffened: false,
-        tied: None,
-        tires: None,
-        beside: None,
-        rides: vec![],
+/// Readings by the names of their quantities, in the order of [`QUANTITIES`]; NaN for those without a name.
+fn readings(named: &[(&str, f64)]) -> Box<[f64]> {
+    let value = |quantity: &Quantity| named.iter().find(|(name, _)| *name == quantity.name);
+    QUANTITIES.iter().map(|quantity| value(quantity).map_or(f64::NAN, |(_, value)| *value)).collect()
+}
+
+/// What a design without a ride has.
+fn standing(camber: f64, right: f64, mass: f64) -> Vec<(&'static str, f64)> {
+    vec![
+        ("axle-mass", mass),
+        ("camber-change", camber),
+        ("left-camber-change", camber),
+        ("right-camber-change", right * camber),
+        ("left-bending", 0.8 * camber),
+        ("left-shear", 0.1 * camber),
+        ("left-seat", 0.1 * camber),
+        ("left-bearing", 0.0),
+        ("left-clearance", 0.0),
+        ("peak-stress", -2e8),
+        ("bow", 0.002),
+    ]
+}
+
+/// A measure at its place among readings.
+fn measure(name: &str) -> Measure {
+    let place = QUANTITIES.iter().position(|quantity| quantity.name == name).unwrap();
+    let quantity = &QUANTITIES[place];
+    Measure {
+        name: name.to_owned(),
+        words: quantity.words.to_owned(),
+        kind: quantity.kind,
+        meaning: quantity.meaning.to_owned(),
+        ride: quantity.is_of_ride().then_some(0),
+        place,
     }
+}
+
+fn measures(names: &[&str]) -> Vec<Measure> {
+    names.iter().map(|name| measure(name)).collect()
 }
 
 fn measures_of_case() -> Vec<Measure> {
     let own = QUANTITIES.iter().filter(|quantity| !quantity.is_of_ride());
-    own.map(|quantity| Measure { quantity, ride: 0 }).collect()
+    own.map(|quantity| measure(quantity.name)).collect()
 }
 
 /// Three walls of one variant; the thickest has no result, and both sides lean apart if asked.
 fn small(right: f64) -> StudyOutcome {
     let row = |value: f64, result| Row { variant: 0, values: vec![0.4, value], result };
-    let mut first = design(-0.01, 60.0);
-    first.camber_change.right *= right;
     StudyOutcome {
         name: "Small, \"quoted\"".to_owned(),
         note: None,
@@ -69,8 +90,8 @@ fn small(right: f64) -> StudyOutcome {
             Varied { path: "tube.wall".to_owned(), kind: Kind::Length, values: vec![0.006, 0.008, 0.07] },
         ],
         rows: vec![
-            row(0.006, Ok(first)),
-            row(0.008, Ok(design(-0.008, 70.0))),
+            row(0.006, Ok(readings(&standing(-0.01, right, 60.0)))),
+            row(0.008, Ok(readings(&standing(-0.008, 1.0, 70.0)))),
             row(0.07, Err("the wall is too thick".to_owned())),
         ],
         constant_mass: vec![EqualMass { mass: 65.0, points: vec![] }],
@@ -168,34 +189,24 @@ fn csv_has_a_line_for_each_design() {
 fn beside() -> StudyOutcome {
     let row = |variant: usize| {
         let size = 1.0 + 0.07 * variant as f64;
-        let mut own = design(-0.006 * size, 60.0 + 3.0 * variant as f64);
-        let wheel = axlebow_axle::RideWheel {
-            load_at_rest: 4e4,
-            largest_load: 6e4 * size,
-            smallest_load: 0.0,
-            dynamic_load_factor: 1.5 * size,
-            dynamic_load_coefficient: 0.2,
-            time_off_road: 0.02 * variant as f64,
-            camber_at_rest: -0.006,
-            camber_peak: -0.01 * size,
-            camber_peak_split: CamberSplit::default(),
-            camber_peak_to_peak: 0.008 * size,
-            camber_rms: 0.001,
-            dominant_frequency: Some(11.0),
-            cups_per_turn: (variant != 3).then_some(2.5),
-            cup_spacing: Some(1.2),
-            roughness_index: None,
-        };
-        own.rides =
-            vec![DesignRide { speed: 20.0, wheels: Sides { left: wheel, right: wheel }, peak_stress: 3e8 }];
+        let mut own = standing(-0.006 * size, 1.0, 60.0 + 3.0 * variant as f64);
+        own.extend([
+            ("dynamic-load-factor", 1.5 * size),
+            ("dynamic-load-coefficient", 0.2),
+            ("time-off-road", 0.02 * variant as f64),
+            ("camber-peak", -0.01 * size),
+            ("camber-peak-to-peak", 0.008 * size),
+            ("camber-rms", 0.001),
+            ("ride-peak-stress", 3e8),
+            ("camber-frequency", 11.0),
+            ("cups-per-turn", if variant == 3 { f64::NAN } else { 2.5 }),
+            ("cup-spacing", 1.2),
+        ]);
         Row {
             variant,
             values: vec![],
-            result: if variant == 12 { Err("it has no seats".to_owned()) } else { Ok(own) },
+            result: if variant == 12 { Err("it has no seats".to_owned()) } else { Ok(readings(&own)) },
         }
-    };
-    let measures = |names: &[&str]| -> Vec<Measure> {
-        names.iter().map(|name| Measure { quantity: Quantity::named(name).unwrap(), ride: 0 }).collect()
     };
     let all: Vec<&str> = QUANTITIES.iter().map(|quantity| quantity.name).collect();
     StudyOutcome {
@@ -258,7 +269,7 @@ fn map() -> StudyOutcome {
     let beside = beside();
     let row = |speed: f64, length: f64| {
         let mut own = beside.rows[2].result.clone().unwrap();
-        own.rides[0].wheels.left.camber_peak_to_peak *= 1.0 + speed / (10.0 * length) + length;
+        own[measure("camber-peak-to-peak").place] *= 1.0 + speed / (10.0 * length) + length;
         let result = if (speed, length) == (16.0, 1.5) { Err("no".to_owned()) } else { Ok(own) };
         Row { variant: 0, values: vec![speed, length], result }
     };
@@ -269,7 +280,7 @@ fn map() -> StudyOutcome {
             varied("road.speed", Kind::Speed, &speeds),
             varied("road.length", Kind::Length, &lengths),
         ],
-        shown: vec![Measure { quantity: Quantity::named("camber-peak-to-peak").unwrap(), ride: 0 }],
+        shown: measures(&["camber-peak-to-peak"]),
         natural_modes: vec![vec![NaturalMode { name: "wheel hop".to_owned(), frequency: 11.0 }]],
         seat_table_errors: Vec::new(),
         rows: speeds.iter().flat_map(|speed| lengths.iter().map(|length| row(*speed, *length))).collect(),
@@ -301,7 +312,7 @@ fn a_sweep_with_a_ride_has_a_panel_for_each_result() {
     outcome.varied.remove(0);
     outcome.rows.truncate(4);
     outcome.rows.iter_mut().for_each(|row| row.values = vec![row.values[1]]);
-    outcome.shown.push(Measure { quantity: Quantity::named("bow").unwrap(), ride: 0 });
+    outcome.shown.push(measure("bow"));
     keep("ride-sweep", &study_figure(&outcome, &card(UnitSystem::Si)).unwrap());
     let text = table::study(&outcome, &card(UnitSystem::Si));
     assert!(text.contains("peak to") && text.contains("bow"), "{text}");
