@@ -15,6 +15,8 @@ mod causes;
 mod compatibility;
 mod constant_mass;
 mod design;
+mod distribution;
+mod expression;
 mod files;
 mod fit;
 mod keys;
@@ -26,8 +28,10 @@ mod read;
 mod read_vary;
 mod ride;
 mod run;
+mod sample;
 mod seat_tables;
 mod study;
+mod uncertainty;
 mod vary;
 
 pub use causes::{
@@ -35,6 +39,8 @@ pub use causes::{
     shapley,
 };
 pub use compatibility::{Compatibility, CompatibilityOutcome, TableAxle, TireCell, TireColumn};
+pub use distribution::Distribution;
+pub use expression::{Expression, ExpressionError};
 pub use fit::{
     Estimate, FitError, FitOutcome, FittedReading, FittedUnknown, FurtherReading, Predicted, Scale, Unknown,
     estimate, fit, usual_unknowns,
@@ -45,6 +51,8 @@ pub use natural::NaturalMode;
 pub use outcome::{EqualMass, RideName, Row, StudyOutcome};
 pub use quantity::{QUANTITIES, Quantity};
 pub use ride::StudyRide;
+pub use sample::{MOST_DIMENSIONS, Sampler, Spread};
 pub use seat_tables::table_folder;
 pub use study::{MOST_DESIGNS, Point, Study, StudyKind, Variant};
+pub use uncertainty::{Estimated, Index, Sampled, order_interval, percentile, variance_indices};
 pub use vary::Varied;

@@ -1,0 +1,238 @@
+//! Plain expressions of named numbers, such as `2 * wall + 0.1`.
+
+mod parse;
+
+use axlebow_model::Span;
+
+/// Functions that an expression may call, with the count of their arguments.
+const FUNCTIONS: [(&str, Function); 10] = [
+    ("abs", Function::One(f64::abs)),
+    ("sqrt", Function::One(f64::sqrt)),
+    ("exp", Function::One(f64::exp)),
+    ("ln", Function::One(f64::ln)),
+    ("log10", Function::One(f64::log10)),
+    ("sin", Function::One(f64::sin)),
+    ("cos", Function::One(f64::cos)),
+    ("tan", Function::One(f64::tan)),
+    ("min", Function::Two(f64::min)),
+    ("max", Function::Two(f64::max)),
+];
+
+/// A plain expression of named numbers.
+///
+/// Numbers, names, `pi`, `+ - * /`, `^` (before a sign and from right to left, as in print: `-2^2` is −4), brackets and the
+/// functions `abs sqrt exp ln log10 sin cos tan min max`. All numbers are SI, angles rad.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Expression {
+    /// The text that it was read from.
+    text: String,
+    root: Node,
+}
+
+/// Why a text is not an expression, and which of its bytes are at fault.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+#[error("{message}")]
+pub struct ExpressionError {
+    /// What is wrong.
+    pub message: String,
+    /// Bytes of the text.
+    pub span: Span,
+    /// What is accepted, if that is not plain from the message.
+    pub accepted: Option<String>,
+    /// The name that was likely meant.
+    pub likely: Option<String>,
+}
+
+#[derive(Debug, Clone, Copy)]
+enum Function {
+    One(fn(f64) -> f64),
+    Two(fn(f64, f64) -> f64),
+}
+
+/// A part of an expression.
+#[derive(Debug, Clone, PartialEq)]
+enum Node {
+    Number(f64),
+    /// Place of a name.
+    Name(usize),
+    Minus(Box<Node>),
+    Pair(Operator, Box<[Node; 2]>),
+    /// Place in [`FUNCTIONS`], arguments.
+    Call(usize, Vec<Node>),
+}
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Operator {
+    Plus,
+    Less,
+    Times,
+    Over,
+    Power,
+}
+
+impl Expression {
+    /// Reads an expression.
+    ///
+    /// Arguments: `text`; `names` that it may use, letters, digits, `_` and `.`, beginning with a letter.
+    ///
+    /// # Errors
+    /// The first thing that is not accepted, with its place.
+    pub fn read(text: &str, names: &[String]) -> Result<Expression, ExpressionError> {
+        let root = parse::root(text, names)?;
+        Ok(Expression { text: text.to_owned(), root })
+    }
+
+    /// Its value for values of the names, in the order in which they were given; not finite where it has none.
+    pub fn value(&self, values: &[f64]) -> f64 {
+        self.root.value(values)
+    }
+
+    /// Places of the names that it uses, in order, each once.
+    pub fn uses(&self) -> Vec<usize> {
+        let mut found = Vec::new();
+        self.root.list_names(&mut found);
+        found.sort_unstable();
+        found.dedup();
+        found
+    }
+
+    /// The text that it was read from.
+    pub fn text(&self) -> &str {
+        &self.text
+    }
+}
+
+impl Node {
+    fn value(&self, values: &[f64]) -> f64 {
+        match self {
+            Self::Number(number) => *number,
+            Self::Name(place) => values[*place],
+            Self::Minus(inner) => -inner.value(values),
+            Self::Pair(operator, pair) => operator.of(pair[0].value(values), pair[1].value(values)),
+            Self::Call(place, arguments) => match (FUNCTIONS[*place].1, arguments.as_slice()) {
+                (Function::One(function), [only]) => function(only.value(values)),
+                (Function::Two(function), [one, other]) => function(one.value(values), other.value(values)),
+                _ => f64::NAN,
+            },
+        }
+    }
+
+    fn list_names(&self, found: &mut Vec<usize>) {
+        match self {
+            Self::Number(_) => (),
+            Self::Name(place) => found.push(*place),
+            Self::Minus(inner) => inner.list_names(found),
+            Self::Pair(_, pair) => pair.iter().for_each(|node| node.list_names(found)),
+            Self::Call(_, arguments) => arguments.iter().for_each(|node| node.list_names(found)),
+        }
+    }
+}
+
+impl Operator {
+    fn of(self, one: f64, other: f64) -> f64 {
+        match self {
+            Self::Plus => one + other,
+            Self::Less => one - other,
+            Self::Times => one * other,
+            Self::Over => one / other,
+            Self::Power => one.powf(other),
+        }
+    }
+}
+
+/// A name as expressions write it: `_` in place of every letter that a name cannot have.
+pub(crate) fn plain_name(text: &str) -> String {
+    let plain = |c: char| if c.is_ascii_alphanumeric() { c } else { '_' };
+    let name: String = text.chars().map(plain).collect();
+    if name.starts_with(|c: char| c.is_ascii_alphabetic()) { name } else { format!("a_{name}") }
+}
+
+/// Whether an expression can use a text as a name.
+pub(crate) fn is_name(text: &str) -> bool {
+    let plain = |c: char| c.is_ascii_alphanumeric() || c == '_';
+    let known = text == "pi" || FUNCTIONS.iter().any(|(name, _)| *name == text);
+    text.starts_with(|c: char| c.is_ascii_alphabetic()) && text.chars().all(plain) && !known
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn names() -> Vec<String> {
+        ["wall", "camber_change", "axle_mass", "bump.camber_rms"].map(str::to_owned).to_vec()
+    }
+
+    fn value(text: &str) -> f64 {
+        let read = Expression::read(text, &names()).unwrap_or_else(|error| panic!("{text}: {error}"));
+        read.value(&[0.01, 0.002, 80.0, 5.0])
+    }
+
+    #[test]
+    fn values_are_those_of_school() {
+        for (text, wanted) in [
+            ("1 + 2 * 3", 7.0),
+            ("(1 + 2) * 3", 9.0),
+            ("10 - 4 - 3", 3.0),
+            ("24 / 4 / 2", 3.0),
+            ("2 ^ 3 ^ 2", 512.0),
+            ("-2 ^ 2", -4.0),
+            ("2 ^ -1", 0.5),
+            ("- - 3", 3.0),
+            ("2 * -3", -6.0),
+            ("+4", 4.0),
+            ("1.5e3 + .5", 1500.5),
+            ("2e-3*1E2", 0.2),
+            ("2 * wall + 0.1", 0.12),
+            ("camber_change / axle_mass", 2.5e-5),
+            ("bump.camber_rms*2", 10.0),
+            ("sqrt(abs(-16)) + max(1, min(5, 3))", 7.0),
+            ("exp(ln(3)) + log10(100)", 5.0),
+            ("sin(pi / 2) + cos(0) + tan(0)", 2.0),
+        ] {
+            approx::assert_relative_eq!(value(text), wanted, max_relative = 1e-14);
+        }
+        assert!(!value("1 / (wall - 0.01)").is_finite());
+    }
+
+    #[test]
+    fn uses_lists_each_name_once() {
+        let read = Expression::read("axle_mass + wall * wall - min(wall, 1)", &names()).unwrap();
+        assert_eq!(read.uses(), [0, 2]);
+        assert_eq!(read.text(), "axle_mass + wall * wall - min(wall, 1)");
+    }
+
+    #[test]
+    fn errors_say_where_and_what_is_accepted() {
+        for (text, part, message, hint) in [
+            ("2 * wal", "wal", "no number is named `wal`", "wall"),
+            ("2 * cambr_change", "cambr_change", "no number is named `cambr_change`", "camber_change"),
+            ("2 +", "", "the expression ends where a number, a name or `(` is wanted", ""),
+            ("", "", "the expression is empty", ""),
+            ("(1 + 2", "", "the expression ends where `)` is wanted", ""),
+            ("1 + 2)", ")", "`)` is not expected here", ""),
+            ("1 wall", "wall", "`wall` is not expected here", ""),
+            ("8 mm", "mm", "`mm` is not expected here", ""),
+            ("wall $ 2", "$", "`$` is not expected here", ""),
+            ("sqrt 2", "2", "`sqrt` wants `(`", ""),
+            ("min(1)", "min", "`min` takes 2 numbers, not 1", ""),
+            ("abs(1, 2)", "abs", "`abs` takes 1 number, not 2", ""),
+            ("sqr(4)", "sqr", "no function is named `sqr`", "sqrt"),
+            ("2 ** 3", "*", "`*` is not expected here", ""),
+            ("1.2.3", "1.2.3", "`1.2.3` is not a number", ""),
+            ("1e999", "1e999", "`1e999` is not a number", ""),
+        ] {
+            let error = Expression::read(text, &names()).expect_err(text);
+            assert_eq!((&text[error.span.clone()], error.message.as_str()), (part, message), "{text}");
+            assert_eq!(error.likely.as_deref().unwrap_or_default(), hint, "{text}");
+        }
+        let deep = format!("{}1{}", "(".repeat(2000), ")".repeat(2000));
+        assert!(Expression::read(&deep, &[]).unwrap_err().message.contains("deep"));
+    }
+
+    #[test]
+    fn names_are_made_plain() {
+        assert_eq!(plain_name("camber-change"), "camber_change");
+        assert_eq!(plain_name("152 bump"), "a_152_bump");
+        assert!(is_name("wall") && !is_name("pi") && !is_name("2a") && !is_name("a b") && !is_name("sin"));
+    }
+}
