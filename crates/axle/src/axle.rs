@@ -75,19 +75,25 @@ impl Axle {
     /// # Errors
     /// Every misfit found: seats against tube ends and wheels, bearings against the spindle, loads.
     pub fn checked(self) -> Result<Self, Vec<AxleError>> {
+        let errors = self.misfits();
+        if errors.is_empty() { Ok(self) } else { Err(errors) }
+    }
+
+    /// Everything that does not fit together: seats against tube ends and wheels, bearings against the spindle, loads.
+    pub fn misfits(&self) -> Vec<AxleError> {
         let mut errors = Vec::new();
         for side in Side::BOTH {
             self.check_side(side, &mut errors);
         }
         self.check_loads(&mut errors);
         if errors.is_empty() {
-            errors.extend(Side::BOTH.into_iter().filter_map(|side| wall_at_seat::check(&self, side).err()));
+            errors.extend(Side::BOTH.into_iter().filter_map(|side| wall_at_seat::check(self, side).err()));
         }
         self.check_stations(&mut errors);
         if errors.is_empty() {
             self.check_stiffeners(&mut errors);
         }
-        if errors.is_empty() { Ok(self) } else { Err(errors) }
+        errors
     }
 
     fn check_side(&self, side: Side, errors: &mut Vec<AxleError>) {

@@ -91,37 +91,50 @@ pub const STANDARD_CASES: [&str; 6] =
 
 /// The standard cases of an axle, in the order of [`STANDARD_CASES`].
 pub fn standard_cases(axle: &Axle) -> Vec<LoadCase> {
-    let loading = &axle.loading;
+    (0..STANDARD_CASES.len()).map(|number| LoadCase::standard(&axle.loading, number)).collect()
+}
+
+impl LoadCase {
+    /// A standard case, by its place in [`STANDARD_CASES`].
+    ///
+    /// # Panics
+    /// If there is no such place.
+    pub fn standard(loading: &Loading, number: usize) -> LoadCase {
+        LoadCase {
+            name: STANDARD_CASES[number].to_owned(),
+            description: description(loading, number),
+            dynamic_factor: loading.dynamic_factors[number],
+            actions: standard_actions(loading)[number],
+        }
+    }
+}
+
+fn standard_actions(loading: &Loading) -> [Actions; 6] {
     let rated = Actions { axle_load: loading.rated_load, gravity: 1.0, ..Actions::default() };
     let mut raise = Sides::default();
     *raise.of_mut(Side::Left) = loading.raise;
     let mut curb_force = Sides::default();
     *curb_force.of_mut(Side::Left) = loading.curb_force_ratio * 0.5 * loading.rated_load;
-    let actions = [
+    [
         rated,
         Actions { axle_load: loading.unladen_load, ..rated },
         Actions { raise, ..rated },
         Actions { side_force: loading.side_force_ratio * loading.rated_load, ..rated },
         Actions { braking_force: loading.braking_force_ratio * loading.rated_load, ..rated },
         Actions { curb_force, ..rated },
-    ];
-    let descriptions = [
-        "rated load on the road, both wheels alike".to_owned(),
-        "unladen load on the road, both wheels alike".to_owned(),
-        format!("rated load, the road {:.0} mm higher under the left wheel", loading.raise * 1e3),
-        format!("rated load, the road pushes to the left with {:.2} of it", loading.side_force_ratio),
-        format!("rated load, the road pushes rearward with {:.2} of it", loading.braking_force_ratio),
-        format!(
+    ]
+}
+
+fn description(loading: &Loading, number: usize) -> String {
+    match number {
+        0 => "rated load on the road, both wheels alike".to_owned(),
+        1 => "unladen load on the road, both wheels alike".to_owned(),
+        2 => format!("rated load, the road {:.0} mm higher under the left wheel", loading.raise * 1e3),
+        3 => format!("rated load, the road pushes to the left with {:.2} of it", loading.side_force_ratio),
+        4 => format!("rated load, the road pushes rearward with {:.2} of it", loading.braking_force_ratio),
+        _ => format!(
             "rated load, a curb pushes the left wheel inboard with {:.2} of that wheel's load",
             loading.curb_force_ratio
         ),
-    ];
-    let named = STANDARD_CASES.iter().zip(descriptions).zip(actions);
-    named
-        .zip(loading.dynamic_factors)
-        .map(|(((name, description), actions), dynamic_factor)| {
-            let name = (*name).to_owned();
-            LoadCase { name, description, dynamic_factor, actions }
-        })
-        .collect()
+    }
 }

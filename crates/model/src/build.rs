@@ -1,16 +1,14 @@
 //! From a document to an axle: rules across keys, each misfit reported at its place in the file.
 
 use axlebow_axle::{
-    Axle, AxleError, Body, FixedMass, Ground, HousingPoint, LoadCase, Loading, STANDARD_CASES, Side, Sides,
-    Spindle, SpindleStep, StrengthAsk, TREAD_SHARE, Tire, TireLayout, UserStation, Wheel, WheelEnd,
-    standard_cases,
+    Axle, AxleError, Body, FixedMass, Ground, HousingPoint, LoadCase, Loading, STANDARD_CASES, Seat, Side,
+    Sides, Spindle, SpindleStep, StrengthAsk, UserStation, Wheel, WheelEnd, standard_cases,
 };
 use axlebow_sections::{Material, Profile, RectangularTube, RoundBar, RoundTube};
-use axlebow_units::{Kind, UnitSystem, show};
+use axlebow_units::UnitSystem;
 
 use crate::keys::MODEL;
 use crate::strength_build::strength_ask;
-use crate::tire_file::tread;
 use crate::{Assumed, Document, Problems, Span, Table, combine, hash, read_bytes};
 
 /// An axle with its load cases, as a file gives them.
@@ -51,8 +49,7 @@ impl Model {
     /// Every misfit between keys: wall thicker than the radius, seats outboard of the wheels, a side given
     /// twice or not at all, a combination of cases that do not exist.
     pub fn of(document: &Document) -> Result<Model, Problems> {
-        let mut builder =
-            Builder { root: document.root(), problems: document.problems(), assumed: Vec::new() };
+        let mut builder = Builder::of(document);
         let axle = builder.axle();
         let cases = axle.as_ref().map(|axle| {
             let standard = standard_cases(axle);
@@ -85,30 +82,33 @@ pub(crate) struct Builder<'d> {
 }
 
 impl<'d> Builder<'d> {
+    pub(crate) fn of(document: &'d Document) -> Self {
+        Builder { root: document.root(), problems: document.problems(), assumed: Vec::new() }
+    }
+
     fn axle(&mut self) -> Option<Axle> {
         let body = self.body();
-        let wheel_ends = self.per_side("wheel_end", Self::wheel_end);
-        let wheels = self.per_side("wheel", Self::wheel);
+        let wheel_ends = self.wheel_ends();
+        let wheels = self.wheels();
         self.assume_tread_widths();
-        let loads = self.root.table("loads");
+        let Loads { loading, ground, body_height, body_roll_radius, body_roll_stiffness } = self.loads();
         let body = body?;
-        let seats = self.per_side("seat", |builder, table| builder.seat(table, &body));
+        let seats = self.seats(&body);
         let stiffeners = self.stiffeners(&body);
-        let bar = self.root.optional_table("tube").or(self.root.optional_table("housing"));
         let axle = Axle {
             body,
             wheel_ends: wheel_ends?,
             wheels: wheels?,
             seats: seats?,
             stiffeners: stiffeners?,
-            weld_keep_out: bar.map_or(0.0, |table| table.number("weld_keep_out")),
-            fixed_masses: self.root.tables("mass").iter().map(fixed_mass).collect(),
-            body_height: loads.number("body_height"),
-            body_roll_radius: loads.number("body_roll_radius"),
-            body_roll_stiffness: loads.number("body_roll_stiffness"),
-            ground: if loads.word("ground") == "standing" { Ground::Standing } else { Ground::Rolling },
-            loading: loading(loads),
-            stations: self.root.tables("station").iter().map(station).collect(),
+            weld_keep_out: self.weld_keep_out(),
+            fixed_masses: self.fixed_masses(),
+            body_height,
+            body_roll_radius,
+            body_roll_stiffness,
+            ground,
+            loading,
+            stations: self.stations(),
             seat_tables: Vec::new(),
         };
         match axle.checked() {
@@ -123,7 +123,43 @@ impl<'d> Builder<'d> {
         }
     }
 
-    fn body(&mut self) -> Option<Body> {
+    pub(crate) fn wheel_ends(&mut self) -> Option<Sides<WheelEnd>> {
+        self.per_side("wheel_end", Self::wheel_end)
+    }
+
+    pub(crate) fn wheels(&mut self) -> Option<Sides<Wheel>> {
+        self.per_side("wheel", Self::wheel)
+    }
+
+    pub(crate) fn seats(&mut self, body: &Body) -> Option<Sides<Seat>> {
+        self.per_side("seat", |builder, table| builder.seat(table, body))
+    }
+
+    pub(crate) fn loads(&self) -> Loads {
+        let loads = self.root.table("loads");
+        Loads {
+            loading: loading(loads),
+            ground: if loads.word("ground") == "standing" { Ground::Standing } else { Ground::Rolling },
+            body_height: loads.number("body_height"),
+            body_roll_radius: loads.number("body_roll_radius"),
+            body_roll_stiffness: loads.number("body_roll_stiffness"),
+        }
+    }
+
+    pub(crate) fn weld_keep_out(&self) -> f64 {
+        let bar = self.root.optional_table("tube").or(self.root.optional_table("housing"));
+        bar.map_or(0.0, |table| table.number("weld_keep_out"))
+    }
+
+    pub(crate) fn fixed_masses(&self) -> Vec<FixedMass> {
+        self.root.tables("mass").iter().map(fixed_mass).collect()
+    }
+
+    pub(crate) fn stations(&self) -> Vec<UserStation> {
+        self.root.tables("station").iter().map(station).collect()
+    }
+
+    pub(crate) fn body(&mut self) -> Option<Body> {
         let material = self.material(self.root.table("material"));
         let spindle = self.spindle(material.as_ref());
         let body = match self.root.word("kind") {
@@ -215,93 +251,6 @@ impl<'d> Builder<'d> {
         })
     }
 
-    fn wheel(&mut self, table: &Table) -> Option<Wheel> {
-        let layout = self.tire_layout(table)?;
-        let outset = self.outset(table)?;
-        let tire = Tire {
-            loaded_radius: table.number("loaded_radius"),
-            vertical_stiffness: table.number("tire_vertical_stiffness"),
-            lateral_stiffness: table.number("tire_lateral_stiffness"),
-            damping: table.number("tire_damping"),
-            width: table.number("tire_width"),
-        };
-        let made = Wheel::new(layout, outset, tire, table.number("mass"))
-            .and_then(|wheel| wheel.with_tilt_radius(table.number("tilt_radius")));
-        let wheel = self.kept(table.span(), made)?;
-        let wheel = self.treaded(table, wheel)?;
-        if table.flag("turned_round") {
-            let turned = wheel.turned_round(table.number("disc_thickness"));
-            return self.kept(table.span_of("disc_thickness"), turned);
-        }
-        Some(wheel)
-    }
-
-    fn treaded(&mut self, table: &Table, wheel: Wheel) -> Option<Wheel> {
-        let own = table.table("tread");
-        let tread = self.kept(own.span(), tread(own, wheel.tire().width))?;
-        self.kept(own.span_of("width"), wheel.with_tread(tread))
-    }
-
-    /// Lists widths of treads that the file does not give.
-    fn assume_tread_widths(&mut self) {
-        for (number, table) in self.root.tables("wheel").iter().enumerate() {
-            let tread = table.table("tread");
-            if tread.optional_number("width").is_none() {
-                let text = show(TREAD_SHARE * table.number("tire_width"), Kind::Length, UnitSystem::Si);
-                let meaning = tread.spec().key("width").map_or("", |spec| spec.meaning);
-                self.assumed.push(Assumed { path: format!("wheel[{number}].tread.width"), text, meaning });
-            }
-        }
-    }
-
-    fn tire_layout(&mut self, table: &Table) -> Option<TireLayout> {
-        let spacing = table.optional_number("dual_spacing");
-        match (table.word("tires"), spacing) {
-            ("dual", Some(spacing)) => {
-                if spacing < table.number("tire_width") {
-                    let message = "the tires of this dual overlap: their spacing is less than their width";
-                    let accepted = format!("at least {:.1} mm", table.number("tire_width") * 1e3);
-                    self.problems.push(table.span_of("dual_spacing"), message, Some(accepted));
-                }
-                Some(TireLayout::Dual { spacing })
-            }
-            ("dual", None) => {
-                let accepted = Some("dual_spacing = \"330 mm\", for one".to_owned());
-                self.problems.push(table.span_of("tires"), "a dual needs its `dual_spacing`", accepted);
-                None
-            }
-            (word, Some(_)) => {
-                let message = format!("`dual_spacing` is given, but the tires are `{word}`");
-                self.problems.push(table.span_of("dual_spacing"), message, None);
-                None
-            }
-            ("wide-base", None) => Some(TireLayout::WideBase),
-            _ => Some(TireLayout::Single),
-        }
-    }
-
-    fn outset(&mut self, table: &Table) -> Option<f64> {
-        match (table.word("position"), table.optional_number("offset")) {
-            ("zeroset", None) => Some(0.0),
-            ("zeroset", Some(_)) => {
-                let message = "`offset` is given, but the wheel is zeroset";
-                self.problems.push(table.span_of("offset"), message, Some("outset or inset".to_owned()));
-                None
-            }
-            (word, None) => {
-                let message = format!("an {word} wheel needs its `offset`");
-                self.problems.push(
-                    table.span_of("position"),
-                    message,
-                    Some("offset = \"51 mm\", for one".to_owned()),
-                );
-                None
-            }
-            ("outset", Some(offset)) => Some(offset),
-            (_, Some(offset)) => Some(-offset),
-        }
-    }
-
     /// Each side's value from a list of tables that say which side they describe.
     fn per_side<T: Copy>(
         &mut self,
@@ -357,6 +306,15 @@ impl<'d> Builder<'d> {
             other => self.place_of_stiffener(other).unwrap_or(self.root.table("loads").span()),
         }
     }
+}
+
+/// What the table of loads says of an axle.
+pub(crate) struct Loads {
+    pub loading: Loading,
+    pub ground: Ground,
+    pub body_height: f64,
+    pub body_roll_radius: f64,
+    pub body_roll_stiffness: f64,
 }
 
 /// What a body is made from before its material is known.

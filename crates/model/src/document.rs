@@ -39,6 +39,10 @@ impl Document {
         &self.root
     }
 
+    pub(crate) fn root_mut(&mut self) -> &mut Table {
+        &mut self.root
+    }
+
     /// The defaults that are in use.
     pub fn assumed(&self) -> &[Assumed] {
         &self.assumed
