@@ -24,8 +24,7 @@ pub(crate) fn diagram(design: &StaticDesign, state: &State, levelled: &Levelled)
     for stretch in design.frame.stretches.iter().rev() {
         let forces = state.beam_forces(stretch.beam);
         let length = stretch.end_y - stretch.start_y;
-        for i in 0..POINTS {
-            let share = 1.0 - i as f64 / (POINTS - 1) as f64;
+        for share in points_from_left() {
             let y = stretch.start_y + share * length;
             let resultants = resultants(stretch, &forces.at(share * length));
             let [ux, uz] = shape(state, stretch, share);
@@ -36,13 +35,24 @@ pub(crate) fn diagram(design: &StaticDesign, state: &State, levelled: &Levelled)
     points
 }
 
+/// Shares of a stretch's length at which points are drawn, from its left end.
+pub(crate) fn points_from_left() -> impl Iterator<Item = f64> {
+    (0..POINTS).map(|i| 1.0 - i as f64 / (POINTS - 1) as f64)
+}
+
 /// Stresses that differ by less than this share of themselves are equal.
 const EQUAL_STRESSES: f64 = 1e-9;
+
+/// The stress of larger magnitude; of equal ones the first.
+#[inline]
+pub(crate) fn larger_stress(one: f64, other: f64) -> f64 {
+    if other.abs() > one.abs() * (1.0 + EQUAL_STRESSES) { other } else { one }
+}
 
 /// The point of largest stress magnitude; of equal ones the leftmost.
 pub(crate) fn peak_stress(diagram: &[DiagramPoint]) -> DiagramPoint {
     let larger = |a: DiagramPoint, b: &DiagramPoint| {
-        if b.stress.abs() > a.stress.abs() * (1.0 + EQUAL_STRESSES) { *b } else { a }
+        if larger_stress(a.stress, b.stress) == a.stress { a } else { *b }
     };
     diagram.iter().fold(DiagramPoint::default(), larger)
 }

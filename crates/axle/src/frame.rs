@@ -27,7 +27,7 @@ use crate::{Axle, AxleError, Side, Sides};
 
 /// Torsional stiffness of hub against spindle through the brake, N m/rad: stiff against everything else; it
 /// carries no torque unless the wheel is braked.
-const BRAKE_STIFFNESS: f64 = 1e7;
+pub(crate) const BRAKE_STIFFNESS: f64 = 1e7;
 
 /// Parts of a tapered stretch that are integrated apart: two leave 2e-9 of the deflection when a stretch
 /// tapers two to one (`crates/fe/tests/convergence.rs`), and stations divide a taper further.
@@ -164,8 +164,8 @@ impl Frame {
             let seat = axle.seats.of(side);
             let y = side.sign() * seat.at;
             let far = body.map(|body| Attachment::on_arm(body, [0.0, y, 0.0]));
-            let spring =
-                seat_spring(seat, walls.of(side), node_at(y)).ok_or(AxleError::SeatTooStiff { side })?;
+            let spring = seat_spring(seat, walls.of(side), Attachment::at(node_at(y)))
+                .ok_or(AxleError::SeatTooStiff { side })?;
             Ok(structure.add_spring(Spring { far, ..spring })?)
         })?;
         add_masses(axle, &hubs, node_at, &mut structure);
@@ -266,7 +266,8 @@ fn add_stretches(
             continue;
         }
         let share = clamped_share(axle, walls, start_y, end_y);
-        let flexibility = flexibility(axle, &piece, (start_y, end_y)).scaled(1.0 - share);
+        let section = |distance: f64| axle.body.properties(&piece, distance);
+        let flexibility = stretch_flexibility(axle, &piece, (start_y, end_y), section).scaled(1.0 - share);
         let (near, far) = (start_y.abs().min(end_y.abs()), start_y.abs().max(end_y.abs()));
         let mass = axle.body.mass_of(&piece, near, far) / (far - near);
         let beam = Beam::between(nodes[0], nodes[1], [0.0, 0.0, 1.0], flexibility)
@@ -309,7 +310,7 @@ pub(crate) fn piece_at(axle: &Axle, y: f64) -> Piece {
 }
 
 /// Share by which a clamp over this stretch takes its flexibility away.
-fn clamped_share(axle: &Axle, walls: &Sides<WallAtSeat>, start_y: f64, end_y: f64) -> f64 {
+pub(crate) fn clamped_share(axle: &Axle, walls: &Sides<WallAtSeat>, start_y: f64, end_y: f64) -> f64 {
     let middle = 0.5 * (start_y + end_y);
     let side = if middle < 0.0 { Side::Right } else { Side::Left };
     let seat = axle.seats.of(side);
@@ -317,19 +318,21 @@ fn clamped_share(axle: &Axle, walls: &Sides<WallAtSeat>, start_y: f64, end_y: f6
     if under { walls.of(side).composite_fraction } else { 0.0 }
 }
 
-fn flexibility(axle: &Axle, piece: &Piece, (start_y, end_y): (f64, f64)) -> Flexibility {
+/// Flexibility of a bare stretch; `section` gives the section at a distance from the centre line.
+pub(crate) fn stretch_flexibility(
+    axle: &Axle,
+    piece: &Piece,
+    (start_y, end_y): (f64, f64),
+    section: impl Fn(f64) -> SectionProperties,
+) -> Flexibility {
     let material = axle.body.material(piece.part);
     let (length, flexing) = (end_y - start_y, axle.body.flexing());
+    let rigidity = |distance: f64| flexing.of(rigidity(&section(distance), material));
     if piece.is_tapered() {
         let at = |share: f64| (start_y + share * length).abs();
-        Flexibility::varying(length, TAPER_PARTS, |share| {
-            flexing.of(rigidity(&axle.body.properties(piece, at(share)), material))
-        })
+        Flexibility::varying(length, TAPER_PARTS, |share| rigidity(at(share)))
     } else {
-        Flexibility::uniform(
-            length,
-            &flexing.of(rigidity(&axle.body.properties(piece, piece.from), material)),
-        )
+        Flexibility::uniform(length, &rigidity(piece.from))
     }
 }
 
@@ -348,8 +351,7 @@ fn rigidity(section: &SectionProperties, material: &Material) -> Rigidity {
 
 /// The path from the axle's wall to the vehicle body: arm or spring pack, then the wall in series; none where the two
 /// together have no stiffness.
-fn seat_spring(seat: &Seat, wall: &WallAtSeat, node: NodeId) -> Option<Spring> {
-    let at = Attachment::at(node);
+pub(crate) fn seat_spring(seat: &Seat, wall: &WallAtSeat, at: Attachment) -> Option<Spring> {
     let about_x = seat.rotational_stiffness;
     let spring = match seat.suspension {
         Suspension::Leaf { vertical, lateral, fore_aft, wind_up, yaw } => {

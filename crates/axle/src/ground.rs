@@ -107,10 +107,19 @@ impl GroundModel {
         for column in 0..12 {
             compliance.set_column(column, &motion(column));
         }
+        GroundModel::answering(axle, compliance, motion(GRAVITY))
+    }
+
+    /// An axle whose hubs move by `compliance` per unit hub force and by `weight_motion` under gravity.
+    pub(crate) fn answering(
+        axle: &Axle,
+        compliance: SMatrix<f64, 12, 12>,
+        weight_motion: Hubs,
+    ) -> GroundModel {
         GroundModel {
             tires: tires(axle),
             compliance,
-            weight_motion: motion(GRAVITY),
+            weight_motion,
             weight_moment: weight_moment(axle),
             weight: axle.unsprung_mass() * STANDARD_GRAVITY,
             body_height: axle.body_height,

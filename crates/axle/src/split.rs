@@ -99,7 +99,7 @@ impl<'a> CamberUnits<'a> {
 }
 
 /// Factors of the unit columns whose work is the camber change of one wheel.
-fn camber_load(side: Side, hub_distance: f64) -> [f64; COLUMNS] {
+pub(crate) fn camber_load(side: Side, hub_distance: f64) -> [f64; COLUMNS] {
     let (left, right) = (0, 6);
     let own = if side == Side::Left { left } else { right };
     let mut factors = [0.0; COLUMNS];

@@ -3,7 +3,7 @@
 use std::borrow::Cow;
 
 use crate::axle::SMALLEST_STEP;
-use crate::{Axle, Side, Sides};
+use crate::{Axle, Side, Sides, Stiffener};
 
 /// Names of a place on the left and on the right.
 type Pair = Sides<&'static str>;
@@ -73,10 +73,19 @@ impl Place {
 
 /// Number of the place nearest to `y` among places in order of rising `y`.
 pub(crate) fn nearest(places: &[Place], y: f64) -> usize {
-    let above = places.partition_point(|place| place.y < y);
+    nearest_by(places, y, |place| place.y)
+}
+
+/// Number of the position nearest to `y` among positions in rising order.
+pub(crate) fn nearest_of(positions: &[f64], y: f64) -> usize {
+    nearest_by(positions, y, |position| *position)
+}
+
+fn nearest_by<T>(places: &[T], y: f64, at: impl Fn(&T) -> f64) -> usize {
+    let above = places.partition_point(|place| at(place) < y);
     let below = above.saturating_sub(1);
     match places.get(above) {
-        Some(place) if place.y - y < (y - places[below].y).abs() => above,
+        Some(place) if at(place) - y < (y - at(&places[below])).abs() => above,
         _ => below,
     }
 }
@@ -95,7 +104,24 @@ pub(crate) fn places_with_welds(axle: &Axle, welds: impl Iterator<Item = f64>) -
 }
 
 fn named(axle: &Axle) -> Vec<(f64, Cow<'static, str>)> {
-    let mut named: Vec<(f64, Cow<'static, str>)> = vec![(0.0, CENTRE.into())];
+    let mut named: Vec<(f64, Cow<'static, str>)> = Vec::new();
+    each_place(axle, |y, name| named.push((y, name())));
+    named
+}
+
+/// Places on the axle line in order of rising `y`, without their names; none where two of them are closer than
+/// [`SMALLEST_STEP`] and yet not one.
+pub(crate) fn clear_places(axle: &Axle) -> Option<Vec<f64>> {
+    let mut places = Vec::with_capacity(32);
+    each_place(axle, |y, _| places.push(y));
+    places.sort_unstable_by(f64::total_cmp);
+    places.dedup();
+    places.windows(2).all(|pair| pair[1] - pair[0] >= SMALLEST_STEP).then_some(places)
+}
+
+/// Tells each place on the axle line with the way to its name.
+fn each_place(axle: &Axle, mut tell: impl FnMut(f64, &dyn Fn() -> Cow<'static, str>)) {
+    tell(0.0, &|| CENTRE.into());
     for side in Side::BOTH {
         let end = axle.wheel_ends.of(side);
         let seat = axle.seats.of(side);
@@ -108,25 +134,31 @@ fn named(axle: &Axle) -> Vec<(f64, Cow<'static, str>)> {
             (seat.at, SEAT),
             (seat.inner_edge(), SEAT_INNER_EDGE),
         ] {
-            named.push((side.sign() * distance, (*pair.of(side)).into()));
+            tell(side.sign() * distance, &|| (*pair.of(side)).into());
         }
         let changes = axle.body.pieces().iter().map(|piece| piece.to);
         let inside = changes.filter(|to| *to != axle.body.tube_end() && *to != axle.body.spindle_end());
         for (number, to) in inside.enumerate() {
-            named.push((side.sign() * to, format!("{}-{}", SECTION_CHANGE.of(side), number + 1).into()));
+            tell(side.sign() * to, &|| format!("{}-{}", SECTION_CHANGE.of(side), number + 1).into());
         }
     }
     for stiffener in &axle.stiffeners {
-        let run_out = stiffener.end.length();
-        named.push((stiffener.from, format!("{}-right-end", stiffener.name).into()));
-        named.push((stiffener.to, format!("{}-left-end", stiffener.name).into()));
-        if run_out > 0.0 {
-            named.push((stiffener.from + run_out, format!("{}-right-run-out", stiffener.name).into()));
-            named.push((stiffener.to - run_out, format!("{}-left-run-out", stiffener.name).into()));
-        }
+        tell_stiffener(stiffener, &mut tell);
     }
-    named.extend(axle.stations.iter().map(|station| (station.y, station.name.clone().into())));
-    named
+    for station in &axle.stations {
+        tell(station.y, &|| station.name.clone().into());
+    }
+}
+
+fn tell_stiffener(stiffener: &Stiffener, tell: &mut impl FnMut(f64, &dyn Fn() -> Cow<'static, str>)) {
+    let run_out = stiffener.end.length();
+    let named = |what: &str| format!("{}-{what}", stiffener.name).into();
+    tell(stiffener.from, &|| named("right-end"));
+    tell(stiffener.to, &|| named("left-end"));
+    if run_out > 0.0 {
+        tell(stiffener.from + run_out, &|| named("right-run-out"));
+        tell(stiffener.to - run_out, &|| named("left-run-out"));
+    }
 }
 
 fn merged(mut named: Vec<(f64, Cow<'static, str>)>) -> Vec<Place> {

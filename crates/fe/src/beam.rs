@@ -3,7 +3,7 @@
 use nalgebra::{Matrix3, Matrix6, Vector3, Vector6};
 
 use crate::coupling::{Attachment, Coupling, brought};
-use crate::flexibility::{Flexibility, PlaneFlexibility};
+use crate::flexibility::Flexibility;
 use crate::structure::NodeId;
 
 /// A beam to be added to a structure.
@@ -159,25 +159,6 @@ impl BeamMember {
         }
         BeamForces { start, line_load: self.axes.tr_mul(q).into() }
     }
-
-    /// Work of one force field on the deformation of another, apart for bending (with twist and stretch) and
-    /// shear: `∫ m·M/EI + ∫ t·T/GJ + ∫ n·N/EA` and `∫ v·V/κGA`; `unit` carries no line load.
-    pub(crate) fn work(&self, unit: &BeamForces, real: &BeamForces) -> (f64, f64) {
-        let f = &self.flexibility;
-        let (bend_12, shear_12) = plane_work(
-            &f.plane_12,
-            (unit.start[1], unit.start[5]),
-            (real.start[1], real.start[5], real.line_load[1]),
-        );
-        let (bend_13, shear_13) = plane_work(
-            &f.plane_13,
-            (unit.start[2], -unit.start[4]),
-            (real.start[2], -real.start[4], real.line_load[2]),
-        );
-        let stretch = unit.start[0] * (real.start[0] * f.axial[0] + real.line_load[0] * f.axial[1]);
-        let twist = unit.start[3] * real.start[3] * f.torsion;
-        (bend_12 + bend_13 + stretch + twist, shear_12 + shear_13)
-    }
 }
 
 impl BeamForces {
@@ -202,16 +183,6 @@ impl BeamForces {
         sum.line_load.iter_mut().zip(other.line_load).for_each(|(a, b)| *a += factor * b);
         sum
     }
-}
-
-/// Bending and shear work in one plane: unit state (v, m) on the real state (V, M, q), from
-/// `m(s) = −m + s·v`, `M(s) = −M + s·V + q·s²/2`, `v(s) = −v`, `V(s) = −V − q·s`.
-fn plane_work(plane: &PlaneFlexibility, unit: (f64, f64), real: (f64, f64, f64)) -> (f64, f64) {
-    let [b0, b1, b2, b3] = plane.bending;
-    let ((v, m), (big_v, big_m, q)) = (unit, real);
-    let bending =
-        m * big_m * b0 - (m * big_v + v * big_m) * b1 + v * big_v * b2 + 0.5 * q * (v * b3 - m * b2);
-    (bending, v * (big_v * plane.shear[0] + q * plane.shear[1]))
 }
 
 /// Axes 1 along the beam, 2 toward `up`, 3 = 1 × 2. A beam parallel to `up` takes the global axis that is

@@ -7,6 +7,8 @@
 //! are closed for a uniform member and by Gauss–Legendre quadrature for a varying one, so nodal values are
 //! exact for any variation that the quadrature integrates.
 
+use crate::beam::BeamForces;
+
 /// Products of modulus and section constant.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Rigidity {
@@ -111,6 +113,24 @@ impl Flexibility {
         self.torsion += ds / rigidity.torsion;
     }
 
+    /// Work of one force field on the deformation of another, apart for bending (with twist and stretch) and
+    /// shear: `∫ m·M/EI + ∫ t·T/GJ + ∫ n·N/EA` and `∫ v·V/κGA`; `unit` carries no line load.
+    pub fn work(&self, unit: &BeamForces, real: &BeamForces) -> (f64, f64) {
+        let (bend_12, shear_12) = plane_work(
+            &self.plane_12,
+            (unit.start[1], unit.start[5]),
+            (real.start[1], real.start[5], real.line_load[1]),
+        );
+        let (bend_13, shear_13) = plane_work(
+            &self.plane_13,
+            (unit.start[2], -unit.start[4]),
+            (real.start[2], -real.start[4], real.line_load[2]),
+        );
+        let stretch = unit.start[0] * (real.start[0] * self.axial[0] + real.line_load[0] * self.axial[1]);
+        let twist = unit.start[3] * real.start[3] * self.torsion;
+        (bend_12 + bend_13 + stretch + twist, shear_12 + shear_13)
+    }
+
     /// The same member with its flexibility (not its length) multiplied by `factor`: less than one for a
     /// member that is stiffened over its length.
     pub fn scaled(mut self, factor: f64) -> Self {
@@ -121,6 +141,16 @@ impl Flexibility {
         self.torsion *= factor;
         self
     }
+}
+
+/// Bending and shear work in one plane: unit state (v, m) on the real state (V, M, q), from
+/// `m(s) = −m + s·v`, `M(s) = −M + s·V + q·s²/2`, `v(s) = −v`, `V(s) = −V − q·s`.
+fn plane_work(plane: &PlaneFlexibility, unit: (f64, f64), real: (f64, f64, f64)) -> (f64, f64) {
+    let [b0, b1, b2, b3] = plane.bending;
+    let ((v, m), (big_v, big_m, q)) = (unit, real);
+    let bending =
+        m * big_m * b0 - (m * big_v + v * big_m) * b1 + v * big_v * b2 + 0.5 * q * (v * b3 - m * b2);
+    (bending, v * (big_v * plane.shear[0] + q * plane.shear[1]))
 }
 
 impl PlaneFlexibility {

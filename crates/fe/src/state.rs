@@ -75,7 +75,7 @@ impl State<'_> {
 
     /// As [`State::beam_work`], for what the beam carries in the other state.
     pub fn beam_work_on(&self, real: &BeamForces, beam: BeamId) -> (f64, f64) {
-        self.structure.beams[beam.0].work(&self.beam_forces(beam), real)
+        self.structure.beams[beam.0].flexibility.work(&self.beam_forces(beam), real)
     }
 
     /// Work of this state's force on the deformation of `real` in one spring.

@@ -30,6 +30,9 @@ pub struct SpringId(pub(crate) usize);
 pub struct ShellId(pub(crate) usize);
 
 impl NodeId {
+    /// The node that is added first to a structure.
+    pub const FIRST: NodeId = NodeId(0);
+
     /// Place among the nodes, from 0 in the order in which they were added.
     pub fn index(self) -> usize {
         self.0

@@ -1,0 +1,136 @@
+//! The few numbers that studies ask of a static case.
+
+use axlebow_fe::StaticSystem;
+
+use super::chain::{Chain, Link};
+use super::line_sections::LineSection;
+use super::seated_chain::{SeatedChain, first};
+use super::state::LineState;
+use crate::along::{larger_stress, points_from_left};
+use crate::ground::{GRAVITY, GroundModel, Hubs};
+use crate::split::camber_load;
+use crate::{Axle, AxleError, CamberSplit, CaseOutcome, LoadCase, Side, Sides, StaticDesign};
+
+/// What studies ask of a static case: the same numbers as those of [`StaticDesign::case`] but for rounding.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct StaticReadings {
+    /// Both wheels.
+    pub wheels: Sides<WheelReadings>,
+    /// Fibre stress of largest magnitude along the axle, tension positive, Pa.
+    pub peak_stress: f64,
+    /// Height of the axle's centre above the line through the hubs, m.
+    pub bow: f64,
+}
+
+/// What studies ask of a wheel.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct WheelReadings {
+    /// Camber change, positive with the tire's top outward, rad.
+    pub camber_change: f64,
+    /// Toe change, positive toe-in, rad.
+    pub toe_change: f64,
+    /// Upward force of the road, N.
+    pub vertical_load: f64,
+    /// Camber change by source, rad.
+    pub split: CamberSplit,
+}
+
+impl StaticReadings {
+    /// Solves one case of an axle: by forces where that reaches, else by finite elements in the storage of `system`.
+    ///
+    /// # Errors
+    /// As [`StaticDesign::of`] and [`StaticDesign::case`].
+    pub fn of(axle: &Axle, case: &LoadCase, system: &mut StaticSystem) -> Result<Self, AxleError> {
+        let chain = Chain::of(axle)?;
+        let seated = chain.map(SeatedChain::of).transpose()?.flatten();
+        match seated {
+            Some(seated) => seated.readings(case),
+            None => Ok(Self::from(&StaticDesign::with_system(axle, system)?.case(case)?)),
+        }
+    }
+}
+
+impl From<&CaseOutcome> for StaticReadings {
+    fn from(case: &CaseOutcome) -> Self {
+        let wheels = Sides::each(|side| {
+            let wheel = case.wheels.of(side);
+            WheelReadings {
+                camber_change: wheel.camber_change,
+                toe_change: wheel.toe_change,
+                vertical_load: wheel.vertical_load,
+                split: wheel.split,
+            }
+        });
+        StaticReadings { wheels, peak_stress: case.peak_stress, bow: case.bow }
+    }
+}
+
+impl SeatedChain<'_> {
+    fn readings(&self, case: &LoadCase) -> Result<StaticReadings, AxleError> {
+        let axle = self.chain.axle;
+        let ground = GroundModel::answering(axle, self.compliance, self.hub_motion(&Hubs::zeros(), 1.0));
+        let contact = ground.contact(&case.name, &case.factored(), &Hubs::zeros())?;
+        let (forces, gravity) = (Hubs::from_fn(|i, _| contact.factors[i]), contact.factors[GRAVITY]);
+        let (motion, state) = (self.hub_motion(&forces, gravity), self.state(&forces, gravity));
+        let distance = axle.hub_distance();
+        let (lean, turn) = ((motion[2] - motion[8]) / distance, -(motion[0] - motion[6]) / distance);
+        let wheels = Sides::each(|side| {
+            let own = ground.tires.iter().zip(&contact.tires).filter(|(tire, _)| tire.side == side);
+            WheelReadings {
+                camber_change: -side.sign() * (motion[first(side) + 3] - lean),
+                toe_change: -side.sign() * (motion[first(side) + 5] - turn),
+                vertical_load: own.map(|(_, force)| force.vertical).sum(),
+                split: self.split(side, &state),
+            }
+        });
+        Ok(StaticReadings { wheels, peak_stress: self.peak_stress(&state), bow: self.bow(&state, &motion) })
+    }
+
+    /// Camber change of a wheel by source: the work of its unit state, as in [`crate::split`].
+    fn split(&self, side: Side, real: &LineState) -> CamberSplit {
+        let load = camber_load(side, self.chain.axle.hub_distance());
+        let unit = self.state(&Hubs::from_fn(|i, _| load[i]), 0.0);
+        let mut split = CamberSplit::default();
+        for (number, link) in self.chain.links.iter().enumerate() {
+            let (one, other) = (unit.beam_forces(number, link), real.beam_forces(number, link));
+            let (bending, shear) = link.flexibility.work(&one, &other);
+            split.bending += bending;
+            split.shear += shear;
+        }
+        for end in Side::BOTH {
+            let (force, motion) = (unit.seat_forces.of(end), real.seat_motions.of(end));
+            split.seat += force.iter().zip(motion).map(|(f, u)| f * u).sum::<f64>();
+            split.wall += self.chain.walls.of(end).work(force, real.seat_forces.of(end));
+            split.bearing += unit.bearings.of(end).work_on(real.bearings.of(end), self.hubs.of(end));
+        }
+        split
+    }
+
+    fn bow(&self, state: &LineState, hubs: &Hubs) -> f64 {
+        let axle = self.chain.axle;
+        let ends = &axle.wheel_ends;
+        let (left, right) = (hubs[2] * ends.right.mounting_face, hubs[8] * ends.left.mounting_face);
+        let centre = state.leftward(&self.chain, Side::Right, self.chain.centre());
+        centre[2] - (left + right) / axle.hub_distance()
+    }
+
+    fn peak_stress(&self, state: &LineState) -> f64 {
+        let mut peak = 0.0;
+        for (number, link) in self.chain.links.iter().enumerate().rev() {
+            let forces = state.beam_forces(number, link);
+            for share in points_from_left() {
+                let section = self.section(link, share);
+                let at = forces.at(share * link.length);
+                let mean = at.axial / section.properties.area;
+                let gradient_x = at.bending_2 / section.properties.second_moment_z;
+                let gradient_z = -at.bending_3 / section.properties.second_moment_x;
+                peak = larger_stress(peak, section.reach.extreme_stress(mean, [gradient_x, gradient_z]));
+            }
+        }
+        peak
+    }
+
+    fn section(&self, link: &Link, share: f64) -> LineSection {
+        self.chain.sections.at(link.piece, (link.start + share * link.length).abs())
+    }
+}

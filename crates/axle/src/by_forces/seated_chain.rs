@@ -1,0 +1,208 @@
+//! The line of an axle on its two seats: motions of the seats per force, and of the hubs.
+
+use axlebow_fe::{Attachment, NodeId};
+use nalgebra::{SMatrix, SVector};
+
+use super::chain::Chain;
+use super::hub::Hub;
+use super::row_flexibility::start_motion;
+use super::state::{LineState, PlaceForces};
+use super::wrench::{Motion, Wrench, add, carried, moved};
+use crate::frame::seat_spring;
+use crate::ground::Hubs;
+use crate::{AxleError, Side, Sides};
+
+type Matrix12 = SMatrix<f64, 12, 12>;
+
+/// The line of an axle on its seats.
+#[derive(Debug)]
+pub(crate) struct SeatedChain<'a> {
+    pub chain: Chain<'a>,
+    pub hubs: Sides<Hub>,
+    seat_stiffness: Sides<[[f64; 6]; 6]>,
+    /// Motion of both seats per force at them, left first.
+    seat_compliance: Matrix12,
+    /// What the weight of the line does at the seats.
+    line_push: SVector<f64, 12>,
+    /// Motion of both hubs per force on them.
+    pub compliance: Matrix12,
+    /// Motion of both hubs under the weight of the line.
+    pub line_motion: Hubs,
+}
+
+impl<'a> SeatedChain<'a> {
+    /// Solves for the motions of the seats; none where nothing holds the axle.
+    pub(crate) fn of(chain: Chain<'a>) -> Result<Option<Self>, AxleError> {
+        let hubs = Sides::each(|side| Hub::of(&chain, side));
+        let (left, right) = (seat_stiffness(&chain, Side::Left)?, seat_stiffness(&chain, Side::Right)?);
+        let seat_stiffness = Sides { left, right };
+        let middle = Middle::of(&chain);
+        let Some(factor) = middle.equations(&seat_stiffness).cholesky() else { return Ok(None) };
+        let mut seated = SeatedChain {
+            line_push: middle.line_push(&chain),
+            chain,
+            hubs,
+            seat_stiffness,
+            seat_compliance: factor.inverse(),
+            compliance: Matrix12::zeros(),
+            line_motion: Hubs::zeros(),
+        };
+        seated.compliance = seated.hub_compliance();
+        seated.line_motion = seated.hub_line_motion();
+        Ok(Some(seated))
+    }
+
+    /// What the line carries under forces on the hubs (left first) beside their weight, and a share of all weight.
+    pub(crate) fn state(&self, hub_forces: &Hubs, gravity: f64) -> LineState {
+        let force = |side| self.hub_force(hub_forces, side, gravity);
+        self.loaded(&Sides::each(force), gravity)
+    }
+
+    /// The force on a hub with its weight.
+    fn hub_force(&self, hub_forces: &Hubs, side: Side, gravity: f64) -> Wrench {
+        let weight = &self.hubs.of(side).weight;
+        std::array::from_fn(|i| hub_forces[first(side) + i] + gravity * weight[i])
+    }
+
+    /// What the line carries under forces on the hubs, their weight among them, and a share of its own weight.
+    fn loaded(&self, forces: &Sides<Wrench>, gravity: f64) -> LineState {
+        let chain = &self.chain;
+        let mut push = self.line_push * gravity;
+        for side in Side::BOTH {
+            let own = moved(*forces.of(side), self.to_seat(side));
+            (0..6).for_each(|i| push[first(side) + i] += own[i]);
+        }
+        let motions = self.seat_compliance * push;
+        let seat_motions = Sides::each(|side| std::array::from_fn(|i| motions[first(side) + i]));
+        let seat_forces = Sides::each(|side| product(self.seat_stiffness.of(side), seat_motions.of(side)));
+        let bearings = Sides::each(|side| self.hubs.of(side).bearing_forces(forces.of(side)));
+        let mut places = PlaceForces::weights(chain, gravity);
+        for side in Side::BOTH {
+            places.add_bearings(chain, side, bearings.of(side));
+            places.add_reaction(*chain.seats.of(side), seat_forces.of(side));
+        }
+        let (starts, _) = places.summed(chain, gravity);
+        LineState { starts, gravity, bearings, seat_motions, seat_forces }
+    }
+
+    /// From a hub's face to its seat, to the left.
+    fn to_seat(&self, side: Side) -> f64 {
+        self.chain.places[*self.chain.seats.of(side)] - self.hubs.of(side).face
+    }
+
+    /// The seats' compliance brought to the hubs, and each hub's own against its seat.
+    fn hub_compliance(&self) -> Matrix12 {
+        let mut c = self.seat_compliance;
+        for side in Side::BOTH {
+            let (o, by) = (first(side), self.to_seat(side));
+            for i in 0..12 {
+                c[(i, o + 2)] -= by * c[(i, o + 3)];
+                c[(i, o)] += by * c[(i, o + 5)];
+            }
+            for i in 0..12 {
+                c[(o + 2, i)] -= by * c[(o + 3, i)];
+                c[(o, i)] += by * c[(o + 5, i)];
+            }
+        }
+        for side in Side::BOTH {
+            let hub = self.hubs.of(side);
+            let own = hub.flexibility(&self.chain.flexibility(self.chain.overhang(side), hub.face));
+            let o = first(side);
+            (0..36).for_each(|k| c[(o + k / 6, o + k % 6)] += own[k / 6][k % 6]);
+        }
+        c
+    }
+
+    fn hub_line_motion(&self) -> Hubs {
+        let state = self.loaded(&Sides::default(), 1.0);
+        let mut motion = Hubs::zeros();
+        for side in Side::BOTH {
+            let at = |place: &Sides<usize>| state.outboard(&self.chain, side, *place.of(side));
+            let own = self.hubs.of(side).carried(&at(&self.chain.inner), &at(&self.chain.outer));
+            (0..6).for_each(|i| motion[first(side) + i] = own[i]);
+        }
+        motion
+    }
+
+    /// Motion of both hubs under forces on them beside their weight, and a share of all weight.
+    pub(crate) fn hub_motion(&self, hub_forces: &Hubs, gravity: f64) -> Hubs {
+        let mut forces = *hub_forces;
+        for side in Side::BOTH {
+            let own = self.hub_force(hub_forces, side, gravity);
+            (0..6).for_each(|i| forces[first(side) + i] = own[i]);
+        }
+        self.compliance * forces + self.line_motion * gravity
+    }
+}
+
+/// First of a side's six numbers among twelve.
+pub(crate) fn first(side: Side) -> usize {
+    if side == Side::Left { 0 } else { 6 }
+}
+
+fn product(matrix: &[[f64; 6]; 6], vector: &[f64; 6]) -> [f64; 6] {
+    std::array::from_fn(|i| (0..6).map(|j| matrix[i][j] * vector[j]).sum())
+}
+
+fn seat_stiffness(chain: &Chain, side: Side) -> Result<[[f64; 6]; 6], AxleError> {
+    let seat = chain.axle.seats.of(side);
+    // A stiffness is the same wherever the spring is.
+    let spring = seat_spring(seat, chain.walls.of(side), Attachment::at(NodeId::FIRST));
+    Ok(spring.ok_or(AxleError::SeatTooStiff { side })?.stiffness)
+}
+
+/// The axle between its seats.
+struct Middle {
+    /// Force on its right end per motion of it, its left end held.
+    stiffness: [[f64; 6]; 6],
+    /// Distance between the seats.
+    length: f64,
+    seats: Sides<usize>,
+}
+
+impl Middle {
+    fn of(chain: &Chain) -> Self {
+        let seats = chain.seats;
+        let (right, left) = (chain.places[seats.right], chain.places[seats.left]);
+        let flexibility = chain.flexibility((seats.right, seats.left), right);
+        Middle { stiffness: flexibility.stiffness(), length: left - right, seats }
+    }
+
+    /// Stiffness equations of both seats' motions, left first.
+    fn equations(&self, seats: &Sides<[[f64; 6]; 6]>) -> Matrix12 {
+        let mut k = Matrix12::zeros();
+        for j in 0..6 {
+            let mut unit = [0.0; 6];
+            unit[j] = 1.0;
+            let from_right = product(&self.stiffness, &unit);
+            let from_left = product(&self.stiffness, &carried(unit, -self.length));
+            let (of_right, of_left) = (moved(from_right, self.length), moved(from_left, self.length));
+            for i in 0..6 {
+                k[(6 + i, 6 + j)] = seats.right[i][j] + from_right[i];
+                k[(6 + i, j)] = -from_left[i];
+                k[(i, 6 + j)] = -of_right[i];
+                k[(i, j)] = seats.left[i][j] + of_left[i];
+            }
+        }
+        k
+    }
+
+    /// What the weight of the whole line does at the seats when these are held: left first.
+    fn line_push(&self, chain: &Chain) -> SVector<f64, 12> {
+        let (starts, total) = PlaceForces::weights(chain, 1.0).summed(chain, 1.0);
+        let places = (chain.places[self.seats.left], chain.places[chain.places.len() - 1]);
+        let outer_right = starts[self.seats.right];
+        let mut free: Motion = [0.0; 6];
+        for number in self.seats.right..self.seats.left {
+            let link = &chain.links[number];
+            let by = link.start - chain.places[self.seats.right];
+            let before = moved(outer_right, by);
+            let own = std::array::from_fn(|i| starts[number][i] - before[i]);
+            add(&mut free, &carried(start_motion(&link.flexibility, &own, link.load), -by));
+        }
+        let held = product(&self.stiffness, &free);
+        let right: Wrench = std::array::from_fn(|i| outer_right[i] + held[i]);
+        let (all, beyond) = (moved(total, places.0 - places.1), moved(right, self.length));
+        SVector::from_fn(|i, _| if i < 6 { all[i] - beyond[i] } else { right[i - 6] })
+    }
+}
