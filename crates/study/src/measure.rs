@@ -1,0 +1,71 @@
+//! The columns of a study's results, and the designs' numbers in them.
+
+use axlebow_units::Kind;
+
+use crate::design::Design;
+use crate::{QUANTITIES, Quantity, Study};
+
+/// A result that the designs of a study have: a column of their readings.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Measure {
+    /// Name in study files, such as `camber-peak-to-peak`.
+    pub name: String,
+    /// What tables and pictures call it.
+    pub words: String,
+    /// What it measures.
+    pub kind: Kind,
+    /// What it means, one sentence.
+    pub meaning: String,
+    /// Place of its ride in [`Study::rides`], if it is of one and not of the static load case.
+    pub ride: Option<usize>,
+    /// Place of its number among the readings of a design.
+    pub place: usize,
+}
+
+impl Measure {
+    /// Its name and SI unit as a key of JSON and CSV, such as `camber_peak_to_peak_rad`.
+    pub fn key(&self) -> String {
+        key(&self.name, self.kind)
+    }
+}
+
+/// A name and its SI unit as a key of JSON and CSV.
+pub(crate) fn key(name: &str, kind: Kind) -> String {
+    let unit = kind.si().to_lowercase().replace(['/', ' '], "_");
+    format!("{}_{unit}", name.replace('-', "_")).trim_end_matches('_').to_owned()
+}
+
+/// The results that a study asks of every design: those of the static load case first, then ride by ride.
+#[derive(Debug, Clone)]
+pub(crate) struct Columns {
+    /// Each quantity with the place of its ride.
+    quantities: Vec<(&'static Quantity, usize)>,
+}
+
+impl Columns {
+    pub fn of(study: &Study) -> Columns {
+        let has = || QUANTITIES.iter().filter(|quantity| study.has(quantity));
+        let standing = has().filter(|quantity| !quantity.is_of_ride()).map(|quantity| (quantity, 0));
+        let rides = 0..study.rides.len();
+        let driven = rides.flat_map(|ride| has().filter(|own| own.is_of_ride()).map(move |own| (own, ride)));
+        Columns { quantities: standing.chain(driven).collect() }
+    }
+
+    pub fn measures(&self) -> Vec<Measure> {
+        let each = self.quantities.iter().enumerate();
+        let measure = |(place, (quantity, ride)): (usize, &(&'static Quantity, usize))| Measure {
+            name: quantity.name.to_owned(),
+            words: quantity.words.to_owned(),
+            kind: quantity.kind,
+            meaning: quantity.meaning.to_owned(),
+            ride: quantity.is_of_ride().then_some(*ride),
+            place,
+        };
+        each.map(measure).collect()
+    }
+
+    /// The numbers of a design, in the order of [`measures`](Self::measures), SI; NaN where there is none.
+    pub fn readings(&self, design: &Design) -> Box<[f64]> {
+        self.quantities.iter().map(|(quantity, ride)| quantity.of(design, *ride)).collect()
+    }
+}
