@@ -35,6 +35,8 @@ pub enum Value {
     Factors(Vec<(String, f64)>),
     /// Texts of a list.
     Texts(Vec<Written>),
+    /// Plain numbers of a list.
+    Numbers(Vec<f64>),
     /// Paths with what is to stand there, in file order.
     Changes(Vec<(Written, Written)>),
     /// Corners (x, z) of an outline, m.
@@ -188,6 +190,11 @@ impl Table {
     /// The texts of a list; none if the key is not there.
     pub fn texts(&self, key: &str) -> &[Written] {
         if let Some(Value::Texts(texts)) = self.value(key) { texts } else { &[] }
+    }
+
+    /// The plain numbers of a list; none if the key is not there.
+    pub fn numbers(&self, key: &str) -> &[f64] {
+        if let Some(Value::Numbers(numbers)) = self.value(key) { numbers } else { &[] }
     }
 
     /// Paths with what is to stand there, in file order; none if the key is not there.

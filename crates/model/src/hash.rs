@@ -42,6 +42,11 @@ fn add(table: &Table, hasher: &mut blake3::Hasher) {
                     hasher.update(&place.to_bits().to_le_bytes());
                 }
             }
+            Value::Numbers(numbers) => {
+                for number in numbers {
+                    hasher.update(&number.to_bits().to_le_bytes());
+                }
+            }
             Value::Texts(texts) => texts.iter().for_each(|written| add_text(&written.text, hasher)),
             Value::Changes(changes) => {
                 for (path, text) in changes {

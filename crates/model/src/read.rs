@@ -80,6 +80,7 @@ pub(crate) fn lone_value(spec: &'static KeySpec, path: &str, text: &str) -> Resu
         | Holds::Tables(_)
         | Holds::Factors
         | Holds::Texts
+        | Holds::Numbers { .. }
         | Holds::Changes
         | Holds::Corners => {
             return Err(ModelError::NotOneValue { path: path.to_owned() });

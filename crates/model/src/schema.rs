@@ -44,6 +44,7 @@ fn property(key: &KeySpec) -> Map<String, Json> {
         | Holds::Percent { .. }
         | Holds::Factors
         | Holds::Texts
+        | Holds::Numbers { .. }
         | Holds::Changes
         | Holds::Corners => {
             format!(" Accepted: {}.", key.holds.accepted())
@@ -92,6 +93,9 @@ fn content(key: &KeySpec) -> Map<String, Json> {
         }
         Holds::Factors => object(json!({ "type": "object", "additionalProperties": { "type": "number" } })),
         Holds::Texts => object(json!({ "type": "array", "items": text(), "minItems": 1 })),
+        Holds::Numbers { bounds } => {
+            object(json!({ "type": "array", "items": number(bounds), "minItems": 1 }))
+        }
         Holds::Changes => object(json!({ "type": "object", "additionalProperties": text() })),
         Holds::Corners => {
             let length = json!({ "type": "string", "pattern": QUANTITY });

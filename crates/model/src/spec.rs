@@ -63,6 +63,11 @@ pub enum Holds {
     Factors,
     /// A list of texts, none of them empty; at least one.
     Texts,
+    /// A list of plain numbers; at least one.
+    Numbers {
+        /// Accepted values.
+        bounds: Bounds,
+    },
     /// A table of texts under paths of another file, as in `{ "tube.wall" = "8 mm" }`.
     Changes,
     /// The corners of an outline, a list of pairs of lengths, as in `[["0 mm", "0 mm"], ["60 mm", "0 mm"]]`.
@@ -150,6 +155,9 @@ impl Holds {
             Self::Tables(spec) => format!("one or more tables, each with {}", spec.key_list()),
             Self::Factors => "a table of numbers, such as { gravity = 1.35 }".to_owned(),
             Self::Texts => r#"a list of texts in quotes, such as ["6 mm", "8 mm"]"#.to_owned(),
+            Self::Numbers { bounds } => {
+                with_bounds("a list of numbers, such as [5, 50, 95]".to_owned(), Kind::Ratio, *bounds)
+            }
             Self::Changes => r#"a table of paths and texts, such as { "tube.wall" = "8 mm" }"#.to_owned(),
             Self::Corners => {
                 r#"a list of corners, each of two lengths, such as [["0 mm", "0 mm"], ["60 mm", "0 mm"]]"#

@@ -48,6 +48,7 @@ impl Reader<'_> {
             }
             (Holds::Factors, DeValue::Table(raw)) => self.factors(&site, raw),
             (Holds::Texts, DeValue::Array(list)) => self.texts(&site, list),
+            (Holds::Numbers { bounds }, DeValue::Array(list)) => self.numbers(&site, list, bounds),
             (Holds::Changes, DeValue::Table(raw)) => self.changes(&site, raw),
             (Holds::Corners, DeValue::Array(list)) => self.corners(&site, list),
             _ => self.wrong_type(&site),
@@ -202,6 +203,24 @@ impl Reader<'_> {
             texts.extend(self.written(&inner));
         }
         Some(Value::Texts(texts))
+    }
+
+    fn numbers(&mut self, site: &Site<'_>, list: &[Spanned<DeValue<'_>>], bounds: Bounds) -> Option<Value> {
+        if list.is_empty() {
+            return self.refuse(site, "is an empty list");
+        }
+        let mut numbers = Vec::new();
+        for (i, item) in list.iter().enumerate() {
+            if self.problems.is_full() {
+                return None;
+            }
+            let (path, span) = (format!("{}[{i}]", site.path), self.span(item.span()));
+            let inner = Site { raw: item.get_ref(), raw_span: item.span(), span, path, ..*site };
+            if let Some(Value::Number(number)) = self.number(&inner, bounds) {
+                numbers.push(number);
+            }
+        }
+        Some(Value::Numbers(numbers))
     }
 
     fn changes(&mut self, site: &Site<'_>, raw: &DeTable<'_>) -> Option<Value> {

@@ -45,7 +45,7 @@ pub fn study(outcome: &StudyOutcome) -> String {
 }
 
 fn is_beside(outcome: &StudyOutcome) -> bool {
-    outcome.kind != StudyKind::Sweep
+    matches!(outcome.kind, StudyKind::SideBySide { .. })
 }
 
 fn heading(outcome: &StudyOutcome, measure: &Measure) -> String {

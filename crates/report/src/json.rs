@@ -16,6 +16,7 @@ mod strength;
 mod study;
 mod textbook;
 mod tire;
+mod uncertainty;
 
 pub use flex::{
     AssumedEntry, BearingEntry, CaseEntry, ContactEntry, FLEX_SCHEMA, FlexDocument, ModelEntry, SeatEntry,
@@ -62,6 +63,10 @@ pub use textbook::textbook_document;
 pub use tire::{
     BySide, FaceEntry, FaceTireEntry, RibEntry, RideFaceEntry, TIRE_SCHEMA, TireCaseEntry, TireDocument,
     TireRideEntry, WaveEntry, tire_document, tire_schema,
+};
+
+pub use uncertainty::{
+    EstimatedEntry, IndexEntry, PercentileEntry, UncertainEntry, UncertaintyEntry, VariantUncertaintyEntry,
 };
 
 use crate::ModelCard;

@@ -24,6 +24,7 @@ mod svg;
 pub mod table;
 mod textbook_row;
 mod tire_words;
+mod uncertainty_words;
 mod vtu;
 
 pub use animation::ride_animation;

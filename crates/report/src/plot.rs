@@ -34,6 +34,7 @@ mod thinned;
 mod tire_figure;
 mod tire_panel;
 mod tire_round;
+mod uncertainty_figure;
 mod weld_diagram;
 
 pub use causes_figure::causes_figure;

@@ -20,13 +20,14 @@ pub(crate) struct StudyWords<'a> {
 pub fn study_findings(outcome: &StudyOutcome, card: &ModelCard) -> Vec<String> {
     let words = StudyWords { outcome, numbers: Numbers { system: card.system } };
     let range = match (outcome.kind, outcome.shown.as_slice()) {
-        (StudyKind::SideBySide { .. }, _) => None,
+        (StudyKind::SideBySide { .. } | StudyKind::Uncertainty, _) => None,
         (_, []) => words.range(),
         (_, [lead, ..]) => words.range_of(lead),
     };
     let seats = crate::seat_words::seat_findings(&words);
     let others = [range, words.equal_mass()].into_iter().flatten();
-    others.chain(seats).chain(words.failures()).collect()
+    let told = crate::uncertainty_words::uncertainty_findings(&words);
+    told.into_iter().chain(others).chain(seats).chain(words.limits()).chain(words.failures()).collect()
 }
 
 impl StudyWords<'_> {
@@ -34,16 +35,26 @@ impl StudyWords<'_> {
     pub fn line(&self, row: &Row) -> String {
         let fixed = row.values.len().saturating_sub(1);
         let values = self.outcome.varied.iter().zip(&row.values).take(fixed);
-        let values = values.map(|(varied, &value)| {
-            format!(", {} {}", key_words(&varied.path), show(value, varied.kind, self.numbers.system))
-        });
+        let values = values
+            .map(|(varied, &value)| format!(", {} {}", varied_words(varied), self.value_of(varied, value)));
         let variant = self.outcome.variants[row.variant].replace(char::is_control, "\u{fffd}");
         format!("{variant}{}", values.collect::<String>())
     }
 
     /// A key with its value, such as "tube wall 8 mm".
     fn setting(&self, varied: &Varied, value: f64) -> String {
-        format!("{} {}", key_words(&varied.path), self.rounded(value, varied.kind))
+        match varied.choices.is_empty() {
+            true => format!("{} {}", varied_words(varied), self.rounded(value, varied.kind)),
+            false => format!("{} {}", varied_words(varied), self.value_of(varied, value)),
+        }
+    }
+
+    /// A value of a key with its unit, or the name of a choice.
+    pub fn value_of(&self, varied: &Varied, value: f64) -> String {
+        match varied.choices.get(value as usize) {
+            Some(choice) => choice.name.replace(char::is_control, "\u{fffd}"),
+            None => show(value, varied.kind, self.numbers.system),
+        }
     }
 
     /// A value to four digits, without zeros at its end.
@@ -64,9 +75,19 @@ impl StudyWords<'_> {
     pub fn heading_of(&self, place: usize) -> String {
         let Some(varied) = self.outcome.varied.get(place) else { return String::new() };
         match display_unit(varied.kind, self.numbers.system).symbol {
-            "" => key_words(&varied.path),
-            unit => format!("{}, {unit}", key_words(&varied.path)),
+            "" => varied_words(varied),
+            unit => format!("{}, {unit}", varied_words(varied)),
         }
+    }
+
+    /// Unit in which a key is shown.
+    pub fn unit_of(&self, varied: &Varied) -> &'static str {
+        display_unit(varied.kind, self.numbers.system).symbol
+    }
+
+    /// A value of a key in the unit in which it is shown.
+    pub fn scaled_of(&self, varied: &Varied, value: f64) -> f64 {
+        value / display_unit(varied.kind, self.numbers.system).factor
     }
 
     /// Value of the key that varies fastest, in its display unit.
@@ -114,7 +135,8 @@ impl StudyWords<'_> {
 
     /// The measure that is mapped over two keys, if the study has a map: a sweep of two keys with a ride or a rank.
     pub fn mapped(&self) -> Option<&Measure> {
-        let two = self.outcome.kind == StudyKind::Sweep && self.outcome.varied.len() == 2;
+        let numbers = self.outcome.varied.iter().all(|varied| varied.choices.is_empty());
+        let two = self.outcome.is_grid && self.outcome.varied.len() == 2 && numbers;
         self.outcome
             .shown
             .first()
@@ -219,6 +241,21 @@ impl StudyWords<'_> {
         found
     }
 
+    /// How many designs meet the limits.
+    fn limits(&self) -> Option<String> {
+        let StudyOutcome { limits, rows, measures, .. } = self.outcome;
+        if limits.is_empty() || self.outcome.kind == StudyKind::Uncertainty {
+            return None;
+        }
+        let each = limits.iter().map(|limit| {
+            let met = rows.iter().filter(|row| limit.is_met(row, measures)).count();
+            format!("{} ({met})", limit.words(self.numbers.system))
+        });
+        let each = each.collect::<Vec<_>>().join(", ");
+        let met = rows.iter().filter(|row| self.outcome.meets(row)).count();
+        Some(format!("{met} of {} designs meet every limit: {each}.", rows.len()))
+    }
+
     fn failures(&self) -> Option<String> {
         let failed = || self.outcome.rows.iter().filter(|row| row.result.is_err());
         let first = failed().next()?;
@@ -267,6 +304,14 @@ pub(crate) fn shown(measure: &Measure) -> Shown {
         Kind::Length if measure.ride.is_some() => Shown::Place,
         Kind::Length => Shown::Deflection,
         _ => Shown::Factor,
+    }
+}
+
+/// What a key that is varied is called: as the file calls it, else its path in words.
+pub(crate) fn varied_words(varied: &Varied) -> String {
+    match varied.is_named {
+        true => varied.name.replace('_', " ").replace(char::is_control, "\u{fffd}"),
+        false => key_words(&varied.path),
     }
 }
 

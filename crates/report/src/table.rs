@@ -21,8 +21,10 @@ mod study;
 mod study_beside;
 mod study_map;
 mod study_rank;
+mod study_sample;
 mod textbook;
 mod tire;
+mod uncertainty;
 mod walls;
 
 pub use causes::causes;

@@ -49,10 +49,8 @@ impl Study {
     /// Why there is no such axle, in words.
     pub(crate) fn model(&self, point: &Point) -> Result<Model, String> {
         let mut document = self.variants[point.variant].document.clone();
-        for (varied, &value) in self.varied.iter().zip(&point.values) {
-            if varied.of_road().is_none() {
-                document.set_number(&varied.path, value).map_err(|refusal| refusal.to_string())?;
-            }
+        for setting in self.settings(point).iter().filter(|setting| !setting.is_of_road()) {
+            setting.make(&mut document).map_err(|refusal| refusal.to_string())?;
         }
         let mut model = Model::of(&document).map_err(|problems| in_words(&problems))?;
         model.axle.seat_tables.clone_from(&self.seat_tables);
@@ -82,8 +80,9 @@ impl Study {
         let ready = |ride: &StudyRide| RidingAxle::of(&model.axle, ride.axle_load(&model.axle));
         let ready: Vec<Result<RidingAxle, AxleError>> = self.rides.iter().map(ready).collect();
         let driven = points.iter().map(|point| {
+            let settings = self.settings(point);
             let rides = self.rides.iter().zip(&ready).map(|(own, axle)| {
-                let driven = own.of(&model.axle, (&self.varied, point)).and_then(|asked| {
+                let driven = own.of(&model.axle, &settings).and_then(|asked| {
                     let outcome = axle.as_ref().map_err(ToString::to_string)?.ride(&asked);
                     outcome.map_err(|error| error.to_string()).and_then(DesignRide::of)
                 });
@@ -92,13 +91,6 @@ impl Study {
             Ok(Design { rides: rides.collect::<Result<_, String>>()?, ..standing.clone() })
         });
         driven.collect()
-    }
-
-    /// Whether two designs are of one axle and differ in the road at most.
-    pub(crate) fn is_one_axle(&self, one: &Point, other: &Point) -> bool {
-        let values = self.varied.iter().zip(one.values.iter().zip(&other.values));
-        let mut of_model = values.filter(|(varied, _)| varied.of_road().is_none());
-        one.variant == other.variant && of_model.all(|(_, (one, other))| one == other)
     }
 
     fn static_design(&self, model: &Model, system: &mut StaticSystem) -> Result<Design, String> {

@@ -153,7 +153,8 @@ mod tests {
     #[test]
     fn normal_quantiles_match_abramowitz_stegun_table_26_5() {
         let normal = Distribution::Normal { mean: 10.0, deviation: 2.0, range: OPEN };
-        for (upper, z) in [(0.5, 0.0), (0.05, 1.64485), (0.025, 1.95996), (0.005, 2.57583), (0.001, 3.09023)] {
+        for (upper, z) in [(0.5, 0.0), (0.05, 1.64485), (0.025, 1.95996), (0.005, 2.57583), (0.001, 3.09023)]
+        {
             assert!((normal.quantile(1.0 - upper) - (10.0 + 2.0 * z)).abs() < 2.0 * 0.5e-5);
             assert!((normal.quantile(upper) - (10.0 - 2.0 * z)).abs() < 2.0 * 0.5e-5);
         }
@@ -191,7 +192,7 @@ mod tests {
     #[test]
     fn a_range_far_from_the_mean_keeps_its_digits_and_one_beyond_is_unsound() {
         for sign in [-1.0, 1.0] {
-            let ends = [4.0 * sign, 4.1 * sign];
+            let ends: [f64; 2] = [4.0 * sign, 4.1 * sign];
             let range = [ends[0].min(ends[1]), ends[0].max(ends[1])];
             let tail = Distribution::Normal { mean: 0.0, deviation: 1.0, range };
             let values: Vec<f64> = (0..1000).map(|i| tail.quantile((f64::from(i) + 0.5) / 1000.0)).collect();

@@ -3,7 +3,8 @@
 use axlebow_model::{Bounds, Holds, Presence, TableSpec, Word, key, quantity};
 use axlebow_units::Kind;
 
-use crate::MOST_DESIGNS;
+use crate::ask_keys::{DERIVED, LIMIT, UNCERTAINTY};
+use crate::vary_keys::{LINK, SAMPLE, VARY};
 
 use Presence::{Default, Optional, Required};
 
@@ -36,8 +37,18 @@ pub static STUDY: TableSpec = TableSpec {
         ),
         key(
             "vary",
-            "A key that is varied; the last one varies fastest; a sweep has one or more.",
+            "A key that is varied; the last one varies fastest; a sweep and an uncertainty have one or more.",
             Holds::Tables(&VARY),
+            Optional,
+        ),
+        key("sample", "How the values of varied keys come together.", Holds::Table(&SAMPLE), Optional),
+        key("link", "A key that follows the varied ones.", Holds::Tables(&LINK), Optional),
+        key("derived", "A further result, by an expression.", Holds::Tables(&DERIVED), Optional),
+        key("limit", "What a result may be.", Holds::Tables(&LIMIT), Optional),
+        key(
+            "uncertainty",
+            "What an uncertainty study says of each result.",
+            Holds::Table(&UNCERTAINTY),
             Optional,
         ),
         key("ride", "A road that every design is driven over.", Holds::Tables(&RIDE), Optional),
@@ -68,9 +79,10 @@ pub static STUDY: TableSpec = TableSpec {
     ],
 };
 
-const KINDS: [Word; 2] = [
+const KINDS: [Word; 3] = [
     Word { word: "sweep", meaning: "every varied value with every variant" },
     Word { word: "side-by-side", meaning: "variants held against a baseline" },
+    Word { word: "uncertainty", meaning: "how results scatter when varied values do" },
 ];
 
 const SEAT_WALLS: [Word; 2] = [
@@ -93,28 +105,6 @@ static VARIANT: TableSpec = TableSpec {
             Optional,
         ),
         key("change", "Paths in the model with what is to stand there.", Holds::Changes, Optional),
-    ],
-};
-
-static VARY: TableSpec = TableSpec {
-    name: "vary",
-    meaning: "A key and the values that it takes: `from`, `to` and `points`, or `values`.",
-    keys: &[
-        key(
-            "path",
-            "Path of the key in the model, such as `tube.wall`, or in every ride's road, such as `road.speed`.",
-            Holds::Text,
-            Required,
-        ),
-        key("from", "The first value.", Holds::Text, Optional),
-        key("to", "The last value.", Holds::Text, Optional),
-        key(
-            "points",
-            "How many values, evenly spaced, both ends included.",
-            Holds::Count { min: 2, max: MOST_DESIGNS },
-            Optional,
-        ),
-        key("values", "The values one by one.", Holds::Texts, Optional),
     ],
 };
 

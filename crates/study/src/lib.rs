@@ -11,35 +11,45 @@
 //! rules of a model file, driven over each road of the study. What is asked of a design is declared once, in
 //! [`QUANTITIES`]: reader, tables, pictures, JSON and CSV take names, words and units from there. A design that cannot be built or solved is a row with its reason.
 
+mod ask_keys;
 mod causes;
 mod compatibility;
 mod constant_mass;
+mod derived;
 mod design;
 mod distribution;
 mod expression;
 mod files;
 mod fit;
 mod keys;
+mod limit;
 mod measure;
+mod names;
 mod natural;
 mod outcome;
 mod quantity;
 mod read;
+mod read_ask;
+mod read_sample;
+mod read_values;
 mod read_vary;
 mod ride;
 mod run;
 mod sample;
 mod seat_tables;
+mod setting;
 mod store;
 mod study;
 mod uncertainty;
 mod vary;
+mod vary_keys;
 
 pub use causes::{
     Cause, CauseShare, CausesOutcome, Contribution, Subject, WheelCauses, Wobble, causes, causes_over,
     shapley,
 };
 pub use compatibility::{Compatibility, CompatibilityOutcome, TableAxle, TireCell, TireColumn};
+pub use derived::Derived;
 pub use distribution::Distribution;
 pub use expression::{Expression, ExpressionError};
 pub use fit::{
@@ -47,14 +57,19 @@ pub use fit::{
     estimate, fit, usual_unknowns,
 };
 pub use keys::STUDY;
+pub use limit::Limit;
 pub use measure::Measure;
+pub use names::Named;
 pub use natural::NaturalMode;
 pub use outcome::{EqualMass, RideName, Row, StudyOutcome};
 pub use quantity::{QUANTITIES, Quantity};
 pub use ride::StudyRide;
-pub use sample::{MOST_DIMENSIONS, Sampler, Spread};
+pub use sample::{MOST_DIMENSIONS, Plan, Purpose, REPLICATES, Sampler, Spread};
 pub use seat_tables::table_folder;
 pub use store::{Chunk, Earlier, Head, Part, Results, ResultsFile, StoreError};
-pub use study::{MOST_DESIGNS, Point, Study, StudyKind, Variant};
-pub use uncertainty::{Estimated, Index, Sampled, order_interval, percentile, variance_indices};
-pub use vary::Varied;
+pub use study::{MOST_DESIGNS, NoResult, Point, Study, StudyKind, Together, Variant};
+pub use uncertainty::{
+    Estimated, Index, Sampled, Uncertain, Uncertainty, UncertaintyAsk, VariantUncertainty, order_interval,
+    percentile, variance_indices,
+};
+pub use vary::{Choice, Link, Varied};

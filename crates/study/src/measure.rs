@@ -3,7 +3,8 @@
 use axlebow_units::Kind;
 
 use crate::design::Design;
-use crate::{QUANTITIES, Quantity, Study};
+use crate::names::Named;
+use crate::{Derived, QUANTITIES, Quantity, Study};
 
 /// A result that the designs of a study have: a column of their readings.
 #[derive(Debug, Clone, PartialEq)]
@@ -35,11 +36,22 @@ pub(crate) fn key(name: &str, kind: Kind) -> String {
     format!("{}_{unit}", name.replace('-', "_")).trim_end_matches('_').to_owned()
 }
 
-/// The results that a study asks of every design: those of the static load case first, then ride by ride.
+/// The results that a study asks of every design: those of the static load case first, then ride by ride, then derived
+/// ones.
 #[derive(Debug, Clone)]
 pub(crate) struct Columns {
     /// Each quantity with the place of its ride.
     quantities: Vec<(&'static Quantity, usize)>,
+    derived: Vec<(Derived, Vec<Source>)>,
+}
+
+/// Where a number in an expression comes from.
+#[derive(Debug, Clone, Copy)]
+enum Source {
+    /// A varied key, by its place.
+    Varied(usize),
+    /// A reading before, by its place.
+    Reading(usize),
 }
 
 impl Columns {
@@ -48,7 +60,12 @@ impl Columns {
         let standing = has().filter(|quantity| !quantity.is_of_ride()).map(|quantity| (quantity, 0));
         let rides = 0..study.rides.len();
         let driven = rides.flat_map(|ride| has().filter(|own| own.is_of_ride()).map(move |own| (own, ride)));
-        Columns { quantities: standing.chain(driven).collect() }
+        let quantities: Vec<(&'static Quantity, usize)> = standing.chain(driven).collect();
+        let sources = |derived: &Derived| {
+            derived.uses.iter().filter_map(|(_, named)| source(*named, &quantities)).collect()
+        };
+        let derived = study.derived.iter().map(|derived| (derived.clone(), sources(derived))).collect();
+        Columns { quantities, derived }
     }
 
     pub fn measures(&self) -> Vec<Measure> {
@@ -61,11 +78,44 @@ impl Columns {
             ride: quantity.is_of_ride().then_some(*ride),
             place,
         };
-        each.map(measure).collect()
+        let derived = self.derived.iter().enumerate().map(|(place, (own, _))| Measure {
+            name: own.name.clone(),
+            words: own.name.replace('-', " "),
+            kind: own.kind,
+            meaning: own.expression.text().to_owned(),
+            ride: None,
+            place: self.quantities.len() + place,
+        });
+        each.map(measure).chain(derived).collect()
     }
 
     /// The numbers of a design, in the order of [`measures`](Self::measures), SI; NaN where there is none.
-    pub fn readings(&self, design: &Design) -> Box<[f64]> {
-        self.quantities.iter().map(|(quantity, ride)| quantity.of(design, *ride)).collect()
+    ///
+    /// Arguments: `values` of the varied keys.
+    pub fn readings(&self, design: &Design, values: &[f64]) -> Box<[f64]> {
+        let own = self.quantities.iter().map(|(quantity, ride)| quantity.of(design, *ride));
+        let mut readings: Vec<f64> = Vec::with_capacity(self.quantities.len() + self.derived.len());
+        readings.extend(own);
+        for (derived, sources) in &self.derived {
+            let number = |source: &Source| match *source {
+                Source::Varied(place) => values[place],
+                Source::Reading(place) => readings[place],
+            };
+            let value = derived.value(sources.iter().map(number));
+            readings.push(value);
+        }
+        readings.into()
+    }
+}
+
+/// Where what a name stands for is found; every study has what its expressions name.
+fn source(named: Named, quantities: &[(&'static Quantity, usize)]) -> Option<Source> {
+    match named {
+        Named::Varied(place) => Some(Source::Varied(place)),
+        Named::Derived(place) => Some(Source::Reading(quantities.len() + place)),
+        Named::Result(name, ride) => {
+            let own = |(quantity, of): &(&Quantity, usize)| quantity.name == name && *of == ride.unwrap_or(0);
+            quantities.iter().position(own).map(Source::Reading)
+        }
     }
 }

@@ -1,6 +1,6 @@
 //! What a study says.
 
-use crate::{Measure, NaturalMode, StudyKind, Varied};
+use crate::{Limit, Measure, NaturalMode, StudyKind, Uncertainty, Varied};
 
 /// Result of [`Study::run`](crate::Study::run).
 #[derive(Debug, Clone, PartialEq)]
@@ -17,6 +17,10 @@ pub struct StudyOutcome {
     pub variants: Vec<String>,
     /// Keys that were varied, the last one fastest.
     pub varied: Vec<Varied>,
+    /// Whether every combination of the values was run.
+    pub is_grid: bool,
+    /// What results may be.
+    pub limits: Vec<Limit>,
     /// The rides, in order.
     pub rides: Vec<RideName>,
     /// Every result that the designs have, those of the static load case first, then ride by ride.
@@ -34,6 +38,8 @@ pub struct StudyOutcome {
     pub seat_table_errors: Vec<[f64; 2]>,
     /// The designs, in the order of [`Study::points`](crate::Study::points).
     pub rows: Vec<Row>,
+    /// What an uncertainty study says.
+    pub uncertainty: Option<Uncertainty>,
     /// Designs of equal axle mass, in the order of the masses asked for.
     pub constant_mass: Vec<EqualMass>,
 }
@@ -95,9 +101,17 @@ impl StudyOutcome {
         self.rows.get(baseline)
     }
 
-    /// The rows in lines along the key that varies fastest: same variant, same values of the other keys.
+    /// Whether a design meets every limit; one without a result does not.
+    pub fn meets(&self, row: &Row) -> bool {
+        self.limits.iter().all(|limit| limit.is_met(row, &self.measures))
+    }
+
+    /// The rows in lines along the key that varies fastest: same variant, same values of the other keys; in a sample, a line
+    /// of each variant.
     pub fn lines(&self) -> impl Iterator<Item = &[Row]> {
-        self.rows.chunks(self.varied.last().map_or(1, |last| last.values.len()))
+        let whole = self.rows.len() / self.variants.len().max(1);
+        let own = self.varied.last().map_or(1, |last| last.values.len());
+        self.rows.chunks(if self.is_grid { own } else { whole }.max(1))
     }
 }
 

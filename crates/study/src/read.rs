@@ -1,13 +1,17 @@
 //! From a study file to a study: rules across keys and files, each misfit reported at its place.
 
 use axlebow_axle::RideBasis;
-use axlebow_model::{Document, Model, ModelError, Problems, RoadFile, Span, Table, Written, likely};
+use axlebow_model::{Document, Model, Problems, RoadFile, Table, Written, likely};
 
 use crate::files::Files;
-use crate::{MOST_DESIGNS, Quantity, Study, StudyKind, StudyRide, Variant, Varied};
+use crate::read_sample::Method;
+use crate::read_vary::Into;
+use crate::study::result_named;
+use crate::{Derived, Study, StudyKind, StudyRide, Variant};
 
 /// Reads the tables of a study file against the files that it points to and collects misfits.
 pub(crate) struct Reader<'d> {
+    pub document: &'d Document,
     pub root: &'d Table,
     pub files: &'d Files,
     pub problems: Problems,
@@ -22,14 +26,22 @@ impl Reader<'_> {
         let kind = self.kind();
         let variants = self.variants();
         let rides = self.rides()?;
-        let own = self.files.model.as_ref().filter(|_| kind == StudyKind::Sweep);
+        let own = self.files.model.as_ref().filter(|_| !matches!(kind, StudyKind::SideBySide { .. }));
         let base = own.or(variants.get(kind.baseline()).map(|variant| &variant.document));
         let base = Model::of(base.ok_or_else(|| self.problems.clone())?)?;
         self.check_cases(&base)?;
-        let varied = self.varied(&variants, &rides);
-        let (masses, shown) = (self.masses(), self.shown(&rides));
-        let ranked_by = self.ranked_by(&rides);
-        self.check_count(variants.len(), &varied);
+        let files = Into { variants: &variants, rides: &rides };
+        let method = self.method(kind);
+        let varied = self.varied(files, method);
+        self.check_distributed(kind);
+        let links = self.links(files, &varied);
+        let derived = self.derived(&varied, &rides);
+        let limits = self.limits(&derived, rides.is_empty());
+        let (masses, shown) = (self.masses(), self.shown(&derived, &rides));
+        let ranked_by = self.ranked_by(&derived, &rides);
+        self.check_masses(method);
+        let uncertainty = self.uncertainty(kind);
+        let together = self.together((kind, method), &varied);
         if !self.problems.is_empty() {
             return Err(self.problems);
         }
@@ -37,8 +49,8 @@ impl Reader<'_> {
         let note = self.root.optional_text("note").map(str::to_owned);
         let case = self.root.text("case").to_owned();
         let tabled_walls = self.root.optional_word("seat_walls") == Some("table");
-        let seat_tables = Vec::new();
-        Ok(Study {
+        let (assumed, seat_tables) = (self.assumed(kind), Vec::new());
+        let study = Study {
             name,
             note,
             kind,
@@ -46,26 +58,28 @@ impl Reader<'_> {
             case,
             variants,
             varied,
+            together,
+            links,
+            derived,
+            limits,
+            uncertainty,
             rides,
             shown,
             ranked_by,
             masses,
             tabled_walls,
+            assumed,
             seat_tables,
-        })
+        };
+        self.check_count(study.count());
+        if self.problems.is_empty() { Ok(study) } else { Err(self.problems) }
     }
 
     /// What the study does; its tables must be those that this needs.
     fn kind(&mut self) -> StudyKind {
         let variants = self.root.tables("variant");
-        if self.root.word("kind") == "sweep" {
-            if self.root.tables("vary").is_empty() {
-                self.misfit("kind", "a sweep varies no key", "one or more `[[vary]]` tables");
-            }
-            if self.root.optional_text("baseline").is_some() {
-                self.misfit("baseline", "a sweep has no baseline", "`kind = \"side-by-side\"`");
-            }
-            return StudyKind::Sweep;
+        if let Some(kind) = self.varying_kind() {
+            return kind;
         }
         if let Some(table) = self.root.tables("vary").first() {
             self.problems.push(
@@ -83,6 +97,31 @@ impl Reader<'_> {
         StudyKind::SideBySide { baseline: self.baseline() }
     }
 
+    /// A kind that varies keys, if it is one.
+    fn varying_kind(&mut self) -> Option<StudyKind> {
+        let (kind, words) = match self.root.word("kind") {
+            "sweep" => (StudyKind::Sweep, "a sweep"),
+            "uncertainty" => (StudyKind::Uncertainty, "an uncertainty"),
+            _ => return None,
+        };
+        if self.root.tables("vary").is_empty() {
+            self.misfit("kind", &format!("{words} varies no key"), "one or more `[[vary]]` tables");
+        }
+        if self.root.optional_text("baseline").is_some() {
+            self.misfit("baseline", &format!("{words} has no baseline"), "`kind = \"side-by-side\"`");
+        }
+        Some(kind)
+    }
+
+    /// Designs of equal mass are looked for along the key of a grid that varies fastest.
+    fn check_masses(&mut self, method: Method) {
+        let last = self.root.tables("vary").last().is_some_and(|table| !table.tables("choice").is_empty());
+        if self.root.optional_table("constant_mass").is_some() && (method != Method::Grid || last) {
+            let message = "designs of equal mass are found between the steps of a grid's last key only";
+            self.misfit("constant_mass", message, "a grid whose last `[[vary]]` has a `path`");
+        }
+    }
+
     fn baseline(&mut self) -> usize {
         let names = || self.root.tables("variant").iter().map(|table| table.text("name"));
         let Some(wanted) = self.root.optional_text("baseline") else { return 0 };
@@ -94,7 +133,7 @@ impl Reader<'_> {
         })
     }
 
-    fn misfit(&mut self, key: &str, message: &str, accepted: &str) {
+    pub(crate) fn misfit(&mut self, key: &str, message: &str, accepted: &str) {
         self.problems.push(self.root.span_of(key), message, Some(accepted.to_owned()));
     }
 
@@ -179,55 +218,33 @@ impl Reader<'_> {
         Ok(rides)
     }
 
-    /// The quantities that the file says are shown.
-    fn shown(&mut self, rides: &[StudyRide]) -> Vec<&'static Quantity> {
+    /// The results that the file says are shown.
+    fn shown(&mut self, derived: &[Derived], rides: &[StudyRide]) -> Vec<String> {
         let mut shown = Vec::new();
         for written in self.root.texts("show") {
-            shown.extend(self.quantity(written, rides));
+            shown.extend(self.result(written, (derived, rides)));
         }
         shown
     }
 
     /// What the file says that designs are ranked by.
-    fn ranked_by(&mut self, rides: &[StudyRide]) -> Option<&'static Quantity> {
+    fn ranked_by(&mut self, derived: &[Derived], rides: &[StudyRide]) -> Option<String> {
         let text = self.root.optional_text("rank_by")?.to_owned();
-        self.quantity(&Written { text, span: self.root.span_of("rank_by") }, rides)
+        self.result(&Written { text, span: self.root.span_of("rank_by") }, (derived, rides))
     }
 
-    fn quantity(
+    fn result(
         &mut self,
         Written { text, span }: &Written,
-        rides: &[StudyRide],
-    ) -> Option<&'static Quantity> {
-        match Quantity::named(text) {
-            Ok(quantity) if quantity.is_of_ride() && rides.is_empty() => {
-                let message = format!("{text:?} is a result of a ride, and the study has none");
-                self.problems.push(span.clone(), message, Some("a `[[ride]]` table".to_owned()));
-                None
-            }
-            Ok(quantity) => Some(quantity),
-            Err(near) => {
-                let names: Vec<&str> = crate::QUANTITIES.iter().map(|quantity| quantity.name).collect();
-                let message = format!("no result is named {text:?}");
-                self.problems.push_likely(span.clone(), message, (Some(names.join(", ")), near));
+        (derived, rides): (&[Derived], &[StudyRide]),
+    ) -> Option<String> {
+        match result_named(text, (derived, rides.is_empty())) {
+            Ok(name) => Some(name),
+            Err(none) => {
+                let hints = (Some(none.accepted), none.likely);
+                self.problems.push_likely(span.clone(), none.why, hints);
                 None
             }
         }
-    }
-
-    fn check_count(&mut self, variants: usize, varied: &[Varied]) {
-        let each = varied.iter().map(|varied| varied.values.len());
-        let count = each.fold(variants, usize::saturating_mul);
-        if count > MOST_DESIGNS as usize {
-            let span = self.root.tables("vary").last().map_or(0..0, Table::span);
-            let message = format!("the study has {count} designs");
-            self.problems.push(span, message, Some(format!("{MOST_DESIGNS} at most")));
-        }
-    }
-
-    /// Reports at the path if that is at fault, else at the value.
-    pub(crate) fn push_refusal(&mut self, (path, value): (&Span, &Span), refusal: &ModelError) {
-        let span = if matches!(refusal, ModelError::Refused { .. }) { value } else { path };
-        self.problems.push_refusal(span.clone(), refusal);
     }
 }

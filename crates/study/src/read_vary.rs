@@ -1,63 +1,149 @@
 //! The values that keys take in a study, read by the rules of the files that the keys are of.
 
 use axlebow_model::{Document, ModelError, Span, Table, Written};
-use axlebow_units::{Kind, UnitSystem, parse, show};
+use axlebow_units::Kind;
 
+use crate::names::{Names, is_result};
 use crate::read::Reader;
-use crate::vary::{evenly, of_road};
+use crate::read_sample::Method;
+use crate::vary::{Choice, last_word, of_road};
 use crate::{StudyRide, Variant, Varied};
 
-/// A path and a document to try values on.
-struct Scratch<'p> {
-    path: &'p str,
-    document: Document,
+/// The documents that a study's paths lead into.
+#[derive(Clone, Copy)]
+pub(crate) struct Into<'s> {
+    pub variants: &'s [Variant],
+    pub rides: &'s [StudyRide],
+}
+
+/// A key of a file, and the documents that have it.
+pub(crate) struct Key<'s> {
+    pub path: &'s Written,
+    /// The path within the documents.
+    pub own: &'s str,
+    pub documents: Vec<&'s Document>,
+}
+
+impl<'s> Into<'s> {
+    /// The key at a path.
+    pub fn key(self, path: &'s Written) -> Key<'s> {
+        match of_road(&path.text) {
+            Some(own) => Key { path, own, documents: self.rides.iter().map(|ride| &ride.document).collect() },
+            None => {
+                let documents = self.variants.iter().map(|variant| &variant.document).collect();
+                Key { path, own: &path.text, documents }
+            }
+        }
+    }
 }
 
 impl Reader<'_> {
-    pub fn varied(&mut self, variants: &[Variant], rides: &[StudyRide]) -> Vec<Varied> {
+    pub fn varied(&mut self, files: Into<'_>, method: Method) -> Vec<Varied> {
         let mut all: Vec<Varied> = Vec::new();
+        let mut seen: Vec<String> = Vec::new();
         for table in self.root.tables("vary") {
-            let path = table.text("path");
-            if all.iter().any(|varied| varied.path == path) {
-                self.problems.push(table.span_of("path"), format!("{path:?} is varied twice"), None);
-                continue;
-            }
-            let (own, documents): (&str, Vec<&Document>) = match of_road(path) {
-                Some(own) => (own, rides.iter().map(|ride| &ride.document).collect()),
-                None => (path, variants.iter().map(|variant| &variant.document).collect()),
+            let varied = match table.tables("choice") {
+                [] => self.varied_key(table, (files, method), &mut seen),
+                choices => self.catalogue((table, choices), files, &mut seen),
             };
-            self.check_not_changed(path);
-            let Some(kind) = self.kind_in(table.span_of("path"), (own, own != path), &documents) else {
-                continue;
-            };
-            let mut scratch = Scratch { path: own, document: documents[0].clone() };
-            let values = self.values(table, (&mut scratch, kind));
-            all.extend(values.map(|values| Varied { path: path.to_owned(), kind, values }));
+            all.extend(varied);
         }
+        self.check_names(&mut all);
         all
     }
 
-    /// What a key measures in every one of some documents; a problem if one does not know it.
-    fn kind_in(
-        &mut self,
-        span: Span,
-        (path, is_of_road): (&str, bool),
-        documents: &[&Document],
-    ) -> Option<Kind> {
-        if documents.is_empty() {
-            // A study without variants has said so already.
-            if is_of_road {
-                let message = "a key of the road is varied, and the study has no ride";
-                self.problems.push(span, message, Some("a `[[ride]]` table".to_owned()));
+    /// The paths of a table: `path` or `paths`.
+    pub(crate) fn paths(&mut self, table: &Table) -> Vec<Written> {
+        let one = table
+            .optional_text("path")
+            .map(|text| Written { text: text.to_owned(), span: table.span_of("path") });
+        match (one, table.texts("paths")) {
+            (Some(path), []) => vec![path],
+            (None, several @ [_, ..]) => several.to_vec(),
+            (Some(_), _) => {
+                let message = "it has both `path` and `paths`";
+                self.problems.push(table.span_of("paths"), message, Some("one of the two".to_owned()));
+                Vec::new()
             }
+            (None, _) => {
+                let message = "it is not said which key is meant";
+                let accepted = "`path`, `paths` or `[[vary.choice]]` tables";
+                let accepted = if table.spec().name == "vary" { accepted } else { "`path` or `paths`" };
+                self.problems.push(table.span(), message, Some(accepted.to_owned()));
+                Vec::new()
+            }
+        }
+    }
+
+    /// A key, or several that take the same value.
+    fn varied_key(
+        &mut self,
+        table: &Table,
+        (files, method): (Into<'_>, Method),
+        seen: &mut Vec<String>,
+    ) -> Option<Varied> {
+        let paths = self.paths(table);
+        let mut kinds: Vec<Kind> = Vec::new();
+        for path in &paths {
+            kinds.push(self.kind_at(path, files, seen)?);
+        }
+        let (first, kind) = (paths.first()?, *kinds.first()?);
+        if let Some(other) = kinds.iter().position(|own| *own != kind) {
+            let message = format!(
+                "{:?} measures {}, and {:?} {}",
+                first.text,
+                kind.name(),
+                paths[other].text,
+                kinds[other].name()
+            );
+            self.problems.push(
+                paths[other].span.clone(),
+                message,
+                Some("keys that measure the same".to_owned()),
+            );
             return None;
         }
+        let key = files.key(first);
+        let mut varied = Varied::of_key(&first.text, kind, Vec::new());
+        varied.others = paths[1..].iter().map(|path| path.text.clone()).collect();
+        let scratch = (key.own, key.documents[0].clone());
+        (varied.values, varied.distribution) = self.values(table, (scratch, kind), method)?;
+        Some(varied)
+    }
+
+    /// What a key measures, if every file knows it and nothing else sets it.
+    pub(crate) fn kind_at(
+        &mut self,
+        path: &Written,
+        files: Into<'_>,
+        seen: &mut Vec<String>,
+    ) -> Option<Kind> {
+        if seen.contains(&path.text) {
+            self.problems.push(path.span.clone(), format!("{:?} is varied twice", path.text), None);
+            return None;
+        }
+        seen.push(path.text.clone());
+        self.check_not_changed(&path.text);
+        let key = files.key(path);
+        self.check_documents(&key)?;
         let kinds: Result<Vec<Kind>, ModelError> =
-            documents.iter().map(|document| document.kind(path)).collect();
-        kinds
-            .map_err(|refusal| self.problems.push_refusal(span, &refusal))
-            .ok()
-            .and_then(|k| k.first().copied())
+            key.documents.iter().map(|document| document.kind(key.own)).collect();
+        match kinds {
+            Ok(kinds) => kinds.first().copied(),
+            Err(refusal) => {
+                self.problems.push_refusal(path.span.clone(), &refusal);
+                None
+            }
+        }
+    }
+
+    fn check_documents(&mut self, key: &Key<'_>) -> Option<()> {
+        // A study without variants has said so already.
+        if key.documents.is_empty() && of_road(&key.path.text).is_some() {
+            let message = "a key of the road is varied, and the study has no ride";
+            self.problems.push(key.path.span.clone(), message, Some("a `[[ride]]` table".to_owned()));
+        }
+        (!key.documents.is_empty()).then_some(())
     }
 
     /// A key that is varied has no use for a change.
@@ -76,55 +162,121 @@ impl Reader<'_> {
         }
     }
 
-    fn values(&mut self, table: &Table, (scratch, kind): (&mut Scratch<'_>, Kind)) -> Option<Vec<f64>> {
-        let end = |key| {
-            let text = table.optional_text(key)?.to_owned();
-            Some(Written { text, span: table.span_of(key) })
-        };
-        match (table.texts("values"), end("from"), end("to"), table.optional_count("points")) {
-            ([], Some(from), Some(to), Some(points)) => {
-                let (start, last) = (self.value(scratch, &from), self.value(scratch, &to));
-                let (start, last) = (start?, last?);
-                if start == last {
-                    let shown = show(last, kind, UnitSystem::Si);
-                    let message = format!("`from` and `to` are both {shown}");
-                    self.problems.push(to.span, message, Some("two values that differ".to_owned()));
-                    return None;
-                }
-                Some(evenly(start, last, points))
-            }
-            (values, None, None, None) if !values.is_empty() => {
-                let read: Vec<_> = values.iter().map(|value| self.value(scratch, value)).collect();
-                read.into_iter().collect()
-            }
-            _ => {
-                let accepted = "`from`, `to` and `points`, or `values`".to_owned();
-                let message = format!("it is not plain which values {:?} takes", table.text("path"));
-                self.problems.push(table.span(), message, Some(accepted));
-                None
+    /// A choice among entries that each set several keys.
+    fn catalogue(
+        &mut self,
+        (table, entries): (&Table, &[Table]),
+        files: Into<'_>,
+        seen: &mut Vec<String>,
+    ) -> Option<Varied> {
+        for key in [
+            "path",
+            "paths",
+            "from",
+            "to",
+            "points",
+            "spacing",
+            "values",
+            "distribution",
+            "mean",
+            "deviation",
+            "likely",
+        ] {
+            if table.entry(key).is_some() {
+                let accepted = Some("`name` and `[[vary.choice]]` tables, or the other keys".to_owned());
+                self.problems.push(table.span_of(key), format!("a choice has no use for `{key}`"), accepted);
             }
         }
-    }
-
-    /// The number (SI) that a text is where the values go.
-    fn value(&mut self, scratch: &mut Scratch<'_>, written: &Written) -> Option<f64> {
-        let Scratch { path, document } = scratch;
-        let number = document.set(path, &written.text).and_then(|()| document.number(path));
-        number.map_err(|refusal| self.push_refusal((&written.span, &written.span), &refusal)).ok()
-    }
-
-    pub fn masses(&mut self) -> Vec<f64> {
-        let Some(table) = self.root.optional_table("constant_mass") else { return Vec::new() };
-        table.texts("masses").iter().filter_map(|written| self.mass(written)).collect()
-    }
-
-    fn mass(&mut self, written: &Written) -> Option<f64> {
-        let (message, hints) = match parse(&written.text, Kind::Mass) {
-            Ok(parsed) if parsed.value > 0.0 => return Some(parsed.value),
-            Ok(_) => (format!("the mass is {:?}", written.text), (Some("more than 0 kg".to_owned()), None)),
-            Err(error) => (error.message(), (Some(error.accepted()), error.likely())),
+        let Some(name) = table.optional_text("name") else {
+            let message = "the choice has no name";
+            self.problems.push(table.span(), message, Some("`name`, such as \"stiffener\"".to_owned()));
+            return None;
         };
-        self.problems.push_likely(written.span.clone(), message, hints);
-        None
+        let mut choices: Vec<Choice> = Vec::new();
+        let mut own: Vec<String> = Vec::new();
+        for entry in entries {
+            choices.extend(self.choice((entry, &choices), files, (seen, &mut own)));
+        }
+        seen.extend(own);
+        let places = (0..choices.len()).map(|place| place as f64).collect();
+        let name = name.to_owned();
+        let kind = Kind::Ratio;
+        Some(Varied { choices, is_named: true, ..Varied::of_key(&name, kind, places) })
+    }
+
+    /// One entry of a catalogue, tried on every file that it is of.
+    fn choice(
+        &mut self,
+        (entry, before): (&Table, &[Choice]),
+        files: Into<'_>,
+        (seen, own): (&[String], &mut Vec<String>),
+    ) -> Option<Choice> {
+        let name = entry.text("name").to_owned();
+        if before.iter().any(|choice| choice.name == name) {
+            self.problems.push(entry.span_of("name"), format!("two choices are named {name:?}"), None);
+        }
+        for (path, text) in entry.changes("change") {
+            if seen.contains(&path.text) {
+                self.problems.push(path.span.clone(), format!("{:?} is varied twice", path.text), None);
+            }
+            if !own.contains(&path.text) {
+                own.push(path.text.clone());
+                self.check_not_changed(&path.text);
+            }
+            let key = files.key(path);
+            self.check_documents(&key)?;
+            for document in &key.documents {
+                if let Err(refusal) = Document::clone(document).set(key.own, &text.text) {
+                    self.push_refusal((&path.span, &text.span), &refusal);
+                    break;
+                }
+            }
+        }
+        let changes =
+            entry.changes("change").iter().map(|(path, text)| (path.text.clone(), text.text.clone()));
+        Some(Choice { name, changes: changes.collect() })
+    }
+
+    /// Gives every key the name that expressions call it by.
+    fn check_names(&mut self, all: &mut [Varied]) {
+        let tables = self.root.tables("vary");
+        if all.len() < tables.len() {
+            return;
+        }
+        for (place, table) in tables.iter().enumerate() {
+            let Some(name) = table.optional_text("name") else { continue };
+            let refusal = match is_result(name) {
+                true => Some(format!("a result is called {name:?} already")),
+                false => Names::of_varied(&all[..place]).refuse(name),
+            };
+            // A choice has no number, so that no expression must write it.
+            if let Some(why) = refusal.filter(|_| all[place].choices.is_empty()) {
+                let accepted =
+                    Some("letters, digits and `_`, as no other key or result is called".to_owned());
+                self.problems.push(table.span_of("name"), why, accepted);
+            }
+            name.clone_into(&mut all[place].name);
+            all[place].is_named = true;
+        }
+        let alike = |name: &str, all: &[Varied]| all.iter().filter(|own| own.name == name).count() > 1;
+        let taken: Vec<bool> = all.iter().map(|own| alike(&own.name, all) || is_result(&own.name)).collect();
+        for (own, _) in all.iter_mut().zip(taken).filter(|(own, taken)| *taken && !own.is_named) {
+            own.name = crate::expression::plain_name(&own.path);
+        }
+        debug_assert!(
+            all.iter().all(|own| own.is_named || !own.name.is_empty() || last_word(&own.path).is_empty())
+        );
+    }
+
+    /// Bytes of a value as written.
+    pub(crate) fn written(table: &Table, key: &str) -> Option<Written> {
+        let text = table.optional_text(key)?.to_owned();
+        Some(Written { text, span: table.span_of(key) })
+    }
+
+    /// Reports at the path if that is at fault, else at the value.
+    pub(crate) fn push_refusal(&mut self, (path, value): (&Span, &Span), refusal: &ModelError) {
+        let span = if matches!(refusal, ModelError::Refused { .. }) { value } else { path };
+        self.problems.push_refusal(span.clone(), refusal);
     }
 }

@@ -5,7 +5,7 @@ use std::path::PathBuf;
 use axlebow_axle::{Axle, Ride, RideBasis, RideOutcome, RideWheel, Sides};
 use axlebow_model::{Document, RoadFile};
 
-use crate::{Point, Varied};
+use crate::setting::Setting;
 
 /// A road that every design of a study is driven over.
 #[derive(Debug, Clone)]
@@ -30,16 +30,15 @@ impl StudyRide {
     ///
     /// # Errors
     /// Why there is no such road, in words.
-    pub(crate) fn of(&self, axle: &Axle, (varied, point): (&[Varied], &Point)) -> Result<Ride, String> {
+    pub(crate) fn of(&self, axle: &Axle, settings: &[Setting<'_>]) -> Result<Ride, String> {
         let load = self.axle_load(axle);
-        let mut changes =
-            varied.iter().zip(&point.values).filter_map(|(v, value)| Some((v.of_road()?, value)));
-        let Some(first) = changes.next() else {
+        let mut changes = settings.iter().filter(|setting| setting.is_of_road()).peekable();
+        if changes.peek().is_none() {
             return Ok(self.driven(&self.road, load));
-        };
+        }
         let mut document = self.document.clone();
-        for (path, &value) in std::iter::once(first).chain(changes) {
-            document.set_number(path, value).map_err(|refusal| refusal.to_string())?;
+        for change in changes {
+            change.make(&mut document).map_err(|refusal| refusal.to_string())?;
         }
         let road =
             RoadFile::of(&document, &self.folder).map_err(|problems| crate::design::in_words(&problems))?;

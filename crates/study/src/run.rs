@@ -5,7 +5,7 @@ use rayon::prelude::*;
 
 use crate::design::{Beside, Design};
 use crate::measure::Columns;
-use crate::{Measure, Point, RideName, Row, Study, StudyKind, StudyOutcome, StudyRide};
+use crate::{Measure, Point, RideName, Row, Study, StudyKind, StudyOutcome, StudyRide, Together};
 
 /// Designs between two reports of progress.
 const BATCH: usize = 512;
@@ -65,6 +65,8 @@ impl Study {
     }
 
     fn outcome(&self, rows: Vec<Row>, measures: Vec<Measure>) -> StudyOutcome {
+        let shown = self.shown(&measures);
+        let uncertainty = self.uncertainty(&rows, (&measures, &self.told(&measures, &shown)));
         StudyOutcome {
             name: self.name.clone(),
             note: self.note.clone(),
@@ -72,16 +74,20 @@ impl Study {
             case: self.case.clone(),
             variants: self.variants.iter().map(|variant| variant.name.clone()).collect(),
             varied: self.varied.clone(),
+            is_grid: matches!(self.together, Together::Grid),
+            limits: self.limits.clone(),
             rides: self.rides.iter().map(|ride| self.ride_name(ride)).collect(),
-            shown: self.shown(&measures),
+            shown,
             ranked_by: self
                 .ranked_by
-                .and_then(|lead| measures.iter().find(|own| own.name == lead.name).cloned()),
+                .as_ref()
+                .and_then(|lead| measures.iter().find(|own| own.name == *lead).cloned()),
             measures,
             stiffened: self.variants.iter().any(|variant| variant.is_stiffened()),
             natural_modes: self.natural_modes(),
             seat_table_errors: self.seat_tables.iter().map(|table| table.left_out).collect(),
             rows,
+            uncertainty,
             constant_mass: Vec::new(),
         }
     }
@@ -96,11 +102,21 @@ impl Study {
         }
     }
 
+    /// Results that an uncertainty tells of: those that are shown, then those that are derived or limited.
+    fn told(&self, measures: &[Measure], shown: &[Measure]) -> Vec<Measure> {
+        let asked = |own: &&Measure| {
+            let derived = self.derived.iter().any(|derived| derived.name == own.name);
+            derived || self.limits.iter().any(|limit| limit.of == own.name)
+        };
+        let others = measures.iter().filter(|own| !shown.contains(own)).filter(asked);
+        shown.iter().chain(others).cloned().collect()
+    }
+
     /// What the file says is shown, in its order; else the usual results, ride by ride.
     fn shown(&self, measures: &[Measure]) -> Vec<Measure> {
         let named = |name: &str| measures.iter().filter(|own| own.name == name).cloned().collect::<Vec<_>>();
         if !self.shown.is_empty() {
-            return self.shown.iter().flat_map(|quantity| named(quantity.name)).collect();
+            return self.shown.iter().flat_map(|name| named(name)).collect();
         }
         let usual = USUAL.iter().chain(&USUAL_OF_RIDES);
         let mut shown: Vec<Measure> = usual.flat_map(|name| named(name)).collect();
@@ -114,7 +130,7 @@ impl Study {
         let row = |(point, result): (&Point, Result<Design, String>)| Row {
             variant: point.variant,
             values: point.values.clone(),
-            result: result.map(|design| asked.readings(design)),
+            result: result.map(|design| asked.readings(design, &point.values)),
         };
         points.iter().zip(results).map(row).collect()
     }
@@ -130,8 +146,8 @@ pub(crate) struct Asked {
 
 impl Asked {
     /// The numbers that the study keeps of a design.
-    fn readings(&self, design: Design) -> Box<[f64]> {
+    fn readings(&self, design: Design, values: &[f64]) -> Box<[f64]> {
         let beside = self.baseline.or(design.beside);
-        self.columns.readings(&Design { beside, ..design })
+        self.columns.readings(&Design { beside, ..design }, values)
     }
 }

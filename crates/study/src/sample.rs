@@ -1,6 +1,7 @@
 //! Points spread over the unit cube, each had by its place without those before it.
 
 mod latin;
+mod plan;
 mod random;
 mod sobol;
 
@@ -8,7 +9,8 @@ use latin::Strata;
 use random::{Key, uniform, uniforms};
 use sobol::Net;
 
-pub use random::resampled;
+pub use plan::{Plan, Purpose, REPLICATES};
+pub(crate) use random::resampled;
 pub use sobol::MOST_DIMENSIONS;
 
 /// How points are spread over the unit cube.
@@ -30,7 +32,6 @@ pub enum Spread {
 /// `sample::sobol` for Sobol's sequence.
 #[derive(Debug, Clone)]
 pub struct Sampler {
-    count: usize,
     dimensions: usize,
     key: Key,
     places: Places,
@@ -59,12 +60,7 @@ impl Sampler {
             Spread::Sobol => Places::Sobol(Net::scrambled(dimensions, &key)),
             Spread::Random => Places::Random,
         };
-        Sampler { count, dimensions, key, places }
-    }
-
-    /// Number of points.
-    pub fn count(&self) -> usize {
-        self.count
+        Sampler { dimensions, key, places }
     }
 
     /// The point at a place; every coordinate is above 0 and below 1.

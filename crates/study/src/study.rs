@@ -3,17 +3,21 @@
 use std::path::Path;
 use std::sync::Arc;
 
-use axlebow_model::{Document, Model, Problems, read_bytes};
+use axlebow_model::{Assumed, Document, Model, Problems, likely, read_bytes};
 use axlebow_wall::SeatTable;
 
 use crate::files::Files;
 use crate::keys::STUDY;
+use crate::names::Named;
 use crate::read::Reader;
 use crate::vary::thinned;
-use crate::{Quantity, StudyRide, Varied};
+use crate::{Derived, Limit, Link, Plan, Quantity, StudyRide, UncertaintyAsk, Varied};
 
-/// Most designs of a study.
-pub const MOST_DESIGNS: u32 = 1_000_000;
+/// Most designs of a study that nobody is asked about.
+pub const MOST_DESIGNS: u32 = 10_000_000;
+
+/// Most designs of any study: random samples have a place for each.
+pub(crate) const MOST_OF_ALL: usize = 1 << 32;
 
 /// Variants of a model and the values that its keys take.
 #[derive(Debug, Clone)]
@@ -32,16 +36,28 @@ pub struct Study {
     pub variants: Vec<Variant>,
     /// Keys that are varied, the last one fastest; at least one in a sweep, none side by side.
     pub varied: Vec<Varied>,
+    /// How the varied values come together.
+    pub together: Together,
+    /// Keys that follow the varied ones.
+    pub links: Vec<Link>,
+    /// Further results.
+    pub derived: Vec<Derived>,
+    /// What results may be.
+    pub limits: Vec<Limit>,
+    /// What an uncertainty study says of each result.
+    pub uncertainty: UncertaintyAsk,
     /// Roads that every design is driven over.
     pub rides: Vec<StudyRide>,
-    /// Results that tables and pictures show; none where the file does not say.
-    pub shown: Vec<&'static Quantity>,
-    /// What the designs are ranked by, largest first, if they are.
-    pub ranked_by: Option<&'static Quantity>,
+    /// Names of results that tables and pictures show; none where the file does not say.
+    pub shown: Vec<String>,
+    /// Name of the result that the designs are ranked by, largest first, if they are.
+    pub ranked_by: Option<String>,
     /// Masses of the bare axle at which variants are held against one another, kg.
     pub masses: Vec<f64>,
     /// Whether shells of the walls at seats are interpolated from tables where these reach.
     pub tabled_walls: bool,
+    /// Defaults that were used for how designs are sampled and what is said of them.
+    pub assumed: Vec<Assumed>,
     /// Those tables, once it runs.
     pub(crate) seat_tables: Vec<Arc<SeatTable>>,
 }
@@ -56,6 +72,19 @@ pub enum StudyKind {
         /// Place of that one in [`Study::variants`].
         baseline: usize,
     },
+    /// A sample of designs whose results scatter.
+    Uncertainty,
+}
+
+/// How the varied values of designs come together.
+#[derive(Debug, Clone)]
+pub enum Together {
+    /// Every combination.
+    Grid,
+    /// First with first, second with second.
+    List,
+    /// By the shares of a sample.
+    Sampled(Plan),
 }
 
 impl StudyKind {
@@ -96,26 +125,35 @@ impl Study {
     ///
     /// # Errors
     /// Every problem of the study file at once, or those of a file that it points to: unknown keys, paths, cases
-    /// and results, values of the wrong kind, empty ranges, more than [`MOST_DESIGNS`], a file that cannot be
-    /// read.
+    /// and results, values of the wrong kind, empty ranges, a file that cannot be read. How many designs are too many is
+    /// for the caller to say; see [`MOST_DESIGNS`].
     pub fn from_bytes(bytes: &[u8], file_name: &str, folder: &Path) -> Result<Study, Problems> {
         let document = read_bytes(bytes, file_name, &STUDY)?;
         let files = Files::read(&document, folder)?;
-        Reader { root: document.root(), problems: document.problems(), files: &files }.study()
+        Reader { document: &document, root: document.root(), problems: document.problems(), files: &files }
+            .study()
     }
 
-    /// The same study with at most so many values of each varied key, evenly spaced, both ends among them: a quick
-    /// look.
+    /// The same study with at most so many values of each varied key, evenly spaced, both ends among them, or with about so
+    /// many designs of a sample: a quick look.
     pub fn coarse(mut self, most: usize) -> Study {
-        for varied in &mut self.varied {
-            varied.values = thinned(&varied.values, most);
+        match &mut self.together {
+            Together::Sampled(plan) => *plan = plan.coarse(most),
+            _ => self.varied.iter_mut().for_each(|varied| varied.values = thinned(&varied.values, most)),
         }
         self
     }
 
-    /// Whether it shows or ranks by a result of a kind.
+    /// Whether it shows, ranks by, limits or derives from a result of a kind.
     pub(crate) fn asks_for(&self, is: fn(&Quantity) -> bool) -> bool {
-        self.shown.iter().copied().chain(self.ranked_by).any(is)
+        let limited = self.limits.iter().map(|limit| &limit.of);
+        let named = self.shown.iter().chain(&self.ranked_by).chain(limited).map(String::as_str);
+        let used =
+            self.derived.iter().flat_map(|derived| &derived.uses).filter_map(|(_, named)| match named {
+                Named::Result(name, _) => Some(*name),
+                _ => None,
+            });
+        named.chain(used).filter_map(|name| Quantity::named(name).ok()).any(is)
     }
 
     /// Whether its designs have a quantity, which those that cost a solution of their own have only where asked for.
@@ -124,9 +162,19 @@ impl Study {
         extra.into_iter().all(|is| !is(quantity) || self.asks_for(is))
     }
 
-    /// Number of designs: each variant with each combination of varied values.
+    /// Number of designs: each variant with each combination of varied values, or each point of the sample.
     pub fn count(&self) -> usize {
-        self.variants.len() * self.varied.iter().map(|varied| varied.values.len()).product::<usize>()
+        self.variants.len().saturating_mul(self.count_of_variant())
+    }
+
+    /// Number of designs of each variant.
+    pub fn count_of_variant(&self) -> usize {
+        let mut counts = self.varied.iter().map(|varied| varied.values.len());
+        match &self.together {
+            Together::Grid => counts.fold(1, usize::saturating_mul),
+            Together::List => counts.next().unwrap_or(1),
+            Together::Sampled(plan) => plan.count(),
+        }
     }
 
     /// The design at a place in the order: variants one after the other, the last key fastest.
@@ -135,18 +183,74 @@ impl Study {
     /// If `index` is not below [`count`](Self::count).
     pub fn point(&self, index: usize) -> Point {
         assert!(index < self.count(), "design {index} of {}", self.count());
-        let mut rest = index;
+        let own = self.count_of_variant();
+        let (variant, place) = (index / own, index % own);
+        let values = match &self.together {
+            Together::Grid => self.combination(place),
+            Together::List => self.varied.iter().map(|varied| varied.values[place]).collect(),
+            Together::Sampled(plan) => {
+                let shares = plan.point(place).into_iter();
+                self.varied.iter().zip(shares).map(|(varied, share)| varied.at_share(share)).collect()
+            }
+        };
+        Point { variant, values }
+    }
+
+    /// The combination of varied values at a place, the last key fastest.
+    fn combination(&self, place: usize) -> Vec<f64> {
+        let mut rest = place;
         let mut values: Vec<f64> = Vec::with_capacity(self.varied.len());
         for varied in self.varied.iter().rev() {
             values.push(varied.values[rest % varied.values.len()]);
             rest /= varied.values.len();
         }
         values.reverse();
-        Point { variant: rest, values }
+        values
+    }
+
+    /// The name of a result that it has, by how a file or an option writes it.
+    ///
+    /// # Errors
+    /// Why it has none, what is accepted, and the name that was likely meant.
+    pub fn result_named(&self, name: &str) -> Result<String, NoResult> {
+        result_named(name, (&self.derived, self.rides.is_empty()))
     }
 
     /// The designs in order.
     pub fn points(&self) -> impl ExactSizeIterator<Item = Point> {
         (0..self.count()).map(|index| self.point(index))
+    }
+}
+
+/// Why a study has no result of a name.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct NoResult {
+    /// What is wrong.
+    pub why: String,
+    /// What is accepted.
+    pub accepted: String,
+    /// The name that was likely meant.
+    pub likely: Option<String>,
+}
+
+/// The name of a result of a study with some derived results, and with or without rides.
+pub(crate) fn result_named(name: &str, (derived, standing): (&[Derived], bool)) -> Result<String, NoResult> {
+    if derived.iter().any(|own| own.name == name) {
+        return Ok(name.to_owned());
+    }
+    let all =
+        || derived.iter().map(|own| own.name.as_str()).chain(crate::QUANTITIES.iter().map(|own| own.name));
+    match Quantity::named(name) {
+        Ok(quantity) if quantity.is_of_ride() && standing => Err(NoResult {
+            why: format!("{name:?} is a result of a ride, and the study has none"),
+            accepted: "a `[[ride]]` table".to_owned(),
+            likely: None,
+        }),
+        Ok(_) => Ok(name.to_owned()),
+        Err(_) => Err(NoResult {
+            why: format!("no result is named {name:?}"),
+            accepted: all().collect::<Vec<_>>().join(", "),
+            likely: likely(name, all()),
+        }),
     }
 }

@@ -1,9 +1,13 @@
 //! What a sample of designs says of a result: its distribution, and whose fault its spread is.
 
+mod ask;
 mod estimated;
 mod indices;
+mod outcome;
 mod percentile;
 
+pub use ask::UncertaintyAsk;
 pub use estimated::{Estimated, Sampled};
 pub use indices::{Index, variance_indices};
+pub use outcome::{Uncertain, Uncertainty, VariantUncertainty};
 pub use percentile::{order_interval, percentile};

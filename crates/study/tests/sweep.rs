@@ -214,8 +214,7 @@ fn wrong_values_are_reported() {
     );
     check("\"16 mm\"", "\"6 mm\"", (14, "\"6 mm\"", "`from` and `to` are both 6 mm"));
     check("points = 5", "points = 1", (15, "1", "`vary[0].points` is 1"));
-    check("points = 5", "points = 1000001", (15, "1000001", "`vary[0].points` is 1000001"));
-    check("points = 5", "points = 500001", (11, "[[vary]]", "the study has 1000002 designs"));
+    check("points = 5", "points = 10000001", (15, "10000001", "`vary[0].points` is 10000001"));
     let unclear = "it is not plain which values \"tube.wall\" takes";
     check("points = 5", "", (11, "[[vary]]", unclear));
     check("points = 5", "points = 5\nvalues = [\"6 mm\"]", (11, "[[vary]]", unclear));

@@ -6,7 +6,7 @@ use std::time::Duration;
 
 use axlebow_report::plot::study_figure;
 use axlebow_report::{ModelCard, csv, json, table};
-use axlebow_study::{QUANTITIES, Quantity, Study as StudyFile};
+use axlebow_study::Study as StudyFile;
 use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
 
 use crate::args::Study;
@@ -47,30 +47,24 @@ fn chosen(mut study: StudyFile, arguments: &Study) -> Result<StudyFile, Failure>
         study = study.coarse(most.into());
     }
     if !arguments.show.is_empty() {
-        let named = arguments.show.iter().map(|name| quantity(name, &study));
+        let named = arguments.show.iter().map(|name| result(name, &study));
         study.shown = named.collect::<Result<_, _>>()?;
     }
     Ok(study)
 }
 
-fn quantity(name: &str, study: &StudyFile) -> Result<&'static Quantity, Failure> {
-    let wrong = |why: String| Failure::Input(format!("--show {name}: {why}"));
-    match Quantity::named(name) {
-        Ok(quantity) if quantity.is_of_ride() && study.rides.is_empty() => {
-            Err(wrong("it is a result of a ride, and the study has none".to_owned()))
-        }
-        Ok(quantity) => Ok(quantity),
-        Err(likely) => {
-            let names: Vec<&str> = QUANTITIES.iter().map(|quantity| quantity.name).collect();
-            let likely = likely.map_or(String::new(), |near| format!("; did you mean {near}?"));
-            Err(wrong(format!("no result has that name; accepted: {}{likely}", names.join(", "))))
-        }
-    }
+/// The name of a result, if the study has it.
+fn result(name: &str, study: &StudyFile) -> Result<String, Failure> {
+    study.result_named(name).map_err(|none| {
+        let likely = none.likely.map_or(String::new(), |near| format!("; did you mean {near}?"));
+        Failure::Input(format!("--show {name}: {}; accepted: {}{likely}", none.why, none.accepted))
+    })
 }
 
 /// What results say about the models and roads of the study.
 fn card(study: &StudyFile, arguments: &Study) -> ModelCard {
     let mut card = input::card_of(&study.base, arguments.units);
+    card.assumed.extend(study.assumed.iter().map(|assumed| input::assumed("study: ", assumed)));
     for ride in &study.rides {
         card.invented |= ride.road.invented;
         let prefix = format!("ride {}: road.", ride.name);

@@ -3,11 +3,11 @@
 use std::collections::BTreeMap;
 
 use axlebow_strength::WELDING_CAUTIONS;
-use axlebow_study::{EqualMass, Measure, QUANTITIES, Quantity, Row, StudyKind, StudyOutcome};
+use axlebow_study::{EqualMass, Limit, Measure, QUANTITIES, Quantity, Row, StudyKind, StudyOutcome, Varied};
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use super::{AssumedEntry, ModelEntry, assumed, model, pretty};
+use super::{AssumedEntry, ModelEntry, UncertaintyEntry, assumed, model, pretty};
 use crate::ModelCard;
 use crate::study_words::share;
 
@@ -36,7 +36,7 @@ pub struct StudyDocument {
     /// Of each table of seats in use, the error of a seat's rotation about X, over itself, where each seat is left out of it
     /// in turn: the largest, and that of the median.
     pub seat_table_errors: Vec<[f64; 2]>,
-    /// `sweep` or `side-by-side`.
+    /// `sweep`, `side-by-side` or `uncertainty`.
     pub kind: &'static str,
     /// Name of the variant that the others are held against; `null` in a sweep.
     pub baseline: Option<String>,
@@ -56,6 +56,10 @@ pub struct StudyDocument {
     pub quantities: Vec<QuantityEntry>,
     /// The designs, in order.
     pub rows: Vec<RowEntry>,
+    /// What results may be.
+    pub limits: Vec<LimitEntry>,
+    /// What an uncertainty study says; `null` of another kind.
+    pub uncertainty: Option<UncertaintyEntry>,
     /// Designs of equal axle mass.
     pub constant_mass: Vec<EqualMassEntry>,
     /// What must be said before anybody welds; empty where no design has a stiffener.
@@ -67,10 +71,38 @@ pub struct StudyDocument {
 /// A key that was varied.
 #[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct VariedEntry {
-    /// Path of the key.
+    /// Path of the key, or name of the choice.
     pub path: String,
+    /// Further keys that take the same value.
+    pub others: Vec<String>,
+    /// What expressions call it.
+    pub name: String,
     /// Unit of its values; empty for a plain number.
     pub unit: &'static str,
+    /// Names of the choices, whose places from 0 are its values; empty of a key.
+    pub choices: Vec<String>,
+}
+
+/// What a result may be, in its SI unit.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+pub struct LimitEntry {
+    /// Name of the result.
+    pub of: String,
+    /// SI unit; empty for a plain number.
+    pub unit: &'static str,
+    /// Least that is accepted; `null` for none.
+    pub least: Option<f64>,
+    /// Most that is accepted; `null` for none.
+    pub most: Option<f64>,
+    /// Most that its magnitude may be; `null` for none.
+    pub within: Option<f64>,
+}
+
+impl From<&Limit> for LimitEntry {
+    fn from(limit: &Limit) -> Self {
+        let Limit { of, kind, least, most, within } = limit.clone();
+        LimitEntry { of, unit: kind.si(), least, most, within }
+    }
 }
 
 /// A design.
@@ -84,6 +116,8 @@ pub struct RowEntry {
     pub results: Option<ResultsEntry>,
     /// The result as a share of the baseline's; `null` in a sweep and where there is none.
     pub of_baseline: Option<ResultsEntry>,
+    /// Whether it meets every limit; `null` without any.
+    pub meets_limits: Option<bool>,
     /// Why there is no result; `null` if there is one.
     pub reason: Option<String>,
 }
@@ -117,13 +151,13 @@ pub struct QuantityEntry {
     /// Its key in results.
     pub key: String,
     /// Its name in study files.
-    pub name: &'static str,
-    /// `case` or `ride`.
+    pub name: String,
+    /// `case`, `ride`, or `derived` for one by an expression, which stands under the results of the case.
     pub of: &'static str,
     /// SI unit; empty for a plain number.
     pub unit: &'static str,
-    /// What it means.
-    pub meaning: &'static str,
+    /// What it means; the expression of a derived one.
+    pub meaning: String,
 }
 
 /// Designs of equal axle mass, at most one of each line.
@@ -149,21 +183,40 @@ impl StudyDocument {
             name: outcome.name.clone(),
             note: outcome.note.clone(),
             seat_table_errors: outcome.seat_table_errors.clone(),
-            kind: if outcome.kind == StudyKind::Sweep { "sweep" } else { "side-by-side" },
+            kind: match outcome.kind {
+                StudyKind::Sweep => "sweep",
+                StudyKind::SideBySide { .. } => "side-by-side",
+                StudyKind::Uncertainty => "uncertainty",
+            },
             baseline: baseline_name(outcome),
             model: model(card),
             invented: card.invented,
             case: outcome.case.clone(),
             variants: outcome.variants.clone(),
-            varied: varied.map(|v| VariedEntry { path: v.path.clone(), unit: v.kind.si() }).collect(),
+            varied: varied.map(VariedEntry::from).collect(),
             rides: rides(outcome),
-            quantities: QUANTITIES.iter().map(QuantityEntry::from).collect(),
+            quantities: quantities(outcome),
             rows: outcome.rows.iter().map(row).collect(),
+            limits: outcome.limits.iter().map(LimitEntry::from).collect(),
+            uncertainty: UncertaintyEntry::of(outcome),
             constant_mass: outcome.constant_mass.iter().map(equal).collect(),
             cautions: if outcome.stiffened { WELDING_CAUTIONS.to_vec() } else { Vec::new() },
             assumed: assumed(card),
         }
     }
+}
+
+/// Every result that a study can have, then those that this one derives.
+fn quantities(outcome: &StudyOutcome) -> Vec<QuantityEntry> {
+    let derived = outcome.measures.iter().filter(|own| Quantity::named(&own.name).is_err());
+    let derived = derived.map(|own| QuantityEntry {
+        key: own.key(),
+        name: own.name.clone(),
+        of: "derived",
+        unit: own.kind.si(),
+        meaning: own.meaning.clone(),
+    });
+    QUANTITIES.iter().map(QuantityEntry::from).chain(derived).collect()
 }
 
 fn baseline_name(outcome: &StudyOutcome) -> Option<String> {
@@ -188,6 +241,7 @@ fn row_entry(row: &Row, outcome: &StudyOutcome) -> RowEntry {
         values: row.values.clone(),
         results: solved.map(|row| results(outcome, |measure| row.value(measure))),
         of_baseline: pair.map(|(own, base)| results(outcome, |m| share(own.value(m), base.value(m)))),
+        meets_limits: (!outcome.limits.is_empty()).then(|| outcome.meets(row)),
         reason: row.result.as_ref().err().cloned(),
     }
 }
@@ -202,14 +256,26 @@ fn results(outcome: &StudyOutcome, value: impl Fn(&Measure) -> Option<f64>) -> R
     ResultsEntry { case, rides }
 }
 
+impl From<&Varied> for VariedEntry {
+    fn from(varied: &Varied) -> Self {
+        VariedEntry {
+            path: varied.path.clone(),
+            others: varied.others.clone(),
+            name: varied.name.clone(),
+            unit: varied.kind.si(),
+            choices: varied.choices.iter().map(|choice| choice.name.clone()).collect(),
+        }
+    }
+}
+
 impl From<&Quantity> for QuantityEntry {
     fn from(quantity: &Quantity) -> Self {
         QuantityEntry {
             key: quantity.key(),
-            name: quantity.name,
+            name: quantity.name.to_owned(),
             of: if quantity.is_of_ride() { "ride" } else { "case" },
             unit: quantity.kind.si(),
-            meaning: quantity.meaning,
+            meaning: quantity.meaning.to_owned(),
         }
     }
 }

@@ -6,6 +6,7 @@ use axlebow_study::{Measure, Row, StudyKind, StudyOutcome};
 use super::beside_figure::beside_figure;
 use super::map_figure::map_figure;
 use super::text::{INVENTED, wrapped};
+use super::uncertainty_figure::uncertainty_figure;
 use super::{Axis, Chart, Link, Series, charts};
 use crate::number::{Numbers, Shown};
 use crate::study_words::{StudyWords, shown};
@@ -33,6 +34,9 @@ pub fn study_figure(outcome: &StudyOutcome, card: &ModelCard) -> Result<Svg, Rep
     let words = StudyWords { outcome, numbers: Numbers { system: card.system } };
     if let StudyKind::SideBySide { baseline } = outcome.kind {
         return beside_figure(&words, baseline, card);
+    }
+    if outcome.uncertainty.is_some() {
+        return uncertainty_figure(&words, card);
     }
     if let Some(lead) = words.mapped() {
         return map_figure(&words, lead, card);

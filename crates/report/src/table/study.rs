@@ -20,7 +20,8 @@ const LINES: usize = 20;
 /// Plain text in the units of `card.system`; camber is positive with the tire's top outward.
 pub fn study(outcome: &StudyOutcome, card: &ModelCard) -> String {
     let words = StudyWords { outcome, numbers: Numbers { system: card.system } };
-    let model = if outcome.kind == StudyKind::Sweep { format!("{}, ", card.name) } else { String::new() };
+    let beside = matches!(outcome.kind, StudyKind::SideBySide { .. });
+    let model = if beside { String::new() } else { format!("{}, ", card.name) };
     let mut text = paragraph(&format!("{}: {model}case {}", outcome.name, outcome.case), WIDTH, 2);
     if card.invented {
         text.push_str("Demonstration data, invented.\n");
@@ -46,6 +47,12 @@ pub fn study(outcome: &StudyOutcome, card: &ModelCard) -> String {
     if let Some(lead) = words.mapped() {
         text.push_str(&super::study_map::maps(&words, lead));
         return text + &ending(&words, card);
+    }
+    if outcome.uncertainty.is_some() {
+        return text + &super::uncertainty::uncertainty(&words) + &ending(&words, card);
+    }
+    if !outcome.is_grid {
+        return text + &super::study_sample::samples(&words) + &ending(&words, card);
     }
     for line in outcome.lines().take(LINES) {
         text.push('\n');
@@ -74,7 +81,7 @@ fn rides(words: &StudyWords<'_>) -> String {
 /// Designs of a line with what the study shows.
 fn measures(words: &StudyWords<'_>, line: &[Row]) -> String {
     let rows: Vec<&Row> = thinned(line.len()).map(|i| &line[i]).collect();
-    let along = aligned(&rows.iter().map(|row| words.along(row)).collect::<Vec<_>>());
+    let along = along(words, &rows);
     let columns = &words.outcome.shown;
     let heading = columns.iter().map(|measure| {
         let unit = words.numbers.unit(shown(measure));
@@ -93,6 +100,11 @@ fn measures(words: &StudyWords<'_>, line: &[Row]) -> String {
     format!("{}{}", paragraph(&words.line(&line[0]), WIDTH, 2), grid.text())
 }
 
+/// Values of the key that varies fastest.
+fn along(words: &StudyWords<'_>, rows: &[&Row]) -> Vec<String> {
+    super::study_sample::cells(words, rows, words.outcome.varied.len().saturating_sub(1))
+}
+
 fn left_out(outcome: &StudyOutcome) -> String {
     let lines = outcome.lines().count();
     let long = outcome.lines().any(|line| line.len() > ROWS);
@@ -107,7 +119,7 @@ fn left_out(outcome: &StudyOutcome) -> String {
 fn designs(words: &StudyWords<'_>, line: &[Row]) -> String {
     let alike = words.sides_alike();
     let shown: Vec<&Row> = thinned(line.len()).map(|i| &line[i]).collect();
-    let along = aligned(&shown.iter().map(|row| words.along(row)).collect::<Vec<_>>());
+    let along = along(words, &shown);
     let tight = line.iter().all(|row| row.result.is_err() || words.standing(row, CLEARANCE) == 0.0);
     let columns = COLUMNS.into_iter().filter(|column| column.when.is_none_or(|on| on == alike));
     let columns: Vec<Column> = columns.filter(|column| !(tight && column.of == CLEARANCE)).collect();

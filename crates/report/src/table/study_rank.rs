@@ -1,10 +1,9 @@
 //! The designs of a study, best first.
 
 use axlebow_study::Row;
-use axlebow_units::show;
 
 use super::grid::{Grid, on_one_floor, paragraph, stacked};
-use crate::study_words::{StudyWords, key_words, shown};
+use crate::study_words::{StudyWords, shown, varied_words};
 
 /// Designs that are listed.
 const LISTED: usize = 12;
@@ -20,7 +19,7 @@ pub(super) fn ranked(words: &StudyWords<'_>) -> String {
     let ranked = outcome.ranked();
     let others = outcome.shown.iter().filter(|measure| *measure != lead).take(RESULTS);
     let measures: Vec<_> = [lead].into_iter().chain(others).collect();
-    let keys = outcome.varied.iter().map(|varied| stacked(&key_words(&varied.path), ""));
+    let keys = outcome.varied.iter().map(|varied| stacked(&varied_words(varied), ""));
     let results =
         measures.iter().map(|measure| stacked(&words.measure(measure), words.numbers.unit(shown(measure))));
     let heading: Vec<String> = ["Variant".to_owned()].into_iter().chain(keys).chain(results).collect();
@@ -44,5 +43,5 @@ pub(super) fn ranked(words: &StudyWords<'_>) -> String {
 /// What the varied keys are in a design.
 fn values(words: &StudyWords<'_>, row: &Row) -> Vec<String> {
     let pairs = words.outcome.varied.iter().zip(&row.values);
-    pairs.map(|(varied, value)| show(*value, varied.kind, words.numbers.system)).collect()
+    pairs.map(|(varied, value)| words.value_of(varied, *value)).collect()
 }

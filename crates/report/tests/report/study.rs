@@ -76,6 +76,9 @@ fn small(right: f64) -> StudyOutcome {
         name: "Small, \"quoted\"".to_owned(),
         note: None,
         kind: StudyKind::Sweep,
+        is_grid: true,
+        limits: vec![],
+        uncertainty: None,
         rides: vec![],
         measures: measures_of_case(),
         shown: vec![],
@@ -86,8 +89,8 @@ fn small(right: f64) -> StudyOutcome {
         case: "rated-load".to_owned(),
         variants: vec!["tube, thin".to_owned()],
         varied: vec![
-            Varied { path: "seat[0].at".to_owned(), kind: Kind::Length, values: vec![0.4] },
-            Varied { path: "tube.wall".to_owned(), kind: Kind::Length, values: vec![0.006, 0.008, 0.07] },
+            Varied::of_key("seat[0].at", Kind::Length, vec![0.4]),
+            Varied::of_key("tube.wall", Kind::Length, vec![0.006, 0.008, 0.07]),
         ],
         rows: vec![
             row(0.006, Ok(readings(&standing(-0.01, right, 60.0)))),
@@ -264,8 +267,7 @@ fn variants_side_by_side_are_drawn() {
 /// A map of three speeds by four lengths, one place of which has no result.
 fn map() -> StudyOutcome {
     let (speeds, lengths) = (vec![8.0, 16.0, 24.0], vec![0.5, 1.0, 1.5, 2.0]);
-    let varied =
-        |path: &str, kind, values: &[f64]| Varied { path: path.to_owned(), kind, values: values.to_vec() };
+    let varied = |path: &str, kind, values: &[f64]| Varied::of_key(path, kind, values.to_vec());
     let beside = beside();
     let row = |speed: f64, length: f64| {
         let mut own = beside.rows[2].result.clone().unwrap();

@@ -176,7 +176,9 @@ impl<'t> Cursor<'t> {
         let found = &self.rest()[..length.max(first)];
         let message = format!("`{}` is not expected here", found.escape_debug());
         ExpressionError {
-            accepted: Some("an operator (+ - * / ^), or nothing; all numbers are SI, without units".to_owned()),
+            accepted: Some(
+                "an operator (+ - * / ^), or nothing; all numbers are SI, without units".to_owned(),
+            ),
             ..self.fault(self.at..self.at + found.len(), message)
         }
     }

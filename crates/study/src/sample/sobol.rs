@@ -29,8 +29,7 @@ pub(crate) struct Net {
 impl Net {
     /// A net whose digits are scrambled, each axis by itself.
     pub fn scrambled(dimensions: usize, key: &Key) -> Net {
-        let directions =
-            Sobol::<u32>::init_direction_vals::<u32>(dimensions, DIGITS, &JoeKuoD6::minimal());
+        let directions = Sobol::<u32>::init_direction_vals::<u32>(dimensions, DIGITS, &JoeKuoD6::minimal());
         Net { directions, scrambles: key.own(dimensions) }
     }
 
@@ -90,8 +89,9 @@ mod tests {
             for across in 0..=m {
                 let mut hits = vec![0; 1 << m];
                 for place in 0..1 << m {
-                    let part =
-                        |axis, bits: usize| if bits == 0 { 0 } else { net.digits(place, axis) >> (32 - bits) };
+                    let part = |axis, bits: usize| {
+                        if bits == 0 { 0 } else { net.digits(place, axis) >> (32 - bits) }
+                    };
                     hits[((part(0, across) << (m - across)) | part(1, m - across)) as usize] += 1;
                 }
                 assert!(hits.iter().all(|hits| *hits == 1), "{m} {across}: {hits:?}");

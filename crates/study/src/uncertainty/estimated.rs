@@ -77,7 +77,8 @@ impl Sampled {
         }
         let parts: Vec<Vec<f64>> =
             self.replicates.iter().map(|values| sorted(&mut values.iter().copied())).collect();
-        let one = |share: &f64| self.spread(percentile(&whole, *share), &parts, |own| percentile(own, *share));
+        let one =
+            |share: &f64| self.spread(percentile(&whole, *share), &parts, |own| percentile(own, *share));
         shares.iter().map(one).collect()
     }
 
@@ -179,7 +180,8 @@ mod tests {
 
     /// Share of 400 samples whose interval holds the truth. The standard deviation of such a share of 0.95 is 0.011.
     fn coverage(spread: Spread, replicates: u64, of: &dyn Fn(&Sampled) -> Estimated, truth: f64) -> f64 {
-        let value = Distribution::Normal { mean: 0.0, deviation: 1.0, range: [f64::NEG_INFINITY, f64::INFINITY] };
+        let value =
+            Distribution::Normal { mean: 0.0, deviation: 1.0, range: [f64::NEG_INFINITY, f64::INFINITY] };
         let each = 512 / replicates as usize;
         let held = (0..400).filter(|seed| {
             let sample = |replicate| {
