@@ -49,7 +49,7 @@ pub static STUDY: TableSpec = TableSpec {
             "uncertainty",
             "What an uncertainty study says of each result.",
             Holds::Table(&UNCERTAINTY),
-            Optional,
+            Default("{}"),
         ),
         key("ride", "A road that every design is driven over.", Holds::Tables(&RIDE), Optional),
         key(
