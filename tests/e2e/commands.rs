@@ -136,6 +136,7 @@ fn schemas_are_json_schema_documents() {
         "study",
         "road",
         "flex",
+        "sensitivities",
         "modes",
         "ride",
         "response",

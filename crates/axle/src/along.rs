@@ -11,7 +11,7 @@ use crate::stations::nearest;
 use crate::stressed_section::StressedSection;
 
 /// Points drawn inside each stretch, its ends included.
-const POINTS: usize = 7;
+pub(crate) const POINTS: usize = 7;
 
 /// Node of the place nearest to `y`.
 pub(crate) fn node_at(frame: &Frame, y: f64) -> NodeId {

@@ -138,6 +138,12 @@ pub enum AxleError {
         /// Why.
         reason: &'static str,
     },
+    /// There is no derivative.
+    #[error("derivatives by the adjoint are not known: {reason}")]
+    NoDerivative {
+        /// Why.
+        reason: &'static str,
+    },
     /// The wall at a seat cannot be solved.
     #[error("the wall at the {} seat: {error}", side.word())]
     Wall {

@@ -5,6 +5,7 @@ use axlebow_fe::{Attachment, Displacements, Loads, State, StaticSystem};
 use crate::bearing_play::has_play;
 use crate::frame::{Frame, VehicleBody};
 use crate::ground::{Contact, GRAVITY, GroundModel, Hubs, STANDARD_GRAVITY};
+use crate::hub_line::HubLine;
 use crate::load_case::LoadCase;
 use crate::outcome::{CaseOutcome, FlexOutcome, SeatOutcome, WheelOutcome};
 use crate::preheat::preheats;
@@ -98,8 +99,8 @@ impl<'a> StaticDesign<'a> {
             stations: results::stations(self, &state, &contact, &levelled),
             peak_stress: peak.stress,
             peak_stress_y: peak.y,
-            bow: self.bow(&state),
-            axle_roll: self.lean(&state) + contact.body_roll,
+            bow: self.hub_line(&state).bow(),
+            axle_roll: self.hub_line(&state).lean() + contact.body_roll,
             equilibrium_residual: state.equilibrium_residual(),
             wheels,
             diagram,
@@ -134,31 +135,17 @@ impl<'a> StaticDesign<'a> {
         self.unit.combined(&self.frame.structure, &all)
     }
 
+    pub(crate) fn ground(&self) -> &GroundModel {
+        &self.ground
+    }
+
     pub(crate) fn tires(&self) -> &[crate::ground::Tire] {
         &self.ground.tires
     }
 
-    /// Slope of the line through the two hubs, as a rotation about X against the vehicle body, rad.
-    pub(crate) fn lean(&self, state: &State) -> f64 {
-        let hubs = &self.frame.hubs;
-        (state.motion(hubs.left)[2] - state.motion(hubs.right)[2]) / self.axle.hub_distance()
-    }
-
-    /// Turn of the line through the two hubs, as a rotation about Z, rad.
-    pub(crate) fn turn(&self, state: &State) -> f64 {
-        let hubs = &self.frame.hubs;
-        -(state.motion(hubs.left)[0] - state.motion(hubs.right)[0]) / self.axle.hub_distance()
-    }
-
-    /// Height of the centre above the line through the two hubs, m.
-    pub(crate) fn bow(&self, state: &State) -> f64 {
-        let hubs = &self.frame.hubs;
-        let centre = along::node_at(&self.frame, 0.0);
-        let ends = &self.axle.wheel_ends;
-        let (left, right) = (state.motion(hubs.left)[2], state.motion(hubs.right)[2]);
-        let chord =
-            (left * ends.right.mounting_face + right * ends.left.mounting_face) / self.axle.hub_distance();
-        state.motion(centre)[2] - chord
+    /// A state, read against the line through the two hubs.
+    pub(crate) fn hub_line<'s>(&'s self, state: &'s State<'s>) -> HubLine<'s> {
+        HubLine { axle: self.axle, frame: &self.frame, state }
     }
 
     fn seat(&self, side: Side, state: &State) -> SeatOutcome {
@@ -176,8 +163,8 @@ impl<'a> StaticDesign<'a> {
         let splits = CamberUnits::of(self).splits(self, state, contact);
         Sides::each(|side| {
             let end = self.axle.wheel_ends.of(side);
-            let camber_change = CamberUnits::camber_change(self, side, state);
-            let toe_change = CamberUnits::toe_change(self, side, state);
+            let line = self.hub_line(state);
+            let (camber_change, toe_change) = (line.camber_change(side), line.toe_change(side));
             let (contacts, total) = results::contacts(self, side, contact);
             WheelOutcome {
                 camber_change,
@@ -195,7 +182,7 @@ impl<'a> StaticDesign<'a> {
 }
 
 /// Six unit forces at each hub, and gravity; columns after them are left empty.
-fn unit_loads(frame: &Frame, columns: usize) -> Loads {
+pub(crate) fn unit_loads(frame: &Frame, columns: usize) -> Loads {
     let mut loads = Loads::new(&frame.structure, columns);
     for (side, first) in Side::BOTH.into_iter().zip([0, 6]) {
         let hub = Attachment::at(*frame.hubs.of(side));

@@ -5,8 +5,12 @@
 //! moment about X, and the shape of the road. Tires push only: a tire in tension leaves the road and the
 //! equations are solved again without it.
 
+mod residual;
+
 use axlebow_fe::{Displacements, NodeId};
 use nalgebra::{SMatrix, SVector};
+
+pub(crate) use residual::{FootingDual, Footings, hubs_in};
 
 use crate::load_case::{Actions, Ground};
 use crate::taken_up::TakenUp;
@@ -92,13 +96,25 @@ struct RollRestraint {
 /// Everything that one solution of the ground equations is made from.
 struct Problem<'a> {
     case: &'a str,
-    actions: &'a Actions,
+    actions: Actions,
     /// Braking and curb forces of each tire (forward, left).
     given: Vec<[f64; 2]>,
     /// Motion of the hubs by what they take up of their bearings' play.
     shift: &'a Hubs,
     restraint: RollRestraint,
 }
+
+/// How the tires of one case stand on the road.
+#[derive(Debug, Clone)]
+pub(crate) struct Footing {
+    unknowns: Unknowns,
+    on_road: Vec<bool>,
+    /// Roll of the body at which the rest of the vehicle does nothing; none on an even road.
+    rest: Option<f64>,
+}
+
+/// Tire loads, standing side forces, heave and roll.
+type Unknowns = SVector<f64, UNKNOWNS>;
 
 impl GroundModel {
     pub(crate) fn of(axle: &Axle, hubs: &Sides<NodeId>, unit: &Displacements) -> GroundModel {
@@ -141,27 +157,54 @@ impl GroundModel {
                 weight,
             });
         }
+        let footing = match self.footings((case, actions), shift)? {
+            (_, Some(uneven)) => uneven,
+            (even, None) => even,
+        };
+        Ok(self.contact_of(&footing, actions))
+    }
+
+    /// How the tires stand on an even road, and on the uneven one if it is so.
+    fn footings(
+        &self,
+        (case, actions): (&str, &Actions),
+        shift: &Hubs,
+    ) -> Result<(Footing, Option<Footing>), AxleError> {
+        let even = self.settled(&self.problem((case, actions), shift, None), None)?;
+        if actions.raise == Sides::default() {
+            return Ok((even, None));
+        }
+        let rest = Some(even.unknowns[ROLL]);
+        let uneven = self.settled(&self.problem((case, actions), shift, rest), rest)?;
+        Ok((even, Some(uneven)))
+    }
+
+    /// - `rest`: roll of the body at which the rest of the vehicle does nothing; none on an even road
+    fn problem<'a>(
+        &self,
+        (case, actions): (&'a str, &Actions),
+        shift: &'a Hubs,
+        rest: Option<f64>,
+    ) -> Problem<'a> {
         let given = self.given_forces(actions);
         let level = Actions { raise: Sides::default(), ..*actions };
-        let free = Problem { case, actions: &level, given, shift, restraint: RollRestraint::default() };
-        let even = self.settled(&free)?;
-        if actions.raise == Sides::default() {
-            return Ok(even);
-        }
-        let restraint = RollRestraint { stiffness: self.body_roll_stiffness, rest: even.body_roll };
-        self.settled(&Problem { actions, restraint, ..free })
+        let (actions, restraint) = match rest {
+            None => (level, RollRestraint::default()),
+            Some(rest) => (*actions, RollRestraint { stiffness: self.body_roll_stiffness, rest }),
+        };
+        Problem { case, actions, given, shift, restraint }
     }
 
     /// Solves until every tire on the road pushes and none off it is reached by the road.
-    fn settled(&self, problem: &Problem) -> Result<Contact, AxleError> {
+    fn settled(&self, problem: &Problem, rest: Option<f64>) -> Result<Footing, AxleError> {
         let mut on_road = vec![true; self.tires.len()];
         // Each round takes tires off the road or puts them back; the count bounds a cycle.
         for _ in 0..2 * TIRES {
-            let solution =
+            let unknowns =
                 self.solve(problem, &on_road).ok_or_else(|| no_equilibrium(problem.case, &on_road))?;
-            let next = self.on_road(problem, &solution, &on_road);
+            let next = self.on_road(problem, &unknowns, &on_road);
             if next == on_road {
-                return Ok(self.outcome(problem, &solution, &on_road));
+                return Ok(Footing { unknowns, on_road, rest });
             }
             if !next.contains(&true) {
                 return Err(no_equilibrium(problem.case, &next));
@@ -201,10 +244,16 @@ impl GroundModel {
         self.weight_motion * problem.actions.gravity + self.compliance * known.sum::<Hubs>() + problem.shift
     }
 
-    fn solve(&self, problem: &Problem, on_road: &[bool]) -> Option<SVector<f64, UNKNOWNS>> {
+    fn solve(&self, problem: &Problem, on_road: &[bool]) -> Option<Unknowns> {
+        let (matrix, right) = self.equations(problem, on_road);
+        matrix.lu().solve(&right).filter(|x| x.iter().all(|value| value.is_finite()))
+    }
+
+    /// Matrix and right-hand side of the equations, with the given tires on the road.
+    fn equations(&self, problem: &Problem, on_road: &[bool]) -> (SMatrix<f64, UNKNOWNS, UNKNOWNS>, Unknowns) {
         let Problem { actions, given, restraint, .. } = problem;
         let mut matrix = SMatrix::<f64, UNKNOWNS, UNKNOWNS>::identity();
-        let mut right = SVector::<f64, UNKNOWNS>::zeros();
+        let mut right = Unknowns::zeros();
         let (mut balance, mut moment) = (SVector::zeros(), SVector::zeros());
         let given_motion = self.given_motion(problem);
         for (k, tire) in self.tires.iter().enumerate().filter(|(k, _)| on_road[*k]) {
@@ -234,16 +283,16 @@ impl GroundModel {
             moment[TIRES + k] = if self.standing { lever } else { 0.0 };
             right[ROLL] -= lever * given[k][1];
         }
-        matrix.set_row(HEAVE, &SVector::<f64, UNKNOWNS>::transpose(&balance));
-        matrix.set_row(ROLL, &SVector::<f64, UNKNOWNS>::transpose(&moment));
+        matrix.set_row(HEAVE, &Unknowns::transpose(&balance));
+        matrix.set_row(ROLL, &Unknowns::transpose(&moment));
         matrix[(ROLL, ROLL)] = -restraint.stiffness;
         right[HEAVE] = actions.axle_load;
         right[ROLL] -= self.weight_moment * actions.gravity + restraint.stiffness * restraint.rest;
-        matrix.lu().solve(&right).filter(|x| x.iter().all(|value| value.is_finite()))
+        (matrix, right)
     }
 
     /// Which tires should be on the road: those that push, and those off it that the road has reached.
-    fn on_road(&self, problem: &Problem, x: &SVector<f64, UNKNOWNS>, now: &[bool]) -> Vec<bool> {
+    fn on_road(&self, problem: &Problem, x: &Unknowns, now: &[bool]) -> Vec<bool> {
         let motion = self.hub_motion(problem, x);
         let tires = self.tires.iter().zip(now).enumerate();
         tires
@@ -254,17 +303,19 @@ impl GroundModel {
             .collect()
     }
 
-    fn hub_motion(&self, problem: &Problem, x: &SVector<f64, UNKNOWNS>) -> Hubs {
+    fn hub_motion(&self, problem: &Problem, x: &Unknowns) -> Hubs {
         let forces = self
             .tires
             .iter()
             .enumerate()
-            .map(|(k, tire)| self.per_load(tire, problem.actions) * x[k] + tire.unit[1] * x[TIRES + k]);
+            .map(|(k, tire)| self.per_load(tire, &problem.actions) * x[k] + tire.unit[1] * x[TIRES + k]);
         self.given_motion(problem) + self.compliance * forces.sum::<Hubs>()
     }
 
-    fn outcome(&self, problem: &Problem, x: &SVector<f64, UNKNOWNS>, on_road: &[bool]) -> Contact {
-        let Problem { actions, given, .. } = problem;
+    /// Forces of a footing.
+    pub(crate) fn contact_of(&self, footing: &Footing, actions: &Actions) -> Contact {
+        let Footing { unknowns: x, on_road, .. } = footing;
+        let given = self.given_forces(actions);
         let mut factors = [0.0; COLUMNS];
         factors[GRAVITY] = actions.gravity;
         let mut forces = Vec::with_capacity(self.tires.len());

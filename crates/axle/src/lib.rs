@@ -12,6 +12,7 @@ extern crate self as axlebow_axle;
 #[allow(clippy::unwrap_used)] // helpers of tests are tests too
 mod example;
 
+mod adjoint;
 mod along;
 mod at_rest;
 mod axle;
@@ -28,6 +29,7 @@ mod flexing;
 mod frame;
 mod frequency_grid;
 mod ground;
+mod hub_line;
 mod keep;
 mod load_case;
 mod mode_name;
@@ -69,6 +71,7 @@ mod stiffener_torsion;
 mod stiffening;
 mod stiffening_outcome;
 mod strength;
+mod stress_place;
 mod stress_reading;
 mod stressed_section;
 mod taken_up;
@@ -84,6 +87,7 @@ mod weld_strength;
 mod wheel;
 mod wheel_end;
 
+pub use adjoint::{Adjoint, StaticReadings};
 pub use axle::{Axle, FixedMass, SMALLEST_STEP, UserStation};
 pub use axlebow_fe::Scheme;
 pub use axlebow_tread as tread;

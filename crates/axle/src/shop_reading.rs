@@ -1,6 +1,5 @@
 //! What a shop reads off a standing axle.
 
-use crate::split::CamberUnits;
 use crate::{AxleError, LoadCase, Sides, StaticDesign};
 
 /// What gauges on the wheels and a straightedge along the axle read in one load case.
@@ -21,12 +20,11 @@ impl StaticDesign<'_> {
     /// As [`StaticDesign::case`].
     pub fn shop_reading(&self, case: &LoadCase) -> Result<ShopReading, AxleError> {
         let (contact, state) = self.loaded(case)?;
-        let roll = self.lean(&state) + contact.body_roll;
+        let line = self.hub_line(&state);
+        let roll = line.lean() + contact.body_roll;
         let end = |side| self.axle.wheel_ends.of(side);
-        let camber = Sides::each(|side| {
-            end(side).camber + CamberUnits::camber_change(self, side, &state) - side.sign() * roll
-        });
-        let toe = Sides::each(|side| end(side).toe + CamberUnits::toe_change(self, side, &state));
-        Ok(ShopReading { camber, toe, bow: self.bow(&state) })
+        let camber = Sides::each(|side| end(side).camber + line.camber_change(side) - side.sign() * roll);
+        let toe = Sides::each(|side| end(side).toe + line.toe_change(side));
+        Ok(ShopReading { camber, toe, bow: line.bow() })
     }
 }

@@ -12,7 +12,6 @@
 use axlebow_fe::State;
 
 use crate::flex::StaticDesign;
-use crate::frame::RX;
 use crate::ground::{COLUMNS, Contact};
 use crate::outcome::CamberSplit;
 use crate::taken_up::TakenUp;
@@ -33,16 +32,6 @@ impl<'a> CamberUnits<'a> {
     /// The unit state of one wheel's camber.
     pub(crate) fn state(&self, side: Side) -> &State<'a> {
         self.states.of(side)
-    }
-
-    /// Camber change of one wheel, rad; left camber = −rx, right camber = +rx, less the lean of the hubs' line.
-    pub(crate) fn camber_change(design: &StaticDesign, side: Side, real: &State) -> f64 {
-        -side.sign() * (real.motion(*design.frame.hubs.of(side))[RX] - design.lean(real))
-    }
-
-    /// Toe change of one wheel, rad; left toe = −rz, right toe = +rz, less the turn of the hubs' line.
-    pub(crate) fn toe_change(design: &StaticDesign, side: Side, real: &State) -> f64 {
-        -side.sign() * (real.motion(*design.frame.hubs.of(side))[5] - design.turn(real))
     }
 
     /// Parts of both wheels' camber change.

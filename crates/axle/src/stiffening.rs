@@ -8,7 +8,6 @@ use crate::frame::Stretch;
 use crate::load_case::LoadCase;
 use crate::outcome::{CaseOutcome, Warning, WheelOutcome};
 use crate::seated_bar::SeatedBar;
-use crate::split::CamberUnits;
 use crate::stiffener::{Stiffener, WeldPattern};
 use crate::stiffening_outcome::{AxialForce, StiffenerOutcome, StiffeningOutcome, WeldForce, working_length};
 use crate::tied_stiffener::TiedStiffener;
@@ -94,7 +93,7 @@ pub fn tied_answer(axle: &Axle, case: &LoadCase) -> Result<Option<TiedAnswer>, A
     let each = axle.stiffeners.iter().zip(&design.frame.tied);
     let forces = each.flat_map(|(stiffener, tied)| weld_forces(stiffener, tied, &state));
     Ok(Some(TiedAnswer {
-        camber_change: Sides::each(|side| CamberUnits::camber_change(&design, side, &state)),
+        camber_change: Sides::each(|side| design.hub_line(&state).camber_change(side)),
         weld_peak: forces.map(|force| force.magnitude()).fold(0.0, f64::max),
     }))
 }
@@ -132,7 +131,7 @@ impl Models<'_> {
             mass: axle.stiffeners.iter().map(Stiffener::mass).sum(),
             without: *without.of(side),
             composite: composite.of(side).camber_change,
-            tied: CamberUnits::camber_change(&self.tied, side, &tied),
+            tied: self.tied.hub_line(&tied).camber_change(side),
             why: None,
             stiffeners: each.collect(),
         })
@@ -141,7 +140,7 @@ impl Models<'_> {
 
 fn camber_changes(design: &StaticDesign, case: &LoadCase) -> Result<Sides<f64>, AxleError> {
     let (_, state) = design.loaded(case)?;
-    Ok(Sides::each(|side| CamberUnits::camber_change(design, side, &state)))
+    Ok(Sides::each(|side| design.hub_line(&state).camber_change(side)))
 }
 
 fn outcome_of(stiffener: &Stiffener, weld: Vec<WeldForce>, axial: Vec<AxialForce>) -> StiffenerOutcome {
@@ -295,7 +294,7 @@ mod tests {
         let (_, state) = design.loaded(&case).unwrap();
         let along = |state: &State| weld_forces(&axle.stiffeners[0], &design.frame.tied[0], state);
         let peak = along(&state).iter().map(|force| force.along.abs()).fold(0.0, f64::max);
-        [CamberUnits::camber_change(&design, Side::Left, &state), peak]
+        [design.hub_line(&state).camber_change(Side::Left), peak]
     }
 
     #[test]

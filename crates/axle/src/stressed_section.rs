@@ -84,6 +84,22 @@ impl StressedSection {
         }
     }
 
+    /// Stress of greatest value where `sign` is 1, of least value where it is −1, Pa.
+    pub(crate) fn extreme_stress_towards(&self, sign: f64, terms: [f64; 3]) -> f64 {
+        let stress = self.extreme_stress(terms);
+        if stress * sign >= 0.0 {
+            return stress;
+        }
+        self.extreme_fibre_towards(sign, terms).stress(terms)
+    }
+
+    /// The fibre of that stress.
+    pub(crate) fn extreme_fibre_towards(&self, sign: f64, terms: [f64; 3]) -> Fibre {
+        // A mean that is larger than any bending decides which fibre is stressed most.
+        let [mean, x, z] = terms;
+        self.extreme_fibre([mean + sign * 4.0 * self.extreme_stress(terms).abs(), x, z])
+    }
+
     /// How far its fibres reach from where the mean stress is, about, m.
     pub(crate) fn reach(&self) -> f64 {
         match self {

@@ -77,6 +77,10 @@ pub struct Flex {
     /// Only this load case; may be given more than once
     #[arg(long = "case", value_name = "NAME")]
     pub cases: Vec<String>,
+    /// What each number of the file does to camber, bow, peak stress and mass, the most telling first [default case:
+    /// rated-load]; --plot then draws it
+    #[arg(long, conflicts_with_all = ["against", "detail", "vtu"])]
+    pub sensitivities: bool,
     /// Everything about each case: split, bearings, seats and stations
     #[arg(long)]
     pub detail: bool,
@@ -402,6 +406,8 @@ pub enum SchemaOf {
     Flex,
     /// Road files
     Road,
+    /// The result of `flex --sensitivities --json`
+    Sensitivities,
     /// The result of `modes --json`
     Modes,
     /// The result of `ride --json`

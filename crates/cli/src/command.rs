@@ -10,6 +10,7 @@ pub mod response;
 pub mod ride;
 pub mod schema;
 pub mod section;
+pub mod sensitivities;
 pub mod start;
 pub mod strength;
 pub mod study;

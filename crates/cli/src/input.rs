@@ -34,13 +34,23 @@ pub fn tire(path: &Path) -> Result<TireFile, Failure> {
 
 /// The model of a command, changes made.
 pub fn model(input: &ModelInput) -> Result<Model, Failure> {
+    built(&document(input)?, input)
+}
+
+/// The axle that a command's model file with its changes describes.
+pub fn built(document: &Document, input: &ModelInput) -> Result<Model, Failure> {
+    Model::of(document).map_err(|problems| changed(problems, "--set", &input.changes))
+}
+
+/// The model file of a command, changes made.
+pub fn document(input: &ModelInput) -> Result<Document, Failure> {
     let bytes = read_file(&input.model)?;
     let mut document = read_bytes(&bytes, &input.model.display().to_string(), &MODEL)
         .map_err(|problems| misread(problems, &bytes, FileKind::Model))?;
     for change in &input.changes {
         set(&mut document, "--set", change)?;
     }
-    Model::of(&document).map_err(|problems| changed(problems, "--set", &input.changes))
+    Ok(document)
 }
 
 /// Problems with a note of the changes that the file was read with.

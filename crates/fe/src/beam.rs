@@ -136,7 +136,7 @@ impl BeamMember {
     }
 
     /// Local six-vector to global axes.
-    fn turned(&self, local: &Vector6<f64>) -> Vector6<f64> {
+    pub(crate) fn turned(&self, local: &Vector6<f64>) -> Vector6<f64> {
         let mut global = Vector6::zeros();
         for half in [0, 3] {
             let part = self.axes * local.fixed_rows::<3>(half);

@@ -61,6 +61,7 @@ mod structure;
 mod surface;
 mod tie;
 mod transient;
+mod unbalanced;
 
 pub use assembly::{assemble_mass, assemble_stiffness};
 pub use beam::{Beam, BeamForces, EndForce};

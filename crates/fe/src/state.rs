@@ -127,7 +127,7 @@ impl State<'_> {
         sum
     }
 
-    fn deformation(&self, coupling: &Coupling) -> Vector6<f64> {
+    pub(crate) fn deformation(&self, coupling: &Coupling) -> Vector6<f64> {
         let far = coupling.far.map_or_else(Vector6::zeros, |far| self.motions[far.0]);
         coupling.deformation(&self.motions[coupling.near.0], &far)
     }

@@ -30,6 +30,11 @@ fn is_name(text: &str) -> bool {
     text.starts_with(|c: char| c.is_alphabetic())
 }
 
+/// What an entry of a list is called, if its name can stand in a path.
+pub(crate) fn name_in_path(table: &Table) -> Option<&str> {
+    called(table).filter(|name| is_name(name) && !name.contains(']'))
+}
+
 fn called(table: &Table) -> Option<&str> {
     NAMES.iter().find_map(|key| table.optional_text(key).or_else(|| table.optional_word(key)))
 }

@@ -11,6 +11,7 @@ mod response;
 mod ride;
 mod seat_wall;
 mod section;
+mod sensitivities;
 mod stiffening;
 mod strength;
 mod study;
@@ -51,6 +52,10 @@ pub use ride::{
 };
 pub use seat_wall::{SeatWallEntry, SeatWallsEntry};
 pub use section::section_document;
+pub use sensitivities::{
+    ReadingsEntry, RefusedEntry, SENSITIVITIES_SCHEMA, SensitivitiesDocument, SensitivityCaseEntry,
+    SensitivityEntry, sensitivities_document, sensitivities_schema,
+};
 pub use stiffening::{AxialForceEntry, StiffenerEntry, StiffeningEntry, WeldForceEntry};
 pub use strength::{
     CheckEntry, STRENGTH_SCHEMA, StrengthCaseEntry, StrengthDocument, strength_document, strength_schema,

@@ -25,6 +25,7 @@ mod response_figure;
 pub(crate) mod ride_figure;
 pub(crate) mod ride_panel;
 mod section_figure;
+mod sensitivities_figure;
 mod spectrum_axes;
 mod spectrum_figure;
 mod stiffened_panel;
@@ -47,6 +48,7 @@ pub use modes_figure::modes_figure;
 pub use response_figure::response_figure;
 pub use ride_figure::ride_figure;
 pub use section_figure::section_figure;
+pub use sensitivities_figure::sensitivities_figure;
 pub use spectrum_figure::spectrum_figure;
 pub use tire_figure::tire_figure;
 

@@ -38,6 +38,7 @@ mod run;
 mod sample;
 mod seat_tables;
 mod setting;
+mod sensitivity;
 mod store;
 mod study;
 mod uncertainty;
@@ -66,6 +67,7 @@ pub use quantity::{QUANTITIES, Quantity};
 pub use ride::StudyRide;
 pub use sample::{MOST_DIMENSIONS, Plan, Purpose, REPLICATES, Sampler, Spread};
 pub use seat_tables::table_folder;
+pub use sensitivity::{KeySensitivity, SensitivityOutcome, SlopeBy, sensitivities};
 pub use store::{Chunk, Earlier, Head, Part, Results, ResultsFile, StoreError};
 pub use study::{MOST_DESIGNS, NoResult, Point, Study, StudyKind, Together, Variant};
 pub use uncertainty::{

@@ -14,6 +14,9 @@ use crate::{input, output};
 pub fn run(arguments: &Flex) -> Result<ExitCode, Failure> {
     output::check_picture(arguments.plot.as_deref())?;
     output::check_kind("--vtu", arguments.vtu.as_deref(), "vtu")?;
+    if arguments.sensitivities {
+        return super::sensitivities::run(arguments);
+    }
     let model = input::model(&arguments.model)?;
     let cases = chosen(&model, &arguments.cases)?;
     let card = input::card(&model, &arguments.model);

@@ -1,0 +1,73 @@
+//! The place of the peak stress, where the stress of a slightly different axle is read too.
+
+use axlebow_fe::{BeamForces, Loads, State};
+
+use crate::Axle;
+use crate::along::{POINTS, peak_stress, resultants};
+use crate::frame::{Frame, Stretch};
+use crate::outcome::DiagramPoint;
+use crate::stressed_section::StressedSection;
+
+/// A point of a stretch, and whether tension or compression is read there.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct StressPlace {
+    stretch: usize,
+    /// Share of the stretch from its right end.
+    share: f64,
+    /// 1 for tension, −1 for compression.
+    sign: f64,
+}
+
+impl StressPlace {
+    /// Where the stress of a diagram is greatest.
+    pub(crate) fn of_peak(frame: &Frame, diagram: &[DiagramPoint]) -> Self {
+        let peak = peak_stress(diagram);
+        let found = diagram.iter().position(|point| *point == peak).unwrap_or(0);
+        // A diagram runs from left to right, stretches and their shares from right to left.
+        let stretch = frame.stretches.len() - 1 - found / POINTS;
+        let share = 1.0 - (found % POINTS) as f64 / (POINTS - 1) as f64;
+        StressPlace { stretch, share, sign: 1_f64.copysign(peak.stress) }
+    }
+
+    /// Position, m.
+    pub(crate) fn y(&self, frame: &Frame) -> f64 {
+        let stretch = &frame.stretches[self.stretch];
+        stretch.start_y + self.along(stretch)
+    }
+
+    /// Stress there, Pa.
+    pub(crate) fn stress(&self, axle: &Axle, frame: &Frame, state: &State) -> f64 {
+        let stretch = &frame.stretches[self.stretch];
+        let section = StressedSection::at(axle, stretch, self.y(frame));
+        let terms = self.terms(&section, stretch, &state.beam_forces(stretch.beam));
+        section.extreme_stress_towards(self.sign, terms)
+    }
+
+    /// Adds the gradient of that stress with respect to the motions of the nodes: that of the fibre that is stressed most.
+    pub(crate) fn add_gradient(
+        &self,
+        (axle, frame): (&Axle, &Frame),
+        state: &State,
+        (loads, column): (&mut Loads, usize),
+    ) {
+        let stretch = &frame.stretches[self.stretch];
+        let section = StressedSection::at(axle, stretch, self.y(frame));
+        let terms = self.terms(&section, stretch, &state.beam_forces(stretch.beam));
+        let fibre = section.extreme_fibre_towards(self.sign, terms);
+        let weights = std::array::from_fn(|i| {
+            let mut start = [0.0; 6];
+            start[i] = 1.0;
+            let unit = BeamForces { start, line_load: [0.0; 3] };
+            fibre.stress(self.terms(&section, stretch, &unit))
+        });
+        loads.add_beam_reading(&frame.structure, column, stretch.beam, weights);
+    }
+
+    fn along(&self, stretch: &Stretch) -> f64 {
+        self.share * (stretch.end_y - stretch.start_y)
+    }
+
+    fn terms(&self, section: &StressedSection, stretch: &Stretch, carried: &BeamForces) -> [f64; 3] {
+        section.terms(&resultants(stretch, &carried.at(self.along(stretch))))
+    }
+}

@@ -1,0 +1,36 @@
+//! `axlebow flex --sensitivities`.
+
+use std::process::ExitCode;
+
+use axlebow_report::plot::sensitivities_figure;
+use axlebow_report::{json, table};
+use axlebow_study::{SensitivityOutcome, sensitivities};
+
+use super::flex::chosen;
+use crate::args::Flex;
+use crate::failure::Failure;
+use crate::{input, output};
+
+/// The load case that is looked at where none is asked for.
+const USUAL_CASE: &str = "rated-load";
+
+pub fn run(arguments: &Flex) -> Result<ExitCode, Failure> {
+    let document = input::document(&arguments.model)?;
+    let model = input::built(&document, &arguments.model)?;
+    let usual = [USUAL_CASE.to_owned()];
+    let asked = if arguments.cases.is_empty() { &usual[..] } else { &arguments.cases };
+    let cases = chosen(&model, asked)?;
+    let outcomes: Vec<SensitivityOutcome> = cases
+        .iter()
+        .map(|case| sensitivities(&document, (&model.axle, case), document.numbers()))
+        .collect::<Result<_, _>>()?;
+    let card = input::card(&model, &arguments.model);
+    if let Some(path) = &arguments.plot {
+        output::write_picture(path, &sensitivities_figure(&outcomes[0], &card)?)?;
+    }
+    output::print(&match arguments.model.json {
+        true => json::sensitivities_document(&outcomes, &card),
+        false => table::sensitivities(&outcomes, &card),
+    })?;
+    Ok(ExitCode::SUCCESS)
+}
