@@ -31,7 +31,7 @@ use crate::{Axle, AxleError, Side, Sides, along};
 
 /// What is read of a static case.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
-pub struct StaticReadings {
+pub struct CaseReadings {
     /// Camber change of each wheel, rad.
     pub camber_change: Sides<f64>,
     /// Height of the axle's centre above the line through the hubs, m.
@@ -42,16 +42,16 @@ pub struct StaticReadings {
     pub axle_mass: f64,
 }
 
-impl StaticReadings {
+impl CaseReadings {
     /// Each reading times a factor.
     pub fn times(&self, factor: f64) -> Self {
-        StaticReadings::default().plus(self, factor)
+        CaseReadings::default().plus(self, factor)
     }
 
     /// These readings plus `factor` times others.
     pub fn plus(&self, other: &Self, factor: f64) -> Self {
         let camber = |side| self.camber_change.of(side) + factor * other.camber_change.of(side);
-        StaticReadings {
+        CaseReadings {
             camber_change: Sides::each(camber),
             bow: self.bow + factor * other.bow,
             peak_stress: self.peak_stress + factor * other.peak_stress,
@@ -61,7 +61,7 @@ impl StaticReadings {
 
     /// Whether each is exactly zero.
     pub fn is_zero(&self) -> bool {
-        *self == StaticReadings::default()
+        *self == CaseReadings::default()
     }
 
     /// The side whose wheel leans most; the left one of two alike.
@@ -87,7 +87,7 @@ pub struct Adjoint {
     footings: Footings,
     peak: StressPlace,
     peak_y: f64,
-    own: StaticReadings,
+    own: CaseReadings,
     /// On the road as the case has it.
     standing: Standing<READINGS>,
     /// On the even road, where the case has an uneven one; its only reading is the roll of the body.
@@ -135,7 +135,7 @@ impl Adjoint {
     }
 
     /// What the axle itself reads.
-    pub fn own(&self) -> &StaticReadings {
+    pub fn own(&self) -> &CaseReadings {
         &self.own
     }
 
@@ -149,7 +149,7 @@ impl Adjoint {
     /// # Errors
     /// [`AxleError::NoDerivative`] where places along that axle fall together or part that do not in the one that was
     /// solved; [`AxleError::Wall`], [`AxleError::Fe`] where it cannot be built.
-    pub fn nearby(&self, axle: &Axle, case: &LoadCase) -> Result<StaticReadings, AxleError> {
+    pub fn nearby(&self, axle: &Axle, case: &LoadCase) -> Result<CaseReadings, AxleError> {
         let frame = Frame::of(axle, VehicleBody::AtRest)?;
         if has_play(axle) || layout(&frame) != self.layout {
             let reason = "stations of the axle fall together, or part";
@@ -167,7 +167,7 @@ impl Adjoint {
         let missed = near.missed((footing, rest), &self.standing);
         let state = near.state(footing, &self.standing.motions);
         let read = read(axle, (&frame, &state), &self.peak);
-        Ok(StaticReadings {
+        Ok(CaseReadings {
             camber_change: Sides {
                 left: read.camber_change.left - missed[0],
                 right: read.camber_change.right - missed[1],
@@ -295,9 +295,9 @@ fn add_hub_forces(loads: &mut Loads, (frame, column): (&Frame, usize), factors: 
     }
 }
 
-fn read(axle: &Axle, (frame, state): (&Frame, &State), peak: &StressPlace) -> StaticReadings {
+fn read(axle: &Axle, (frame, state): (&Frame, &State), peak: &StressPlace) -> CaseReadings {
     let line = HubLine { axle, frame, state };
-    StaticReadings {
+    CaseReadings {
         camber_change: Sides::each(|side| line.camber_change(side)),
         bow: line.bow(),
         peak_stress: peak.stress(axle, frame, state),

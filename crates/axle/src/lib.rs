@@ -87,7 +87,7 @@ mod weld_strength;
 mod wheel;
 mod wheel_end;
 
-pub use adjoint::{Adjoint, StaticReadings};
+pub use adjoint::{Adjoint, CaseReadings};
 pub use axle::{Axle, FixedMass, SMALLEST_STEP, UserStation};
 pub use axlebow_fe::Scheme;
 pub use axlebow_tread as tread;

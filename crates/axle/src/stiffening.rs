@@ -281,7 +281,7 @@ mod tests {
 
     use crate::example::stiffening::{loose_seats, tent};
 
-    use super::{CamberUnits, SeatedBar, StaticDesign, weld_forces};
+    use super::{SeatedBar, StaticDesign, weld_forces};
     use crate::{Actions, LoadCase, Side};
 
     /// Camber change and greatest weld force along the axle.

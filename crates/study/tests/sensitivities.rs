@@ -5,7 +5,7 @@
 
 use std::path::{Path, PathBuf};
 
-use axlebow_axle::{LoadCase, Side, Sides, StaticDesign, StaticReadings};
+use axlebow_axle::{LoadCase, Side, Sides, StaticDesign, CaseReadings};
 use axlebow_model::{Document, MODEL, Model, NumberKey, read_bytes};
 use axlebow_study::{SensitivityOutcome, SlopeBy, sensitivities};
 use axlebow_units::{Kind, UnitSystem};
@@ -50,12 +50,12 @@ fn load_case<'m>(model: &'m Model, name: &str) -> &'m LoadCase {
 }
 
 /// Readings of a whole solution; none where there is no such axle.
-fn solved(document: &Document, case: &str, (path, value): (&str, f64)) -> Option<StaticReadings> {
+fn solved(document: &Document, case: &str, (path, value): (&str, f64)) -> Option<CaseReadings> {
     let mut document = document.clone();
     document.set_number(path, value).ok()?;
     let model = Model::of(&document).ok()?;
     let solved = StaticDesign::of(&model.axle).ok()?.case(load_case(&model, case)).ok()?;
-    Some(StaticReadings {
+    Some(CaseReadings {
         camber_change: Sides::each(|side| solved.wheels.of(side).camber_change),
         bow: solved.bow,
         peak_stress: solved.peak_stress,
@@ -63,8 +63,8 @@ fn solved(document: &Document, case: &str, (path, value): (&str, f64)) -> Option
     })
 }
 
-fn values(readings: &StaticReadings) -> [f64; 5] {
-    let StaticReadings { camber_change, bow, peak_stress, axle_mass } = *readings;
+fn values(readings: &CaseReadings) -> [f64; 5] {
+    let CaseReadings { camber_change, bow, peak_stress, axle_mass } = *readings;
     [camber_change.left, camber_change.right, bow, axle_mass, peak_stress]
 }
 

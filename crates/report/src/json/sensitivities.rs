@@ -1,6 +1,6 @@
 //! The document of sensitivities, `axlebow/sensitivities/1`.
 
-use axlebow_axle::StaticReadings;
+use axlebow_axle::CaseReadings;
 use axlebow_study::{KeySensitivity, SensitivityOutcome};
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -113,8 +113,8 @@ impl From<&SensitivityOutcome> for SensitivityCaseEntry {
     }
 }
 
-impl From<&StaticReadings> for ReadingsEntry {
-    fn from(readings: &StaticReadings) -> Self {
+impl From<&CaseReadings> for ReadingsEntry {
+    fn from(readings: &CaseReadings) -> Self {
         ReadingsEntry {
             left_camber_change_rad: readings.camber_change.left,
             right_camber_change_rad: readings.camber_change.right,
@@ -125,7 +125,7 @@ impl From<&StaticReadings> for ReadingsEntry {
     }
 }
 
-fn entry(key: &KeySensitivity, own: &StaticReadings) -> SensitivityEntry {
+fn entry(key: &KeySensitivity, own: &CaseReadings) -> SensitivityEntry {
     SensitivityEntry {
         path: key.key.path.clone(),
         value: key.key.value,

@@ -1,6 +1,6 @@
 //! Bars: what a step of each key adds to camber, bow and peak stress.
 
-use axlebow_axle::StaticReadings;
+use axlebow_axle::CaseReadings;
 use axlebow_study::{KeySensitivity, SensitivityOutcome};
 
 use super::check::finite;
@@ -31,7 +31,7 @@ const ROW: f64 = 27.0;
 struct Column {
     name: &'static str,
     shown: Shown,
-    value: fn(&StaticReadings, &StaticReadings) -> f64,
+    value: fn(&CaseReadings, &CaseReadings) -> f64,
 }
 
 const COLUMNS: [Column; 3] = [
@@ -101,7 +101,7 @@ fn draw_heading(
 
 fn draw_column(
     canvas: &mut Canvas,
-    (column, keys, own): (&Column, &[&KeySensitivity], &StaticReadings),
+    (column, keys, own): (&Column, &[&KeySensitivity], &CaseReadings),
     (corner, numbers): ([f64; 2], Numbers),
 ) -> Result<(), ReportError> {
     let value =

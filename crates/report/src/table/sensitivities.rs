@@ -1,6 +1,6 @@
 //! The table of sensitivities.
 
-use axlebow_axle::StaticReadings;
+use axlebow_axle::CaseReadings;
 use axlebow_study::{KeySensitivity, SensitivityOutcome, SlopeBy};
 
 use super::flex::WIDTH;
@@ -27,7 +27,7 @@ pub fn sensitivities(outcomes: &[SensitivityOutcome], card: &ModelCard) -> Strin
 }
 
 fn heading(outcome: &SensitivityOutcome, n: Numbers) -> String {
-    let StaticReadings { camber_change, bow, peak_stress, axle_mass } = outcome.own;
+    let CaseReadings { camber_change, bow, peak_stress, axle_mass } = outcome.own;
     let side = outcome.own.leaning_side();
     let text = format!(
         "{}: camber change of the {} wheel {}, bow {}, peak stress {} at {}, axle mass {}.",
@@ -57,7 +57,7 @@ fn rows(outcome: &SensitivityOutcome, n: Numbers) -> String {
     grid.text()
 }
 
-fn row(key: &KeySensitivity, own: &StaticReadings, n: Numbers) -> Vec<String> {
+fn row(key: &KeySensitivity, own: &CaseReadings, n: Numbers) -> Vec<String> {
     let change = key.change(n.system);
     let mark = if key.by == SlopeBy::Adjoint { "" } else { " *" };
     let value = |value: f64, shown: Shown| {

@@ -1,6 +1,6 @@
 //! What sensitivities say; SI inside.
 
-use axlebow_axle::StaticReadings;
+use axlebow_axle::CaseReadings;
 use axlebow_model::{Bounds, NumberKey};
 use axlebow_units::{Kind, UnitSystem, parse};
 
@@ -10,7 +10,7 @@ pub struct SensitivityOutcome {
     /// Name of the load case.
     pub case: String,
     /// What the axle reads as it is.
-    pub own: StaticReadings,
+    pub own: CaseReadings,
     /// Place of the peak stress, m.
     pub peak_stress_y: f64,
     /// Every number of the file that anything depends on, the most telling for camber first, as steps in SI go.
@@ -33,7 +33,7 @@ pub struct KeySensitivity {
     /// The number.
     pub key: NumberKey,
     /// Change of each reading per unit (SI) of it.
-    pub slope: StaticReadings,
+    pub slope: CaseReadings,
     /// How that was found.
     pub by: SlopeBy,
 }
@@ -104,12 +104,12 @@ impl KeySensitivity {
     }
 
     /// Change of each reading for that step, to first order.
-    pub fn change(&self, system: UnitSystem) -> StaticReadings {
+    pub fn change(&self, system: UnitSystem) -> CaseReadings {
         self.slope.times(self.step(system))
     }
 
     /// Camber change of the wheel that leans most, per mass that is added, rad/kg; none where the mass stays.
-    pub fn camber_per_mass(&self, own: &StaticReadings) -> Option<f64> {
+    pub fn camber_per_mass(&self, own: &CaseReadings) -> Option<f64> {
         let camber = *self.slope.camber_change.of(own.leaning_side());
         (self.slope.axle_mass != 0.0).then(|| camber / self.slope.axle_mass)
     }

@@ -1,6 +1,6 @@
 //! From a model file and a load case to sensitivities.
 
-use axlebow_axle::{Adjoint, Axle, AxleError, LoadCase, Sides, StaticDesign, StaticReadings};
+use axlebow_axle::{Adjoint, Axle, AxleError, LoadCase, Sides, StaticDesign, CaseReadings};
 use axlebow_model::{Document, Model, NumberKey};
 use axlebow_units::{Kind, UnitSystem};
 use rayon::prelude::*;
@@ -66,12 +66,12 @@ pub fn sensitivities(
 struct Asked<'a> {
     document: &'a Document,
     case: &'a str,
-    own: StaticReadings,
+    own: CaseReadings,
     /// None where bearings have play.
     adjoint: Option<Adjoint>,
 }
 
-type Found = Result<(StaticReadings, SlopeBy), String>;
+type Found = Result<(CaseReadings, SlopeBy), String>;
 
 impl Asked<'_> {
     fn key(&self, key: NumberKey) -> (NumberKey, Found) {
@@ -104,10 +104,10 @@ impl Asked<'_> {
 }
 
 /// A slope with zeros for what is rounding: less than its share of a reading when the number changes by itself.
-fn felt(slope: &StaticReadings, (key, own): (&NumberKey, &StaticReadings)) -> StaticReadings {
+fn felt(slope: &CaseReadings, (key, own): (&NumberKey, &CaseReadings)) -> CaseReadings {
     let size = if key.value == 0.0 { size_of_zero(key.kind) } else { key.value.abs() };
     let kept = |slope: f64, own: f64| if (slope * size).abs() > ROUNDING * own.abs() { slope } else { 0.0 };
-    StaticReadings {
+    CaseReadings {
         camber_change: Sides::each(|side| kept(*slope.camber_change.of(side), *own.camber_change.of(side))),
         bow: kept(slope.bow, own.bow),
         peak_stress: kept(slope.peak_stress, own.peak_stress),
@@ -131,9 +131,9 @@ fn load_case<'m>(model: &'m Model, name: &str) -> Result<&'m LoadCase, String> {
 }
 
 /// What an axle reads, solved as a whole, and where its stress is greatest.
-fn solved(axle: &Axle, case: &LoadCase) -> Result<(StaticReadings, f64), AxleError> {
+fn solved(axle: &Axle, case: &LoadCase) -> Result<(CaseReadings, f64), AxleError> {
     let solved = StaticDesign::of(axle)?.case(case)?;
-    let readings = StaticReadings {
+    let readings = CaseReadings {
         camber_change: Sides::each(|side| solved.wheels.of(side).camber_change),
         bow: solved.bow,
         peak_stress: solved.peak_stress,

@@ -1,6 +1,6 @@
 //! Differences of readings, to both sides of a value or to the one that is open.
 
-use axlebow_axle::StaticReadings;
+use axlebow_axle::CaseReadings;
 
 /// Derivative at `at` by differences of `step`.
 ///
@@ -11,10 +11,10 @@ use axlebow_axle::StaticReadings;
 /// That of the upper side where f fails on both.
 pub(crate) fn slope<E>(
     (at, step): (f64, f64),
-    own: &StaticReadings,
-    readings: impl Fn(f64) -> Result<StaticReadings, E>,
-) -> Result<StaticReadings, E> {
-    let one_sided = |near: StaticReadings, step: f64| {
+    own: &CaseReadings,
+    readings: impl Fn(f64) -> Result<CaseReadings, E>,
+) -> Result<CaseReadings, E> {
+    let one_sided = |near: CaseReadings, step: f64| {
         let far = readings(at + 2.0 * step)?;
         Ok(near.times(4.0).plus(&far, -1.0).plus(own, -3.0).times(0.5 / step))
     };
