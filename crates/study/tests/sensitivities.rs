@@ -5,7 +5,7 @@
 
 use std::path::{Path, PathBuf};
 
-use axlebow_axle::{LoadCase, Side, Sides, StaticDesign, CaseReadings};
+use axlebow_axle::{CaseReadings, LoadCase, Side, Sides, StaticDesign};
 use axlebow_model::{Document, MODEL, Model, NumberKey, read_bytes};
 use axlebow_study::{SensitivityOutcome, SlopeBy, sensitivities};
 use axlebow_units::{Kind, UnitSystem};

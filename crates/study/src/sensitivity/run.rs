@@ -1,6 +1,6 @@
 //! From a model file and a load case to sensitivities.
 
-use axlebow_axle::{Adjoint, Axle, AxleError, LoadCase, Sides, StaticDesign, CaseReadings};
+use axlebow_axle::{Adjoint, Axle, AxleError, CaseReadings, LoadCase, Sides, StaticDesign};
 use axlebow_model::{Document, Model, NumberKey};
 use axlebow_units::{Kind, UnitSystem};
 use rayon::prelude::*;
