@@ -7,7 +7,9 @@ mod example;
 
 use std::hint::black_box;
 
-use axlebow_axle::{Axle, LoadCase, StaticDesign, Stiffener, StiffenerEnd, UserStation, standard_cases};
+use axlebow_axle::{
+    Axle, LoadCase, StaticDesign, StaticReadings, Stiffener, StiffenerEnd, UserStation, standard_cases,
+};
 use axlebow_fe::StaticSystem;
 use criterion::{BenchmarkId, Criterion, Throughput, criterion_group, criterion_main};
 use example::stiffening::{loose_seats, tent};
@@ -51,6 +53,16 @@ fn everything_of_a_design(criterion: &mut Criterion) {
             let design = StaticDesign::with_system(black_box(&axle), &mut system)?;
             design.case(black_box(&case))
         });
+    });
+}
+
+/// The few numbers that a study asks of it, by the force method.
+fn readings_of_a_design(criterion: &mut Criterion) {
+    let axle = example::axle();
+    let case = rated_load(&axle);
+    let mut system = StaticSystem::new();
+    criterion.bench_function("readings of one design", |bencher| {
+        bencher.iter(|| StaticReadings::of(black_box(&axle), black_box(&case), &mut system));
     });
 }
 
@@ -108,6 +120,7 @@ criterion_group!(
     wheels_of_a_design,
     wheels_of_a_stiffened_design,
     everything_of_a_design,
+    readings_of_a_design,
     halves_of_a_design,
     growth_with_the_chain
 );

@@ -13,6 +13,8 @@ use crate::{Document, Model, ModelError, NumberPlace, Problems};
 pub struct VariableAxle {
     document: Document,
     places: Vec<NumberPlace>,
+    /// The numbers that were set last.
+    numbers: Vec<Option<f64>>,
     /// What each number touches.
     touches: Vec<Touched>,
     case: String,
@@ -49,7 +51,8 @@ impl VariableAxle {
             paths.iter().map(|path| document.place_of_number(path)).collect::<Result<_, _>>()?;
         let touches = places.iter().map(Touched::by).collect();
         let (document, case) = (document.clone(), case.to_owned());
-        Ok(VariableAxle { document, places, touches, case, touched: Touched::default(), built: None })
+        let (numbers, touched) = (vec![None; places.len()], Touched::default());
+        Ok(VariableAxle { document, places, numbers, touches, case, touched, built: None })
     }
 
     /// Sets a number (SI), by its place among the paths.
@@ -57,7 +60,11 @@ impl VariableAxle {
     /// # Errors
     /// A value that the reader of a file would refuse; the number is then as it was.
     pub fn set(&mut self, number: usize, value: f64) -> Result<(), ModelError> {
+        if self.numbers[number] == Some(value) {
+            return Ok(());
+        }
         self.document.put_number(&self.places[number], value)?;
+        self.numbers[number] = Some(value);
         self.touched = self.touched.and(self.touches[number]);
         Ok(())
     }

@@ -1,8 +1,7 @@
 //! Designs of equal axle mass, found on the model itself and not between its samples.
 
-use axlebow_fe::StaticSystem;
-
 use crate::run::Asked;
+use crate::solver::Solver;
 use crate::{EqualMass, Point, Row, Study, StudyOutcome};
 
 /// Most halvings of a range: more than a `f64` has bits between two ends.
@@ -11,7 +10,7 @@ const MOST_HALVINGS: usize = 200;
 impl Study {
     /// The first design of each line that has a mass (kg), in the order of the lines.
     pub(crate) fn equal_mass(&self, mass: f64, (outcome, asked): (&StudyOutcome, &Asked)) -> EqualMass {
-        let mut system = StaticSystem::new();
+        let mut solver = Solver::default();
         let axle_mass = outcome.standing("axle-mass");
         let excess = |row: &Row| axle_mass.and_then(|own| row.value(own)).map_or(f64::NAN, |own| own - mass);
         let step = |line: &'_ [Row]| {
@@ -19,7 +18,7 @@ impl Study {
             self.point_of_mass(mass, step, excess(&step[0]))
         };
         let found = outcome.lines().filter_map(step);
-        let rows = found.flat_map(|point| self.rows(&[point], asked, &mut system));
+        let rows = found.flat_map(|point| self.rows(&[point], asked, &mut solver));
         EqualMass { mass, points: rows.filter(|row| row.result.is_ok()).collect() }
     }
 

@@ -1,13 +1,13 @@
 //! One design: from a point of a study to its result.
 
 use axlebow_axle::{
-    Axle, AxleError, CamberSplit, RidingAxle, Sides, StaticDesign, TiedAnswer, TireFace, tied_answer,
-    tire_faces,
+    Axle, AxleError, CamberSplit, LoadCase, RidingAxle, Sides, StaticDesign, StaticReadings, TiedAnswer,
+    TireFace, tied_answer, tire_faces,
 };
-use axlebow_fe::StaticSystem;
 use axlebow_model::{Model, Problems};
 
 use crate::ride::DesignRide;
+use crate::solver::{Ready, Solver};
 use crate::{Point, Quantity, Study, StudyRide};
 
 /// What a study asks of a design.
@@ -57,33 +57,30 @@ impl Study {
         Ok(model)
     }
 
-    /// The results of designs of one axle, in the storage of `system`; why there is none, in words, where one fails.
-    pub(crate) fn designs(&self, points: &[Point], system: &mut StaticSystem) -> Vec<Result<Design, String>> {
+    /// The results of designs of one axle; why there is none, in words, where one fails.
+    pub(crate) fn designs(&self, points: &[Point], solver: &mut Solver) -> Vec<Result<Design, String>> {
         let Some(first) = points.first() else { return Vec::new() };
-        let standing = self.model(first).and_then(|model| {
-            let design = self.static_design(&model, system)?;
-            Ok((model, design))
+        let solved = solver.with_axle(self, first, |(axle, case, system)| {
+            let standing = self.static_design((axle, case, system))?;
+            Ok(self.driven(axle, &standing, points))
         });
-        match standing {
-            Ok((model, design)) => self.driven(&model, &design, points),
-            Err(why) => vec![Err(why); points.len()],
-        }
+        solved.unwrap_or_else(|why| vec![Err(why); points.len()])
     }
 
     /// The static results of a design.
-    pub(crate) fn standing(&self, point: &Point, system: &mut StaticSystem) -> Result<Design, String> {
-        self.static_design(&self.model(point)?, system)
+    pub(crate) fn standing(&self, point: &Point, solver: &mut Solver) -> Result<Design, String> {
+        solver.with_axle(self, point, |ready| self.static_design(ready))
     }
 
     /// Designs whose static results are known, with those of their rides.
-    fn driven(&self, model: &Model, standing: &Design, points: &[Point]) -> Vec<Result<Design, String>> {
-        let ready = |ride: &StudyRide| RidingAxle::of(&model.axle, ride.axle_load(&model.axle));
+    fn driven(&self, axle: &Axle, standing: &Design, points: &[Point]) -> Vec<Result<Design, String>> {
+        let ready = |ride: &StudyRide| RidingAxle::of(axle, ride.axle_load(axle));
         let ready: Vec<Result<RidingAxle, AxleError>> = self.rides.iter().map(ready).collect();
         let driven = points.iter().map(|point| {
             let settings = self.settings(point);
-            let rides = self.rides.iter().zip(&ready).map(|(own, axle)| {
-                let driven = own.of(&model.axle, &settings).and_then(|asked| {
-                    let outcome = axle.as_ref().map_err(ToString::to_string)?.ride(&asked);
+            let rides = self.rides.iter().zip(&ready).map(|(own, ready)| {
+                let driven = own.of(axle, &settings).and_then(|asked| {
+                    let outcome = ready.as_ref().map_err(ToString::to_string)?.ride(&asked);
                     outcome.map_err(|error| error.to_string()).and_then(DesignRide::of)
                 });
                 driven.map_err(|why| format!("ride {}: {why}", own.name))
@@ -93,26 +90,21 @@ impl Study {
         driven.collect()
     }
 
-    fn static_design(&self, model: &Model, system: &mut StaticSystem) -> Result<Design, String> {
-        let case = model.cases.iter().find(|case| case.name == self.case);
-        let case = case.ok_or_else(|| format!("there is no load case {}", self.case))?;
-        let mut solve = |axle: &Axle| {
-            let solved = StaticDesign::with_system(axle, system).and_then(|design| design.case(case));
-            solved.map_err(|error| error.to_string())
-        };
-        let solved = solve(&model.axle)?;
-        let beside = without_stiffeners(&model.axle).map(|bare| {
-            let solved = solve(&bare)?;
-            let camber_change = Sides::each(|side| solved.wheels.of(side).camber_change);
+    fn static_design(&self, (axle, case, system): Ready) -> Result<Design, String> {
+        let mut solve =
+            |axle: &Axle| StaticReadings::of(axle, case, system).map_err(|error| error.to_string());
+        let solved = solve(axle)?;
+        let beside = without_stiffeners(axle).map(|bare| {
+            let wheels = solve(&bare)?.wheels;
+            let camber_change = Sides::each(|side| wheels.of(side).camber_change);
             Ok::<_, String>(Beside { axle_mass: bare.mass(), camber_change })
         });
-        let tied = self.asks_for(Quantity::is_of_tied).then(|| tied_answer(&model.axle, case));
-        let tires = self.asks_for(Quantity::is_of_tires).then(|| tire_faces(&model.axle, &solved));
-        let wheel = |side| solved.wheels.of(side);
+        let tied = self.asks_for(Quantity::is_of_tied).then(|| tied_answer(axle, case));
+        let tires = self.asks_for(Quantity::is_of_tires).then(|| standing_tires(axle, case));
         let design = Design {
-            axle_mass: model.axle.mass(),
-            camber_change: Sides::each(|side| wheel(side).camber_change),
-            split: Sides::each(|side| wheel(side).split),
+            axle_mass: axle.mass(),
+            camber_change: Sides::each(|side| solved.wheels.of(side).camber_change),
+            split: Sides::each(|side| solved.wheels.of(side).split),
             peak_stress: solved.peak_stress,
             bow: solved.bow,
             beside: beside.transpose()?,
@@ -122,6 +114,10 @@ impl Study {
         };
         if design.is_finite() { Ok(design) } else { Err("the result is not finite".to_owned()) }
     }
+}
+
+fn standing_tires(axle: &Axle, case: &LoadCase) -> Result<Sides<TireFace>, AxleError> {
+    tire_faces(axle, &StaticDesign::of(axle)?.case(case)?)
 }
 
 impl Design {

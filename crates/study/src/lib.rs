@@ -39,6 +39,7 @@ mod sample;
 mod seat_tables;
 mod setting;
 mod sensitivity;
+mod solver;
 mod store;
 mod study;
 mod uncertainty;

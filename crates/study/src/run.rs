@@ -1,10 +1,10 @@
 //! Runs the designs of a study on all cores.
 
-use axlebow_fe::StaticSystem;
 use rayon::prelude::*;
 
 use crate::design::{Beside, Design};
 use crate::measure::Columns;
+use crate::solver::{Solver, Solvers};
 use crate::{Measure, Point, RideName, Row, Study, StudyKind, StudyOutcome, StudyRide, Together};
 
 /// Designs between two reports of progress.
@@ -13,6 +13,8 @@ const BATCH: usize = 512;
 const RIDING_BATCH: usize = 128;
 /// Designs of one axle that one thread solves together, at most.
 const TOGETHER: usize = 16;
+/// Axles that one thread takes at a time, where they only stand.
+const SHARE: usize = 32;
 /// Results of the static load case that are shown where the file does not say.
 const USUAL: [&str; 4] = ["axle-mass", "camber-change", "peak-stress", "bow"];
 /// The same, of each ride.
@@ -39,9 +41,13 @@ impl Study {
                 (rows.len()..of.min(rows.len() + batch)).map(|index| self.point(index)).collect();
             let alike = points.chunk_by(|one, other| self.is_one_axle(one, other));
             let together: Vec<&[Point]> = alike.flat_map(|points| points.chunks(TOGETHER)).collect();
-            let solved = together
-                .into_par_iter()
-                .map_init(StaticSystem::new, |system, points| self.rows(points, &asked, system));
+            let shares = together.par_chunks(if self.rides.is_empty() { SHARE } else { 1 });
+            let solved = shares.map(|share| {
+                let rows = |solver: &mut Solver| {
+                    share.iter().flat_map(|points| self.rows(points, &asked, solver)).collect::<Vec<Row>>()
+                };
+                asked.solvers.lend(rows)
+            });
             rows.par_extend(solved.flatten_iter());
             progress(rows.len(), of);
         }
@@ -53,14 +59,14 @@ impl Study {
 
     /// What is asked of every design.
     pub(crate) fn asked(&self) -> Asked {
-        Asked { columns: Columns::of(self), baseline: self.baseline() }
+        Asked { columns: Columns::of(self), baseline: self.baseline(), solvers: Solvers::default() }
     }
 
     /// Side by side, the design that all are held against, if it has a result.
     fn baseline(&self) -> Option<Beside> {
         let StudyKind::SideBySide { baseline } = self.kind else { return None };
         let point = Point { variant: baseline, values: Vec::new() };
-        let design = self.standing(&point, &mut StaticSystem::new()).ok()?;
+        let design = self.standing(&point, &mut Solver::default()).ok()?;
         Some(Beside { axle_mass: design.axle_mass, camber_change: design.camber_change })
     }
 
@@ -125,8 +131,8 @@ impl Study {
     }
 
     /// Rows of designs of one axle.
-    pub(crate) fn rows(&self, points: &[Point], asked: &Asked, system: &mut StaticSystem) -> Vec<Row> {
-        let results = self.designs(points, system).into_iter();
+    pub(crate) fn rows(&self, points: &[Point], asked: &Asked, solver: &mut Solver) -> Vec<Row> {
+        let results = self.designs(points, solver).into_iter();
         let row = |(point, result): (&Point, Result<Design, String>)| Row {
             variant: point.variant,
             values: point.values.clone(),
@@ -137,9 +143,10 @@ impl Study {
 }
 
 /// What a study asks of every design.
-#[derive(Debug, Clone)]
+#[derive(Debug)]
 pub(crate) struct Asked {
     pub columns: Columns,
+    pub solvers: Solvers,
     /// Side by side, what all designs are held against.
     baseline: Option<Beside>,
 }

@@ -26,6 +26,11 @@ impl Setting<'_> {
         of_road(self.path).is_some()
     }
 
+    /// Its path and its number, if it is one.
+    pub fn number(&self) -> Option<(&str, f64)> {
+        if let Stands::Number(number) = self.stands { Some((self.path, number)) } else { None }
+    }
+
     /// Makes the setting in the file that it is of.
     ///
     /// # Errors

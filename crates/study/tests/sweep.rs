@@ -63,8 +63,9 @@ fn every_study_file_runs() {
         let bytes = std::fs::read(&file).unwrap();
         let study = Study::from_bytes(&bytes, &file.to_string_lossy(), &studies());
         let study = study.unwrap_or_else(|problems| panic!("{problems}"));
-        // What rides takes its time: the ends of each varied key stand for all.
-        let study = if study.rides.is_empty() { study } else { study.coarse(2) };
+        // What rides or has many designs takes its time: the ends of each varied key stand for all.
+        let is_short = study.rides.is_empty() && study.count() <= 1000;
+        let study = if is_short { study } else { study.coarse(2) };
         let outcome = run(&study);
         assert!(study.base.invented);
         assert_eq!(outcome.rows.len(), study.count());
@@ -119,10 +120,14 @@ fn a_row_is_what_a_static_run_of_that_design_says() {
     let own = |name: &str| value(&outcome, &outcome.rows[7], name);
     let case = &direct.cases[0];
     assert_eq!(own("axle-mass"), direct.axle_mass);
-    assert_eq!(own("left-camber-change"), case.wheels.left.camber_change);
+    // The short way of studies differs from finite elements by rounding.
+    let same = |name: &str, value: f64| approx::assert_relative_eq!(own(name), value, max_relative = 1e-10);
+    same("left-camber-change", case.wheels.left.camber_change);
     let split = case.wheels.right.split;
-    assert_eq!([own("right-bending"), own("right-seat")], [split.bending, split.seat]);
-    assert_eq!([own("peak-stress"), own("bow")], [case.peak_stress, case.bow]);
+    same("right-bending", split.bending);
+    same("right-seat", split.seat);
+    same("peak-stress", case.peak_stress);
+    same("bow", case.bow);
 }
 
 #[test]

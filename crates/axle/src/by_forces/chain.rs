@@ -101,7 +101,7 @@ fn link(axle: &Axle, sections: &LineSections, walls: &Sides<WallAtSeat>, (start,
     let share = clamped_share(axle, walls, start, end);
     let flexibility = stretch_flexibility(axle, &pieces[piece], (start, end), at).scaled(1.0 - share);
     let (near, far) = (start.abs().min(end.abs()), start.abs().max(end.abs()));
-    let mean = if sections.is_uniform(piece) {
+    let mean = if sections.uniform(piece).is_some() {
         at(near).area
     } else {
         // Simpson's rule is exact for a section that blends.

@@ -1,5 +1,6 @@
 //! Sections along a bare axle, those of uniform pieces found once.
 
+use axlebow_fe::EndForce;
 use axlebow_sections::{EdgeReach, SectionProperties};
 
 use crate::Body;
@@ -17,6 +18,17 @@ impl LineSection {
         let profile = piece.profile_at(distance);
         let properties = profile.properties(body.material(piece.part).poisson_ratio());
         LineSection { properties, reach: profile.edge_reach() }
+    }
+}
+
+impl LineSection {
+    /// Stress of largest magnitude under the force on a cut, Pa.
+    #[inline]
+    pub(crate) fn extreme_stress(&self, force: &EndForce) -> f64 {
+        let mean = force.axial / self.properties.area;
+        let x = force.bending_2 / self.properties.second_moment_z;
+        let z = -force.bending_3 / self.properties.second_moment_x;
+        self.reach.extreme_stress(mean, [x, z])
     }
 }
 
@@ -41,8 +53,8 @@ impl<'a> LineSections<'a> {
         self.uniform[piece].unwrap_or_else(|| LineSection::of(self.body, piece, distance))
     }
 
-    /// Whether a piece has the same section all along.
-    pub(crate) fn is_uniform(&self, piece: usize) -> bool {
-        self.uniform[piece].is_some()
+    /// The section of a piece, if it is the same all along.
+    pub(crate) fn uniform(&self, piece: usize) -> Option<&LineSection> {
+        self.uniform[piece].as_ref()
     }
 }

@@ -118,13 +118,17 @@ impl SeatedChain<'_> {
         let mut peak = 0.0;
         for (number, link) in self.chain.links.iter().enumerate().rev() {
             let forces = state.beam_forces(number, link);
+            let uniform = self.chain.sections.uniform(link.piece);
             for share in points_from_left() {
-                let section = self.section(link, share);
-                let at = forces.at(share * link.length);
-                let mean = at.axial / section.properties.area;
-                let gradient_x = at.bending_2 / section.properties.second_moment_z;
-                let gradient_z = -at.bending_3 / section.properties.second_moment_x;
-                peak = larger_stress(peak, section.reach.extreme_stress(mean, [gradient_x, gradient_z]));
+                let here;
+                let section = match uniform {
+                    Some(section) => section,
+                    None => {
+                        here = self.section(link, share);
+                        &here
+                    }
+                };
+                peak = larger_stress(peak, section.extreme_stress(&forces.at(share * link.length)));
             }
         }
         peak

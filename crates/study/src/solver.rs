@@ -1,0 +1,102 @@
+//! Solves designs one after the other with what one leaves to the next.
+
+use std::collections::BTreeMap;
+use std::collections::btree_map::Entry;
+use std::sync::{Mutex, PoisonError};
+
+use axlebow_axle::{Axle, LoadCase};
+use axlebow_fe::StaticSystem;
+use axlebow_model::{ModelError, VariableAxle};
+
+use crate::design::in_words;
+use crate::setting::Setting;
+use crate::{Point, Study};
+
+/// What solving a design leaves to the next: a built axle of each variant and choice, and storage for equations.
+#[derive(Debug, Default)]
+pub(crate) struct Solver {
+    axles: BTreeMap<Kin, VariableAxle>,
+    system: StaticSystem,
+}
+
+/// What designs have in common that differ in numbers only: their variant and their choices.
+type Kin = (usize, Vec<usize>);
+
+/// Most axles that a solver keeps.
+const KEPT: usize = 256;
+
+/// An axle with its load case, and storage for its equations.
+pub(crate) type Ready<'a> = (&'a Axle, &'a LoadCase, &'a mut StaticSystem);
+
+impl Solver {
+    /// Builds the axle of a design and does something with it.
+    ///
+    /// # Errors
+    /// Why there is no such axle, in words; those of `then`.
+    pub fn with_axle<T>(
+        &mut self,
+        study: &Study,
+        point: &Point,
+        then: impl FnOnce(Ready) -> Result<T, String>,
+    ) -> Result<T, String> {
+        if self.axles.len() >= KEPT {
+            self.axles.clear();
+        }
+        let settings = study.settings(point);
+        let variable = match self.axles.entry(study.kin(point)) {
+            Entry::Occupied(kept) => kept.into_mut(),
+            Entry::Vacant(place) => {
+                let made = study.variable_axle(point.variant, &settings);
+                place.insert(made.map_err(|refusal| refusal.to_string())?)
+            }
+        };
+        for (number, (_, value)) in numbers(&settings).enumerate() {
+            variable.set(number, value).map_err(|refusal| refusal.to_string())?;
+        }
+        let (axle, case) = variable.built().map_err(|problems| in_words(&problems))?;
+        if study.seat_tables.is_empty() {
+            return then((axle, case, &mut self.system));
+        }
+        let axle = Axle { seat_tables: study.seat_tables.clone(), ..axle.clone() };
+        then((&axle, case, &mut self.system))
+    }
+}
+
+/// The numbers among settings that are of the model, with their paths.
+fn numbers<'s>(settings: &'s [Setting<'s>]) -> impl Iterator<Item = (&'s str, f64)> {
+    settings.iter().filter(|setting| !setting.is_of_road()).filter_map(Setting::number)
+}
+
+impl Study {
+    fn kin(&self, point: &Point) -> Kin {
+        let each = self.varied.iter().zip(&point.values);
+        let chosen = each.filter(|(varied, _)| !varied.choices.is_empty()).map(|(_, value)| *value as usize);
+        (point.variant, chosen.collect())
+    }
+
+    /// The axle of a variant with the settings of a design made in it.
+    fn variable_axle(&self, variant: usize, settings: &[Setting]) -> Result<VariableAxle, ModelError> {
+        let mut document = self.variants[variant].document.clone();
+        // A key that the file leaves out has its place from now on.
+        for setting in settings.iter().filter(|setting| !setting.is_of_road()) {
+            setting.make(&mut document)?;
+        }
+        let paths: Vec<&str> = numbers(settings).map(|(path, _)| path).collect();
+        VariableAxle::of(&document, &paths, &self.case)
+    }
+}
+
+/// Solvers that nobody uses at the moment.
+#[derive(Debug, Default)]
+pub(crate) struct Solvers(Mutex<Vec<Solver>>);
+
+impl Solvers {
+    /// Lends a solver; which one makes no difference to results.
+    pub fn lend<T>(&self, then: impl FnOnce(&mut Solver) -> T) -> T {
+        let idle = || self.0.lock().unwrap_or_else(PoisonError::into_inner);
+        let mut solver = idle().pop().unwrap_or_default();
+        let result = then(&mut solver);
+        idle().push(solver);
+        result
+    }
+}
