@@ -8,6 +8,7 @@
 mod chain;
 mod hub;
 mod line_sections;
+mod positive_inverse;
 mod readings;
 mod row_flexibility;
 mod seated_chain;

@@ -10,6 +10,8 @@ use crate::Body;
 pub(crate) struct LineSection {
     pub properties: SectionProperties,
     pub reach: EdgeReach,
+    /// One over area, second moment about Z and about X: stress is asked for more often than sections are.
+    reciprocals: [f64; 3],
 }
 
 impl LineSection {
@@ -17,7 +19,9 @@ impl LineSection {
         let piece = &body.pieces()[piece];
         let profile = piece.profile_at(distance);
         let properties = profile.properties(body.material(piece.part).poisson_ratio());
-        LineSection { properties, reach: profile.edge_reach() }
+        let SectionProperties { area, second_moment_z, second_moment_x, .. } = properties;
+        let reciprocals = [area, second_moment_z, second_moment_x].map(f64::recip);
+        LineSection { properties, reach: profile.edge_reach(), reciprocals }
     }
 }
 
@@ -25,10 +29,9 @@ impl LineSection {
     /// Stress of largest magnitude under the force on a cut, Pa.
     #[inline]
     pub(crate) fn extreme_stress(&self, force: &EndForce) -> f64 {
-        let mean = force.axial / self.properties.area;
-        let x = force.bending_2 / self.properties.second_moment_z;
-        let z = -force.bending_3 / self.properties.second_moment_x;
-        self.reach.extreme_stress(mean, [x, z])
+        let [per_area, per_z, per_x] = self.reciprocals;
+        let gradients = [force.bending_2 * per_z, -force.bending_3 * per_x];
+        self.reach.extreme_stress(force.axial * per_area, gradients)
     }
 }
 

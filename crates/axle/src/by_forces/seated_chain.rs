@@ -1,10 +1,11 @@
 //! The line of an axle on its two seats: motions of the seats per force, and of the hubs.
 
 use axlebow_fe::{Attachment, NodeId};
-use nalgebra::{SMatrix, SVector};
+use nalgebra::SMatrix;
 
 use super::chain::Chain;
 use super::hub::Hub;
+use super::positive_inverse::{Square12, positive_inverse};
 use super::row_flexibility::start_motion;
 use super::state::{LineState, PlaceForces};
 use super::wrench::{Motion, Wrench, add, carried, moved};
@@ -13,6 +14,7 @@ use crate::ground::Hubs;
 use crate::{AxleError, Side, Sides};
 
 type Matrix12 = SMatrix<f64, 12, 12>;
+type Vector12 = [f64; 12];
 
 /// The line of an axle on its seats.
 #[derive(Debug)]
@@ -21,9 +23,9 @@ pub(crate) struct SeatedChain<'a> {
     pub hubs: Sides<Hub>,
     seat_stiffness: Sides<[[f64; 6]; 6]>,
     /// Motion of both seats per force at them, left first.
-    seat_compliance: Matrix12,
+    seat_compliance: Square12,
     /// What the weight of the line does at the seats.
-    line_push: SVector<f64, 12>,
+    line_push: Vector12,
     /// Motion of both hubs per force on them.
     pub compliance: Matrix12,
     /// Motion of both hubs under the weight of the line.
@@ -37,13 +39,15 @@ impl<'a> SeatedChain<'a> {
         let (left, right) = (seat_stiffness(&chain, Side::Left)?, seat_stiffness(&chain, Side::Right)?);
         let seat_stiffness = Sides { left, right };
         let middle = Middle::of(&chain);
-        let Some(factor) = middle.equations(&seat_stiffness).cholesky() else { return Ok(None) };
+        let Some(seat_compliance) = positive_inverse(middle.equations(&seat_stiffness)) else {
+            return Ok(None);
+        };
         let mut seated = SeatedChain {
             line_push: middle.line_push(&chain),
             chain,
             hubs,
             seat_stiffness,
-            seat_compliance: factor.inverse(),
+            seat_compliance,
             compliance: Matrix12::zeros(),
             line_motion: Hubs::zeros(),
         };
@@ -67,12 +71,16 @@ impl<'a> SeatedChain<'a> {
     /// What the line carries under forces on the hubs, their weight among them, and a share of its own weight.
     fn loaded(&self, forces: &Sides<Wrench>, gravity: f64) -> LineState {
         let chain = &self.chain;
-        let mut push = self.line_push * gravity;
+        let mut push = self.line_push.map(|part| part * gravity);
         for side in Side::BOTH {
             let own = moved(*forces.of(side), self.to_seat(side));
             (0..6).for_each(|i| push[first(side) + i] += own[i]);
         }
-        let motions = self.seat_compliance * push;
+        // The compliance is symmetric: a sum of rows.
+        let mut motions = [0.0; 12];
+        for (row, part) in self.seat_compliance.iter().zip(push) {
+            motions.iter_mut().zip(row).for_each(|(sum, c)| *sum += c * part);
+        }
         let seat_motions = Sides::each(|side| std::array::from_fn(|i| motions[first(side) + i]));
         let seat_forces = Sides::each(|side| product(self.seat_stiffness.of(side), seat_motions.of(side)));
         let bearings = Sides::each(|side| self.hubs.of(side).bearing_forces(forces.of(side)));
@@ -81,7 +89,7 @@ impl<'a> SeatedChain<'a> {
             places.add_bearings(chain, side, bearings.of(side));
             places.add_reaction(*chain.seats.of(side), seat_forces.of(side));
         }
-        let (starts, _) = places.summed(chain, gravity);
+        let starts = places.summed(chain, gravity);
         LineState { starts, gravity, bearings, seat_motions, seat_forces }
     }
 
@@ -92,7 +100,7 @@ impl<'a> SeatedChain<'a> {
 
     /// The seats' compliance brought to the hubs, and each hub's own against its seat.
     fn hub_compliance(&self) -> Matrix12 {
-        let mut c = self.seat_compliance;
+        let mut c = Matrix12::from_fn(|i, j| self.seat_compliance[i][j]);
         for side in Side::BOTH {
             let (o, by) = (first(side), self.to_seat(side));
             for i in 0..12 {
@@ -169,8 +177,8 @@ impl Middle {
     }
 
     /// Stiffness equations of both seats' motions, left first.
-    fn equations(&self, seats: &Sides<[[f64; 6]; 6]>) -> Matrix12 {
-        let mut k = Matrix12::zeros();
+    fn equations(&self, seats: &Sides<[[f64; 6]; 6]>) -> Square12 {
+        let mut k = [[0.0; 12]; 12];
         for j in 0..6 {
             let mut unit = [0.0; 6];
             unit[j] = 1.0;
@@ -178,19 +186,20 @@ impl Middle {
             let from_left = product(&self.stiffness, &carried(unit, -self.length));
             let (of_right, of_left) = (moved(from_right, self.length), moved(from_left, self.length));
             for i in 0..6 {
-                k[(6 + i, 6 + j)] = seats.right[i][j] + from_right[i];
-                k[(6 + i, j)] = -from_left[i];
-                k[(i, 6 + j)] = -of_right[i];
-                k[(i, j)] = seats.left[i][j] + of_left[i];
+                k[6 + i][6 + j] = seats.right[i][j] + from_right[i];
+                k[6 + i][j] = -from_left[i];
+                k[i][6 + j] = -of_right[i];
+                k[i][j] = seats.left[i][j] + of_left[i];
             }
         }
         k
     }
 
     /// What the weight of the whole line does at the seats when these are held: left first.
-    fn line_push(&self, chain: &Chain) -> SVector<f64, 12> {
-        let (starts, total) = PlaceForces::weights(chain, 1.0).summed(chain, 1.0);
-        let places = (chain.places[self.seats.left], chain.places[chain.places.len() - 1]);
+    fn line_push(&self, chain: &Chain) -> Vector12 {
+        let last = chain.links.len();
+        let starts = PlaceForces::weights(chain, 1.0).summed(chain, 1.0);
+        let (total, places) = (starts[last], (chain.places[self.seats.left], chain.places[last]));
         let outer_right = starts[self.seats.right];
         let mut free: Motion = [0.0; 6];
         for number in self.seats.right..self.seats.left {
@@ -203,6 +212,6 @@ impl Middle {
         let held = product(&self.stiffness, &free);
         let right: Wrench = std::array::from_fn(|i| outer_right[i] + held[i]);
         let (all, beyond) = (moved(total, places.0 - places.1), moved(right, self.length));
-        SVector::from_fn(|i, _| if i < 6 { all[i] - beyond[i] } else { right[i - 6] })
+        std::array::from_fn(|i| if i < 6 { all[i] - beyond[i] } else { right[i - 6] })
     }
 }

@@ -13,7 +13,7 @@ use crate::{Side, Sides};
 /// What the line of an axle carries.
 #[derive(Debug, Clone)]
 pub(crate) struct LineState {
-    /// Force on the start of each stretch.
+    /// Force on the start of each stretch, and what is left over at the left end.
     pub starts: Vec<Wrench>,
     /// Share of the weight that acts.
     pub gravity: f64,
@@ -53,19 +53,21 @@ impl PlaceForces {
         add(&mut self.0[place], &force.map(|part| -part));
     }
 
-    /// Force on the start of each stretch: everything to the right of it; and what is left over at the left end.
-    pub(crate) fn summed(&self, chain: &Chain, gravity: f64) -> (Vec<Wrench>, Wrench) {
-        let mut starts = Vec::with_capacity(chain.links.len());
-        let mut sum = self.0[0];
-        for (link, next) in chain.links.iter().zip(&self.0[1..]) {
-            starts.push(sum);
+    /// Force on the start of each stretch, which is everything to the right of it; last what is left over at the left end.
+    pub(crate) fn summed(mut self, chain: &Chain, gravity: f64) -> Vec<Wrench> {
+        let mut sum = [0.0; 6];
+        for (here, link) in self.0.iter_mut().zip(&chain.links) {
+            add(&mut sum, here);
+            *here = sum;
             sum = moved(sum, link.length);
             let weight = gravity * link.load * link.length;
             sum[2] += weight;
             sum[3] -= 0.5 * weight * link.length;
-            add(&mut sum, next);
         }
-        (starts, sum)
+        if let Some(last) = self.0.last_mut() {
+            add(last, &sum);
+        }
+        self.0
     }
 }
 
