@@ -40,6 +40,7 @@ impl Reader<'_> {
         if kind == StudyKind::Uncertainty && !matches!(method, Method::Sampled(_)) {
             let accepted = Some("`sobol`, `latin-hypercube`, `random`".to_owned());
             self.problems.push(table.span_of("method"), "an uncertainty is told from a sample", accepted);
+            return Method::Sampled(Spread::Sobol);
         }
         match (method, table.optional_count("designs")) {
             (Method::Sampled(_), None) => {

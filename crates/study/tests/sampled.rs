@@ -120,9 +120,6 @@ fn a_sample_has_its_strata_its_links_its_derived_results_and_its_limits() {
 
 #[test]
 fn several_keys_take_one_value() {
-    let text = GOOD.replace("path = \"tube.wall\"", "paths = [\"tube.wall\", \"tube.length\"]");
-    let problem = read(&text).expect_err("no such pair");
-    assert!(problem.render().contains("`wall`"), "the expression knows no wall: {problem}");
     let two = r#"name = "invented"
 kind = "sweep"
 model = "../models/trailer-127-thick-dual.toml"
@@ -140,7 +137,8 @@ spacing = "log"
     assert_eq!((values[0], values[2]), (1e8, 4e8));
     assert!((values[1] / 2e8 - 1.0).abs() < 1e-14);
     let bearing: Vec<f64> = outcome.rows.iter().map(|row| value(&outcome, row, "left-bearing")).collect();
-    assert!((bearing[0] / bearing[2] - 4.0).abs() < 1e-6, "both bearings follow: {bearing:?}");
+    // Nearly four times: a softer wheel end hands a little of its load from one bearing to the other.
+    assert!((3.5..4.0).contains(&(bearing[0] / bearing[2])), "both stiffnesses follow: {bearing:?}");
     check(
         (two, "\"100 kN/mm\"", "\"0 kN/mm\""),
         (8, "\"0 kN/mm\"", "`wheel_end[0].bearing_radial_stiffness` is 0 N/mm"),
@@ -196,19 +194,20 @@ path = "loads.rated_load"
 values = ["80 kN", "100 kN"]
 "#;
     for (own, wanted) in outcome.rows[2..].iter().zip(&run(plain).rows) {
-        assert_eq!(own.result, wanted.result);
+        // Side by side as text, because what has no value is not equal to itself.
+        assert_eq!(format!("{:?}", own.result), format!("{:?}", wanted.result));
     }
     let file = text;
-    check((file, "\"thin\"", "\"thick\""), (11, "\"thick\"", "two choices are named \"thick\""));
+    check((file, "\"thin\"", "\"thick\""), (12, "\"thick\"", "two choices are named \"thick\""));
     check(
         (file, "\"8 mm\"", "\"8 kg\""),
-        (12, "\"8 kg\"", "`tube.wall`: `kg` measures mass; length is wanted"),
+        (13, "\"8 kg\"", "`tube.wall`: `kg` measures mass; length is wanted"),
     );
     check(
         (file, "name = \"tube\"", "name = \"tube\"\npoints = 3"),
         (8, "3", "a choice has no use for `points`"),
     );
-    check((file, "loads.rated_load", "tube.wall"), (14, "\"tube.wall\"", "\"tube.wall\" is varied twice"));
+    check((file, "loads.rated_load", "tube.wall"), (15, "\"tube.wall\"", "\"tube.wall\" is varied twice"));
 }
 
 #[test]

@@ -222,7 +222,8 @@ fn wrong_values_are_reported() {
     check("points = 5", "points = 10000001", (15, "10000001", "`vary[0].points` is 10000001"));
     let unclear = "it is not plain which values \"tube.wall\" takes";
     check("points = 5", "", (11, "[[vary]]", unclear));
-    check("points = 5", "points = 5\nvalues = [\"6 mm\"]", (11, "[[vary]]", unclear));
+    let no_use = "a list of values has no use for `from`";
+    check("points = 5", "points = 5\nvalues = [\"6 mm\"]", (13, "\"6 mm\"", no_use));
     check("\"65 kg\"", "\"65 mm\"", (17, "\"65 mm\"", "`mm` measures length; mass is wanted"));
     check("\"65 kg\"", "\"0 kg\"", (17, "\"0 kg\"", "the mass is \"0 kg\""));
     check("\"wide\"", "\"thin\"", (9, "\"thin\"", "two variants are named \"thin\""));
