@@ -256,16 +256,19 @@ impl GroundModel {
         let mut right = Unknowns::zeros();
         let (mut balance, mut moment) = (SVector::zeros(), SVector::zeros());
         let given_motion = self.given_motion(problem);
+        let load = |tire: &Tire| self.per_load(tire, actions);
+        let loads: [Hubs; TIRES] = std::array::from_fn(|l| self.tires.get(l).map_or_else(Hubs::zeros, load));
         for (k, tire) in self.tires.iter().enumerate().filter(|(k, _)| on_road[*k]) {
             // Tire stiffness sets the scale of its row, so that rows of forces compare with each other.
             let (kz, ky) = (tire.vertical_stiffness, tire.lateral_stiffness);
-            let (up, left) = (self.compliance.tr_mul(&tire.unit[2]), self.compliance.tr_mul(&tire.unit[1]));
+            let up = self.compliance.tr_mul(&tire.unit[2]);
+            let left = if self.standing { self.compliance.tr_mul(&tire.unit[1]) } else { Hubs::zeros() };
             for (l, other) in self.tires.iter().enumerate().filter(|(l, _)| on_road[*l]) {
-                let (load, side) = (self.per_load(other, actions), other.unit[1]);
-                matrix[(k, l)] += kz * up.dot(&load);
+                let (load, side) = (&loads[l], other.unit[1]);
+                matrix[(k, l)] += kz * up.dot(load);
                 if self.standing {
                     matrix[(k, TIRES + l)] = kz * up.dot(&side);
-                    matrix[(TIRES + k, l)] = ky * left.dot(&load);
+                    matrix[(TIRES + k, l)] = ky * left.dot(load);
                     matrix[(TIRES + k, TIRES + l)] += ky * left.dot(&side);
                 }
             }
@@ -293,7 +296,8 @@ impl GroundModel {
 
     /// Which tires should be on the road: those that push, and those off it that the road has reached.
     fn on_road(&self, problem: &Problem, x: &Unknowns, now: &[bool]) -> Vec<bool> {
-        let motion = self.hub_motion(problem, x);
+        // Where every tire is on the road, how high it would be does not matter.
+        let motion = if now.contains(&false) { self.hub_motion(problem, x) } else { Hubs::zeros() };
         let tires = self.tires.iter().zip(now).enumerate();
         tires
             .map(|(k, (tire, on))| {

@@ -8,7 +8,7 @@ use axlebow_model::{Model, Problems};
 
 use crate::ride::DesignRide;
 use crate::solver::{Ready, Solver};
-use crate::{Point, Quantity, Study, StudyRide};
+use crate::{Point, Study, StudyRide};
 
 /// What a study asks of a design.
 #[derive(Debug, Clone, PartialEq)]
@@ -60,8 +60,9 @@ impl Study {
     /// The results of designs of one axle; why there is none, in words, where one fails.
     pub(crate) fn designs(&self, points: &[Point], solver: &mut Solver) -> Vec<Result<Design, String>> {
         let Some(first) = points.first() else { return Vec::new() };
-        let solved = solver.with_axle(self, first, |(axle, case, system)| {
-            let standing = self.static_design((axle, case, system))?;
+        let solved = solver.with_axle(self, first, |ready| {
+            let axle = ready.axle;
+            let standing = static_design(ready)?;
             Ok(self.driven(axle, &standing, points))
         });
         solved.unwrap_or_else(|why| vec![Err(why); points.len()])
@@ -69,7 +70,7 @@ impl Study {
 
     /// The static results of a design.
     pub(crate) fn standing(&self, point: &Point, solver: &mut Solver) -> Result<Design, String> {
-        solver.with_axle(self, point, |ready| self.static_design(ready))
+        solver.with_axle(self, point, static_design)
     }
 
     /// Designs whose static results are known, with those of their rides.
@@ -77,7 +78,7 @@ impl Study {
         let ready = |ride: &StudyRide| RidingAxle::of(axle, ride.axle_load(axle));
         let ready: Vec<Result<RidingAxle, AxleError>> = self.rides.iter().map(ready).collect();
         let driven = points.iter().map(|point| {
-            let settings = self.settings(point);
+            let settings = if self.rides.is_empty() { Vec::new() } else { self.settings(point) };
             let rides = self.rides.iter().zip(&ready).map(|(own, ready)| {
                 let driven = own.of(axle, &settings).and_then(|asked| {
                     let outcome = ready.as_ref().map_err(ToString::to_string)?.ride(&asked);
@@ -89,31 +90,31 @@ impl Study {
         });
         driven.collect()
     }
+}
 
-    fn static_design(&self, (axle, case, system): Ready) -> Result<Design, String> {
-        let mut solve =
-            |axle: &Axle| StaticReadings::of(axle, case, system).map_err(|error| error.to_string());
-        let solved = solve(axle)?;
-        let beside = without_stiffeners(axle).map(|bare| {
-            let wheels = solve(&bare)?.wheels;
-            let camber_change = Sides::each(|side| wheels.of(side).camber_change);
-            Ok::<_, String>(Beside { axle_mass: bare.mass(), camber_change })
-        });
-        let tied = self.asks_for(Quantity::is_of_tied).then(|| tied_answer(axle, case));
-        let tires = self.asks_for(Quantity::is_of_tires).then(|| standing_tires(axle, case));
-        let design = Design {
-            axle_mass: axle.mass(),
-            camber_change: Sides::each(|side| solved.wheels.of(side).camber_change),
-            split: Sides::each(|side| solved.wheels.of(side).split),
-            peak_stress: solved.peak_stress,
-            bow: solved.bow,
-            beside: beside.transpose()?,
-            tied: tied.transpose().map_err(|error| error.to_string())?.flatten(),
-            tires: tires.transpose().map_err(|error| error.to_string())?,
-            rides: Vec::new(),
-        };
-        if design.is_finite() { Ok(design) } else { Err("the result is not finite".to_owned()) }
-    }
+fn static_design(ready: Ready) -> Result<Design, String> {
+    let Ready { axle, case, extras, system } = ready;
+    let mut solve = |axle: &Axle| StaticReadings::of(axle, case, system).map_err(|error| error.to_string());
+    let solved = solve(axle)?;
+    let beside = without_stiffeners(axle).map(|bare| {
+        let wheels = solve(&bare)?.wheels;
+        let camber_change = Sides::each(|side| wheels.of(side).camber_change);
+        Ok::<_, String>(Beside { axle_mass: bare.mass(), camber_change })
+    });
+    let tied = extras.tied.then(|| tied_answer(axle, case));
+    let tires = extras.tires.then(|| standing_tires(axle, case));
+    let design = Design {
+        axle_mass: axle.mass(),
+        camber_change: Sides::each(|side| solved.wheels.of(side).camber_change),
+        split: Sides::each(|side| solved.wheels.of(side).split),
+        peak_stress: solved.peak_stress,
+        bow: solved.bow,
+        beside: beside.transpose()?,
+        tied: tied.transpose().map_err(|error| error.to_string())?.flatten(),
+        tires: tires.transpose().map_err(|error| error.to_string())?,
+        rides: Vec::new(),
+    };
+    if design.is_finite() { Ok(design) } else { Err("the result is not finite".to_owned()) }
 }
 
 fn standing_tires(axle: &Axle, case: &LoadCase) -> Result<Sides<TireFace>, AxleError> {

@@ -10,12 +10,14 @@ use axlebow_model::{ModelError, VariableAxle};
 
 use crate::design::in_words;
 use crate::setting::Setting;
-use crate::{Point, Study};
+use crate::{Point, Quantity, Study};
 
 /// What solving a design leaves to the next: a built axle of each variant and choice, and storage for equations.
 #[derive(Debug, Default)]
 pub(crate) struct Solver {
     axles: BTreeMap<Kin, VariableAxle>,
+    /// Found at the first design.
+    extras: Option<Extras>,
     system: StaticSystem,
 }
 
@@ -25,8 +27,23 @@ type Kin = (usize, Vec<usize>);
 /// Most axles that a solver keeps.
 const KEPT: usize = 256;
 
-/// An axle with its load case, and storage for its equations.
-pub(crate) type Ready<'a> = (&'a Axle, &'a LoadCase, &'a mut StaticSystem);
+/// Results that cost a solution of their own: whether they are asked for.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Extras {
+    /// With stiffeners that only their welds hold.
+    pub tied: bool,
+    /// At the tire faces.
+    pub tires: bool,
+}
+
+/// An axle ready to be solved.
+pub(crate) struct Ready<'a> {
+    pub axle: &'a Axle,
+    pub case: &'a LoadCase,
+    pub extras: Extras,
+    /// Storage for equations.
+    pub system: &'a mut StaticSystem,
+}
 
 impl Solver {
     /// Builds the axle of a design and does something with it.
@@ -54,11 +71,19 @@ impl Solver {
             variable.set(number, value).map_err(|refusal| refusal.to_string())?;
         }
         let (axle, case) = variable.built().map_err(|problems| in_words(&problems))?;
+        let extras = *self.extras.get_or_insert_with(|| Extras::of(study));
+        let system = &mut self.system;
         if study.seat_tables.is_empty() {
-            return then((axle, case, &mut self.system));
+            return then(Ready { axle, case, extras, system });
         }
         let axle = Axle { seat_tables: study.seat_tables.clone(), ..axle.clone() };
-        then((&axle, case, &mut self.system))
+        then(Ready { axle: &axle, case, extras, system })
+    }
+}
+
+impl Extras {
+    fn of(study: &Study) -> Self {
+        Extras { tied: study.asks_for(Quantity::is_of_tied), tires: study.asks_for(Quantity::is_of_tires) }
     }
 }
 

@@ -41,13 +41,16 @@ impl StaticReadings {
     /// # Errors
     /// As [`StaticDesign::of`] and [`StaticDesign::case`].
     pub fn of(axle: &Axle, case: &LoadCase, system: &mut StaticSystem) -> Result<Self, AxleError> {
-        let chain = Chain::of(axle)?;
-        let seated = chain.map(SeatedChain::of).transpose()?.flatten();
-        match seated {
+        let Some(chain) = Chain::of(axle)? else { return by_elements(axle, case, system) };
+        match SeatedChain::of(chain)? {
             Some(seated) => seated.readings(case),
-            None => Ok(Self::from(&StaticDesign::with_system(axle, system)?.case(case)?)),
+            None => by_elements(axle, case, system),
         }
     }
+}
+
+fn by_elements(axle: &Axle, case: &LoadCase, system: &mut StaticSystem) -> Result<StaticReadings, AxleError> {
+    Ok(StaticReadings::from(&StaticDesign::with_system(axle, system)?.case(case)?))
 }
 
 impl From<&CaseOutcome> for StaticReadings {
