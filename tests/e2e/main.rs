@@ -6,6 +6,7 @@ mod fits;
 mod program;
 mod readme;
 mod roads;
+mod samples;
 mod seat_walls;
 mod sensitivities;
 mod stiffeners;

@@ -42,7 +42,7 @@ pub enum Command {
     Fit(Fit),
     /// What the camber does at the tread: rib loads, dual split, scuff, relative wear
     Tire(Tire),
-    /// Run a study file: a sweep of designs, or variants side by side
+    /// Run a study file: a sweep of designs, variants side by side, or an uncertainty
     Study(Study),
     /// Every published case that axlebow is checked against: ours, printed, error
     Textbook(Textbook),
@@ -378,6 +378,12 @@ pub struct Study {
     /// Write a picture of the study
     #[arg(long, value_name = "FILE.svg|png")]
     pub plot: Option<PathBuf>,
+    /// Only tell how many designs there are, about how long they take and how much they write
+    #[arg(long, conflicts_with_all = ["json", "csv", "plot"])]
+    pub dry_run: bool,
+    /// Run more than ten million designs
+    #[arg(long)]
+    pub large: bool,
 }
 
 #[derive(Debug, Args)]

@@ -14,6 +14,7 @@ pub mod sensitivities;
 pub mod start;
 pub mod strength;
 pub mod study;
+pub mod study_size;
 pub mod textbook;
 pub mod tire;
 pub mod tire_table;

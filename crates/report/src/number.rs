@@ -33,6 +33,8 @@ pub(crate) enum Shown {
     ForcePerLength,
     /// Plain number.
     Factor,
+    /// Plain number of any size.
+    Free,
 }
 
 impl Shown {
@@ -51,7 +53,7 @@ impl Shown {
             Self::RotationalFlexibility => Kind::RotationalFlexibility,
             // The same dimension, N/mm or lbf/in.
             Self::ForcePerLength => Kind::Stiffness,
-            Self::Factor => Kind::Ratio,
+            Self::Factor | Self::Free => Kind::Ratio,
         }
     }
 
@@ -71,7 +73,7 @@ impl Shown {
             Self::Frequency => (2, 2),
             Self::RotationalFlexibility => (4, 5),
             Self::ForcePerLength => (0, 0),
-            Self::Factor => (3, 3),
+            Self::Factor | Self::Free => (3, 3),
         };
         if system == UnitSystem::Si { si } else { us }
     }
@@ -105,12 +107,29 @@ impl Numbers {
 
     /// Value in the display unit, without the unit.
     pub fn bare(self, value: f64, shown: Shown) -> String {
-        fixed(self.scaled(value, shown), shown.decimals(self.system))
+        match shown {
+            Shown::Free => significant(value, 4),
+            shown => fixed(self.scaled(value, shown), shown.decimals(self.system)),
+        }
     }
 
     /// Value and unit.
     pub fn full(self, value: f64, shown: Shown) -> String {
         format!("{} {}", self.bare(value, shown), self.unit(shown)).trim_end().to_owned()
+    }
+
+    /// Half of an interval about a value, in the display unit, to two digits.
+    pub fn half(self, [low, high]: [f64; 2], shown: Shown) -> String {
+        significant(0.5 * self.scaled(high - low, shown), 2)
+    }
+
+    /// Value and unit of any kind, to four digits without zeros at their end.
+    pub fn short(self, value: f64, kind: Kind) -> String {
+        let unit = display_unit(kind, self.system);
+        let number = significant(value / unit.factor, 4);
+        let plain = number.contains('.') && !number.contains('e');
+        let number = if plain { number.trim_end_matches('0').trim_end_matches('.') } else { &number };
+        format!("{number} {}", unit.symbol).trim_end().to_owned()
     }
 
     /// Heading of a column: what it holds and its unit.
@@ -150,7 +169,9 @@ pub(crate) fn significant(value: f64, digits: usize) -> String {
 /// A tick of an axis: as short as its value allows.
 pub(crate) fn tick(value: f64) -> String {
     if value.abs() >= 1e7 || (value != 0.0 && value.abs() < 1e-4) {
-        return with_power(&format!("{value:e}"));
+        // Steps along an axis miss round values by round-off.
+        let short: f64 = format!("{value:.6e}").parse().unwrap_or(value);
+        return with_power(&format!("{short:e}"));
     }
     let text = fixed(value, 6);
     typographic(text.trim_end_matches('0').trim_end_matches('.'))

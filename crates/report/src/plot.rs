@@ -24,6 +24,7 @@ mod rear_view;
 mod response_figure;
 pub(crate) mod ride_figure;
 pub(crate) mod ride_panel;
+mod sample_figure;
 mod section_figure;
 mod sensitivities_figure;
 mod spectrum_axes;

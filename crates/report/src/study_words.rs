@@ -1,10 +1,10 @@
 //! What a study is called and what it shows, in words.
 
 use axlebow_study::{Measure, Row, StudyKind, StudyOutcome, Varied};
-use axlebow_units::{DisplayUnit, Kind, display_unit, show};
+use axlebow_units::{Kind, display_unit, show};
 
 use crate::ModelCard;
-use crate::number::{Numbers, Shown, significant};
+use crate::number::{Numbers, Shown};
 
 /// Writes about one study in the units of one system.
 #[derive(Debug, Clone, Copy)]
@@ -59,11 +59,7 @@ impl StudyWords<'_> {
 
     /// A value to four digits, without zeros at its end.
     fn rounded(&self, value: f64, kind: Kind) -> String {
-        let DisplayUnit { symbol, factor } = display_unit(kind, self.numbers.system);
-        let number = significant(value / factor, 4);
-        let plain = number.contains('.') && !number.contains('e');
-        let number = if plain { number.trim_end_matches('0').trim_end_matches('.') } else { &number };
-        format!("{number} {symbol}").trim_end().to_owned()
+        self.numbers.short(value, kind)
     }
 
     /// The key that varies fastest with its unit, such as "tube wall, mm".
@@ -303,6 +299,7 @@ pub(crate) fn shown(measure: &Measure) -> Shown {
         Kind::Stiffness => Shown::ForcePerLength,
         Kind::Length if measure.ride.is_some() => Shown::Place,
         Kind::Length => Shown::Deflection,
+        Kind::Ratio if axlebow_study::Quantity::named(&measure.name).is_err() => Shown::Free,
         _ => Shown::Factor,
     }
 }

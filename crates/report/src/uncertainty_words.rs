@@ -20,22 +20,19 @@ pub(crate) fn uncertainty_findings(words: &StudyWords<'_>) -> Vec<String> {
 /// Where a result lies, and what makes most of its variance.
 fn lead(words: &StudyWords<'_>, (told, own): (&Uncertainty, &Uncertain)) -> String {
     let full = |value: f64| words.numbers.full(value, shown(&own.measure));
-    let mut text = format!("{} is {} in the mean", words.measure(&own.measure), full(own.mean.value));
+    let mut text = format!("The mean {} is {}", words.measure(&own.measure), full(own.mean.value));
     if let (Some(first), Some(last), [low, .., high]) =
         (own.percentiles.first(), own.percentiles.last(), told.shares.as_slice())
     {
-        text += &format!(
-            ", from {} to {} in {} of 100 axles",
-            full(first.value),
-            full(last.value),
-            fixed(100.0 * (high - low), 1).trim_end_matches(".0")
-        );
+        let share = fixed(100.0 * (high - low), 1);
+        let share = share.trim_end_matches(".0");
+        text += &format!("; {share} of 100 axles lie from {} to {}", full(first.value), full(last.value));
     }
     let most = own.indices.iter().zip(&words.outcome.varied);
     let most = most.max_by(|one, other| one.0.total.value.total_cmp(&other.0.total.value));
     match most {
         Some((index, varied)) => format!(
-            "{text}; {} makes most of its variance ({} alone, {} with what it does together with others).",
+            "{text}. Of all keys {} makes most of the variance: {} alone, {} with others.",
             varied_words(varied),
             percent(index.first.value),
             percent(index.total.value)
@@ -79,9 +76,9 @@ pub(crate) fn percent(share: f64) -> String {
     format!("{} %", text.trim_end_matches(".0"))
 }
 
-/// Half of an interval, in display units; a dash where there is none.
-pub(crate) fn half_width(estimated: &Estimated, written: impl Fn(f64) -> String) -> String {
-    estimated.interval.map_or("-".to_owned(), |[low, high]| format!("±{}", written(0.5 * (high - low))))
+/// Half of an interval; a dash where there is none.
+pub(crate) fn half_width(estimated: &Estimated, written: impl Fn([f64; 2]) -> String) -> String {
+    estimated.interval.map_or("-".to_owned(), |interval| format!("±{}", written(interval)))
 }
 
 /// Each limit with the share of designs that meets it.
@@ -99,19 +96,19 @@ pub(crate) fn limit_shares(words: &StudyWords<'_>, variant: usize) -> Vec<(Strin
 /// What a varied key is drawn from, in words.
 pub(crate) fn drawn(varied: &Varied, numbers: Numbers) -> String {
     use axlebow_study::Distribution::{LogUniform, Lognormal, Normal, Triangular, Uniform};
-    let show = |value: f64| numbers.significant(value, varied.kind);
+    let show = |value: f64| numbers.short(value, varied.kind);
     let cut = |range: [f64; 2]| match range.map(f64::is_finite) {
-        [true, true] => format!(", cut off at {} and {}", show(range[0]), show(range[1])),
-        [true, false] => format!(", cut off below {}", show(range[0])),
-        [false, true] => format!(", cut off above {}", show(range[1])),
+        [true, true] => format!(", from {} to {}", show(range[0]), show(range[1])),
+        [true, false] => format!(", from {}", show(range[0])),
+        [false, true] => format!(", up to {}", show(range[1])),
         _ => String::new(),
     };
     match &varied.distribution {
         Some(Normal { mean, deviation, range }) => {
-            format!("normal, mean {}, deviation {}{}", show(*mean), show(*deviation), cut(*range))
+            format!("normal, {} ± {}{}", show(*mean), show(*deviation), cut(*range))
         }
         Some(Lognormal { mean, deviation, range }) => {
-            format!("lognormal, mean {}, deviation {}{}", show(*mean), show(*deviation), cut(*range))
+            format!("lognormal, {} ± {}{}", show(*mean), show(*deviation), cut(*range))
         }
         Some(Uniform { from, to }) => format!("uniform from {} to {}", show(*from), show(*to)),
         Some(LogUniform { from, to }) => {

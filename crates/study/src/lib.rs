@@ -18,6 +18,7 @@ mod constant_mass;
 mod derived;
 mod design;
 mod distribution;
+mod estimate;
 mod expression;
 mod files;
 mod fit;
@@ -53,6 +54,7 @@ pub use causes::{
 pub use compatibility::{Compatibility, CompatibilityOutcome, TableAxle, TireCell, TireColumn};
 pub use derived::Derived;
 pub use distribution::Distribution;
+pub use estimate::{DesignCost, threads};
 pub use expression::{Expression, ExpressionError};
 pub use fit::{
     Estimate, FitError, FitOutcome, FittedReading, FittedUnknown, FurtherReading, Predicted, Scale, Unknown,
@@ -72,7 +74,7 @@ pub use sensitivity::{KeySensitivity, SensitivityOutcome, SlopeBy, sensitivities
 pub use store::{Chunk, Earlier, Head, Part, Results, ResultsFile, StoreError};
 pub use study::{MOST_DESIGNS, NoResult, Point, Study, StudyKind, Together, Variant};
 pub use uncertainty::{
-    Estimated, Index, Sampled, Uncertain, Uncertainty, UncertaintyAsk, VariantUncertainty, order_interval,
-    percentile, variance_indices,
+    Estimated, Histogram, Index, Sampled, Uncertain, Uncertainty, UncertaintyAsk, VariantUncertainty,
+    order_interval, percentile, variance_indices,
 };
 pub use vary::{Choice, Link, Varied};

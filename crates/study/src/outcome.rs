@@ -76,11 +76,15 @@ pub struct EqualMass {
 }
 
 impl StudyOutcome {
-    /// Designs with their value of what they are ranked by, largest first; none without such a value.
+    /// Designs that meet every limit with their value of what they are ranked by, largest first; none without such a value.
     pub fn ranked(&self) -> Vec<(&Row, f64)> {
         let Some(measure) = &self.ranked_by else { return Vec::new() };
-        let mut ranked: Vec<(&Row, f64)> =
-            self.rows.iter().filter_map(|row| Some((row, row.value(measure)?))).collect();
+        let mut ranked: Vec<(&Row, f64)> = self
+            .rows
+            .iter()
+            .filter(|row| self.meets(row))
+            .filter_map(|row| Some((row, row.value(measure)?)))
+            .collect();
         ranked.sort_by(|a, b| b.1.total_cmp(&a.1));
         ranked
     }

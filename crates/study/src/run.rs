@@ -72,7 +72,11 @@ impl Study {
 
     fn outcome(&self, rows: Vec<Row>, measures: Vec<Measure>) -> StudyOutcome {
         let shown = self.shown(&measures);
-        let uncertainty = self.uncertainty(&rows, (&measures, &self.told(&measures, &shown)));
+        let gathered = self.gathering(&measures, &shown).map(|mut gathered| {
+            rows.iter().for_each(|row| gathered.add(row));
+            gathered
+        });
+        let uncertainty = gathered.and_then(|gathered| self.uncertainty_of(&gathered));
         StudyOutcome {
             name: self.name.clone(),
             note: self.note.clone(),
@@ -106,16 +110,6 @@ impl Study {
             road: ride.road.name.clone(),
             speed: Some(speed).filter(|_| !varied),
         }
-    }
-
-    /// Results that an uncertainty tells of: those that are shown, then those that are derived or limited.
-    fn told(&self, measures: &[Measure], shown: &[Measure]) -> Vec<Measure> {
-        let asked = |own: &&Measure| {
-            let derived = self.derived.iter().any(|derived| derived.name == own.name);
-            derived || self.limits.iter().any(|limit| limit.of == own.name)
-        };
-        let others = measures.iter().filter(|own| !shown.contains(own)).filter(asked);
-        shown.iter().chain(others).cloned().collect()
     }
 
     /// What the file says is shown, in its order; else the usual results, ride by ride.

@@ -2,12 +2,15 @@
 
 mod ask;
 mod estimated;
+mod gathered;
+mod histogram;
 mod indices;
 mod outcome;
 mod percentile;
 
 pub use ask::UncertaintyAsk;
 pub use estimated::{Estimated, Sampled};
+pub use histogram::Histogram;
 pub use indices::{Index, variance_indices};
 pub use outcome::{Uncertain, Uncertainty, VariantUncertainty};
 pub use percentile::{order_interval, percentile};

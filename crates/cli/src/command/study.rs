@@ -9,6 +9,7 @@ use axlebow_report::{ModelCard, csv, json, table};
 use axlebow_study::Study as StudyFile;
 use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
 
+use super::study_size;
 use crate::args::Study;
 use crate::failure::Failure;
 use crate::{input, output};
@@ -24,6 +25,12 @@ pub fn run(arguments: &Study) -> Result<ExitCode, Failure> {
         .map_err(|problems| input::misread(problems, &bytes, input::FileKind::Study))?;
     let study = chosen(study, arguments)?;
     let card = card(&study, arguments);
+    if arguments.dry_run {
+        output::print(&study_size::told(&study, &card))?;
+        return Ok(ExitCode::SUCCESS);
+    }
+    study_size::check(&study, arguments.large)?;
+    study_size::announce(&study);
     let progress = Progress::over(study.count());
     let outcome = study.run(&|done, _| progress.at(done));
     progress.end();

@@ -5,6 +5,7 @@ use axlebow_study::{Measure, Row, StudyKind, StudyOutcome};
 
 use super::beside_figure::beside_figure;
 use super::map_figure::map_figure;
+use super::sample_figure::sample_figure;
 use super::text::{INVENTED, wrapped};
 use super::uncertainty_figure::uncertainty_figure;
 use super::{Axis, Chart, Link, Series, charts};
@@ -37,6 +38,9 @@ pub fn study_figure(outcome: &StudyOutcome, card: &ModelCard) -> Result<Svg, Rep
     }
     if outcome.uncertainty.is_some() {
         return uncertainty_figure(&words, card);
+    }
+    if !outcome.is_grid {
+        return sample_figure(&words, card);
     }
     if let Some(lead) = words.mapped() {
         return map_figure(&words, lead, card);

@@ -1,6 +1,6 @@
 //! The figure of an uncertainty: how each result is distributed, and which varied key makes its variance.
 
-use axlebow_study::{Index, Row, Uncertain, percentile};
+use axlebow_study::{Histogram, Index, Uncertain};
 
 use super::causes_figure::draw_axis;
 use super::check::finite;
@@ -32,8 +32,6 @@ const BELOW: f64 = 34.0;
 const DRAWN: usize = 6;
 /// Varied keys that have bars, those that make most of the variance.
 const KEYS: usize = 8;
-/// Bars of a histogram, at most.
-const MOST_BARS: f64 = 60.0;
 
 /// Draws a histogram of each result with its percentiles and limits, and beside it bars of what each varied key makes of its
 /// variance: alone, and with what it does together with others.
@@ -96,8 +94,8 @@ struct ResultPanels<'a> {
 
 impl ResultPanels<'_> {
     fn draw(&self, canvas: &mut Canvas, top: f64) -> Result<f64, ReportError> {
-        let values = self.values();
-        finite("result of a sample", values.iter().copied())?;
+        let Histogram { from, to, .. } = self.result.histogram;
+        finite("result of a sample", [from, to].into_iter())?;
         let measure = &self.result.measure;
         let title = self.words.numbers.heading(&self.words.measure(measure), shown(measure));
         let several = self.words.outcome.variants.len() > 1;
@@ -105,28 +103,17 @@ impl ResultPanels<'_> {
             if several { format!(": {}", self.words.outcome.variants[self.variant]) } else { String::new() };
         let title = wrapped(&format!("{title}{of}"), 70, 1).concat();
         canvas.label(Label::new(title, [LEFT, top + 24.0]).size(15.0).bold());
-        self.draw_histogram(canvas, &values, [LEFT, top + ABOVE]);
+        self.draw_histogram(canvas, [LEFT, top + ABOVE]);
         if !self.result.indices.is_empty() {
             self.draw_bars(canvas, [LEFT + WIDE + NAMES, top + ABOVE]);
         }
         Ok(top + ABOVE + HIGH + BELOW)
     }
 
-    /// Values of the designs of the sample, rising, in the unit in which they are shown.
-    fn values(&self) -> Vec<f64> {
-        let outcome = self.words.outcome;
-        let (Some(told), measure) = (&outcome.uncertainty, &self.result.measure) else { return Vec::new() };
-        let rows = outcome.rows.iter().enumerate().filter(|(place, _)| told.is_own(*place));
-        let own = rows.map(|(_, row)| row).filter(|row: &&Row| row.variant == self.variant);
-        let scaled = |value: f64| self.words.numbers.scaled(value, shown(measure));
-        let mut values: Vec<f64> = own.filter_map(|row| row.value(measure)).map(scaled).collect();
-        values.sort_by(f64::total_cmp);
-        values
-    }
-
-    fn draw_histogram(&self, canvas: &mut Canvas, values: &[f64], corner: Point) {
-        let range = range_of(values.iter().copied(), 0.02);
-        let counts = histogram(values, range);
+    fn draw_histogram(&self, canvas: &mut Canvas, corner: Point) {
+        let Histogram { from, to, counts } = &self.result.histogram;
+        let scaled = |value: f64| self.words.numbers.scaled(value, shown(&self.result.measure));
+        let range = range_of([scaled(*from), scaled(*to)].into_iter(), 0.0);
         let most = counts.iter().copied().max().unwrap_or(0).max(1) as f64;
         let ends = range_of(range.into_iter().chain(self.limits()), 0.02);
         let panel = Panel { corner, size: [WIDE, HIGH], x: ends, y: [0.0, 1.08 * most], ticks: Ticks::Grid };
@@ -195,7 +182,7 @@ impl ResultPanels<'_> {
         let row = (HIGH / keys.len() as f64).min(48.0);
         for (i, (place, index)) in keys.into_iter().enumerate() {
             let middle = corner[1] + row * (i as f64 + 0.5);
-            let name = wrapped(&varied_words(&self.words.outcome.varied[place]), 30, 1).concat();
+            let name = wrapped(&varied_words(&self.words.outcome.varied[place]), 34, 1).concat();
             canvas.label(Label::new(name, [corner[0] - 10.0, middle + 4.5]).end());
             let half = (0.36 * row).min(14.0);
             for (estimated, colour, y) in [(index.first, BLUE, middle - half), (index.total, ORANGE, middle)]
@@ -228,35 +215,9 @@ impl ResultPanels<'_> {
     }
 }
 
-/// How many values fall into each of equal steps of a range.
-///
-/// The width of a step is 2 (upper less lower quartile)/∛n.
-///
-/// Source: D. Freedman, P. Diaconis, Z. Wahrscheinlichkeitstheorie 57 (1981) 453-476 (from memory).
-fn histogram(sorted: &[f64], range: [f64; 2]) -> Vec<usize> {
-    let width = 2.0 * (percentile(sorted, 0.75) - percentile(sorted, 0.25)) / (sorted.len() as f64).cbrt();
-    let steps = ((range[1] - range[0]) / width).ceil();
-    let steps = if steps.is_finite() { steps.clamp(8.0, MOST_BARS) } else { 8.0 } as usize;
-    let mut counts = vec![0; steps];
-    for value in sorted {
-        let place = ((value - range[0]) / (range[1] - range[0]) * steps as f64) as usize;
-        counts[place.min(steps - 1)] += 1;
-    }
-    counts
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn every_value_is_in_a_bar() {
-        let values: Vec<f64> = (0..1000).map(|i| f64::from(i) * 0.01).collect();
-        let counts = histogram(&values, [0.0, 9.99]);
-        assert_eq!(counts.iter().sum::<usize>(), 1000);
-        assert!((8..=60).contains(&counts.len()));
-        assert_eq!(histogram(&[2.0; 5], [1.8, 2.2]).iter().sum::<usize>(), 5);
-    }
 
     #[test]
     fn a_minus_before_a_digit_is_a_true_one() {

@@ -22,20 +22,23 @@ pub(super) fn ranked(words: &StudyWords<'_>) -> String {
     let keys = outcome.varied.iter().map(|varied| stacked(&varied_words(varied), ""));
     let results =
         measures.iter().map(|measure| stacked(&words.measure(measure), words.numbers.unit(shown(measure))));
-    let heading: Vec<String> = ["Variant".to_owned()].into_iter().chain(keys).chain(results).collect();
-    let mut grid = Grid::new(1, on_one_floor(&heading));
+    let several = outcome.variants.len() > 1 || outcome.varied.is_empty();
+    let variant = several.then(|| "Variant".to_owned());
+    let heading: Vec<String> = variant.into_iter().chain(keys).chain(results).collect();
+    let mut grid = Grid::new(usize::from(several), on_one_floor(&heading));
     for (row, _) in ranked.iter().take(LISTED) {
         let cells = measures.iter().map(|measure| {
             row.value(measure).map_or("-".to_owned(), |value| words.numbers.bare(value, shown(measure)))
         });
         let name = outcome.variants[row.variant].replace(char::is_control, "\u{fffd}");
-        grid.row([name].into_iter().chain(values(words, row)).chain(cells));
+        grid.row(several.then_some(name).into_iter().chain(values(words, row)).chain(cells));
     }
     let title = format!(
-        "Ranked by {}, largest first: {} of {} designs.",
+        "Ranked by {}, largest first: {} of {} designs{}.",
         words.measure(lead),
         ranked.len().min(LISTED),
-        ranked.len()
+        ranked.len(),
+        if outcome.limits.is_empty() { "" } else { " that meet every limit" }
     );
     format!("\n{}{}", paragraph(&title, WIDTH, 2), grid.text())
 }

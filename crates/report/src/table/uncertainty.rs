@@ -56,7 +56,9 @@ fn results(words: &StudyWords<'_>, variant: &VariantUncertainty) -> String {
         let name = words.numbers.heading(&words.measure(&own.measure), shown(&own.measure));
         let all = || [&own.mean, &own.deviation].into_iter().chain(&own.percentiles);
         grid.row([name].into_iter().chain(all().map(|estimated| bare(estimated.value))));
-        let half = |estimated: &Estimated| half_width(estimated, bare);
+        let half = |estimated: &Estimated| {
+            half_width(estimated, |ends| words.numbers.half(ends, shown(&own.measure)))
+        };
         grid.row([String::new()].into_iter().chain(all().map(half)));
     }
     grid.text()
@@ -76,7 +78,11 @@ fn indices(words: &StudyWords<'_>, results: &[Uncertain]) -> String {
         let all = || with.iter().filter_map(|own| own.indices.get(place)).flat_map(both);
         let share = |value: f64| fixed(value, 3);
         grid.row([varied_words(varied)].into_iter().chain(all().map(|estimated| share(estimated.value))));
-        grid.row([String::new()].into_iter().chain(all().map(|estimated| half_width(&estimated, share))));
+        grid.row(
+            [String::new()].into_iter().chain(
+                all().map(|estimated| half_width(&estimated, |[low, high]| share(0.5 * (high - low)))),
+            ),
+        );
     }
     grid.text()
 }

@@ -2,8 +2,9 @@
 
 use rayon::prelude::*;
 
-use super::{Estimated, Index, Sampled, variance_indices};
-use crate::{Limit, Measure, Plan, Row, Study, StudyKind, Together};
+use super::gathered::Gathered;
+use super::{Estimated, Histogram, Index, Sampled, variance_indices};
+use crate::{Measure, Plan, Study, StudyKind, Together};
 
 /// What an uncertainty study says, variant by variant.
 #[derive(Debug, Clone, PartialEq)]
@@ -22,14 +23,6 @@ pub struct Uncertainty {
     pub is_unbalanced: bool,
     /// Each variant.
     pub variants: Vec<VariantUncertainty>,
-}
-
-impl Uncertainty {
-    /// Whether the design at a place is of the sample itself, not one between two of its points.
-    pub fn is_own(&self, place: usize) -> bool {
-        let which = place % self.designs_of_row;
-        which == 0 || which + 1 == self.designs_of_row
-    }
 }
 
 /// What an uncertainty study says of a variant.
@@ -60,6 +53,8 @@ pub struct Uncertain {
     pub deviation: Estimated,
     /// Its percentiles.
     pub percentiles: Vec<Estimated>,
+    /// Its values, counted in steps.
+    pub histogram: Histogram,
     /// Its variance among the varied keys, in their order; none where that was not asked or it does not vary.
     pub indices: Vec<Index>,
 }
@@ -68,36 +63,24 @@ pub struct Uncertain {
 const FEWEST: usize = 8;
 
 impl Study {
-    /// What the rows of an uncertainty study say; none of another kind.
+    /// What an uncertainty study asks of its designs; none of another kind.
     ///
-    /// Arguments: `rows` of all designs in order; `measures` of the study and those of them that are told of.
-    pub(crate) fn uncertainty(
-        &self,
-        rows: &[Row],
-        (measures, told): (&[Measure], &[Measure]),
-    ) -> Option<Uncertainty> {
+    /// Arguments: `measures` of the study, and those that it shows.
+    pub(crate) fn gathering(&self, measures: &[Measure], shown: &[Measure]) -> Option<Gathered> {
+        let asked = |own: &&Measure| {
+            let derived = self.derived.iter().any(|derived| derived.name == own.name);
+            derived || self.limits.iter().any(|limit| limit.of == own.name)
+        };
+        let others = measures.iter().filter(|own| !shown.contains(own)).filter(asked);
+        let told = shown.iter().chain(others).cloned().collect();
+        (self.kind == StudyKind::Uncertainty).then(|| Gathered::of(measures, told, &self.limits))
+    }
+
+    /// What all designs of an uncertainty study say.
+    pub(crate) fn uncertainty_of(&self, gathered: &Gathered) -> Option<Uncertainty> {
         let Together::Sampled(plan) = &self.together else { return None };
-        if self.kind != StudyKind::Uncertainty {
-            return None;
-        }
-        let variants = rows.chunks(plan.count()).map(|rows| {
-            let own: Vec<&Row> = own_rows(rows, plan).collect();
-            let results = told.par_iter().filter_map(|measure| self.uncertain(rows, plan, measure));
-            let share = |is_met: &dyn Fn(&Row) -> bool| {
-                let hits = own.iter().filter(|row| is_met(row)).count();
-                Sampled::share((hits, own.len()), self.uncertainty.confidence)
-            };
-            let meets = |limit: &Limit| share(&|row| limit.is_met(row, measures));
-            let all = |row: &Row| self.limits.iter().all(|limit| limit.is_met(row, measures));
-            VariantUncertainty {
-                designs: own.len(),
-                failed: own.iter().filter(|row| row.result.is_err()).count(),
-                results: results.collect(),
-                limits: self.limits.iter().map(meets).collect(),
-                all_limits: (!self.limits.is_empty()).then(|| share(&all)),
-            }
-        });
         let each = plan.rows_of_replicate();
+        let variants = 0..self.variants.len();
         Some(Uncertainty {
             confidence: self.uncertainty.confidence,
             shares: self.uncertainty.shares.clone(),
@@ -105,40 +88,59 @@ impl Study {
             rows_of_replicate: each,
             designs_of_row: plan.each(),
             is_unbalanced: plan.spread == crate::Spread::Sobol && !each.is_power_of_two(),
-            variants: variants.collect(),
+            variants: variants.map(|variant| self.variant_uncertainty(plan, variant, gathered)).collect(),
         })
     }
 
-    /// What is said of a result; nothing where hardly a design has it.
-    fn uncertain(&self, rows: &[Row], plan: &Plan, measure: &Measure) -> Option<Uncertain> {
-        let values = |rows: &[Row]| own_rows(rows, plan).filter_map(|row| row.value(measure)).collect();
+    fn variant_uncertainty(&self, plan: &Plan, variant: usize, gathered: &Gathered) -> VariantUncertainty {
+        let designs = variant * plan.count()..(variant + 1) * plan.count();
+        let solved = own_of(&gathered.solved[designs.clone()], plan);
+        let met: Vec<Vec<bool>> =
+            gathered.met.iter().map(|met| own_of(&met[designs.clone()], plan)).collect();
+        let share = |hits: usize| Sampled::share((hits, solved.len()), self.uncertainty.confidence);
+        let all = (0..solved.len()).filter(|design| met.iter().all(|met| met[*design])).count();
+        let told = gathered.told.par_iter().zip(&gathered.values);
+        VariantUncertainty {
+            designs: solved.len(),
+            failed: solved.iter().filter(|solved| !**solved).count(),
+            results: told
+                .filter_map(|(measure, values)| self.uncertain(plan, measure, &values[designs.clone()]))
+                .collect(),
+            limits: met.iter().map(|met| share(met.iter().filter(|met| **met).count())).collect(),
+            all_limits: (!met.is_empty()).then(|| share(all)),
+        }
+    }
+
+    /// What is said of a result by its value in each design; nothing where hardly one has it.
+    fn uncertain(&self, plan: &Plan, measure: &Measure, values: &[f64]) -> Option<Uncertain> {
+        let has = |value: &f64| value.is_finite();
+        let replicates = values.chunks(plan.rows_of_replicate() * plan.each());
         let replicates: Vec<Vec<f64>> =
-            rows.chunks(plan.rows_of_replicate() * plan.each()).map(values).collect();
-        let count = replicates.iter().map(Vec::len).sum();
-        let sampled = Sampled { replicates, confidence: self.uncertainty.confidence };
-        if count < FEWEST || sampled.replicates.iter().any(Vec::is_empty) {
+            replicates.map(|values| own_of(values, plan).into_iter().filter(has).collect()).collect();
+        let mut sorted = replicates.concat();
+        if sorted.len() < FEWEST || replicates.iter().any(Vec::is_empty) {
             return None;
         }
+        sorted.sort_by(f64::total_cmp);
+        let sampled = Sampled { replicates, confidence: self.uncertainty.confidence };
+        let whole = |row: &&[f64]| row.iter().all(has);
+        let rows = || values.chunks(plan.each()).filter(whole).map(<[f64]>::to_vec).collect::<Vec<_>>();
         Some(Uncertain {
             measure: measure.clone(),
-            count,
+            count: sorted.len(),
             mean: sampled.mean(),
             deviation: sampled.deviation(),
             percentiles: sampled.percentiles(&self.uncertainty.shares),
-            indices: if plan.with_indices { self.indices(rows, plan, measure) } else { Vec::new() },
+            histogram: Histogram::of(&sorted),
+            indices: match plan.with_indices {
+                true => variance_indices(&rows(), self.uncertainty.confidence, plan.seed),
+                false => Vec::new(),
+            },
         })
-    }
-
-    /// The variance of a result among the varied keys, by rows of which every design has it.
-    fn indices(&self, rows: &[Row], plan: &Plan, measure: &Measure) -> Vec<Index> {
-        let row =
-            |designs: &[Row]| designs.iter().map(|row| row.value(measure)).collect::<Option<Vec<f64>>>();
-        let whole: Vec<Vec<f64>> = rows.chunks(plan.each()).filter_map(row).collect();
-        variance_indices(&whole, self.uncertainty.confidence, plan.seed)
     }
 }
 
-/// Designs of the sample itself, without those between two of its points.
-fn own_rows<'r>(rows: &'r [Row], plan: &Plan) -> impl Iterator<Item = &'r Row> {
-    rows.iter().enumerate().filter(|(place, _)| plan.is_own(*place)).map(|(_, row)| row)
+/// Of the designs of a sample those that are its own points.
+fn own_of<T: Copy>(designs: &[T], plan: &Plan) -> Vec<T> {
+    designs.iter().enumerate().filter(|(place, _)| plan.is_own(*place)).map(|(_, own)| *own).collect()
 }

@@ -1,0 +1,39 @@
+//! The size of a study, before it runs.
+
+use axlebow_report::{ModelCard, table};
+use axlebow_study::{MOST_DESIGNS, Study as StudyFile, threads};
+
+use crate::failure::Failure;
+
+/// Seconds beyond which a run tells its size first.
+const LONG: f64 = 3.0;
+/// Designs below which a study that only stands is not worth the trial.
+const FEW: usize = 2_000;
+
+/// Refuses more designs than anybody wants by accident.
+pub fn check(study: &StudyFile, large: bool) -> Result<(), Failure> {
+    let count = study.count();
+    if large || count <= MOST_DESIGNS as usize {
+        return Ok(());
+    }
+    Err(Failure::Input(format!(
+        "the study has {count} designs; accepted: at most {MOST_DESIGNS}, or --large; --dry-run tells how long \
+         they take, --coarse takes fewer"
+    )))
+}
+
+/// What a study will do, as a text.
+pub fn told(study: &StudyFile, card: &ModelCard) -> String {
+    table::study_size(study, (&study.design_cost(), threads()), card)
+}
+
+/// Tells the size of a long study on standard error.
+pub fn announce(study: &StudyFile) {
+    if study.rides.is_empty() && study.count() < FEW {
+        return;
+    }
+    let (cost, threads) = (study.design_cost(), threads());
+    if study.count() as f64 * cost.time.as_secs_f64() > LONG * threads as f64 {
+        eprintln!("{}", table::study_time(study, (&cost, threads)));
+    }
+}
