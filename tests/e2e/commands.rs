@@ -137,6 +137,7 @@ fn schemas_are_json_schema_documents() {
         "road",
         "flex",
         "sensitivities",
+        "search",
         "modes",
         "ride",
         "response",

@@ -7,6 +7,7 @@ mod program;
 mod readme;
 mod roads;
 mod samples;
+mod searches;
 mod seat_walls;
 mod sensitivities;
 mod stiffeners;

@@ -432,6 +432,8 @@ pub enum SchemaOf {
     Causes,
     /// The result of `fit --json`
     Fit,
+    /// The result of `study --json` of a search
+    Search,
     /// The result of `study --json`
     StudyResult,
 }

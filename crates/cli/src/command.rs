@@ -9,6 +9,7 @@ pub mod modes;
 pub mod response;
 pub mod ride;
 pub mod schema;
+pub mod search;
 pub mod section;
 pub mod sensitivities;
 pub mod start;

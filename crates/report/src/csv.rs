@@ -2,9 +2,11 @@
 
 mod response;
 mod ride;
+mod search;
 
 pub use response::response;
 pub use ride::ride;
+pub use search::search;
 
 use axlebow_study::{Measure, StudyKind, StudyOutcome};
 

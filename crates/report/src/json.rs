@@ -9,6 +9,7 @@ mod modes;
 mod preheat;
 mod response;
 mod ride;
+mod search;
 mod seat_wall;
 mod section;
 mod sensitivities;
@@ -49,6 +50,9 @@ pub use response::{
 pub use ride::{
     BasisComparisonEntry, BesideFullEntry, RIDE_SCHEMA, RideDocument, RideMethodEntry, RideWheelEntry,
     RideWheelsEntry, SpectrumEntry, StationPeakEntry, compared_ride_document, ride_document, ride_schema,
+};
+pub use search::{
+    DesignEntry, FoundLimitEntry, ProofEntry, SEARCH_SCHEMA, SearchDocument, search_document, search_schema,
 };
 pub use seat_wall::{SeatWallEntry, SeatWallsEntry};
 pub use section::section_document;

@@ -17,6 +17,7 @@ pub mod parquet;
 pub mod plot;
 mod response_words;
 mod ride_columns;
+mod search_words;
 mod seat_words;
 mod section_card;
 mod study_words;

@@ -20,7 +20,7 @@ pub(crate) struct StudyWords<'a> {
 pub fn study_findings(outcome: &StudyOutcome, card: &ModelCard) -> Vec<String> {
     let words = StudyWords { outcome, numbers: Numbers { system: card.system } };
     let range = match (outcome.kind, outcome.shown.as_slice()) {
-        (StudyKind::SideBySide { .. } | StudyKind::Uncertainty, _) => None,
+        (StudyKind::SideBySide { .. } | StudyKind::Uncertainty | StudyKind::Search, _) => None,
         (_, []) => words.range(),
         (_, [lead, ..]) => words.range_of(lead),
     };

@@ -61,3 +61,35 @@ pub(crate) static UNCERTAINTY: TableSpec = TableSpec {
         ),
     ],
 };
+
+pub(crate) static SEARCH: TableSpec = TableSpec {
+    name: "search",
+    meaning: "What a search looks for.",
+    keys: &[
+        key(
+            "least",
+            "The result that is to be least, such as `axle-mass`, or a derived one.",
+            Holds::Text,
+            Optional,
+        ),
+        key("most", "The result that is to be most; in place of `least`.", Holds::Text, Optional),
+        key(
+            "against",
+            "One or two results that are traded against it; the less their magnitude the better.",
+            Holds::Texts,
+            Optional,
+        ),
+        key(
+            "starts",
+            "Places from which continuous values are looked for.",
+            Holds::Count { min: 1, max: 1000 },
+            Default("8"),
+        ),
+        key(
+            "seed",
+            "Which of all sets of such places.",
+            Holds::Count { min: 0, max: u32::MAX },
+            Default("1"),
+        ),
+    ],
+};

@@ -3,7 +3,7 @@
 use axlebow_model::{Bounds, Holds, Presence, TableSpec, Word, key, quantity};
 use axlebow_units::Kind;
 
-use crate::ask_keys::{DERIVED, LIMIT, UNCERTAINTY};
+use crate::ask_keys::{DERIVED, LIMIT, SEARCH, UNCERTAINTY};
 use crate::vary_keys::{LINK, SAMPLE, VARY};
 
 use Presence::{Default, Optional, Required};
@@ -45,6 +45,7 @@ pub static STUDY: TableSpec = TableSpec {
         key("link", "A key that follows the varied ones.", Holds::Tables(&LINK), Optional),
         key("derived", "A further result, by an expression.", Holds::Tables(&DERIVED), Optional),
         key("limit", "What a result may be.", Holds::Tables(&LIMIT), Optional),
+        key("search", "What a search looks for.", Holds::Table(&SEARCH), Optional),
         key(
             "uncertainty",
             "What an uncertainty study says of each result.",
@@ -79,9 +80,10 @@ pub static STUDY: TableSpec = TableSpec {
     ],
 };
 
-const KINDS: [Word; 3] = [
+const KINDS: [Word; 4] = [
     Word { word: "sweep", meaning: "every varied value with every variant" },
     Word { word: "side-by-side", meaning: "variants held against a baseline" },
+    Word { word: "search", meaning: "the best design within the limits" },
     Word { word: "uncertainty", meaning: "how results scatter when varied values do" },
 ];
 

@@ -45,6 +45,7 @@ impl Reader<'_> {
         let ranked_by = self.ranked_by(&derived, &rides);
         self.check_masses(method);
         let uncertainty = self.uncertainty(kind);
+        let search = self.search(kind, (&derived, rides.is_empty()));
         let together = self.together((kind, method), &varied);
         if !self.problems.is_empty() {
             return Err(self.problems);
@@ -66,6 +67,7 @@ impl Reader<'_> {
             links,
             derived,
             limits,
+            search,
             uncertainty,
             rides,
             shown,
@@ -106,6 +108,7 @@ impl Reader<'_> {
         let (kind, words) = match self.root.word("kind") {
             "sweep" => (StudyKind::Sweep, "a sweep"),
             "uncertainty" => (StudyKind::Uncertainty, "an uncertainty"),
+            "search" => (StudyKind::Search, "a search"),
             _ => return None,
         };
         if self.root.tables("vary").is_empty() {

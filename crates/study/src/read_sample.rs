@@ -17,12 +17,21 @@ const FEWEST: usize = 64;
 pub(crate) enum Method {
     Grid,
     List,
+    /// Ranges in which a search looks.
+    Searched,
     Sampled(Spread),
 }
 
 impl Reader<'_> {
     /// How the file says that values come together.
     pub fn method(&mut self, kind: StudyKind) -> Method {
+        if kind == StudyKind::Search {
+            if let Some(table) = self.root.optional_table("sample") {
+                let accepted = Some("`starts` of `[search]`".to_owned());
+                self.problems.push(table.span(), "nothing is sampled in a search", accepted);
+            }
+            return Method::Searched;
+        }
         let Some(table) = self.root.optional_table("sample") else {
             let sampled = kind == StudyKind::Uncertainty;
             return if sampled { Method::Sampled(Spread::Sobol) } else { Method::Grid };
@@ -60,7 +69,7 @@ impl Reader<'_> {
     /// How the values come together, now that these are known.
     pub fn together(&mut self, (kind, method): (StudyKind, Method), varied: &[Varied]) -> Together {
         match method {
-            Method::Grid => Together::Grid,
+            Method::Grid | Method::Searched => Together::Grid,
             Method::List => {
                 self.check_lengths(varied);
                 Together::List

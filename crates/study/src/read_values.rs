@@ -24,7 +24,9 @@ impl Reader<'_> {
         (mut scratch, kind): (Scratch<'_>, Kind),
         method: Method,
     ) -> Option<Values> {
-        let sampled = matches!(method, Method::Sampled(_));
+        let searched = method == Method::Searched && table.entry("points").is_none();
+        self.check_searched(table, method)?;
+        let sampled = searched || matches!(method, Method::Sampled(_));
         if !table.texts("values").is_empty() {
             self.check_keys(table, &["values"], "a list of values")?;
             let read: Vec<_> =
@@ -49,6 +51,16 @@ impl Reader<'_> {
         let distribution = self.distribution(table, &mut scratch, (kind, method))?;
         self.check_drawn(table, &mut scratch, &distribution)?;
         Some((Vec::new(), Some(distribution)))
+    }
+
+    /// A search has no use for a distribution.
+    fn check_searched(&mut self, table: &Table, method: Method) -> Option<()> {
+        if method != Method::Searched || table.entry("distribution").is_none() {
+            return Some(());
+        }
+        let accepted = Some("`from` and `to`, or `values`".to_owned());
+        self.problems.push(table.span_of("distribution"), "a search draws from no distribution", accepted);
+        None
     }
 
     /// Two ends that differ, and what lies between.

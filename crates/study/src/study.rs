@@ -11,7 +11,7 @@ use crate::keys::STUDY;
 use crate::names::Named;
 use crate::read::Reader;
 use crate::vary::thinned;
-use crate::{Derived, Limit, Link, Plan, Quantity, StudyRide, UncertaintyAsk, Varied};
+use crate::{Derived, Limit, Link, Plan, Quantity, SearchAsk, StudyRide, UncertaintyAsk, Varied};
 
 /// Most designs of a study that nobody is asked about.
 pub const MOST_DESIGNS: u32 = 10_000_000;
@@ -44,6 +44,8 @@ pub struct Study {
     pub derived: Vec<Derived>,
     /// What results may be.
     pub limits: Vec<Limit>,
+    /// What a search is asked, if it is one.
+    pub search: Option<SearchAsk>,
     /// What an uncertainty study says of each result.
     pub uncertainty: UncertaintyAsk,
     /// Roads that every design is driven over.
@@ -74,6 +76,8 @@ pub enum StudyKind {
     },
     /// A sample of designs whose results scatter.
     Uncertainty,
+    /// The best design within the limits.
+    Search,
 }
 
 /// How the varied values of designs come together.
@@ -147,7 +151,9 @@ impl Study {
     /// Whether it shows, ranks by, limits or derives from a result of a kind.
     pub(crate) fn asks_for(&self, is: fn(&Quantity) -> bool) -> bool {
         let limited = self.limits.iter().map(|limit| &limit.of);
-        let named = self.shown.iter().chain(&self.ranked_by).chain(limited).map(String::as_str);
+        let searched = self.search.iter().flat_map(|ask| std::iter::once(&ask.goal).chain(&ask.against));
+        let named =
+            self.shown.iter().chain(&self.ranked_by).chain(limited).chain(searched).map(String::as_str);
         let used =
             self.derived.iter().flat_map(|derived| &derived.uses).filter_map(|(_, named)| match named {
                 Named::Result(name, _) => Some(*name),
@@ -169,7 +175,8 @@ impl Study {
 
     /// Number of designs of each variant.
     pub fn count_of_variant(&self) -> usize {
-        let mut counts = self.varied.iter().map(|varied| varied.values.len());
+        // A continuous value of a search makes no combinations.
+        let mut counts = self.varied.iter().map(|varied| varied.values.len().max(1));
         match &self.together {
             Together::Grid => counts.fold(1, usize::saturating_mul),
             Together::List => counts.next().unwrap_or(1),

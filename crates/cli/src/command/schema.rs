@@ -18,6 +18,7 @@ pub fn run(arguments: &Schema) -> Result<ExitCode, Failure> {
         SchemaOf::Fit => axlebow_report::json::fit_schema(),
         SchemaOf::Flex => axlebow_report::json::flex_schema(),
         SchemaOf::StudyResult => axlebow_report::json::study_schema(),
+        SchemaOf::Search => axlebow_report::json::search_schema(),
         SchemaOf::Sensitivities => axlebow_report::json::sensitivities_schema(),
         SchemaOf::Modes => axlebow_report::json::modes_schema(),
         SchemaOf::Ride => axlebow_report::json::ride_schema(),

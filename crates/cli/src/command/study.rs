@@ -30,6 +30,9 @@ pub fn run(arguments: &Study) -> Result<ExitCode, Failure> {
         return Ok(ExitCode::SUCCESS);
     }
     study_size::check(&study, arguments.large)?;
+    if study.search.is_some() {
+        return super::search::run(&study, arguments, &card);
+    }
     study_size::announce(&study);
     let progress = Progress::over(study.count());
     let outcome = study.run(&|done, _| progress.at(done));

@@ -187,6 +187,7 @@ impl StudyDocument {
                 StudyKind::Sweep => "sweep",
                 StudyKind::SideBySide { .. } => "side-by-side",
                 StudyKind::Uncertainty => "uncertainty",
+                StudyKind::Search => "search",
             },
             baseline: baseline_name(outcome),
             model: model(card),

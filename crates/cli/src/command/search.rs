@@ -1,0 +1,58 @@
+//! `axlebow study` of a search.
+
+use std::process::ExitCode;
+
+use axlebow_report::plot::search_figure;
+use axlebow_report::{ModelCard, csv, json, table};
+use axlebow_study::Study as StudyFile;
+
+use super::study::Progress;
+use crate::args::Study;
+use crate::failure::Failure;
+use crate::output;
+
+/// Most combinations of listed values that are tried.
+const MOST_COMBINATIONS: usize = 1_000_000;
+/// Most of them, times starts, where continuous values are searched in each.
+const MOST_DESCENTS: usize = 20_000;
+
+/// Runs a search; exit code 1 where no design meets the limits.
+pub fn run(study: &StudyFile, arguments: &Study, card: &ModelCard) -> Result<ExitCode, Failure> {
+    check_size(study)?;
+    let progress = Progress::over(study.count());
+    let outcome = study.search(&|done, of| progress.at_of(done, of));
+    progress.end();
+    let outcome = outcome.ok_or_else(|| Failure::Input("the study asks for no search".to_owned()))?;
+    if let Some(path) = &arguments.plot {
+        if study.search.as_ref().is_some_and(|ask| ask.against.is_empty()) {
+            let why = "a search is drawn where it trades; give `against` in `[search]`";
+            return Err(Failure::Input(format!("--plot: {why}")));
+        }
+        if !outcome.front.is_empty() {
+            output::write_picture(path, &search_figure(&outcome, card)?)?;
+        }
+    }
+    if let Some(path) = &arguments.csv {
+        output::write_file(path, csv::search(&outcome).as_bytes())?;
+        eprintln!("wrote {}", path.display());
+    }
+    output::print(&match arguments.json {
+        true => json::search_document(&outcome, card),
+        false => table::search(&outcome, card),
+    })?;
+    Ok(if outcome.best.is_some() { ExitCode::SUCCESS } else { ExitCode::from(1) })
+}
+
+fn check_size(study: &StudyFile) -> Result<(), Failure> {
+    let continuous = study.varied.iter().any(|varied| varied.distribution.is_some());
+    let starts = study.search.as_ref().map_or(1, |ask| ask.starts);
+    let (count, most, what) = match continuous {
+        true => (study.count().saturating_mul(starts), MOST_DESCENTS, "descents (combinations times starts)"),
+        false => (study.count(), MOST_COMBINATIONS, "combinations"),
+    };
+    if count <= most {
+        return Ok(());
+    }
+    let advice = "list fewer values, or make a listed key continuous by `from` and `to` without `points`";
+    Err(Failure::Input(format!("the search has {count} {what}; {most} at most are accepted: {advice}")))
+}

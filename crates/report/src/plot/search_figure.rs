@@ -1,0 +1,82 @@
+//! The trade-off of a search: its goal against what is traded.
+
+use axlebow_study::{Measure, Row, SearchOutcome};
+use axlebow_units::display_unit;
+
+use super::chart::{Axis, Chart, Series, charts};
+use super::text::{INVENTED, wrapped};
+use crate::number::Numbers;
+use crate::{ModelCard, ReportError, Svg};
+
+/// Colours that tell what is traded second.
+const BANDS: usize = 4;
+/// Letters of a title over one chart.
+const TITLE: usize = 42;
+
+/// Draws the designs of the trade-off: the goal across, what is traded first upward, what is traded second by colour; the
+/// best by the goal alone is marked.
+///
+/// # Errors
+/// A search without a trade-off, or a value that is not finite.
+pub fn search_figure(outcome: &SearchOutcome, card: &ModelCard) -> Result<Svg, ReportError> {
+    let Some(first) = outcome.against.first().filter(|_| !outcome.front.is_empty()) else {
+        return Err(ReportError::Empty { thing: "the trade-off of this search (`against` of `[search]`)" });
+    };
+    let trade = Trade { outcome, first, card };
+    let goal = &outcome.goal.measure;
+    let which = if outcome.goal.least { "least" } else { "most" };
+    let best = Series {
+        label: format!("{which} {} within the limits", goal.words),
+        points: outcome.best.iter().filter_map(|row| trade.point(row)).collect(),
+    };
+    let chart = Chart {
+        title: format!("{} against {}", goal.words, first.words),
+        x: trade.axis(goal),
+        y: trade.axis(first),
+        series: trade.designs().into_iter().chain([best]).collect(),
+        links: Vec::new(),
+        footnote: if card.invented { INVENTED.to_owned() } else { String::new() },
+    };
+    charts(&wrapped(&outcome.name, TITLE, 1)[0], &[chart])
+}
+
+struct Trade<'a> {
+    outcome: &'a SearchOutcome,
+    first: &'a Measure,
+    card: &'a ModelCard,
+}
+
+impl Trade<'_> {
+    fn point(&self, row: &Row) -> Option<(f64, f64)> {
+        let scaled = |own: &Measure| Some(row.value(own)? / display_unit(own.kind, self.card.system).factor);
+        Some((scaled(&self.outcome.goal.measure)?, scaled(self.first)?))
+    }
+
+    fn axis(&self, own: &Measure) -> Axis {
+        let unit = display_unit(own.kind, self.card.system).symbol;
+        Axis { label: format!("{}, {unit}", own.words).trim_end_matches(", ").to_owned() }
+    }
+
+    /// The front as a line; with something traded second, points in bands of that.
+    fn designs(&self) -> Vec<Series> {
+        let front = &self.outcome.front;
+        let Some(second) = self.outcome.against.get(1) else {
+            let label = format!("least {} for each {}", self.first.words, self.outcome.goal.measure.words);
+            return vec![Series { label, points: front.iter().filter_map(|row| self.point(row)).collect() }];
+        };
+        let mut ranked: Vec<&Row> = front.iter().filter(|row| row.value(second).is_some()).collect();
+        let value = |row: &Row| row.value(second).unwrap_or(f64::NAN);
+        ranked.sort_by(|a, b| value(a).total_cmp(&value(b)));
+        let size = ranked.len().div_ceil(BANDS).max(1);
+        let numbers = Numbers { system: self.card.system };
+        let band = |rows: &[&Row]| {
+            let ends =
+                [rows[0], rows[rows.len() - 1]].map(|row| numbers.significant(value(row), second.kind));
+            let label = format!("{} {} to {}", second.words, ends[0], ends[1]);
+            // Points of three numbers make no line: each is a series of its own, of the same name and colour.
+            let points = rows.iter().filter_map(|row| self.point(row));
+            points.map(|point| Series { label: label.clone(), points: vec![point] }).collect::<Vec<_>>()
+        };
+        ranked.chunks(size).flat_map(band).collect()
+    }
+}

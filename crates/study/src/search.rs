@@ -1,0 +1,18 @@
+//! The least or most of a result within limits, over continuous and listed values.
+//!
+//! Listed values and choices are all tried, one combination after the other. Within each, continuous values are found by
+//! sequential quadratic programming from several places, so that what is best there is best near each place it was looked
+//! for, and in the whole range only as far as the places agree.
+
+mod ask;
+mod descend;
+mod front;
+mod outcome;
+mod program;
+mod run;
+mod space;
+mod target;
+
+pub use ask::SearchAsk;
+pub use descend::{Descent, Smooth, SmoothValues};
+pub use outcome::{FoundLimit, Goal, Proof, SearchOutcome};
