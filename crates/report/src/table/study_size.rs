@@ -50,6 +50,7 @@ fn kind(study: &Study) -> &'static str {
         StudyKind::Sweep => "a sweep",
         StudyKind::SideBySide { .. } => "variants side by side",
         StudyKind::Uncertainty => "an uncertainty",
+        StudyKind::Search => "a search",
     }
 }
 
@@ -91,7 +92,19 @@ fn counted(study: &Study) -> String {
         1 => ", each driven over a road".to_owned(),
         several => format!(", each driven over {several} roads"),
     };
-    format!("{} designs: {variants}{each}{rides}", study.count())
+    format!("{} designs: {variants}{each}{rides}{}", study.count(), starts(study))
+}
+
+/// What a search with continuous keys does from each design.
+fn starts(study: &Study) -> String {
+    let continuous = study.varied.iter().filter(|varied| varied.distribution.is_some()).count();
+    match &study.search {
+        Some(ask) if continuous > 0 => format!(
+            ", each the place of {} starts over {continuous} continuous keys, some tens of solutions a start",
+            ask.starts
+        ),
+        _ => String::new(),
+    }
 }
 
 fn values(varied: &Varied, numbers: Numbers) -> String {
