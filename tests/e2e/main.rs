@@ -7,6 +7,7 @@ mod program;
 mod readme;
 mod roads;
 mod samples;
+mod saved_studies;
 mod searches;
 mod seat_walls;
 mod sensitivities;

@@ -23,6 +23,11 @@ static PROGRAM: LazyLock<PathBuf> = LazyLock::new(|| {
     executable.expect("the package has a binary")
 });
 
+/// The program under test.
+pub fn program() -> &'static Path {
+    &PROGRAM
+}
+
 /// The project's root.
 pub fn root() -> &'static Path {
     Path::new(concat!(env!("CARGO_MANIFEST_DIR"), "/.."))

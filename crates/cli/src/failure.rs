@@ -8,6 +8,8 @@ use axlebow_model::Problems;
 
 /// Exit code when a check fails.
 pub const CHECK_FAILS: u8 = 1;
+/// Exit code of a run that Ctrl-C stops, as shells have it: 128 and the number of the signal.
+pub const STOPPED: u8 = 130;
 const BAD_INPUT: u8 = 2;
 const NO_SOLUTION: u8 = 3;
 
@@ -63,6 +65,12 @@ impl From<AxleError> for Failure {
             AxleError::NoEquilibrium { .. } | AxleError::Fe(_) => Failure::NoSolution(error.to_string()),
             _ => Failure::Input(error.to_string()),
         }
+    }
+}
+
+impl From<axlebow_study::StoreError> for Failure {
+    fn from(error: axlebow_study::StoreError) -> Self {
+        Failure::Input(error.to_string())
     }
 }
 

@@ -35,6 +35,7 @@ fn run(arguments: &Arguments) -> Result<ExitCode, Failure> {
         Command::Fit(fit) => command::fit::run(fit),
         Command::Tire(tire) => command::tire::run(tire),
         Command::Study(study) => command::study::run(study),
+        Command::Gather(gather) => command::gather::run(gather),
         Command::Textbook(textbook) => command::textbook::run(textbook),
         Command::Schema(schema) => command::schema::run(schema),
         Command::Completions(completions) => command::completions::run(completions),

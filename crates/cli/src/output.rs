@@ -1,6 +1,7 @@
 //! Standard output and files that are written whole or not at all.
 
-use std::io::{ErrorKind, Write};
+use std::fs::{File, OpenOptions, TryLockError};
+use std::io::{BufWriter, ErrorKind, Write};
 use std::path::Path;
 
 use axlebow_report::Svg;
@@ -32,6 +33,47 @@ pub fn write_file(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
         .map_err(|error| failed(&error.kind().into()))?;
     file.write_all(bytes).and_then(|()| file.as_file().sync_all()).map_err(|error| failed(&error))?;
     file.persist(path).map_err(|error| failed(&error.error))?;
+    Ok(())
+}
+
+/// Writes a file bit by bit under another name and gives it its own when it is whole, so that nobody sees half of it.
+///
+/// The other name is always the same, so that a run that was killed leaves nothing that the next does not write over.
+pub fn stream_file(
+    path: &Path,
+    written: &mut dyn FnMut(&mut BufWriter<File>) -> Result<(), Failure>,
+) -> Result<(), Failure> {
+    let failed = |error: std::io::Error| Failure::on_file("write", path, &error);
+    let mut unfinished = path.as_os_str().to_owned();
+    unfinished.push(".unfinished");
+    let file =
+        OpenOptions::new().write(true).create(true).truncate(false).open(&unfinished).map_err(failed)?;
+    if let Err(TryLockError::WouldBlock) = file.try_lock() {
+        let path = path.display();
+        return Err(Failure::Input(format!("cannot write {path}: another run is writing it; wait for it")));
+    }
+    file.set_len(0).map_err(failed)?;
+    let mut file = BufWriter::with_capacity(1 << 20, file);
+    let whole = written(&mut file).and_then(|()| {
+        let whole = file.into_inner().map_err(|error| failed(error.into_error()))?;
+        whole.sync_all().and_then(|()| std::fs::rename(&unfinished, path)).map_err(failed)
+    });
+    if whole.is_err() {
+        let _ = std::fs::remove_file(&unfinished);
+    } else {
+        eprintln!("wrote {}", path.display());
+    }
+    whole
+}
+
+/// Refuses a Parquet file that is named otherwise, or that this build cannot write.
+pub fn check_parquet(path: Option<&Path>) -> Result<(), Failure> {
+    check_kind("--parquet", path, "parquet")?;
+    if path.is_some() && !cfg!(feature = "parquet") {
+        let text = "--parquet: this axlebow was built without Parquet; --csv writes the same columns, and \
+                    `cargo build --release -p axlebow-cli --features parquet` builds one with it";
+        return Err(Failure::Input(text.to_owned()));
+    }
     Ok(())
 }
 

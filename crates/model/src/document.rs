@@ -43,6 +43,12 @@ impl Document {
         &mut self.root
     }
 
+    /// BLAKE3 of every path and value, defaults included: layout, comments and the choice of unit do not matter. The
+    /// first 16 hexadecimal digits.
+    pub fn hash(&self) -> String {
+        crate::hash::of(&self.root)
+    }
+
     /// The defaults that are in use.
     pub fn assumed(&self) -> &[Assumed] {
         &self.assumed

@@ -16,6 +16,7 @@ mod sensitivities;
 mod stiffening;
 mod strength;
 mod study;
+mod study_summary;
 mod textbook;
 mod tire;
 mod uncertainty;
@@ -68,6 +69,7 @@ pub use study::{
     EqualMassEntry, QuantitiesEntry, QuantityEntry, ResultsEntry, RideNameEntry, RowEntry, STUDY_SCHEMA,
     StudyDocument, VariedEntry, study_document, study_schema,
 };
+pub use study_summary::{FailureEntry, PointEntry, RangeEntry, SummaryEntry};
 pub use textbook::textbook_document;
 pub use tire::{
     BySide, FaceEntry, FaceTireEntry, RibEntry, RideFaceEntry, TIRE_SCHEMA, TireCaseEntry, TireDocument,

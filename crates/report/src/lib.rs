@@ -20,6 +20,7 @@ mod ride_columns;
 mod search_words;
 mod seat_words;
 mod section_card;
+mod study_columns;
 mod study_words;
 mod svg;
 pub mod table;

@@ -1,66 +1,47 @@
-//! Histories as Apache Parquet: the columns of the CSV in binary, for data tools.
+//! Outcomes as Apache Parquet: the columns of the CSV in binary, for data tools.
+
+mod ride;
+mod study;
+
+pub use ride::ride;
+pub use study::StudyParquet;
 
 use std::sync::Arc;
 
-use axlebow_axle::RideOutcome;
 use parquet::basic::{Repetition, Type as PhysicalType};
-use parquet::data_type::DoubleType;
 use parquet::errors::ParquetError;
 use parquet::file::metadata::KeyValue;
-use parquet::file::properties::WriterProperties;
-use parquet::file::writer::SerializedFileWriter;
+use parquet::file::properties::{WriterProperties, WriterPropertiesBuilder};
 use parquet::schema::types::{Type, TypePtr};
 
-use crate::ride_columns::{RideColumn, ride_columns};
 use crate::{ModelCard, ReportError};
 
-/// The histories of a ride as a Parquet file: the columns of [`crate::csv::ride`] as 64-bit floating-point
-/// numbers, a history that ends early with nulls. The file's own notes say model, road, speed, whether the data is
-/// invented, and why the ride is partial if it is.
-///
-/// # Errors
-/// [`ReportError::Parquet`] where the library refuses to write.
-pub fn ride(outcome: &RideOutcome, card: &ModelCard) -> Result<Vec<u8>, ReportError> {
-    written(outcome, card).map_err(|fault| ReportError::Parquet(fault.to_string()))
-}
-
-fn written(outcome: &RideOutcome, card: &ModelCard) -> Result<Vec<u8>, ParquetError> {
-    let columns = ride_columns(outcome);
-    let properties = WriterProperties::builder()
-        .set_created_by(concat!("axlebow ", env!("CARGO_PKG_VERSION")).to_owned())
-        .set_key_value_metadata(Some(notes(outcome, card)))
-        .build();
-    let mut file = SerializedFileWriter::new(Vec::new(), schema(&columns)?, Arc::new(properties))?;
-    let mut rows = file.next_row_group()?;
-    for (_, values) in &columns {
-        let Some(mut column) = rows.next_column()? else { break };
-        // Level 1 marks a value, level 0 a null.
-        let levels: Vec<i16> = (0..outcome.history.time.len()).map(|i| i16::from(i < values.len())).collect();
-        column.typed::<DoubleType>().write_batch(values, Some(&levels), None)?;
-        column.close()?;
+impl From<ParquetError> for ReportError {
+    fn from(fault: ParquetError) -> Self {
+        ReportError::Parquet(fault.to_string())
     }
-    rows.close()?;
-    file.into_inner()
 }
 
-fn schema(columns: &[RideColumn]) -> Result<TypePtr, ParquetError> {
-    let field = |(name, _): &RideColumn| {
-        let field = Type::primitive_type_builder(name, PhysicalType::DOUBLE);
-        field.with_repetition(Repetition::OPTIONAL).build().map(Arc::new)
-    };
-    let fields = columns.iter().map(field).collect::<Result<_, _>>()?;
-    Type::group_type_builder("ride").with_fields(fields).build().map(Arc::new)
+fn properties(notes: Vec<KeyValue>) -> WriterPropertiesBuilder {
+    WriterProperties::builder()
+        .set_created_by(concat!("axlebow ", env!("CARGO_PKG_VERSION")).to_owned())
+        .set_key_value_metadata(Some(notes))
 }
 
-fn notes(outcome: &RideOutcome, card: &ModelCard) -> Vec<KeyValue> {
-    let note = |key: &str, value: &str| KeyValue::new(key.to_owned(), value.to_owned());
-    let mut notes = vec![
+/// A column of 64-bit floating-point numbers, some of which may be missing.
+fn number_field(name: &str) -> Result<TypePtr, ParquetError> {
+    let field = Type::primitive_type_builder(name, PhysicalType::DOUBLE);
+    field.with_repetition(Repetition::OPTIONAL).build().map(Arc::new)
+}
+
+fn note(key: &str, value: &str) -> KeyValue {
+    KeyValue::new(key.to_owned(), value.to_owned())
+}
+
+fn model_notes(card: &ModelCard) -> Vec<KeyValue> {
+    vec![
         note("model", &card.name),
         note("model_hash", &card.hash),
         note("invented", &card.invented.to_string()),
-        note("road", &outcome.name),
-        note("speed_m_s", &format!("{:?}", outcome.speed)),
-    ];
-    notes.extend(outcome.partial.as_ref().map(|why| note("partial", why)));
-    notes
+    ]
 }

@@ -1,6 +1,6 @@
 //! What a study is called and what it shows, in words.
 
-use axlebow_study::{Measure, Row, StudyKind, StudyOutcome, Varied};
+use axlebow_study::{Limit, Measure, Row, StudyKind, StudyOutcome, StudySummary, Varied};
 use axlebow_units::{Kind, display_unit, show};
 
 use crate::ModelCard;
@@ -14,11 +14,15 @@ pub(crate) struct StudyWords<'a> {
 }
 
 /// What a study shows, a sentence each, made from its numbers: the designs that lean least and most, what the
-/// best and the worst line do at an equal axle mass, and how many designs have no result.
+/// best and the worst line do at an equal axle mass, and how many designs have no result. Where there is a summary, it says
+/// the first and the last.
 ///
 /// Camber change is that of the left wheel; the less it is, of either sign, the better.
 pub fn study_findings(outcome: &StudyOutcome, card: &ModelCard) -> Vec<String> {
     let words = StudyWords { outcome, numbers: Numbers { system: card.system } };
+    if outcome.summary.is_some() {
+        return words.equal_mass().into_iter().collect();
+    }
     let range = match (outcome.kind, outcome.shown.as_slice()) {
         (StudyKind::SideBySide { .. } | StudyKind::Uncertainty | StudyKind::Search, _) => None,
         (_, []) => words.range(),
@@ -243,27 +247,46 @@ impl StudyWords<'_> {
         if limits.is_empty() || self.outcome.kind == StudyKind::Uncertainty {
             return None;
         }
-        let each = limits.iter().map(|limit| {
-            let met = rows.iter().filter(|row| limit.is_met(row, measures)).count();
-            format!("{} ({met})", limit.words(self.numbers.system))
-        });
+        let met = |limit: &Limit| rows.iter().filter(|row| limit.is_met(row, measures)).count();
+        let each: Vec<_> = limits.iter().map(|limit| (limit, met(limit))).collect();
+        let meeting = rows.iter().filter(|row| self.outcome.meets(row)).count();
+        Some(self.limits_met((meeting, rows.len()), &each))
+    }
+
+    /// How many of very many designs meet the limits.
+    pub fn met(&self, summary: &StudySummary) -> String {
+        let each: Vec<_> = summary.limits.iter().map(|(limit, met)| (limit, *met)).collect();
+        self.limits_met((summary.meeting, summary.designs), &each)
+    }
+
+    fn limits_met(&self, (meeting, of): (usize, usize), each: &[(&Limit, usize)]) -> String {
+        let each = each.iter().map(|(limit, met)| format!("{} ({met})", limit.words(self.numbers.system)));
         let each = each.collect::<Vec<_>>().join(", ");
-        let met = rows.iter().filter(|row| self.outcome.meets(row)).count();
-        Some(format!("{met} of {} designs meet every limit: {each}.", rows.len()))
+        format!("{meeting} of {of} designs meet every limit: {each}.")
+    }
+
+    /// How many designs a picture shows, where it does not show all.
+    pub fn selected(&self) -> Option<String> {
+        let of = self.outcome.summary.as_ref()?.designs;
+        Some(format!("{} of {of} designs, evenly spaced.", self.outcome.rows.len()))
+    }
+
+    /// A design in words: its variant and the value of every key.
+    pub fn design(&self, variant: usize, values: &[f64]) -> String {
+        let settings = self.outcome.varied.iter().zip(values);
+        let settings: Vec<_> = settings.map(|(varied, &value)| self.setting(varied, value)).collect();
+        let with = if settings.is_empty() { "" } else { " with " };
+        format!("{}{with}{}", self.outcome.variants[variant], settings.join(", "))
     }
 
     fn failures(&self) -> Option<String> {
         let failed = || self.outcome.rows.iter().filter(|row| row.result.is_err());
         let first = failed().next()?;
-        let settings = self.outcome.varied.iter().zip(&first.values);
-        let settings: Vec<_> = settings.map(|(varied, &value)| self.setting(varied, value)).collect();
-        let with = if settings.is_empty() { "" } else { " with " };
         Some(format!(
-            "{} of {} designs have no result; the first is {}{with}{}: {}.",
+            "{} of {} designs have no result; the first is {}: {}.",
             failed().count(),
             self.outcome.rows.len(),
-            self.outcome.variants[first.variant],
-            settings.join(", "),
+            self.design(first.variant, &first.values),
             first.result.as_ref().err().map_or("", |reason| reason.as_str()),
         ))
     }

@@ -25,6 +25,7 @@ mod study_map;
 mod study_rank;
 mod study_sample;
 mod study_size;
+mod study_summary;
 mod textbook;
 mod tire;
 mod uncertainty;

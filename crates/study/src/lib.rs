@@ -40,11 +40,13 @@ mod run;
 mod sample;
 mod search;
 mod seat_tables;
+mod selection;
 mod sensitivity;
 mod setting;
 mod solver;
 mod store;
 mod study;
+mod summary;
 mod uncertainty;
 mod vary;
 mod vary_keys;
@@ -74,8 +76,9 @@ pub use sample::{MOST_DIMENSIONS, Plan, Purpose, REPLICATES, Sampler, Spread};
 pub use search::{Descent, FoundLimit, Goal, Proof, SearchAsk, SearchOutcome, Smooth, SmoothValues};
 pub use seat_tables::table_folder;
 pub use sensitivity::{KeySensitivity, SensitivityOutcome, SlopeBy, sensitivities};
-pub use store::{Chunk, Earlier, Head, Part, Results, ResultsFile, StoreError};
+pub use store::{Chunk, Earlier, Head, MOST_LISTED, Part, Results, ResultsFile, StoreError};
 pub use study::{MOST_DESIGNS, NoResult, Point, Study, StudyKind, Together, Variant};
+pub use summary::{Failure, ReadingRange, StudySummary};
 pub use uncertainty::{
     Estimated, Histogram, Index, Sampled, Uncertain, Uncertainty, UncertaintyAsk, VariantUncertainty,
     order_interval, percentile, variance_indices,

@@ -1,6 +1,6 @@
 //! What a study says.
 
-use crate::{Limit, Measure, NaturalMode, StudyKind, Uncertainty, Varied};
+use crate::{Limit, Measure, NaturalMode, StudyKind, StudySummary, Uncertainty, Varied};
 
 /// Result of [`Study::run`](crate::Study::run).
 #[derive(Debug, Clone, PartialEq)]
@@ -36,12 +36,14 @@ pub struct StudyOutcome {
     /// Of each table of seats in use, the error of a seat's rotation where each seat is left out of it in turn: the
     /// largest, and that of the median.
     pub seat_table_errors: Vec<[f64; 2]>,
-    /// The designs, in the order of [`Study::points`](crate::Study::points).
+    /// The designs, in the order of [`Study::points`](crate::Study::points); where there is a summary, some of them.
     pub rows: Vec<Row>,
     /// What an uncertainty study says.
     pub uncertainty: Option<Uncertainty>,
     /// Designs of equal axle mass, in the order of the masses asked for.
     pub constant_mass: Vec<EqualMass>,
+    /// All designs in brief, where they are too many to be listed; then the rows are a selection.
+    pub summary: Option<StudySummary>,
 }
 
 /// What a ride is called.

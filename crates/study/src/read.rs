@@ -76,6 +76,7 @@ impl Reader<'_> {
             tabled_walls,
             assumed,
             seat_tables,
+            content: self.document.hash(),
         };
         self.check_count(study.count());
         if self.problems.is_empty() { Ok(study) } else { Err(self.problems) }

@@ -1,5 +1,7 @@
 //! Runs the designs of a study on all cores.
 
+use std::ops::Range;
+
 use rayon::prelude::*;
 
 use crate::design::{Beside, Design};
@@ -29,32 +31,44 @@ impl Study {
     /// Returns a row for each design in the order of [`points`](Self::points); the same on any number of
     /// threads.
     pub fn run(&self, progress: &dyn Fn(usize, usize)) -> StudyOutcome {
-        Study { seat_tables: self.made_seat_tables(), ..self.clone() }.run_with_tables(progress)
+        self.clone().ready().run_when_ready(progress)
     }
 
-    fn run_with_tables(&self, progress: &dyn Fn(usize, usize)) -> StudyOutcome {
+    /// The study with its tables of seats, if it asks for any: made once, they need not be made for each run.
+    pub fn ready(self) -> Study {
+        Study { seat_tables: self.made_seat_tables(), ..self }
+    }
+
+    fn run_when_ready(&self, progress: &dyn Fn(usize, usize)) -> StudyOutcome {
         let (of, asked) = (self.count(), self.asked());
         let batch = if self.rides.is_empty() { BATCH } else { RIDING_BATCH };
         let mut rows: Vec<Row> = Vec::with_capacity(of);
         while rows.len() < of {
-            let points: Vec<Point> =
-                (rows.len()..of.min(rows.len() + batch)).map(|index| self.point(index)).collect();
-            let alike = points.chunk_by(|one, other| self.is_one_axle(one, other));
-            let together: Vec<&[Point]> = alike.flat_map(|points| points.chunks(TOGETHER)).collect();
-            let shares = together.par_chunks(if self.rides.is_empty() { SHARE } else { 1 });
-            let solved = shares.map(|share| {
-                let rows = |solver: &mut Solver| {
-                    share.iter().flat_map(|points| self.rows(points, &asked, solver)).collect::<Vec<Row>>()
-                };
-                asked.solvers.lend(rows)
-            });
-            rows.par_extend(solved.flatten_iter());
+            rows.extend(self.solved(rows.len()..of.min(rows.len() + batch), &asked));
             progress(rows.len(), of);
         }
-        let mut outcome = self.outcome(rows, asked.columns.measures());
-        outcome.constant_mass =
-            self.masses.iter().map(|&mass| self.equal_mass(mass, (&outcome, &asked))).collect();
-        outcome
+        self.with_equal_mass(self.outcome(rows, asked.columns.measures()), &asked)
+    }
+
+    /// Rows of consecutive designs, solved on all cores.
+    pub(crate) fn solved(&self, designs: Range<usize>, asked: &Asked) -> Vec<Row> {
+        let points: Vec<Point> = designs.map(|design| self.point(design)).collect();
+        let alike = points.chunk_by(|one, other| self.is_one_axle(one, other));
+        let together: Vec<&[Point]> = alike.flat_map(|points| points.chunks(TOGETHER)).collect();
+        let shares = together.par_chunks(if self.rides.is_empty() { SHARE } else { 1 });
+        let solved = shares.map(|share| {
+            let rows = |solver: &mut Solver| {
+                share.iter().flat_map(|points| self.rows(points, asked, solver)).collect::<Vec<Row>>()
+            };
+            asked.solvers.lend(rows)
+        });
+        solved.flatten_iter().collect()
+    }
+
+    pub(crate) fn with_equal_mass(&self, outcome: StudyOutcome, asked: &Asked) -> StudyOutcome {
+        let masses = self.masses.iter();
+        let constant_mass = masses.map(|&mass| self.equal_mass(mass, (&outcome, asked))).collect();
+        StudyOutcome { constant_mass, ..outcome }
     }
 
     /// What is asked of every design.
@@ -70,13 +84,19 @@ impl Study {
         Some(Beside { axle_mass: design.axle_mass, camber_change: design.camber_change })
     }
 
-    fn outcome(&self, rows: Vec<Row>, measures: Vec<Measure>) -> StudyOutcome {
-        let shown = self.shown(&measures);
-        let gathered = self.gathering(&measures, &shown).map(|mut gathered| {
+    pub(crate) fn outcome(&self, rows: Vec<Row>, measures: Vec<Measure>) -> StudyOutcome {
+        let outcome = self.outcome_without_rows(measures);
+        let gathered = self.gathering(&outcome.measures, &outcome.shown).map(|mut gathered| {
             rows.iter().for_each(|row| gathered.add(row));
             gathered
         });
         let uncertainty = gathered.and_then(|gathered| self.uncertainty_of(&gathered));
+        StudyOutcome { rows, uncertainty, ..outcome }
+    }
+
+    /// An outcome before its designs are known.
+    pub(crate) fn outcome_without_rows(&self, measures: Vec<Measure>) -> StudyOutcome {
+        let shown = self.shown(&measures);
         StudyOutcome {
             name: self.name.clone(),
             note: self.note.clone(),
@@ -96,9 +116,10 @@ impl Study {
             stiffened: self.variants.iter().any(|variant| variant.is_stiffened()),
             natural_modes: self.natural_modes(),
             seat_table_errors: self.seat_tables.iter().map(|table| table.left_out).collect(),
-            rows,
-            uncertainty,
+            rows: Vec::new(),
+            uncertainty: None,
             constant_mass: Vec::new(),
+            summary: None,
         }
     }
 

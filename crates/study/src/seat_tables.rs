@@ -24,6 +24,12 @@ pub fn table_folder() -> Option<PathBuf> {
 }
 
 impl Study {
+    /// Whether any variant's wall at a seat is made of shells.
+    pub(crate) fn has_shells(&self) -> bool {
+        let mut models = self.variants.iter().filter_map(|variant| Model::of(&variant.document).ok());
+        models.any(|model| Side::BOTH.into_iter().any(|side| model.axle.seats.of(side).wall.is_shell()))
+    }
+
     /// Tables for the seats of the study's variants whose walls are shells, if the file asks for tables.
     pub(crate) fn made_seat_tables(&self) -> Vec<Arc<SeatTable>> {
         let mut kinds: Vec<SeatKind> = Vec::new();

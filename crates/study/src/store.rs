@@ -7,9 +7,11 @@
 mod chunk;
 mod error;
 mod head;
+mod identity;
 mod part;
 mod results;
 mod results_file;
+mod save;
 
 pub use chunk::Chunk;
 pub use error::StoreError;
@@ -17,3 +19,4 @@ pub use head::Head;
 pub use part::Part;
 pub use results::Results;
 pub use results_file::{Earlier, ResultsFile};
+pub use save::MOST_LISTED;

@@ -62,6 +62,8 @@ pub struct Study {
     pub assumed: Vec<Assumed>,
     /// Those tables, once it runs.
     pub(crate) seat_tables: Vec<Arc<SeatTable>>,
+    /// Hash of what the study file says.
+    pub(crate) content: String,
 }
 
 /// What a study does.

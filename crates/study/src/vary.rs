@@ -105,10 +105,17 @@ pub(crate) fn last_word(path: &str) -> &str {
 
 /// About `most` of some values, evenly spaced, both ends among them.
 pub(crate) fn thinned(values: &[f64], most: usize) -> Vec<f64> {
-    let last = values.len().saturating_sub(1);
-    let steps = most.saturating_sub(1).clamp(1, last.max(1));
-    let places = (0..=steps.min(last)).map(|i| (i * last + steps / 2) / steps);
-    places.map(|place| values[place]).collect()
+    thinned_places(values.len(), most.max(2)).into_iter().map(|place| values[place]).collect()
+}
+
+/// Places of at most so many out of `count`, evenly spaced, both ends among them; of one, the middle.
+pub(crate) fn thinned_places(count: usize, most: usize) -> Vec<usize> {
+    let last = count.saturating_sub(1);
+    let steps = most.saturating_sub(1).min(last);
+    if steps == 0 {
+        return vec![last / 2];
+    }
+    (0..=steps).map(|i| (i * last + steps / 2) / steps).collect()
 }
 
 /// How values between two ends are spaced.

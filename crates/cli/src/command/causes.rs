@@ -7,7 +7,7 @@ use axlebow_report::{json, table};
 use axlebow_study::{causes, causes_over};
 
 use super::flex::chosen;
-use super::study::Progress;
+use super::progress::Progress;
 use crate::args::Causes;
 use crate::failure::Failure;
 use crate::{input, output, road_input};

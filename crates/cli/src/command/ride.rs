@@ -94,13 +94,7 @@ fn check_files(arguments: &Ride) -> Result<(), Failure> {
     output::check_picture(arguments.plot.as_deref())?;
     output::check_picture(arguments.spectrum.as_deref())?;
     output::check_kind("--animate", arguments.animate.as_deref(), "html")?;
-    output::check_kind("--parquet", arguments.parquet.as_deref(), "parquet")?;
-    if arguments.parquet.is_some() && !cfg!(feature = "parquet") {
-        let text = "--parquet: this axlebow was built without Parquet; --csv writes the same columns, and \
-                    `cargo build --release -p axlebow-cli --features parquet` builds one with it";
-        return Err(Failure::Input(text.to_owned()));
-    }
-    Ok(())
+    output::check_parquet(arguments.parquet.as_deref())
 }
 
 /// What the ride must keep for the files asked for.

@@ -6,7 +6,7 @@ use axlebow_report::plot::search_figure;
 use axlebow_report::{ModelCard, csv, json, table};
 use axlebow_study::Study as StudyFile;
 
-use super::study::Progress;
+use super::progress::Progress;
 use crate::args::Study;
 use crate::failure::Failure;
 use crate::output;
@@ -19,11 +19,12 @@ const MOST_DESCENTS: usize = 20_000;
 /// Runs a search; exit code 1 where no design meets the limits.
 pub fn run(study: &StudyFile, arguments: &Study, card: &ModelCard) -> Result<ExitCode, Failure> {
     check_size(study)?;
+    check_files(arguments)?;
     let progress = Progress::over(study.count());
     let outcome = study.search(&|done, of| progress.at_of(done, of));
     progress.end();
     let outcome = outcome.ok_or_else(|| Failure::Input("the study asks for no search".to_owned()))?;
-    if let Some(path) = &arguments.plot {
+    if let Some(path) = &arguments.output.plot {
         if study.search.as_ref().is_some_and(|ask| ask.against.is_empty()) {
             let why = "a search is drawn where it trades; give `against` in `[search]`";
             return Err(Failure::Input(format!("--plot: {why}")));
@@ -32,15 +33,32 @@ pub fn run(study: &StudyFile, arguments: &Study, card: &ModelCard) -> Result<Exi
             output::write_picture(path, &search_figure(&outcome, card)?)?;
         }
     }
-    if let Some(path) = &arguments.csv {
+    if let Some(path) = &arguments.output.csv {
         output::write_file(path, csv::search(&outcome).as_bytes())?;
         eprintln!("wrote {}", path.display());
     }
-    output::print(&match arguments.json {
+    output::print(&match arguments.output.json {
         true => json::search_document(&outcome, card),
         false => table::search(&outcome, card),
     })?;
     Ok(if outcome.best.is_some() { ExitCode::SUCCESS } else { ExitCode::from(1) })
+}
+
+/// A search has no designs in an order that could be saved.
+fn check_files(arguments: &Study) -> Result<(), Failure> {
+    let asked = [
+        ("--resume", arguments.resume),
+        ("--afresh", arguments.afresh),
+        ("--part", arguments.part.is_some()),
+        ("--parquet", arguments.output.parquet.is_some()),
+    ];
+    match asked.iter().find(|(_, is_asked)| *is_asked) {
+        Some((option, _)) => {
+            let text = format!("{option}: a search has none; --csv writes what it found");
+            Err(Failure::Input(text))
+        }
+        None => Ok(()),
+    }
 }
 
 fn check_size(study: &StudyFile) -> Result<(), Failure> {

@@ -7,6 +7,7 @@ use axlebow_study::{EqualMass, Limit, Measure, QUANTITIES, Quantity, Row, StudyK
 use schemars::JsonSchema;
 use serde::Serialize;
 
+use super::study_summary::{SummaryEntry, summary_entry};
 use super::{AssumedEntry, ModelEntry, UncertaintyEntry, assumed, model, pretty};
 use crate::ModelCard;
 use crate::study_words::share;
@@ -54,8 +55,10 @@ pub struct StudyDocument {
     pub rides: Vec<RideNameEntry>,
     /// What the results are; the keys of each result.
     pub quantities: Vec<QuantityEntry>,
-    /// The designs, in order.
+    /// The designs, in order; none of a study of so many designs that it has a summary: CSV and Parquet files have them.
     pub rows: Vec<RowEntry>,
+    /// All designs in brief; `null` where they are listed one by one.
+    pub summary: Option<SummaryEntry>,
     /// What results may be.
     pub limits: Vec<LimitEntry>,
     /// What an uncertainty study says; `null` of another kind.
@@ -197,7 +200,11 @@ impl StudyDocument {
             varied: varied.map(VariedEntry::from).collect(),
             rides: rides(outcome),
             quantities: quantities(outcome),
-            rows: outcome.rows.iter().map(row).collect(),
+            rows: match outcome.summary {
+                Some(_) => Vec::new(),
+                None => outcome.rows.iter().map(row).collect(),
+            },
+            summary: outcome.summary.as_ref().map(|summary| summary_entry(summary, outcome)),
             limits: outcome.limits.iter().map(LimitEntry::from).collect(),
             uncertainty: UncertaintyEntry::of(outcome),
             constant_mass: outcome.constant_mass.iter().map(equal).collect(),
@@ -234,7 +241,7 @@ fn rides(outcome: &StudyOutcome) -> Vec<RideNameEntry> {
     entries.collect()
 }
 
-fn row_entry(row: &Row, outcome: &StudyOutcome) -> RowEntry {
+pub(super) fn row_entry(row: &Row, outcome: &StudyOutcome) -> RowEntry {
     let solved = Some(row).filter(|row| row.result.is_ok());
     let pair = solved.zip(outcome.baseline().filter(|row| row.result.is_ok()));
     RowEntry {

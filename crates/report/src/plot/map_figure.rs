@@ -132,8 +132,9 @@ impl MapFigure<'_> {
         let more = (total > MAPS).then(|| format!("The first {MAPS} of {total} variants."));
         let invented = card.invented.then(|| INVENTED.to_owned());
         let note = self.words.outcome.note.clone();
+        let selected = self.words.selected();
         let notes: Vec<String> =
-            rays.into_iter().chain(empty).chain(more).chain(note).chain(invented).collect();
+            selected.into_iter().chain(rays).chain(empty).chain(more).chain(note).chain(invented).collect();
         for line in wrapped(&notes.join(" "), letters, 3) {
             canvas.label(Label::new(line, [LEFT, level]).size(12.0).colour(MUTED));
             level += 17.0;

@@ -153,7 +153,8 @@ impl StudyFigure<'_> {
         let dashed = links.then(|| "Dashed: equal axle mass.".to_owned());
         let more = (lines > LINES).then(|| format!("The first {LINES} of {lines} lines."));
         let note = self.words.outcome.note.clone();
-        let notes: Vec<String> = dashed.into_iter().chain(more).chain(note).collect();
+        let notes: Vec<String> =
+            self.words.selected().into_iter().chain(dashed).chain(more).chain(note).collect();
         wrapped(&notes.join(" "), FOOTNOTE, 1).concat()
     }
 }

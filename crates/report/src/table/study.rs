@@ -39,6 +39,15 @@ pub fn study(outcome: &StudyOutcome, card: &ModelCard) -> String {
         text.push_str(&paragraph(&sentence, WIDTH, 2));
     }
     text.push_str(&rides(&words));
+    if let Some(summary) = &outcome.summary {
+        text.push_str(&match outcome.uncertainty {
+            Some(_) => {
+                super::study_summary::failures(&words, summary) + &super::uncertainty::uncertainty(&words)
+            }
+            None => super::study_summary::summary(&words, summary) + &equal_mass(&words),
+        });
+        return text + &cautions(outcome) + &super::flex_brief::assumed(card);
+    }
     if let StudyKind::SideBySide { baseline } = outcome.kind {
         text.push_str(&super::study_beside::side_by_side(&words, baseline));
         return text + &ending(&words, card);
@@ -64,8 +73,12 @@ pub fn study(outcome: &StudyOutcome, card: &ModelCard) -> String {
 
 /// What every study ends with.
 fn ending(words: &StudyWords<'_>, card: &ModelCard) -> String {
-    let cautions = if words.outcome.stiffened { super::cautions::welding() } else { String::new() };
+    let cautions = cautions(words.outcome);
     format!("{}{cautions}{}", super::study_rank::ranked(words), super::flex_brief::assumed(card))
+}
+
+fn cautions(outcome: &StudyOutcome) -> String {
+    if outcome.stiffened { super::cautions::welding() } else { String::new() }
 }
 
 /// The rides, a paragraph each.

@@ -70,7 +70,7 @@ fn measures_of_case() -> Vec<Measure> {
 }
 
 /// Three walls of one variant; the thickest has no result, and both sides lean apart if asked.
-fn small(right: f64) -> StudyOutcome {
+pub fn small(right: f64) -> StudyOutcome {
     let row = |value: f64, result| Row { variant: 0, values: vec![0.4, value], result };
     StudyOutcome {
         name: "Small, \"quoted\"".to_owned(),
@@ -98,6 +98,7 @@ fn small(right: f64) -> StudyOutcome {
             row(0.07, Err("the wall is too thick".to_owned())),
         ],
         constant_mass: vec![EqualMass { mass: 65.0, points: vec![] }],
+        summary: None,
     }
 }
 
@@ -229,6 +230,7 @@ fn beside() -> StudyOutcome {
         ]),
         rows: (0..14).map(row).collect(),
         constant_mass: vec![],
+        summary: None,
         ..small(1.0)
     }
 }

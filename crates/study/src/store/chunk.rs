@@ -1,5 +1,7 @@
 //! Results of consecutive designs, as they are kept on disk.
 
+use crate::Row;
+
 /// Bytes of a chunk's head: its place, the length of what follows and a check of all of it.
 pub(super) const HEAD: usize = 48;
 
@@ -24,6 +26,22 @@ pub(super) struct ChunkHead {
 }
 
 impl Chunk {
+    /// The chunk of some rows, `width` readings each.
+    pub(super) fn of(place: usize, rows: Vec<Row>, width: usize) -> Chunk {
+        let mut chunk = Chunk { place, width, readings: Vec::new(), reasons: Vec::new() };
+        chunk.readings.reserve_exact(rows.len() * width);
+        for (i, row) in rows.into_iter().enumerate() {
+            match row.result {
+                Ok(readings) => chunk.readings.extend(readings),
+                Err(reason) => {
+                    chunk.readings.extend(std::iter::repeat_n(f64::NAN, width));
+                    chunk.reasons.push((i, reason));
+                }
+            }
+        }
+        chunk
+    }
+
     /// How many designs it has.
     pub fn designs(&self) -> usize {
         self.readings.len().checked_div(self.width).unwrap_or(0)

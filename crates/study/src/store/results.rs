@@ -1,6 +1,11 @@
 //! The results of a study in order, from one file or from those of its parts.
 
+use rayon::prelude::*;
+
 use crate::{Chunk, Head, Part, ResultsFile, StoreError};
+
+/// Chunks that each thread has ready at most, before they are handed on.
+const TOGETHER: usize = 4;
 
 /// Every chunk of a study, from one file or from those of its parts.
 #[derive(Debug)]
@@ -47,6 +52,25 @@ impl Results {
     /// If the study has no such chunk.
     pub fn chunk(&self, place: usize) -> Result<Chunk, StoreError> {
         self.files[self.holders[place]].chunk(place)
+    }
+
+    /// Makes something of each chunk, on all cores, and hands it on in order; only a few chunks are in memory at once.
+    ///
+    /// # Errors
+    /// As [`chunk`](Self::chunk), and those of `taken`.
+    pub fn in_order<T: Send, E: From<StoreError>>(
+        &self,
+        made: impl Fn(Chunk) -> T + Sync,
+        mut taken: impl FnMut(T) -> Result<(), E>,
+    ) -> Result<(), E> {
+        let (chunks, together) = (self.head().chunks(), TOGETHER * rayon::current_num_threads());
+        for first in (0..chunks).step_by(together) {
+            let places = first..chunks.min(first + together);
+            let ready: Result<Vec<T>, StoreError> =
+                places.into_par_iter().map(|place| self.chunk(place).map(&made)).collect();
+            ready?.into_iter().try_for_each(&mut taken)?;
+        }
+        Ok(())
     }
 }
 

@@ -123,6 +123,11 @@ impl ResultsFile {
         self.head.own_chunks().filter(|chunk| !content.chunks.contains_key(chunk)).collect()
     }
 
+    /// How many designs it has.
+    pub fn designs(&self) -> usize {
+        self.content().chunks.keys().map(|chunk| self.head.designs_of(*chunk).len()).sum()
+    }
+
     /// Whether it has a chunk.
     pub fn has(&self, chunk: usize) -> bool {
         self.content().chunks.contains_key(&chunk)

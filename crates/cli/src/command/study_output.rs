@@ -1,0 +1,88 @@
+//! What becomes of the results of a study: files, a picture, and what is printed.
+
+use std::io::Write;
+use std::path::Path;
+
+use axlebow_report::plot::study_figure;
+use axlebow_report::{ModelCard, csv, json, table};
+use axlebow_study::{Results, Study as StudyFile, StudyOutcome};
+
+use crate::args::{StudyOutput, Units};
+use crate::failure::Failure;
+use crate::{input, output};
+
+/// Refuses files that cannot be written, before any work is done.
+pub fn check(arguments: &StudyOutput) -> Result<(), Failure> {
+    output::check_picture(arguments.plot.as_deref())?;
+    output::check_parquet(arguments.parquet.as_deref())?;
+    let mut files = [&arguments.csv, &arguments.parquet].into_iter().flatten();
+    match files.find(|path| path.is_dir()) {
+        Some(path) => Err(Failure::Input(format!("cannot write {}: it is a folder", path.display()))),
+        None => Ok(()),
+    }
+}
+
+/// Writes the files and the picture; gives what is to be printed.
+pub fn write(study: &StudyFile, results: &Results, arguments: &StudyOutput) -> Result<String, Failure> {
+    let card = card(study, arguments.units);
+    let outcome = study.outcome_of(results)?;
+    if let Some(path) = &arguments.csv {
+        output::stream_file(path, &mut |file| write_csv(path, (study, results), &outcome, file))?;
+    }
+    if let Some(path) = &arguments.parquet {
+        write_parquet(path, (study, results), (&outcome, &card))?;
+    }
+    if let Some(path) = &arguments.plot {
+        output::write_picture(path, &study_figure(&outcome, &card)?)?;
+    }
+    Ok(match arguments.json {
+        true => json::study_document(&outcome, &card),
+        false => table::study(&outcome, &card),
+    })
+}
+
+/// Every design as a line.
+fn write_csv(
+    path: &Path,
+    (study, results): (&StudyFile, &Results),
+    outcome: &StudyOutcome,
+    file: &mut dyn Write,
+) -> Result<(), Failure> {
+    let failed = |error: std::io::Error| Failure::on_file("write", path, &error);
+    file.write_all(csv::study_heading(outcome).as_bytes()).map_err(failed)?;
+    results.in_order(
+        |chunk| csv::study_rows(outcome, &study.rows_of(&chunk)),
+        |text| file.write_all(text.as_bytes()).map_err(failed),
+    )
+}
+
+#[cfg(feature = "parquet")]
+fn write_parquet(
+    path: &Path,
+    (study, results): (&StudyFile, &Results),
+    (outcome, card): (&StudyOutcome, &ModelCard),
+) -> Result<(), Failure> {
+    output::stream_file(path, &mut |file| {
+        let mut parquet = axlebow_report::parquet::StudyParquet::begin(outcome, card, file)?;
+        results.in_order(|chunk| study.rows_of(&chunk), |rows| parquet.add(rows).map_err(Failure::from))?;
+        Ok(parquet.end()?)
+    })
+}
+
+/// Never called: [`check`] refuses first.
+#[cfg(not(feature = "parquet"))]
+fn write_parquet(_: &Path, _: (&StudyFile, &Results), _: (&StudyOutcome, &ModelCard)) -> Result<(), Failure> {
+    Ok(())
+}
+
+/// What results say about the models and roads of the study.
+pub fn card(study: &StudyFile, units: Option<Units>) -> ModelCard {
+    let mut card = input::card_of(&study.base, units);
+    card.assumed.extend(study.assumed.iter().map(|assumed| input::assumed("study: ", assumed)));
+    for ride in &study.rides {
+        card.invented |= ride.road.invented;
+        let prefix = format!("ride {}: road.", ride.name);
+        card.assumed.extend(ride.road.assumed.iter().map(|assumed| input::assumed(&prefix, assumed)));
+    }
+    card
+}

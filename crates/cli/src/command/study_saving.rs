@@ -1,0 +1,91 @@
+//! Where results of a study are saved while it runs, and what is said when it stops.
+
+use std::ffi::OsString;
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+use std::sync::atomic::{AtomicUsize, Ordering};
+
+use axlebow_study::{Earlier, Part, ResultsFile, StoreError, Study as StudyFile};
+
+use super::progress::Progress;
+use crate::args::{Study, StudyOutput};
+use crate::failure::{Failure, STOPPED};
+
+/// Runs a study, or a part of it, into a file of results beside its output; into one without a name where there is none.
+pub fn saved(study: &StudyFile, arguments: &Study) -> Result<ResultsFile, Failure> {
+    let head = study.head(arguments.part.unwrap_or(Part::WHOLE));
+    let earlier = match (arguments.resume, arguments.afresh) {
+        (true, _) => Earlier::Kept,
+        (_, true) => Earlier::Dropped,
+        _ => Earlier::Refused,
+    };
+    let file = match path(&arguments.output, arguments.part) {
+        Some(path) => ResultsFile::begin(&path, head, earlier).map_err(what_to_do)?,
+        None => ResultsFile::nameless(head)?,
+    };
+    let done = Arc::new(AtomicUsize::new(file.designs()));
+    if file.designs() > 0 {
+        eprintln!("going on from {} designs that are saved in {}", file.designs(), file.path().display());
+    }
+    if let Some(path) = path(&arguments.output, arguments.part) {
+        say_when_stopped(&path, &done);
+    }
+    let progress = Progress::over(study.count());
+    study.save(&file, &|own, of| {
+        done.fetch_max(own, Ordering::Relaxed);
+        progress.at_of(done.load(Ordering::Relaxed), of);
+    })?;
+    progress.end();
+    Ok(file)
+}
+
+/// Where results are saved: beside the first file that is written.
+fn path(output: &StudyOutput, part: Option<Part>) -> Option<PathBuf> {
+    let mut path = OsString::from(output.csv.as_ref().or(output.parquet.as_ref())?);
+    path.push(".");
+    path.push(part.map_or_else(|| "work".to_owned(), |part| part.suffix()));
+    Some(PathBuf::from(path))
+}
+
+/// Has Ctrl-C say how many designs are saved and how to go on.
+fn say_when_stopped(path: &Path, done: &Arc<AtomicUsize>) {
+    let (path, done) = (path.display().to_string(), Arc::clone(done));
+    // Without a handler Ctrl-C ends the run all the same.
+    let _ = ctrlc::set_handler(move || {
+        let designs = done.load(Ordering::Relaxed);
+        eprintln!("\nstopped: {designs} designs are saved in {path}; `{}` goes on", resuming());
+        std::process::exit(STOPPED.into());
+    });
+}
+
+/// The command that goes on with this one.
+fn resuming() -> String {
+    let own = std::env::args().filter(|word| word != "--afresh" && word != "--resume");
+    let words: Vec<String> = own.map(|word| quoted(&word)).collect();
+    format!("{} --resume", words.join(" "))
+}
+
+/// A word as a shell takes it.
+pub fn quoted(word: &str) -> String {
+    let is_plain = |letter: char| letter.is_alphanumeric() || "-_./=:,+@%".contains(letter);
+    if !word.is_empty() && word.chars().all(is_plain) {
+        word.to_owned()
+    } else {
+        format!("'{}'", word.replace('\'', "'\\''"))
+    }
+}
+
+/// Adds what to do about results that are in the way.
+fn what_to_do(error: StoreError) -> Failure {
+    let then = match &error {
+        StoreError::Unfinished { .. } => {
+            format!("; `{}` goes on with them, --afresh throws them away", resuming())
+        }
+        StoreError::Foreign { .. } | StoreError::NoResults { .. } => {
+            "; move it away, or --afresh throws it away".to_owned()
+        }
+        StoreError::Busy { .. } => "; wait for it, or stop it".to_owned(),
+        _ => String::new(),
+    };
+    Failure::Input(format!("{error}{then}"))
+}
