@@ -52,7 +52,7 @@ fn method(outcome: &StudyOutcome, told: &Uncertainty) -> String {
     let per = if outcome.variants.len() > 1 { " of each variant" } else { "" };
     format!(
         "{designs} designs{per} of {} in all; {each}: they hold the truth in {sure} of cases.",
-        outcome.rows.len()
+        outcome.designs()
     )
 }
 

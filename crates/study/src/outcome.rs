@@ -91,6 +91,17 @@ impl StudyOutcome {
         ranked
     }
 
+    /// How many designs there are, listed or not.
+    pub fn designs(&self) -> usize {
+        self.summary.as_ref().map_or(self.rows.len(), |summary| summary.designs)
+    }
+
+    /// How many of them meet every limit.
+    pub fn meeting(&self) -> usize {
+        let listed = || self.rows.iter().filter(|row| self.meets(row)).count();
+        self.summary.as_ref().map_or_else(listed, |summary| summary.meeting)
+    }
+
     /// The result of a name of the static load case.
     pub fn standing(&self, name: &str) -> Option<&Measure> {
         self.measures.iter().find(|measure| measure.ride.is_none() && measure.name == name)

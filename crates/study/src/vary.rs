@@ -113,7 +113,7 @@ pub(crate) fn thinned_places(count: usize, most: usize) -> Vec<usize> {
     let last = count.saturating_sub(1);
     let steps = most.saturating_sub(1).min(last);
     if steps == 0 {
-        return vec![last / 2];
+        return (0..count).skip(last / 2).take(1).collect();
     }
     (0..=steps).map(|i| (i * last + steps / 2) / steps).collect()
 }
@@ -169,6 +169,8 @@ mod tests {
         assert_eq!(thinned(&values, 4), [0.0, 3.0, 7.0, 10.0]);
         assert_eq!(thinned(&values, 99), values);
         assert_eq!(thinned(&[4.0], 3), [4.0]);
+        assert_eq!(thinned(&[], 3), [0.0; 0]);
+        assert_eq!((thinned_places(5, 1), thinned_places(5, 2)), (vec![2], vec![0, 4]));
     }
 
     #[test]

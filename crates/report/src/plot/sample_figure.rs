@@ -73,10 +73,9 @@ fn draw_legend(canvas: &mut Canvas, words: &StudyWords<'_>, level: f64) -> f64 {
     if words.outcome.limits.is_empty() {
         return level - 24.0;
     }
-    let (rows, x) = (&words.outcome.rows, LEFT - 50.0);
-    let met = rows.iter().filter(|row| words.outcome.meets(row)).count();
-    let each =
-        [(BLUE, format!("meets every limit: {met}")), (FAINT, format!("does not: {}", rows.len() - met))];
+    let (met, x) = (words.outcome.meeting(), LEFT - 50.0);
+    let others = words.outcome.designs() - met;
+    let each = [(BLUE, format!("meets every limit: {met}")), (FAINT, format!("does not: {others}"))];
     for (i, (colour, text)) in each.into_iter().enumerate() {
         let x = x + 220.0 * i as f64;
         canvas.disc([x + 5.0, level - 4.5], 4.5, &format!(r#"fill="{colour}""#));
@@ -92,8 +91,8 @@ fn draw_notes(
     card: &ModelCard,
 ) -> f64 {
     let drawn = words.outcome.rows.len().div_ceil(step(words.outcome.rows.len()));
-    let some = (drawn < words.outcome.rows.len())
-        .then(|| format!("{drawn} of {} designs are drawn.", words.outcome.rows.len()));
+    let designs = words.outcome.designs();
+    let some = (drawn < designs).then(|| format!("{drawn} of {designs} designs are drawn."));
     let invented = card.invented.then(|| INVENTED.to_owned());
     let notes: Vec<String> = some.into_iter().chain(words.outcome.note.clone()).chain(invented).collect();
     for line in wrapped(&notes.join(" "), (width / 7.0) as usize, 3) {
