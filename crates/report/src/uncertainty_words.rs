@@ -43,6 +43,7 @@ fn lead(words: &StudyWords<'_>, (told, own): (&Uncertainty, &Uncertain)) -> Stri
 
 /// How designs were drawn and what the intervals rest on.
 fn method(outcome: &StudyOutcome, told: &Uncertainty) -> String {
+    let all = outcome.designs();
     let designs = told.variants.first().map_or(0, |variant| variant.designs);
     let sure = percent(told.confidence);
     let each = match told.replicates {
@@ -50,10 +51,7 @@ fn method(outcome: &StudyOutcome, told: &Uncertainty) -> String {
         count => format!("intervals by Student's t from how {count} independent samples differ"),
     };
     let per = if outcome.variants.len() > 1 { " of each variant" } else { "" };
-    format!(
-        "{designs} designs{per} of {} in all; {each}: they hold the truth in {sure} of cases.",
-        outcome.designs()
-    )
+    format!("{designs} designs{per} of {all} in all; {each}: they hold the truth in {sure} of cases.")
 }
 
 fn unbalanced(told: &Uncertainty) -> Option<String> {

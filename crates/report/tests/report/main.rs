@@ -14,3 +14,4 @@ mod ride;
 mod spectrum;
 mod study;
 mod table;
+mod uncertainty;

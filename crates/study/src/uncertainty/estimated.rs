@@ -57,16 +57,12 @@ impl Sampled {
         }
     }
 
-    /// Percentiles of the values, each between order statistics; of replicates by Student's t.
+    /// Percentiles of the values, each between order statistics; of replicates by the scatter of shares.
     ///
     /// Arguments: `shares`, of the values that stay below, above 0 and below 1.
     pub fn percentiles(&self, shares: &[f64]) -> Vec<Estimated> {
-        let sorted = |values: &mut dyn Iterator<Item = f64>| {
-            let mut sorted: Vec<f64> = values.collect();
-            sorted.sort_by(f64::total_cmp);
-            sorted
-        };
-        let whole = sorted(&mut self.values());
+        let mut whole: Vec<f64> = self.values().collect();
+        whole.sort_by(f64::total_cmp);
         if let [_] = self.replicates.as_slice() {
             let one = |share: &f64| Estimated {
                 value: percentile(&whole, *share),
@@ -75,11 +71,32 @@ impl Sampled {
             };
             return shares.iter().map(one).collect();
         }
-        let parts: Vec<Vec<f64>> =
-            self.replicates.iter().map(|values| sorted(&mut values.iter().copied())).collect();
-        let one =
-            |share: &f64| self.spread(percentile(&whole, *share), &parts, |own| percentile(own, *share));
-        shares.iter().map(one).collect()
+        shares.iter().map(|share| self.percentile_of_replicates(&whole, *share)).collect()
+    }
+
+    /// A percentile with the two between which the scatter of replicates puts it.
+    ///
+    /// ```text
+    /// pᵣ the share of replicate r below the percentile,   δ = t √((s²(pᵣ) + 1/(12 n²))/R),   from Q(p − δ) to Q(p + δ)
+    /// ```
+    ///
+    /// A percentile of few designs is biased, a share is not; 1/(12 n²) is what counting in steps of 1/n leaves open.
+    ///
+    /// Source: R. S. Woodruff, J. American Statistical Association 47 (1952) 635-646 (from memory).
+    fn percentile_of_replicates(&self, whole: &[f64], share: f64) -> Estimated {
+        let value = percentile(whole, share);
+        let below = |values: &Vec<f64>| {
+            let ahead = values.iter().filter(|own| **own < value).count() as f64;
+            let level = values.iter().filter(|own| **own == value).count() as f64;
+            (ahead + 0.5 * level) / values.len() as f64
+        };
+        let own = moments(self.replicates.iter().map(below));
+        let step = own.count / whole.len() as f64;
+        let error = ((own.deviation.powi(2) + step * step / 12.0) / own.count).sqrt();
+        let half = self.student(own.count) * error;
+        let ends = [share - half, share + half];
+        let inside = ends.iter().all(|end| (0.0..=1.0).contains(end));
+        Estimated { value, interval: inside.then(|| ends.map(|end| percentile(whole, end))) }
     }
 
     /// Share of designs of which something holds, with the interval of Clopper and Pearson: exact for independent points,
@@ -99,11 +116,7 @@ impl Sampled {
 
     /// An estimate of the whole with the interval that its scatter between replicates makes.
     fn between(&self, whole: f64, of: impl Fn(&[f64]) -> f64) -> Estimated {
-        self.spread(whole, &self.replicates, of)
-    }
-
-    fn spread(&self, whole: f64, parts: &[Vec<f64>], of: impl Fn(&[f64]) -> f64) -> Estimated {
-        let own = moments(parts.iter().filter(|part| !part.is_empty()).map(|part| of(part)));
+        let own = moments(self.replicates.iter().map(|values| of(values)));
         around(whole, self.student(own.count) * own.deviation / own.count.sqrt())
     }
 

