@@ -56,8 +56,13 @@ fn the_json_of_an_uncertainty_has_intervals_and_indices() {
 
 #[test]
 fn a_sample_marks_what_meets_its_limits() {
-    let run = axlebow(&["study", &study("tube-and-seat-sample")]);
+    let folder = tempfile::TempDir::new().expect("a folder");
+    let run = axlebow_in(folder.path(), &["study", &study("tube-and-seat-sample"), "--csv", "s.csv"]);
     assert_eq!(run.code, 0, "{}", run.err);
+    let csv = std::fs::read_to_string(folder.path().join("s.csv")).expect("a CSV file");
+    let lines: Vec<&str> = csv.lines().collect();
+    assert!(lines[0].ends_with(",meets_limits,reason") && lines[1].contains(",152.4 mm,"), "{}", lines[1]);
+    assert_eq!(lines.iter().filter(|line| line.ends_with(",yes,")).count(), 40);
     for words in ["designs meet every limit", "camber per mass", "152.4 mm", "Ranked by camber room"] {
         assert!(run.out.contains(words), "{words}: {}", run.out);
     }

@@ -1,6 +1,6 @@
 //! The numbers of a study's designs as named columns.
 
-use axlebow_study::{Measure, Row, StudyKind, StudyOutcome};
+use axlebow_study::{Choice, Measure, Row, StudyKind, StudyOutcome};
 
 use crate::study_words::share;
 
@@ -13,16 +13,32 @@ pub(crate) struct StudyColumn<'o> {
 enum Source<'o> {
     /// Value of a varied key, by its place.
     Varied(usize),
+    /// Choice of a catalogue, by the place of its key.
+    Choice(&'o [Choice], usize),
     Result(&'o Measure),
     /// A result as a share of the baseline's.
     OfBaseline(&'o Measure),
+    /// Whether every limit is met.
+    Limits(&'o StudyOutcome),
 }
 
 impl StudyColumn<'_> {
-    /// What stands there for a design, SI.
+    /// What stands there for a design as a word, if it is no number.
+    pub fn word(&self, row: &Row) -> Option<&str> {
+        match self.from {
+            Source::Choice(choices, place) => {
+                choices.get(row.values[place] as usize).map(|choice| choice.name.as_str())
+            }
+            Source::Limits(outcome) => Some(if outcome.meets(row) { "yes" } else { "no" }),
+            _ => None,
+        }
+    }
+
+    /// What stands there for a design as a number, SI: of a choice its place from 0, of limits 1 where all are met.
     pub fn value(&self, row: &Row, baseline: Option<&Row>) -> Option<f64> {
         match self.from {
-            Source::Varied(place) => row.values.get(place).copied(),
+            Source::Varied(place) | Source::Choice(_, place) => row.values.get(place).copied(),
+            Source::Limits(outcome) => Some(f64::from(u8::from(outcome.meets(row)))),
             Source::Result(measure) => row.value(measure),
             Source::OfBaseline(measure) => share(row.value(measure), baseline?.value(measure)),
         }
@@ -31,18 +47,23 @@ impl StudyColumn<'_> {
     /// Whether few values come again and again in it.
     #[cfg(feature = "parquet")]
     pub fn is_repeating(&self) -> bool {
-        matches!(self.from, Source::Varied(_))
+        matches!(self.from, Source::Varied(_) | Source::Choice(..) | Source::Limits(_))
     }
 }
 
-/// The varied keys, then the results; side by side, each result is followed by its share of the baseline's.
+/// The varied keys, then the results, then whether limits are met, if there are any; side by side, each result is followed by
+/// its share of the baseline's.
 pub(crate) fn study_columns(outcome: &StudyOutcome) -> Vec<StudyColumn<'_>> {
     let varied = outcome.varied.iter().enumerate().map(|(place, varied)| {
         let heading = match varied.kind.si() {
             "" => varied.path.clone(),
             unit => format!("{} ({unit})", varied.path),
         };
-        StudyColumn { heading, from: Source::Varied(place) }
+        let from = match varied.choices.as_slice() {
+            [] => Source::Varied(place),
+            choices => Source::Choice(choices, place),
+        };
+        StudyColumn { heading, from }
     });
     let is_beside = matches!(outcome.kind, StudyKind::SideBySide { .. });
     let results = outcome.measures.iter().flat_map(move |measure| {
@@ -52,7 +73,8 @@ pub(crate) fn study_columns(outcome: &StudyOutcome) -> Vec<StudyColumn<'_>> {
         let share = is_beside.then_some(StudyColumn { heading: shares, from: Source::OfBaseline(measure) });
         [own].into_iter().chain(share)
     });
-    varied.chain(results).collect()
+    let limits = StudyColumn { heading: "meets_limits".to_owned(), from: Source::Limits(outcome) };
+    varied.chain(results).chain((!outcome.limits.is_empty()).then_some(limits)).collect()
 }
 
 fn heading(outcome: &StudyOutcome, measure: &Measure) -> String {

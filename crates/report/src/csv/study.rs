@@ -9,7 +9,7 @@ use crate::study_columns::study_columns;
 
 /// The designs of a study, a line each; a design without a result has its reason in the last column.
 ///
-/// Results of a ride stand under its name; side by side, each result is followed by its share of the baseline's.
+/// A choice stands by its name. Results of a ride stand under its name; side by side, each result is followed by its share of the baseline's.
 pub fn study(outcome: &StudyOutcome) -> String {
     study_heading(outcome) + &study_rows(outcome, &outcome.rows)
 }
@@ -32,7 +32,9 @@ pub fn study_rows(outcome: &StudyOutcome, rows: &[Row]) -> String {
         text.push_str(&variants[row.variant]);
         for column in &columns {
             text.push(',');
-            if let Some(value) = column.value(row, baseline) {
+            if let Some(word) = column.word(row) {
+                text.push_str(&cell(word));
+            } else if let Some(value) = column.value(row, baseline) {
                 add_number(&mut text, value, &mut digits);
             }
         }
