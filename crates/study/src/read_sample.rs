@@ -108,7 +108,7 @@ impl Reader<'_> {
             let message = format!("Sobol's sequence has no {axes} dimensions");
             let accepted = format!("{MOST_DIMENSIONS} varied keys at most, half of that with `indices`");
             self.misfit("sample", &message, &format!("{accepted}; or `latin-hypercube` or `random`"));
-        } else if purpose != Purpose::Sweep && (rows < FEWEST || rows % count != 0) {
+        } else if purpose != Purpose::Sweep && (rows < FEWEST || !rows.is_multiple_of(count)) {
             let of = if count > 1 { format!(", a multiple of {REPLICATES}") } else { String::new() };
             let span = table.map_or(0..0, |table| table.span_of("designs"));
             let message = format!("an uncertainty is not told from {rows} designs");

@@ -184,7 +184,7 @@ impl State {
     /// What a step takes off the merit by the model.
     fn foretold(&self, step: &DVector<f64>) -> f64 {
         let by_goal = self.slopes.row(0).transpose().dot(step) + 0.5 * step.dot(&(&self.hessian * step));
-        let linear = &self.slopes.rows(1, self.values.misses.len()) * step;
+        let linear = self.slopes.rows(1, self.values.misses.len()) * step;
         let misses = self.values.misses.iter().zip(linear.iter());
         let by_limits: f64 = misses.map(|(miss, change)| miss.max(0.0) - (miss + change).max(0.0)).sum();
         self.penalty * by_limits - by_goal
