@@ -20,9 +20,6 @@ pub(crate) struct StudyWords<'a> {
 /// Camber change is that of the left wheel; the less it is, of either sign, the better.
 pub fn study_findings(outcome: &StudyOutcome, card: &ModelCard) -> Vec<String> {
     let words = StudyWords { outcome, numbers: Numbers { system: card.system } };
-    if outcome.summary.is_some() {
-        return words.equal_mass().into_iter().collect();
-    }
     let range = match (outcome.kind, outcome.shown.as_slice()) {
         (StudyKind::SideBySide { .. } | StudyKind::Uncertainty | StudyKind::Search, _) => None,
         (_, []) => words.range(),
@@ -31,6 +28,9 @@ pub fn study_findings(outcome: &StudyOutcome, card: &ModelCard) -> Vec<String> {
     let seats = crate::seat_words::seat_findings(&words);
     let others = [range, words.equal_mass()].into_iter().flatten();
     let told = crate::uncertainty_words::uncertainty_findings(&words);
+    if outcome.summary.is_some() {
+        return told.into_iter().chain(words.equal_mass()).collect();
+    }
     told.into_iter().chain(others).chain(seats).chain(words.limits()).chain(words.failures()).collect()
 }
 
