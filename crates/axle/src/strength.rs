@@ -111,6 +111,12 @@ impl StrengthOutcome {
         let all = self.cases.iter().flat_map(|case| &case.checks).chain(&self.walls);
         gravest(all.map(|placed| &placed.check)) != Verdict::Fails
     }
+
+    /// Greatest share of its limit that a binding check uses; none without such a check.
+    pub fn greatest_use(&self) -> Option<f64> {
+        let all = self.cases.iter().flat_map(|case| &case.checks).chain(&self.walls);
+        governing(all.map(|placed| &placed.check)).map(Check::utilisation)
+    }
 }
 
 impl StrengthCase {

@@ -2,7 +2,7 @@
 
 use axlebow_axle::{
     Axle, AxleError, CamberSplit, LoadCase, RidingAxle, Sides, StaticDesign, StaticReadings, TiedAnswer,
-    TireFace, tied_answer, tire_faces,
+    TireFace, strength, tied_answer, tire_faces,
 };
 use axlebow_model::{Model, Problems};
 
@@ -29,6 +29,8 @@ pub(crate) struct Design {
     pub tied: Option<TiedAnswer>,
     /// Its tire faces, where the study asks for them.
     pub tires: Option<Sides<TireFace>>,
+    /// Greatest share of its limit that a check of strength uses, where the study asks for it.
+    pub strength_use: Option<f64>,
     /// What came of each ride, in the order of the study's rides.
     pub rides: Vec<DesignRide>,
 }
@@ -61,8 +63,10 @@ impl Study {
     pub(crate) fn designs(&self, points: &[Point], solver: &mut Solver) -> Vec<Result<Design, String>> {
         let Some(first) = points.first() else { return Vec::new() };
         let solved = solver.with_axle(self, first, |ready| {
-            let axle = ready.axle;
+            let (axle, asks_strength) = (ready.axle, ready.extras.strength);
             let standing = static_design(ready)?;
+            let strength_use = if asks_strength { self.strength_use(first)? } else { None };
+            let standing = Design { strength_use, ..standing };
             Ok(self.driven(axle, &standing, points))
         });
         solved.unwrap_or_else(|why| vec![Err(why); points.len()])
@@ -90,6 +94,14 @@ impl Study {
         });
         driven.collect()
     }
+
+    /// What strength uses of its limits in a design.
+    fn strength_use(&self, point: &Point) -> Result<Option<f64>, String> {
+        let model = self.model(point)?;
+        let case: Vec<LoadCase> = model.cases.iter().filter(|case| case.name == self.case).cloned().collect();
+        let found = strength(&model.axle, &case, model.strength).map_err(|error| error.to_string())?;
+        Ok(found.greatest_use())
+    }
 }
 
 fn static_design(ready: Ready) -> Result<Design, String> {
@@ -112,6 +124,7 @@ fn static_design(ready: Ready) -> Result<Design, String> {
         beside: beside.transpose()?,
         tied: tied.transpose().map_err(|error| error.to_string())?.flatten(),
         tires: tires.transpose().map_err(|error| error.to_string())?,
+        strength_use: None,
         rides: Vec::new(),
     };
     if design.is_finite() { Ok(design) } else { Err("the result is not finite".to_owned()) }

@@ -29,6 +29,7 @@ enum Source {
     Beside(fn(&Design, &Beside) -> f64),
     Tied(fn(&TiedAnswer) -> f64),
     Tires(fn(&TireFace) -> Option<f64>),
+    Strength,
     Ride(fn(&DesignRide) -> Option<f64>),
 }
 
@@ -64,6 +65,11 @@ impl Quantity {
         matches!(self.from, Source::Tires(_))
     }
 
+    /// Whether it takes the checks of strength.
+    pub fn is_of_strength(&self) -> bool {
+        matches!(self.from, Source::Strength)
+    }
+
     /// Its name and SI unit as a key of JSON and CSV, such as `camber_peak_to_peak_rad`.
     pub fn key(&self) -> String {
         key(self.name, self.kind)
@@ -77,6 +83,7 @@ impl Quantity {
             Source::Beside(value) => design.beside.map(|beside| value(design, &beside)),
             Source::Tied(value) => design.tied.as_ref().map(value),
             Source::Tires(value) => design.tires.as_ref().and_then(|tires| worse(tires, value)),
+            Source::Strength => design.strength_use,
             Source::Ride(value) => design.rides.get(ride).and_then(value),
         };
         value.filter(|value| value.is_finite()).unwrap_or(f64::NAN)
@@ -85,10 +92,10 @@ impl Quantity {
 
 /// Every result of a design, those of the static load case first.
 ///
-/// Those of tied stiffeners and of tire faces are there only where a study shows them or ranks by them, because they cost
+/// Those of tied stiffeners, of tire faces and of strength are there only where a study shows them or ranks by them, because they cost
 /// a solution.
 /// What a ride says is that of the worse wheel; cups and frequency are those of the wheel whose camber moves most.
-pub static QUANTITIES: [Quantity; 40] = [
+pub static QUANTITIES: [Quantity; 41] = [
     of_case(
         "axle-mass",
         ("axle mass", Kind::Mass),
@@ -186,6 +193,13 @@ pub static QUANTITIES: [Quantity; 40] = [
         "Share of its wheel's load that the innermost tire carries.",
         |face| Some(face.worn.tires.last()?.load / face.pose.load),
     ),
+    Quantity {
+        name: "strength-use",
+        words: "strength, use",
+        kind: Kind::Ratio,
+        meaning: "Greatest share of its limit that a binding check of strength uses, as `axlebow strength` has them: 1 is the limit.",
+        from: Source::Strength,
+    },
     of_ride(
         "dynamic-load-factor",
         ("dynamic load factor", Kind::Ratio),

@@ -34,6 +34,8 @@ pub(crate) struct Extras {
     pub tied: bool,
     /// At the tire faces.
     pub tires: bool,
+    /// Checks of strength.
+    pub strength: bool,
 }
 
 /// An axle ready to be solved.
@@ -83,7 +85,11 @@ impl Solver {
 
 impl Extras {
     fn of(study: &Study) -> Self {
-        Extras { tied: study.asks_for(Quantity::is_of_tied), tires: study.asks_for(Quantity::is_of_tires) }
+        Extras {
+            tied: study.asks_for(Quantity::is_of_tied),
+            tires: study.asks_for(Quantity::is_of_tires),
+            strength: study.asks_for(Quantity::is_of_strength),
+        }
     }
 }
 

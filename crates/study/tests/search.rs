@@ -300,7 +300,6 @@ fn slips_in_a_search_are_told_with_what_is_accepted() {
     for (from, to, words) in [
         ("least = \"axle-mass\"", "least = \"axle-mas\"", "no result is named \"axle-mas\""),
         ("least = \"axle-mass\"", "", "it is not plain what is searched for"),
-        ("kind = \"search\"", "kind = \"sweep\"", "it has a use in a search only"),
         (
             "to = \"16 mm\"",
             "to = \"16 mm\"\ndistribution = \"uniform\"",
@@ -313,4 +312,34 @@ fn slips_in_a_search_are_told_with_what_is_accepted() {
         let problems = read(&TUBE.replacen(from, to, 1)).unwrap_err().render();
         assert!(problems.contains(words), "{words}\n{problems}");
     }
+    let problems =
+        read(&CATALOGUE.replacen("kind = \"search\"", "kind = \"sweep\"", 1)).unwrap_err().render();
+    assert!(problems.contains("it has a use in a search only"), "{problems}");
+}
+
+/// The greatest use that `strength` itself finds in the best design is within the limit, and the next lighter wall's is not.
+#[test]
+fn strength_can_be_a_limit() {
+    let text = |wall: &str| {
+        format!(
+            "name = \"wall\"\nkind = \"search\"\nmodel = \"../models/trailer-152-thin-dual.toml\"\ncase = \"braking\"\n\
+             [search]\nleast = \"axle-mass\"\n[[vary]]\npath = \"tube.wall\"\n{wall}\n\
+             [[limit]]\nof = \"strength-use\"\nmost = \"0.9\"\n"
+        )
+    };
+    let outcome =
+        searched(&text("values = [\"5 mm\", \"6 mm\", \"7 mm\", \"8 mm\", \"9 mm\", \"10 mm\", \"12 mm\"]"));
+    let wall = outcome.best.as_ref().unwrap().values[0];
+    let used = |wall: f64| {
+        let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../models/trailer-152-thin-dual.toml");
+        let mut document =
+            axlebow_model::read_bytes(&std::fs::read(path).unwrap(), "m", &axlebow_model::MODEL).unwrap();
+        document.set_number("tube.wall", wall).unwrap();
+        let model = axlebow_model::Model::of(&document).unwrap();
+        let case: Vec<_> = model.cases.iter().filter(|case| case.name == "braking").cloned().collect();
+        axlebow_axle::strength(&model.axle, &case, model.strength).unwrap().greatest_use().unwrap()
+    };
+    assert_relative_eq!(value(&outcome, "strength-use"), used(wall), max_relative = 1e-9);
+    assert!(used(wall) <= 0.9, "{wall} {}", used(wall));
+    assert!(wall == 0.005 || used(wall - 0.001) > 0.9, "{wall}");
 }
