@@ -211,8 +211,14 @@ impl Study {
         let mut rest = place;
         let mut values: Vec<f64> = Vec::with_capacity(self.varied.len());
         for varied in self.varied.iter().rev() {
-            values.push(varied.values[rest % varied.values.len()]);
-            rest /= varied.values.len();
+            match varied.values.len() {
+                // A continuous value of a search stands in the middle of its range.
+                0 => values.push(varied.at_share(0.5)),
+                count => {
+                    values.push(varied.values[rest % count]);
+                    rest /= count;
+                }
+            }
         }
         values.reverse();
         values

@@ -28,18 +28,10 @@ impl<'s> Space<'s> {
 
     /// The design of a combination at a place of its cube.
     pub fn point(&self, combination: usize, place: &[f64]) -> Point {
-        let own = self.study.count_of_variant();
-        let (variant, mut rest) = (combination / own, combination % own);
-        let mut values = vec![0.0; self.study.varied.len()];
-        for (value, varied) in values.iter_mut().zip(&self.study.varied).rev() {
-            if varied.distribution.is_none() {
-                *value = varied.values[rest % varied.values.len()];
-                rest /= varied.values.len();
-            }
-        }
+        let mut point = self.study.point(combination);
         for (place, share) in self.continuous.iter().zip(place) {
-            values[*place] = self.study.varied[*place].at_share(*share);
+            point.values[*place] = self.study.varied[*place].at_share(*share);
         }
-        Point { variant, values }
+        point
     }
 }
