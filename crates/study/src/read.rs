@@ -33,11 +33,7 @@ impl Reader<'_> {
         let files = Into { variants: &variants, rides: &rides };
         let method = self.method(kind);
         let varied = self.varied(files, method);
-        if varied.len() < self.root.tables("vary").len() {
-            // Expressions would miss names that are at fault by themselves.
-            return Err(self.problems);
-        }
-        self.check_distributed(kind);
+        self.check_distributed((kind, &varied));
         let links = self.links(files, &varied);
         let derived = self.derived(&varied, &rides);
         let limits = self.limits(&derived, rides.is_empty());

@@ -12,6 +12,9 @@ use crate::{Derived, Expression, Limit, Link, Quantity, StudyKind, StudyRide, Va
 impl Reader<'_> {
     /// Keys that follow the varied ones.
     pub fn links(&mut self, files: Into<'_>, varied: &[Varied]) -> Vec<Link> {
+        if self.misses_names(varied) {
+            return Vec::new();
+        }
         let names = Names::of_varied(varied);
         let own = |varied: &Varied| -> Vec<String> {
             let changes =
@@ -45,7 +48,11 @@ impl Reader<'_> {
                 continue;
             }
             let kind = self.unit(table);
-            let Some(expression) = self.expression((table, "as"), &names) else { continue };
+            let expression = match self.misses_names(varied) {
+                true => Expression::read("0", &[]).ok(),
+                false => self.expression((table, "as"), &names),
+            };
+            let Some(expression) = expression else { continue };
             let uses = expression.uses().into_iter().map(|place| (place, names.stand_for[place])).collect();
             names.add(word, crate::names::Named::Derived(all.len()));
             all.push(Derived { name: name.to_owned(), kind: kind.unwrap_or(Kind::Ratio), expression, uses });
@@ -117,6 +124,11 @@ impl Reader<'_> {
         Some(())
     }
 
+    /// Whether a varied key is at fault, so that expressions would miss its name; that has been said.
+    fn misses_names(&self, varied: &[Varied]) -> bool {
+        varied.len() < self.root.tables("vary").len()
+    }
+
     /// An expression under a key, its faults underlined where they stand.
     fn expression(&mut self, (table, key): (&Table, &str), names: &Names) -> Option<Expression> {
         let text = table.text(key);
@@ -131,8 +143,9 @@ impl Reader<'_> {
     }
 
     /// An uncertainty says how every value is distributed.
-    pub fn check_distributed(&mut self, kind: StudyKind) {
-        if kind != StudyKind::Uncertainty {
+    pub fn check_distributed(&mut self, (kind, varied): (StudyKind, &[Varied])) {
+        // A key whose values were refused has been reported already.
+        if kind != StudyKind::Uncertainty || self.misses_names(varied) {
             return;
         }
         for table in self.root.tables("vary") {
