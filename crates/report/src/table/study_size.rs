@@ -1,6 +1,6 @@
 //! What a study will do, before it does it.
 
-use axlebow_study::{DesignCost, Spread, Study, StudyKind, Together, Varied};
+use axlebow_study::{DesignCost, Distribution, SearchAsk, Spread, Study, StudyKind, Together, Varied};
 
 use super::grid::{Grid, paragraph};
 use crate::ModelCard;
@@ -17,15 +17,20 @@ const WIDTH: usize = 98;
 pub fn study_size(study: &Study, (cost, threads): (&DesignCost, usize), card: &ModelCard) -> String {
     let numbers = Numbers { system: card.system };
     let mut text = paragraph(&format!("{}: {}", study.name, kind(study)), WIDTH, 2);
-    text += &paragraph(&format!("{}.", counted(study)), WIDTH, 2);
+    let counted = study.search.as_ref().map_or_else(|| counted(study), |ask| searched(study, ask));
+    text += &paragraph(&format!("{counted}."), WIDTH, 2);
     if !study.varied.is_empty() {
         let mut grid = Grid::new(2, ["Varied", "values"]);
-        study.varied.iter().for_each(|varied| grid.row([varied_words(varied), values(varied, numbers)]));
+        study.varied.iter().for_each(|own| grid.row([varied_words(own), values(study, own, numbers)]));
         text += &format!("\n{}", grid.text());
     }
     for link in &study.links {
         let keys = link.paths.iter().map(|path| key_words(path)).collect::<Vec<_>>().join(", ");
         text += &paragraph(&format!("{keys} follows: {}.", link.value.text()), WIDTH, 2);
+    }
+    if study.search.is_some() {
+        let each = format!("A design takes about {} on one thread.", time(cost.time.as_secs_f64()));
+        return text + &format!("\n{}", paragraph(&each, WIDTH, 2));
     }
     let each =
         format!("{} designs were tried: {} each on one thread", cost.tried, time(cost.time.as_secs_f64()));
@@ -92,23 +97,32 @@ fn counted(study: &Study) -> String {
         1 => ", each driven over a road".to_owned(),
         several => format!(", each driven over {several} roads"),
     };
-    format!("{} designs: {variants}{each}{rides}{}", study.count(), starts(study))
+    format!("{} designs: {variants}{each}{rides}", study.count())
 }
 
-/// What a search with continuous keys does from each design.
-fn starts(study: &Study) -> String {
+/// What a search goes through.
+fn searched(study: &Study, ask: &SearchAsk) -> String {
+    let several = |count: usize, thing: &str| format!("{count} {thing}{}", if count == 1 { "" } else { "s" });
     let continuous = study.varied.iter().filter(|varied| varied.distribution.is_some()).count();
-    match &study.search {
-        Some(ask) if continuous > 0 => format!(
-            ", each the place of {} starts over {continuous} continuous keys, some tens of solutions a start",
-            ask.starts
+    let combinations = several(study.count(), "combination");
+    match continuous {
+        0 => format!("{combinations} of variants, choices and listed values, all solved"),
+        _ => format!(
+            "{combinations} of variants, choices and listed values; in each {} looked for from {}, some tens of designs a place",
+            several(continuous, "continuous key"),
+            several(ask.starts, "place")
         ),
-        _ => String::new(),
     }
 }
 
-fn values(varied: &Varied, numbers: Numbers) -> String {
+fn values(study: &Study, varied: &Varied, numbers: Numbers) -> String {
+    use Distribution::{LogUniform, Uniform};
     let show = |value: f64| numbers.short(value, varied.kind);
+    if let (Some(_), Some(Uniform { from, to } | LogUniform { from, to })) =
+        (&study.search, &varied.distribution)
+    {
+        return format!("any from {} to {}", show(*from), show(*to));
+    }
     match (varied.values.as_slice(), varied.choices.as_slice()) {
         (_, choices @ [_, ..]) => {
             let names: Vec<&str> = choices.iter().map(|choice| choice.name.as_str()).collect();
