@@ -42,7 +42,7 @@ pub enum Command {
     Fit(Fit),
     /// What the camber does at the tread: rib loads, dual split, scuff, relative wear
     Tire(Tire),
-    /// Run a study file: a sweep of designs, variants side by side, or an uncertainty
+    /// Run a study file: a sweep of designs, variants side by side, an uncertainty or a search
     Study(Study),
     /// Join the parts of a study that was run by `axlebow study --part`
     Gather(Gather),
