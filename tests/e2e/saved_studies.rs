@@ -239,3 +239,10 @@ fn places_that_cannot_be_written_are_refused_before_any_work() {
     refused(folder.path(), &["--csv", "a.csv", "--resume", "--afresh"], &["cannot be used with"]);
     assert_eq!(names(folder.path()), ["file", "folder.csv", "many.toml"]);
 }
+
+#[test]
+fn a_plain_build_says_how_to_have_parquet_beside_csv() {
+    let folder = folder_with_sweep(2, 2);
+    let asked = ["--csv", "out.csv", "--parquet", "out.parquet"];
+    refused(folder.path(), &asked, &["built without Parquet", "--features parquet"]);
+}

@@ -165,6 +165,7 @@ pub struct Drive {
 
 #[derive(Debug, Args)]
 #[command(group = clap::ArgGroup::new("driven over").arg("over").required(true))]
+#[command(group = clap::ArgGroup::new("samples").multiple(true))]
 pub struct Ride {
     #[command(flatten)]
     pub model: ModelInput,
@@ -373,6 +374,7 @@ pub struct StudyInput {
 
 /// What becomes of the results of a study.
 #[derive(Debug, Args)]
+#[command(group = clap::ArgGroup::new("saved").multiple(true))]
 pub struct StudyOutput {
     /// Units of tables and pictures [default: those of the model file]
     #[arg(long)]
