@@ -226,23 +226,23 @@ impl Reader<'_> {
     fn shown(&mut self, derived: &[Derived], rides: &[StudyRide]) -> Vec<String> {
         let mut shown = Vec::new();
         for written in self.root.texts("show") {
-            shown.extend(self.result(written, (derived, rides)));
+            shown.extend(self.result(written, (derived, rides.is_empty())));
         }
         shown
     }
 
     /// What the file says that designs are ranked by.
     fn ranked_by(&mut self, derived: &[Derived], rides: &[StudyRide]) -> Option<String> {
-        let text = self.root.optional_text("rank_by")?.to_owned();
-        self.result(&Written { text, span: self.root.span_of("rank_by") }, (derived, rides))
+        self.result(&Self::written(self.root, "rank_by")?, (derived, rides.is_empty()))
     }
 
-    fn result(
+    /// The name of a result of the study, with some derived results, and with or without rides.
+    pub(crate) fn result(
         &mut self,
         Written { text, span }: &Written,
-        (derived, rides): (&[Derived], &[StudyRide]),
+        results: (&[Derived], bool),
     ) -> Option<String> {
-        match result_named(text, (derived, rides.is_empty())) {
+        match result_named(text, results) {
             Ok(name) => Some(name),
             Err(none) => {
                 let hints = (Some(none.accepted), none.likely);

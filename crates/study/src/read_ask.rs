@@ -6,7 +6,6 @@ use axlebow_units::Kind;
 use crate::names::Names;
 use crate::read::Reader;
 use crate::read_vary::Into;
-use crate::study::result_named;
 use crate::{Derived, Expression, Limit, Link, Quantity, StudyKind, StudyRide, Varied};
 
 impl Reader<'_> {
@@ -82,14 +81,7 @@ impl Reader<'_> {
     }
 
     fn limit(&mut self, table: &Table, (derived, standing): (&[Derived], bool)) -> Option<Limit> {
-        let of = match result_named(table.text("of"), (derived, standing)) {
-            Ok(of) => of,
-            Err(none) => {
-                let hints = (Some(none.accepted), none.likely);
-                self.problems.push_likely(table.span_of("of"), none.why, hints);
-                return None;
-            }
-        };
+        let of = self.result(&Self::written(table, "of")?, (derived, standing))?;
         let own = derived.iter().find(|own| own.name == of).map(|own| own.kind);
         let kind = own.or(Quantity::named(&of).ok().map(|quantity| quantity.kind)).unwrap_or(Kind::Ratio);
         let mut end = |key: &str| match Self::written(table, key) {

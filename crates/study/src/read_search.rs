@@ -3,7 +3,6 @@
 use axlebow_model::{Table, Written};
 
 use crate::read::Reader;
-use crate::study::result_named;
 use crate::{Derived, SearchAsk, StudyKind};
 
 /// Most results that are traded against the goal.
@@ -27,10 +26,10 @@ impl Reader<'_> {
         };
         let goal = self.goal(table);
         let against: Option<Vec<String>> =
-            table.texts("against").iter().map(|written| self.searched(written, results)).collect();
+            table.texts("against").iter().map(|written| self.result(written, results)).collect();
         self.check_against(table);
         let (goal, least) = goal?;
-        let goal = self.searched(&goal, results)?;
+        let goal = self.result(&goal, results)?;
         let (starts, seed) = (table.count("starts") as usize, u64::from(table.count("seed")));
         Some(SearchAsk { goal, least, against: against?, starts, seed })
     }
@@ -54,15 +53,5 @@ impl Reader<'_> {
             let message = format!("{count} results are traded against the goal");
             self.problems.push(table.span_of("against"), message, Some(format!("{MOST_AGAINST} at most")));
         }
-    }
-
-    fn searched(&mut self, written: &Written, (derived, standing): (&[Derived], bool)) -> Option<String> {
-        let named = result_named(&written.text, (derived, standing));
-        named
-            .map_err(|none| {
-                let hints = (Some(none.accepted), none.likely);
-                self.problems.push_likely(written.span.clone(), none.why, hints);
-            })
-            .ok()
     }
 }
