@@ -1,8 +1,9 @@
 //! An axle whose numbers are set one after the other: a number rebuilds only the parts that it touches.
 
-use axlebow_axle::{Axle, LoadCase, STANDARD_CASES};
+use axlebow_axle::{Axle, LoadCase, STANDARD_CASES, StrengthAsk};
 
 use crate::build::{Builder, Loads};
+use crate::strength_build::strength_ask;
 use crate::{Document, Model, ModelError, NumberPlace, Problems};
 
 /// An axle whose numbers are set one after the other, with one of its load cases.
@@ -80,6 +81,11 @@ impl VariableAxle {
         self.touched = Touched::default();
         // There is one by now.
         self.built.as_ref().map(|(axle, case)| (axle, case)).ok_or_else(|| self.document.problems())
+    }
+
+    /// What strength is asked for with the numbers as they are set.
+    pub fn strength(&self) -> StrengthAsk {
+        strength_ask(self.document.root().table("strength"))
     }
 
     /// Everything built anew.

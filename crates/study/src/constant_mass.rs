@@ -13,19 +13,18 @@ impl Study {
         let mut solver = Solver::default();
         let axle_mass = outcome.standing("axle-mass");
         let excess = |row: &Row| axle_mass.and_then(|own| row.value(own)).map_or(f64::NAN, |own| own - mass);
-        let step = |line: &'_ [Row]| {
+        let found = outcome.lines().filter_map(|line| {
             let step = line.windows(2).find(|step| excess(&step[0]) * excess(&step[1]) <= 0.0)?;
-            self.point_of_mass(mass, step, excess(&step[0]))
-        };
-        let found = outcome.lines().filter_map(step);
-        let rows = found.flat_map(|point| self.rows(&[point], asked, &mut solver));
-        EqualMass { mass, points: rows.filter(|row| row.result.is_ok()).collect() }
+            let point = self.point_of_mass(mass, (step, excess(&step[0])), &mut solver)?;
+            self.rows(&[point], asked, &mut solver).pop()
+        });
+        EqualMass { mass, points: found.filter(|row| row.result.is_ok()).collect() }
     }
 
     /// Halves a step of a line that the mass lies in until nothing is left to halve.
     ///
     /// Arguments: `step`, two neighbours in a line; `excess`, by how much the first one is heavier, kg.
-    fn point_of_mass(&self, mass: f64, step: &[Row], excess: f64) -> Option<Point> {
+    fn point_of_mass(&self, mass: f64, (step, excess): (&[Row], f64), solver: &mut Solver) -> Option<Point> {
         let at = |value: f64| {
             let mut values = step[0].values.clone();
             values[self.varied.len() - 1] = value;
@@ -39,7 +38,7 @@ impl Study {
             if middle == low || middle == high {
                 break;
             }
-            let found = self.model(&at(middle)).ok()?.axle.mass() - mass;
+            let found = solver.with_axle(self, &at(middle), |ready| Ok(ready.axle.mass())).ok()? - mass;
             *(if (found < 0.0) == low_side { &mut low } else { &mut high }) = middle;
         }
         Some(at(if excess == 0.0 { end(&step[0]) } else { high }))

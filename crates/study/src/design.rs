@@ -4,7 +4,7 @@ use axlebow_axle::{
     Axle, AxleError, CamberSplit, LoadCase, RidingAxle, Sides, StaticDesign, StaticReadings, TiedAnswer,
     TireFace, strength, tied_answer, tire_faces,
 };
-use axlebow_model::{Model, Problems};
+use axlebow_model::Problems;
 
 use crate::ride::DesignRide;
 use crate::solver::{Ready, Solver};
@@ -45,28 +45,12 @@ pub(crate) struct Beside {
 }
 
 impl Study {
-    /// The model of a design.
-    ///
-    /// # Errors
-    /// Why there is no such axle, in words.
-    pub(crate) fn model(&self, point: &Point) -> Result<Model, String> {
-        let mut document = self.variants[point.variant].document.clone();
-        for setting in self.settings(point).iter().filter(|setting| !setting.is_of_road()) {
-            setting.make(&mut document).map_err(|refusal| refusal.to_string())?;
-        }
-        let mut model = Model::of(&document).map_err(|problems| in_words(&problems))?;
-        model.axle.seat_tables.clone_from(&self.seat_tables);
-        Ok(model)
-    }
-
     /// The results of designs of one axle; why there is none, in words, where one fails.
     pub(crate) fn designs(&self, points: &[Point], solver: &mut Solver) -> Vec<Result<Design, String>> {
         let Some(first) = points.first() else { return Vec::new() };
         let solved = solver.with_axle(self, first, |ready| {
-            let (axle, asks_strength) = (ready.axle, ready.extras.strength);
+            let axle = ready.axle;
             let standing = static_design(ready)?;
-            let strength_use = if asks_strength { self.strength_use(first)? } else { None };
-            let standing = Design { strength_use, ..standing };
             Ok(self.driven(axle, &standing, points))
         });
         solved.unwrap_or_else(|why| vec![Err(why); points.len()])
@@ -94,18 +78,10 @@ impl Study {
         });
         driven.collect()
     }
-
-    /// What strength uses of its limits in a design.
-    fn strength_use(&self, point: &Point) -> Result<Option<f64>, String> {
-        let model = self.model(point)?;
-        let case: Vec<LoadCase> = model.cases.iter().filter(|case| case.name == self.case).cloned().collect();
-        let found = strength(&model.axle, &case, model.strength).map_err(|error| error.to_string())?;
-        Ok(found.greatest_use())
-    }
 }
 
 fn static_design(ready: Ready) -> Result<Design, String> {
-    let Ready { axle, case, extras, system } = ready;
+    let Ready { axle, case, strength: asked, extras, system } = ready;
     let mut solve = |axle: &Axle| StaticReadings::of(axle, case, system).map_err(|error| error.to_string());
     let solved = solve(axle)?;
     let beside = without_stiffeners(axle).map(|bare| {
@@ -115,6 +91,7 @@ fn static_design(ready: Ready) -> Result<Design, String> {
     });
     let tied = extras.tied.then(|| tied_answer(axle, case));
     let tires = extras.tires.then(|| standing_tires(axle, case));
+    let checked = asked.map(|ask| strength(axle, std::slice::from_ref(case), ask));
     let design = Design {
         axle_mass: axle.mass(),
         camber_change: Sides::each(|side| solved.wheels.of(side).camber_change),
@@ -124,7 +101,10 @@ fn static_design(ready: Ready) -> Result<Design, String> {
         beside: beside.transpose()?,
         tied: tied.transpose().map_err(|error| error.to_string())?.flatten(),
         tires: tires.transpose().map_err(|error| error.to_string())?,
-        strength_use: None,
+        strength_use: checked
+            .transpose()
+            .map_err(|error| error.to_string())?
+            .and_then(|checked| checked.greatest_use()),
         rides: Vec::new(),
     };
     if design.is_finite() { Ok(design) } else { Err("the result is not finite".to_owned()) }

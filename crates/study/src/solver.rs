@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::collections::btree_map::Entry;
 use std::sync::{Mutex, PoisonError};
 
-use axlebow_axle::{Axle, LoadCase};
+use axlebow_axle::{Axle, LoadCase, StrengthAsk};
 use axlebow_fe::StaticSystem;
 use axlebow_model::{ModelError, VariableAxle};
 
@@ -42,6 +42,8 @@ pub(crate) struct Extras {
 pub(crate) struct Ready<'a> {
     pub axle: &'a Axle,
     pub case: &'a LoadCase,
+    /// What strength is asked for, where the study asks for checks of it.
+    pub strength: Option<StrengthAsk>,
     pub extras: Extras,
     /// Storage for equations.
     pub system: &'a mut StaticSystem,
@@ -72,14 +74,15 @@ impl Solver {
         for (number, (_, value)) in numbers(&settings).enumerate() {
             variable.set(number, value).map_err(|refusal| refusal.to_string())?;
         }
-        let (axle, case) = variable.built().map_err(|problems| in_words(&problems))?;
         let extras = *self.extras.get_or_insert_with(|| Extras::of(study));
+        let strength = extras.strength.then(|| variable.strength());
+        let (axle, case) = variable.built().map_err(|problems| in_words(&problems))?;
         let system = &mut self.system;
         if study.seat_tables.is_empty() {
-            return then(Ready { axle, case, extras, system });
+            return then(Ready { axle, case, strength, extras, system });
         }
         let axle = Axle { seat_tables: study.seat_tables.clone(), ..axle.clone() };
-        then(Ready { axle: &axle, case, extras, system })
+        then(Ready { axle: &axle, case, strength, extras, system })
     }
 }
 
