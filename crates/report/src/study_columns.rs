@@ -1,6 +1,6 @@
 //! The numbers of a study's designs as named columns.
 
-use axlebow_study::{Choice, Measure, Row, StudyKind, StudyOutcome};
+use axlebow_study::{Choice, Measure, Row, StudyKind, StudyOutcome, Varied};
 
 use crate::study_words::share;
 
@@ -55,10 +55,7 @@ impl StudyColumn<'_> {
 /// its share of the baseline's.
 pub(crate) fn study_columns(outcome: &StudyOutcome) -> Vec<StudyColumn<'_>> {
     let varied = outcome.varied.iter().enumerate().map(|(place, varied)| {
-        let heading = match varied.kind.si() {
-            "" => varied.path.clone(),
-            unit => format!("{} ({unit})", varied.path),
-        };
+        let heading = varied_heading(varied);
         let from = match varied.choices.as_slice() {
             [] => Source::Varied(place),
             choices => Source::Choice(choices, place),
@@ -75,6 +72,14 @@ pub(crate) fn study_columns(outcome: &StudyOutcome) -> Vec<StudyColumn<'_>> {
     });
     let limits = StudyColumn { heading: "meets_limits".to_owned(), from: Source::Limits(outcome) };
     varied.chain(results).chain((!outcome.limits.is_empty()).then_some(limits)).collect()
+}
+
+/// A varied key with its SI unit, such as `tube.wall (m)`.
+pub(crate) fn varied_heading(varied: &Varied) -> String {
+    match varied.kind.si() {
+        "" => varied.path.clone(),
+        unit => format!("{} ({unit})", varied.path),
+    }
 }
 
 fn heading(outcome: &StudyOutcome, measure: &Measure) -> String {

@@ -3,15 +3,12 @@
 use axlebow_study::{Row, SearchOutcome};
 
 use super::{add, cell};
+use crate::study_columns::varied_heading;
 
 /// The designs of the trade-off, a line each, or else the best or the nearest one.
 pub fn search(outcome: &SearchOutcome) -> String {
     let mut text = String::from("variant");
-    for varied in &outcome.varied {
-        let unit = varied.kind.si();
-        let heading = if unit.is_empty() { varied.path.clone() } else { format!("{} ({unit})", varied.path) };
-        add(&mut text, &cell(&heading));
-    }
+    outcome.varied.iter().for_each(|varied| add(&mut text, &cell(&varied_heading(varied))));
     outcome.measures.iter().for_each(|measure| add(&mut text, &cell(&measure.key())));
     text.push_str("\r\n");
     let alone = outcome.best.iter().chain(&outcome.nearest);
