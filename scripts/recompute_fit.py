@@ -1,5 +1,5 @@
 #!/usr/bin/env python3
-"""Recomputes the fit that crates/study/tests/fit.rs holds against SciPy: a cantilever on a rotational spring.
+"""Recomputes the fit that crates/study/tests/all/fit.rs holds against SciPy: a cantilever on a rotational spring.
 
 Unknowns are logarithms, errors are relative weights (absolute_sigma=False), the interval is Student's t.
 """

@@ -1,5 +1,5 @@
 #!/usr/bin/env python3
-"""Prints lines of two spectra by SciPy, for crates/axle/tests/spectrum.rs. Needs NumPy and SciPy."""
+"""Prints lines of two spectra by SciPy, for crates/axle/tests/all/spectrum.rs. Needs NumPy and SciPy."""
 
 import numpy as np
 from scipy.signal import periodogram, welch

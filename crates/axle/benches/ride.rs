@@ -2,7 +2,7 @@
 
 #![allow(clippy::unwrap_used)] // in the example of the tests
 
-#[path = "../tests/example/mod.rs"]
+#[path = "../tests/all/example/mod.rs"]
 mod example;
 
 use std::hint::black_box;

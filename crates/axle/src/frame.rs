@@ -30,7 +30,7 @@ use crate::{Axle, AxleError, Side, Sides};
 pub(crate) const BRAKE_STIFFNESS: f64 = 1e7;
 
 /// Parts of a tapered stretch that are integrated apart: two leave 2e-9 of the deflection when a stretch
-/// tapers two to one (`crates/fe/tests/convergence.rs`), and stations divide a taper further.
+/// tapers two to one (`crates/fe/tests/all/convergence.rs`), and stations divide a taper further.
 pub(crate) const TAPER_PARTS: usize = 2;
 
 /// Freedom about X in a six-vector.

@@ -8,7 +8,7 @@
 #[cfg(test)]
 extern crate self as axlebow_axle;
 #[cfg(test)]
-#[path = "../tests/example/mod.rs"]
+#[path = "../tests/all/example/mod.rs"]
 #[allow(clippy::unwrap_used)] // helpers of tests are tests too
 mod example;
 

@@ -1,4 +1,4 @@
-//! The shell obstacle course on meshes that take a moment; `tests/obstacle_course.rs` has their convergence.
+//! The shell obstacle course on meshes that take a moment; `tests/all/obstacle_course.rs` has their convergence.
 
 use crate::case::{Case, Ours, Tolerance};
 use crate::obstacle_course::{
@@ -16,7 +16,7 @@ const SANDERS: &str =
 const STOLARSKI: &str = "T. Belytschko, B. K. Wong & H. Stolarski, Int. J. Numer. Methods Eng. 28 (1989) 385-414; value from memory";
 const DEEP: &str =
     "the thin deep-shell answer is 0.3006, the shallow-shell one 0.3086; ours adds transverse shear";
-const MESH: &str = "a mesh that takes a moment; tests/obstacle_course.rs shows how it converges";
+const MESH: &str = "a mesh that takes a moment; tests/all/obstacle_course.rs shows how it converges";
 const STRIP: &str = "8 × 48 elements, 0.1 % from their limit; the printed values are of beam theory";
 
 const THICK: TwistedStrip = TwistedStrip { thickness: 0.32, force: 1.0 };

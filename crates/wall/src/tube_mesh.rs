@@ -23,7 +23,7 @@ pub struct Fineness {
 
 impl Fineness {
     /// Elements of 0.4 t at the edges, which hot-spot stress asks for: 1.5 % of an axle tube's local rotation are left,
-    /// and 0.5 % by the length of wall (`crates/wall/tests/seat_convergence.rs`).
+    /// and 0.5 % by the length of wall (`crates/wall/tests/all/seat_convergence.rs`).
     pub const USUAL: Fineness = Fineness { edge: 0.4, growth: 0.4, round: 40.0, beside: 3.0 };
 
     /// The same with all sizes multiplied by a factor.

@@ -1,0 +1,144 @@
+//! The short way of studies gives the numbers of the finite elements.
+
+use crate::example::{self, bar, steel, trailing_arm};
+use axlebow_axle::{
+    Axle, Body, FixedMass, Ground, HousingPoint, LoadCase, Seat, Side, Sides, Spindle, SpindleStep,
+    StaticDesign, StaticReadings, TireLayout, UserStation, Wheel, standard_cases,
+};
+use axlebow_fe::StaticSystem;
+use axlebow_sections::RectangularTube;
+use proptest::prelude::*;
+
+/// Share of the largest number of its kind by which two ways may differ by rounding: the elements' equations lose five
+/// digits between the stiffness of a bearing and that of a seat.
+const ROUNDING: f64 = 1e-10;
+
+fn close(one: f64, other: f64, scale: f64) -> bool {
+    (one - other).abs() <= ROUNDING * scale
+}
+
+/// The largest difference of two answers, each number against the largest of its kind.
+fn assert_alike(axle: &Axle, case: &LoadCase) {
+    let mut system = StaticSystem::new();
+    let short = StaticReadings::of(axle, case, &mut system).map_err(|error| error.to_string());
+    let whole = StaticDesign::of(axle).and_then(|design| design.case(case));
+    let whole = whole.map(|case| StaticReadings::from(&case)).map_err(|error| error.to_string());
+    let (short, whole) = match (short, whole) {
+        (Ok(short), Ok(whole)) => (short, whole),
+        (short, whole) => return assert_eq!(short, whole, "{}", case.name),
+    };
+    assert!(close(short.peak_stress, whole.peak_stress, whole.peak_stress.abs()), "{short:?} {whole:?}");
+    assert!(close(short.bow, whole.bow, whole.bow.abs().max(1e-4)), "{short:?} {whole:?}");
+    let angle = Side::BOTH.map(|side| whole.wheels.of(side).camber_change.abs());
+    let angle = angle.into_iter().fold(1e-4, f64::max);
+    for side in Side::BOTH {
+        let (one, other) = (short.wheels.of(side), whole.wheels.of(side));
+        let parts = |of: &axlebow_axle::WheelReadings| {
+            let split = of.split;
+            [
+                of.camber_change,
+                of.toe_change,
+                split.bending,
+                split.shear,
+                split.seat,
+                split.wall,
+                split.bearing,
+            ]
+        };
+        for (one, other) in parts(one).into_iter().zip(parts(other)) {
+            assert!(close(one, other, angle), "{} {side:?}: {short:?} {whole:?}", case.name);
+        }
+        assert!(close(one.vertical_load, other.vertical_load, case.actions.axle_load));
+    }
+}
+
+fn housing() -> Body {
+    let section = |height: f64| RectangularTube::new(0.12, height, 0.011, 0.03).unwrap();
+    let point = |at, height| HousingPoint { at, section: section(height) };
+    let points = [point(0.0, 0.3), point(0.2, 0.28), point(0.35, 0.14), point(0.8, 0.13)];
+    let steps =
+        [(0.09, 0.09), (0.12, 0.07)].map(|(length, od)| SpindleStep { length, profile: bar(od) }).to_vec();
+    Body::drive_housing(&points, steel(), &Spindle { material: steel(), steps }).unwrap()
+}
+
+/// An axle on whose sides different things happen.
+fn lopsided([seat, share, turning, outset, mass]: [f64; 5], arm: bool, tapered: bool) -> Axle {
+    let axle = example::axle();
+    let suspension = if arm { trailing_arm() } else { example::leaf() };
+    let left = Seat {
+        at: seat,
+        composite_fraction: share,
+        suspension,
+        rotational_stiffness: turning,
+        wall_flexibility: 2e-7,
+        ..example::seat()
+    };
+    let right = Seat { at: seat + 0.031, suspension, ..example::seat() };
+    let wheels: Sides<Wheel> = Sides {
+        left: example::wheel(TireLayout::WideBase, outset),
+        right: example::wheel(TireLayout::Dual { spacing: 0.33 }, 0.0),
+    };
+    Axle {
+        body: if tapered { housing() } else { axle.body.clone() },
+        seats: Sides { left, right },
+        wheels,
+        fixed_masses: vec![FixedMass { y: -0.21, mass }, FixedMass { y: 0.7, mass: 12.0 }],
+        stations: vec![UserStation { name: "gauge".to_owned(), y: 0.1 }],
+        ground: if arm { Ground::Standing } else { Ground::Rolling },
+        body_roll_stiffness: 1e5,
+        ..axle
+    }
+    .checked()
+    .unwrap()
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(64))]
+
+    #[test]
+    fn every_case_has_the_numbers_of_the_finite_elements(
+        numbers in [0.3..0.65_f64, 0.0..0.9_f64, 0.0..1e6_f64, -0.1..0.1_f64, 0.0..200.0_f64],
+        arm: bool,
+        tapered: bool,
+        number in 0..6_usize,
+    ) {
+        let axle = lopsided(numbers, arm, tapered);
+        assert_alike(&axle, &standard_cases(&axle)[number]);
+    }
+}
+
+#[test]
+fn what_forces_do_not_reach_is_left_to_the_elements() {
+    let axle = example::axle();
+    let mut loose = axle.clone();
+    loose.wheel_ends.left.endplay = 1e-4;
+    let mut crowded = axle.clone();
+    crowded.stations = vec![UserStation { name: "beside".to_owned(), y: 0.48 + 3e-5 }];
+    for axle in [loose, crowded, Axle { stiffeners: vec![example::stiffening::tent()], ..axle }] {
+        let axle = axle.checked().unwrap();
+        for case in standard_cases(&axle) {
+            assert_alike(&axle, &case);
+        }
+    }
+}
+
+#[test]
+fn what_has_no_answer_has_the_same_reason() {
+    let axle = example::axle();
+    let mut cases = standard_cases(&axle);
+    cases[0].actions.axle_load = 1.0;
+    cases[3].actions.side_force *= 50.0;
+    let mut floating = axle.clone();
+    for side in Side::BOTH {
+        floating.seats.of_mut(side).suspension = axlebow_axle::Suspension::Leaf {
+            vertical: 0.0,
+            lateral: 0.0,
+            fore_aft: 0.0,
+            wind_up: 0.0,
+            yaw: 0.0,
+        };
+    }
+    assert_alike(&axle, &cases[0]);
+    assert_alike(&axle, &cases[3]);
+    assert_alike(&floating, &cases[1]);
+}

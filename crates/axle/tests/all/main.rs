@@ -1,0 +1,16 @@
+//! All tests of the crate from outside, in one binary: each binary more is linked again.
+
+#![allow(clippy::unwrap_used)] // helpers of tests are tests too
+
+mod bearing_play;
+mod by_forces;
+mod example;
+mod flex;
+mod modes;
+mod response;
+mod ride;
+mod spectrum;
+mod stiffener;
+mod strength;
+mod tied_stiffener;
+mod tire;

@@ -1,0 +1,111 @@
+//! Vibration of a whole axle: what must hold for any axle, and what the trade sees.
+
+use crate::example::{self, axle, mirrored, wheel};
+use approx::assert_relative_eq;
+use axlebow_axle::{Axle, ModesOutcome, STANDARD_GRAVITY, Side, Sides, TireLayout, modes};
+
+fn found(axle: &Axle) -> ModesOutcome {
+    modes(axle, axle.loading.rated_load, 12).unwrap()
+}
+
+fn frequency(outcome: &ModesOutcome, name: &str) -> f64 {
+    let named = outcome.modes.iter().find(|mode| mode.name == name);
+    named.unwrap_or_else(|| panic!("{name} among {:?}", names(outcome))).frequency
+}
+
+fn names(outcome: &ModesOutcome) -> Vec<(&str, f64)> {
+    outcome.modes.iter().map(|mode| (mode.name.as_str(), mode.frequency)).collect()
+}
+
+#[test]
+fn no_mode_is_missed_and_every_energy_is_whole() {
+    let outcome = found(&axle());
+    assert_eq!(outcome.found_below, outcome.counted_below);
+    for mode in &outcome.modes {
+        let strain = mode.strain.beam + mode.strain.seats + mode.strain.bearings + mode.strain.tires;
+        let motion = mode.motion;
+        let kinetic = motion.vertical + motion.fore_aft + motion.lateral + motion.twist + motion.body;
+        assert_relative_eq!(strain, 1.0, max_relative = 1e-7);
+        assert_relative_eq!(kinetic, 1.0, max_relative = 1e-7);
+        assert!(mode.residual < 1e-6, "{} {}", mode.name, mode.residual);
+    }
+}
+
+/// A stiff axle on tires is the two-mass vehicle of the books (T. D. Gillespie, Fundamentals of Vehicle
+/// Dynamics, SAE 1992, ch. 5; from memory): `(Ks + Kt − mu ω²)(Ks − ms ω²) = Ks²`.
+#[test]
+fn bounce_and_hop_match_the_two_mass_vehicle() {
+    let mut axle = axle();
+    let single = wheel(TireLayout::Single, 0.0);
+    axle.wheels = Sides { left: single, right: single };
+    // Rigid against tires and springs: a thousandfold modulus leaves a thousandth of the flexibility.
+    let stiff = axlebow_sections::Material::new("stiff", 200e12, 0.3, 7850.0).unwrap();
+    let spindle = axlebow_axle::Spindle {
+        material: stiff.clone(),
+        steps: vec![axlebow_axle::SpindleStep { length: 0.21, profile: example::bar(0.09) }],
+    };
+    axle.body = axlebow_axle::Body::trailer_tube(example::tube(0.127, 0.0127), 1.6, stiff, &spindle).unwrap();
+    for side in Side::BOTH {
+        axle.wheel_ends.of_mut(side).radial_stiffness = 1e12;
+    }
+    let outcome = found(&axle);
+    let (ks, kt) = (2.0 * 1.5e6, 2.0 * 0.9e6);
+    let unsprung = axle.unsprung_mass();
+    let sprung = axle.loading.rated_load / STANDARD_GRAVITY - unsprung;
+    let (a, b) = (sprung * unsprung, -(ks * unsprung + (ks + kt) * sprung));
+    let root = (b * b - 4.0 * a * ks * kt).sqrt();
+    let hertz = |value: f64| value.sqrt() / std::f64::consts::TAU;
+    // What bends is a thousandth of the tires' give and less.
+    let bounce = hertz((-b - root) / (2.0 * a));
+    let hop = hertz((-b + root) / (2.0 * a));
+    assert_relative_eq!(frequency(&outcome, "body bounce"), bounce, max_relative = 1e-3);
+    assert_relative_eq!(frequency(&outcome, "wheel hop"), hop, max_relative = 1e-3);
+}
+
+/// Wheel hop lies at some 8 to 15 Hz: common practice, no source.
+#[test]
+fn the_trades_modes_are_there_in_the_trades_order() {
+    let outcome = found(&axle());
+    let (bounce, hop) = (frequency(&outcome, "body bounce"), frequency(&outcome, "wheel hop"));
+    let bow = frequency(&outcome, "vertical bow");
+    assert!(bounce < hop && hop < bow, "{:?}", names(&outcome));
+    assert!((1.0..4.0).contains(&bounce) && (6.0..20.0).contains(&hop), "{:?}", names(&outcome));
+}
+
+/// Rayleigh: a softer part lowers every frequency, a mass raises none.
+#[test]
+fn softer_bearings_and_heavier_hubs_raise_no_frequency() {
+    let plain = found(&axle());
+    let mut softer = axle();
+    let mut heavier = axle();
+    for side in Side::BOTH {
+        softer.wheel_ends.of_mut(side).radial_stiffness = 1e8;
+        heavier.wheel_ends.of_mut(side).hub_mass = 120.0;
+    }
+    // The axle load is given, so that a heavier hub is taken from the body; hold the body's mass instead.
+    let load = heavier.loading.rated_load + 90.0 * STANDARD_GRAVITY;
+    let heavier = modes(&heavier, load, 12).unwrap();
+    for changed in [found(&softer), heavier] {
+        for (new, old) in changed.modes.iter().zip(&plain.modes) {
+            assert!(new.frequency <= old.frequency * (1.0 + 1e-9), "{} {}", new.name, old.name);
+        }
+    }
+}
+
+#[test]
+fn a_mirrored_axle_has_the_same_frequencies() {
+    let mut axle = axle();
+    axle.seats.left.at = 0.45;
+    axle.wheels.right = wheel(TireLayout::Single, 0.03);
+    let (plain, mirror) = (found(&axle), found(&mirrored(&axle)));
+    for (a, b) in plain.modes.iter().zip(&mirror.modes) {
+        assert_relative_eq!(a.frequency, b.frequency, max_relative = 1e-8);
+        assert_relative_eq!(a.damping_ratio, b.damping_ratio, max_relative = 1e-5, epsilon = 1e-9);
+    }
+}
+
+#[test]
+fn a_load_below_the_weight_is_refused() {
+    let axle = axle();
+    assert!(modes(&axle, 100.0, 5).is_err());
+}

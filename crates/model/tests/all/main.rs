@@ -1,0 +1,9 @@
+//! All tests of the crate from outside, in one binary: each binary more is linked again.
+
+#![allow(clippy::unwrap_used)] // helpers of tests are tests too
+
+mod demo;
+mod demo_lane;
+mod reader;
+mod roads;
+mod variable_axle;

@@ -1,0 +1,7 @@
+//! All tests of the crate from outside, in one binary: each binary more is linked again.
+
+#![allow(clippy::unwrap_used)] // helpers of tests are tests too
+
+mod properties;
+mod roughness_index;
+mod spectra;

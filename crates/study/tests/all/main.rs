@@ -1,0 +1,11 @@
+//! All tests of the crate from outside, in one binary: each binary more is linked again.
+
+#![allow(clippy::unwrap_used)] // helpers of tests are tests too
+
+mod causes;
+mod fit;
+mod rides;
+mod sampled;
+mod search;
+mod sensitivities;
+mod sweep;

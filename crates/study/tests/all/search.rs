@@ -1,0 +1,343 @@
+//! Searches: published optima, closed forms, every combination tried by hand, and what binds and what relaxing it buys.
+
+use std::path::Path;
+
+use approx::assert_relative_eq;
+use axlebow_model::Problems;
+use axlebow_study::{Descent, Proof, SearchOutcome, Smooth, SmoothValues, Study};
+
+/// Goes down from the middle of a box; gives back the descent and the place in the box's own numbers.
+fn least(
+    ends: &[[f64; 2]],
+    scale: f64,
+    problem: impl Fn(&[f64]) -> (f64, Vec<f64>),
+    from: f64,
+) -> (Descent, Vec<f64>) {
+    let own = |place: &[f64]| -> Vec<f64> {
+        place.iter().zip(ends).map(|(share, [low, high])| low + share * (high - low)).collect()
+    };
+    let at = |place: &[f64]| {
+        let (goal, misses) = problem(&own(place));
+        Some(SmoothValues { goal: goal / scale, misses })
+    };
+    let descent = Smooth { dimensions: ends.len(), at: &at }.descend(&vec![from; ends.len()]).unwrap();
+    let place = own(&descent.place);
+    (descent, place)
+}
+
+/// Five-segment cantilever: K. Svanberg, Int. J. Numer. Methods Eng. 24 (1987) 359-373, sec. 5: least weight 1.340 at
+/// (6.016, 5.309, 4.494, 3.502, 2.153), from memory.
+#[test]
+fn weight_of_the_cantilever_of_five_segments_is_svanbergs() {
+    let weights = [61.0, 37.0, 19.0, 7.0, 1.0];
+    let problem = |x: &[f64]| {
+        let miss = x.iter().zip(weights).map(|(x, w)| w / x.powi(3)).sum::<f64>() - 1.0;
+        (0.0624 * x.iter().sum::<f64>(), vec![miss])
+    };
+    let (descent, place) = least(&[[1.0, 10.0]; 5], 1.0, problem, 0.5);
+    assert!((descent.values.goal - 1.340).abs() < 0.0005 && descent.converged, "{descent:?}");
+    for (own, printed) in place.iter().zip([6.016, 5.309, 4.494, 3.502, 2.153]) {
+        assert!((own - printed).abs() < 0.002, "{place:?}");
+    }
+    // Lagrange: x ∝ w^(1/4), so that the weight is 0.0624 (Σ w^(1/4))^(4/3).
+    let exact = 0.0624 * weights.iter().map(|w: &f64| w.powf(0.25)).sum::<f64>().powf(4.0 / 3.0);
+    assert_relative_eq!(descent.values.goal, exact, max_relative = 1e-7);
+    // A weight ∝ limit^(−1/3) gives a third of itself for a unit of the limit.
+    assert_relative_eq!(descent.multipliers[0], exact / 3.0, max_relative = 1e-3);
+}
+
+/// W. Hock & K. Schittkowski, Test Examples for Nonlinear Programming Codes, 1981, problems 35, 43 and 76, from memory:
+/// 1/9; −44 at (0, 1, 2, −1); −4.681818.
+#[test]
+fn problems_of_hock_and_schittkowski_have_their_optima() {
+    let (thirty_five, _) = least(
+        &[[0.0, 3.0]; 3],
+        1.0,
+        |x| {
+            let goal = 9.0 - 8.0 * x[0] - 6.0 * x[1] - 4.0 * x[2]
+                + 2.0 * x[0] * x[0]
+                + 2.0 * x[1] * x[1]
+                + x[2] * x[2]
+                + 2.0 * x[0] * x[1]
+                + 2.0 * x[0] * x[2];
+            (goal, vec![x[0] + x[1] + 2.0 * x[2] - 3.0])
+        },
+        0.2,
+    );
+    assert_relative_eq!(thirty_five.values.goal, 1.0 / 9.0, max_relative = 1e-6);
+    let (rosen_suzuki, place) = least(
+        &[[-3.0, 3.0]; 4],
+        10.0,
+        |x| {
+            let squares = |weights: [f64; 4]| x.iter().zip(weights).map(|(x, w)| w * x * x).sum::<f64>();
+            let goal = squares([1.0, 1.0, 2.0, 1.0]) - 5.0 * x[0] - 5.0 * x[1] - 21.0 * x[2] + 7.0 * x[3];
+            let misses = vec![
+                (squares([1.0; 4]) + x[0] - x[1] + x[2] - x[3] - 8.0) / 8.0,
+                (squares([1.0, 2.0, 1.0, 2.0]) - x[0] - x[3] - 10.0) / 10.0,
+                (squares([2.0, 1.0, 1.0, 0.0]) + 2.0 * x[0] - x[1] - x[3] - 5.0) / 5.0,
+            ];
+            (goal, misses)
+        },
+        0.5,
+    );
+    assert_relative_eq!(10.0 * rosen_suzuki.values.goal, -44.0, max_relative = 1e-6);
+    for (own, printed) in place.iter().zip([0.0, 1.0, 2.0, -1.0]) {
+        assert!((own - printed).abs() < 1e-3, "{place:?}");
+    }
+    let (seventy_six, _) = least(
+        &[[0.0, 5.0]; 4],
+        1.0,
+        |x| {
+            let goal = x[0] * x[0] + 0.5 * x[1] * x[1] + x[2] * x[2] + 0.5 * x[3] * x[3] - x[0] * x[2]
+                + x[2] * x[3]
+                - x[0]
+                - 3.0 * x[1]
+                + x[2]
+                - x[3];
+            let misses = vec![
+                x[0] + 2.0 * x[1] + x[2] + x[3] - 5.0,
+                3.0 * x[0] + x[1] + 2.0 * x[2] - x[3] - 4.0,
+                1.5 - x[1] - 4.0 * x[2],
+            ];
+            (goal, misses)
+        },
+        0.1,
+    );
+    assert!((seventy_six.values.goal + 4.681818).abs() < 5e-7 * 10.0, "{seventy_six:?}");
+}
+
+/// A cantilever b wide and h high, h ≤ 3 b, tip force F at length L: stress 6FL/(bh²) ≤ σ and deflection 4FL³/(Ebh³) ≤ w.
+/// With stress alone in the way, b = h/3 and h³ = 18FL/σ; with deflection alone, h⁴ = 12FL³/(Ew).
+#[test]
+fn a_cantilever_under_stress_and_deflection_has_its_closed_form() {
+    let (force, length, modulus, stress) = (5000.0, 0.8, 200e9, 150e6);
+    for (deflection, stress_rules) in [(0.02, true), (0.001, false)] {
+        let problem = |x: &[f64]| {
+            let [b, h] = [x[0], x[1]];
+            let misses = vec![
+                6.0 * force * length / (b * h * h) / stress - 1.0,
+                4.0 * force * f64::powi(length, 3) / (modulus * b * h.powi(3)) / deflection - 1.0,
+                h / (3.0 * b) - 1.0,
+            ];
+            (b * h, misses)
+        };
+        let (descent, place) = least(&[[0.005, 0.2], [0.005, 0.4]], 1e-3, problem, 0.5);
+        let height = match stress_rules {
+            true => f64::cbrt(18.0 * force * length / stress),
+            false => (12.0 * force * f64::powi(length, 3) / (modulus * deflection)).powf(0.25),
+        };
+        assert_relative_eq!(place[1], height, max_relative = 1e-4);
+        assert_relative_eq!(1e-3 * descent.values.goal, height * height / 3.0, max_relative = 1e-6);
+        assert_eq!(descent.multipliers[0] > 1e-3, stress_rules, "{descent:?}");
+        assert_eq!(descent.multipliers[1] > 1e-3, !stress_rules, "{descent:?}");
+    }
+}
+
+#[test]
+fn where_nothing_meets_the_limits_the_worst_miss_is_small() {
+    let problem = |x: &[f64]| (x[0], vec![1.0 - x[0], x[0] - 0.5]);
+    let (descent, _) = least(&[[0.0, 2.0]], 1.0, problem, 0.9);
+    assert!(descent.values.worst() > 0.2 && descent.values.worst() <= 0.5 + 1e-6, "{descent:?}");
+}
+
+fn read(text: &str) -> Result<Study, Problems> {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../studies");
+    Study::from_bytes(text.as_bytes(), "study.toml", &folder)
+}
+
+fn searched(text: &str) -> SearchOutcome {
+    let study = read(text).unwrap_or_else(|problems| panic!("{}", problems.render()));
+    study.search(&|_, _| ()).unwrap()
+}
+
+const TUBE: &str = r#"
+name = "lightest tube"
+kind = "search"
+model = "../models/trailer-152-thin-dual.toml"
+case = "rated-load"
+[search]
+least = "axle-mass"
+starts = 4
+[[vary]]
+path = "tube.od"
+from = "120 mm"
+to = "170 mm"
+[[vary]]
+path = "tube.wall"
+from = "6 mm"
+to = "16 mm"
+[[limit]]
+of = "camber-change"
+within = "0.4 deg"
+[[limit]]
+of = "peak-stress"
+within = "150 MPa"
+"#;
+
+fn value(outcome: &SearchOutcome, name: &str) -> f64 {
+    let measure = outcome.measures.iter().find(|measure| measure.name == name).unwrap();
+    outcome.best.as_ref().unwrap().value(measure).unwrap()
+}
+
+#[test]
+fn the_lightest_tube_is_no_heavier_than_any_of_a_fine_grid() {
+    let outcome = searched(TUBE);
+    let mass = value(&outcome, "axle-mass");
+    assert!(outcome.limits.iter().any(|limit| limit.binds), "{:?}", outcome.limits);
+    assert!(outcome.limits.iter().all(|limit| limit.missed <= 1e-6));
+    assert!(
+        matches!(outcome.proof, Proof::Starts { combinations: 1, starts: 4, agreed: 2.. }),
+        "{:?}",
+        outcome.proof
+    );
+    let grid = TUBE
+        .replace("kind = \"search\"", "kind = \"sweep\"")
+        .replace("[search]\nleast = \"axle-mass\"\nstarts = 4\n", "")
+        .replace("to = \"170 mm\"", "to = \"170 mm\"\npoints = 51")
+        .replace("to = \"16 mm\"", "to = \"16 mm\"\npoints = 101");
+    let rows = read(&grid).unwrap().run(&|_, _| ());
+    let measure = rows.standing("axle-mass").unwrap();
+    let met = rows.rows.iter().filter(|row| rows.meets(row)).filter_map(|row| row.value(measure));
+    let lightest = met.reduce(f64::min).unwrap();
+    assert!(mass <= lightest * (1.0 + 1e-6), "{mass} {lightest}");
+    assert!(mass > lightest * 0.98, "{mass} {lightest}");
+}
+
+/// The price of a limit is the slope of the goal as it is solved again.
+#[test]
+fn what_relaxing_a_limit_buys_is_what_its_multiplier_says() {
+    let outcome = searched(TUBE);
+    let mass = value(&outcome, "axle-mass");
+    for found in outcome.limits.iter().filter(|found| found.binds) {
+        let relaxed = found.relaxed.unwrap();
+        let step = 0.01 * found.limit.within.unwrap();
+        assert!(relaxed < mass, "{found:?}");
+        assert_relative_eq!((relaxed - mass) / step, found.price.unwrap(), max_relative = 0.1);
+    }
+}
+
+const CATALOGUE: &str = r#"
+name = "cheapest angle"
+kind = "search"
+model = "../models/trailer-152-thin-dual-angle.toml"
+case = "rated-load"
+[search]
+least = "cost"
+against = ["camber-change"]
+[[vary]]
+path = "tube.wall"
+name = "tube_wall"
+values = ["8 mm", "9 mm", "10 mm", "11 mm"]
+[[vary]]
+name = "angle"
+[[vary.choice]]
+name = "L50x50x5"
+change = { "stiffener[0].size" = "L50x50x5" }
+[[vary.choice]]
+name = "L75x75x8"
+change = { "stiffener[0].size" = "L75x75x8" }
+[[vary.choice]]
+name = "L100x100x10"
+change = { "stiffener[0].size" = "L100x100x10" }
+[[derived]]
+name = "cost"
+as = "2.5 * axle_mass + 300 * tube_wall"
+[[limit]]
+of = "camber-change"
+within = "0.35 deg"
+"#;
+
+#[test]
+fn a_catalogue_is_searched_as_by_hand() {
+    let outcome = searched(CATALOGUE);
+    assert_eq!(outcome.proof, Proof::Every { combinations: 12 });
+    assert_eq!((outcome.solved, outcome.failed.0), (12, 0));
+    let sweep = CATALOGUE
+        .replace("kind = \"search\"", "kind = \"sweep\"")
+        .replace("[search]\nleast = \"cost\"\nagainst = [\"camber-change\"]\n", "");
+    let rows = read(&sweep).unwrap().run(&|_, _| ());
+    let column = |name: &str| rows.measures.iter().find(|measure| measure.name == name).unwrap();
+    let met: Vec<_> = rows.rows.iter().filter(|row| rows.meets(row)).collect();
+    let cost = |row: &axlebow_study::Row| row.value(column("cost")).unwrap();
+    let camber = |row: &axlebow_study::Row| row.value(column("camber-change")).unwrap().abs();
+    let cheapest = met.iter().min_by(|a, b| cost(a).total_cmp(&cost(b))).unwrap();
+    assert_eq!(outcome.best.as_ref().unwrap().values, cheapest.values);
+    // By hand: a design is on the front where no other one is cheaper and leans less.
+    let on_front = met
+        .iter()
+        .filter(|own| met.iter().all(|other| cost(other) >= cost(own) || camber(other) >= camber(own)));
+    assert_eq!(outcome.front.len(), on_front.count());
+    assert!(outcome.front.windows(2).all(|pair| cost(&pair[0]) < cost(&pair[1])));
+    assert!(outcome.front.windows(2).all(|pair| camber(&pair[0]) > camber(&pair[1])));
+}
+
+#[test]
+fn a_continuous_front_falls_from_the_lightest_to_the_stiffest() {
+    let outcome = searched(&TUBE.replace("starts = 4", "starts = 2\nagainst = [\"camber-change\"]"));
+    assert!(outcome.front.len() > 8, "{}", outcome.front.len());
+    let column = |name: &str| outcome.measures.iter().find(|measure| measure.name == name).unwrap();
+    let of = |name: &str| -> Vec<f64> {
+        outcome.front.iter().map(|row| row.value(column(name)).unwrap().abs()).collect()
+    };
+    assert!(of("axle-mass").windows(2).all(|pair| pair[0] < pair[1]));
+    assert!(of("camber-change").windows(2).all(|pair| pair[0] > pair[1]));
+    assert_relative_eq!(of("axle-mass")[0], value(&outcome, "axle-mass"), max_relative = 1e-6);
+}
+
+#[test]
+fn where_no_design_meets_a_limit_the_nearest_is_told() {
+    let outcome = searched(&TUBE.replace("0.4 deg", "0.01 deg"));
+    assert!(outcome.best.is_none() && outcome.front.is_empty());
+    let worst = outcome.limits.iter().max_by(|a, b| a.missed.total_cmp(&b.missed)).unwrap();
+    assert!(worst.limit.of == "camber-change" && worst.missed > 1.0, "{worst:?}");
+    assert!(outcome.nearest.is_some());
+}
+
+#[test]
+fn slips_in_a_search_are_told_with_what_is_accepted() {
+    for (from, to, words) in [
+        ("least = \"axle-mass\"", "least = \"axle-mas\"", "no result is named \"axle-mas\""),
+        ("least = \"axle-mass\"", "", "it is not plain what is searched for"),
+        (
+            "to = \"16 mm\"",
+            "to = \"16 mm\"\ndistribution = \"uniform\"",
+            "a search draws from no distribution",
+        ),
+        ("to = \"16 mm\"", "to = \"6 mm\"", "`from` and `to` are both"),
+        ("[[limit]]", "[sample]\nmethod = \"grid\"\n[[limit]]", "nothing is sampled in a search"),
+        ("starts = 4", "against = [\"bow\", \"peak-stress\", \"camber-change\"]", "3 results are traded"),
+    ] {
+        let problems = read(&TUBE.replacen(from, to, 1)).unwrap_err().render();
+        assert!(problems.contains(words), "{words}\n{problems}");
+    }
+    let problems =
+        read(&CATALOGUE.replacen("kind = \"search\"", "kind = \"sweep\"", 1)).unwrap_err().render();
+    assert!(problems.contains("it has a use in a search only"), "{problems}");
+}
+
+/// The greatest use that `strength` itself finds in the best design is within the limit, and the next lighter wall's is not.
+#[test]
+fn strength_can_be_a_limit() {
+    let text = |wall: &str| {
+        format!(
+            "name = \"wall\"\nkind = \"search\"\nmodel = \"../models/trailer-152-thin-dual.toml\"\ncase = \"braking\"\n\
+             [search]\nleast = \"axle-mass\"\n[[vary]]\npath = \"tube.wall\"\n{wall}\n\
+             [[limit]]\nof = \"strength-use\"\nmost = \"0.9\"\n"
+        )
+    };
+    let outcome =
+        searched(&text("values = [\"5 mm\", \"6 mm\", \"7 mm\", \"8 mm\", \"9 mm\", \"10 mm\", \"12 mm\"]"));
+    let wall = outcome.best.as_ref().unwrap().values[0];
+    let used = |wall: f64| {
+        let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../models/trailer-152-thin-dual.toml");
+        let mut document =
+            axlebow_model::read_bytes(&std::fs::read(path).unwrap(), "m", &axlebow_model::MODEL).unwrap();
+        document.set_number("tube.wall", wall).unwrap();
+        let model = axlebow_model::Model::of(&document).unwrap();
+        let case: Vec<_> = model.cases.iter().filter(|case| case.name == "braking").cloned().collect();
+        axlebow_axle::strength(&model.axle, &case, model.strength).unwrap().greatest_use().unwrap()
+    };
+    assert_relative_eq!(value(&outcome, "strength-use"), used(wall), max_relative = 1e-9);
+    assert!(used(wall) <= 0.9, "{wall} {}", used(wall));
+    assert!(wall == 0.005 || used(wall - 0.001) > 0.9, "{wall}");
+}
