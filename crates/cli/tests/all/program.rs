@@ -1,36 +1,18 @@
 //! The built `axlebow` and a folder to run it in.
 
-use std::path::{Path, PathBuf};
+use std::path::Path;
 use std::process::Command;
-use std::sync::LazyLock;
 
 use tempfile::TempDir;
 
-/// Builds the command line once and gives its path, so that a plain `cargo test` needs no step before it.
-static PROGRAM: LazyLock<PathBuf> = LazyLock::new(|| {
-    let cargo = std::env::var_os("CARGO").unwrap_or_else(|| "cargo".into());
-    let output = Command::new(cargo)
-        .args(["build", "--quiet", "--workspace", "--bin", "axlebow", "--message-format", "json"])
-        .current_dir(root())
-        .output()
-        .expect("cargo runs");
-    assert!(output.status.success(), "{}", String::from_utf8_lossy(&output.stderr));
-    let messages = String::from_utf8(output.stdout).expect("cargo speaks UTF-8");
-    let executable = messages.lines().find_map(|line| {
-        let message: serde_json::Value = serde_json::from_str(line).ok()?;
-        message["executable"].as_str().map(PathBuf::from)
-    });
-    executable.expect("the package has a binary")
-});
-
 /// The program under test.
 pub fn program() -> &'static Path {
-    &PROGRAM
+    Path::new(env!("CARGO_BIN_EXE_axlebow"))
 }
 
 /// The project's root.
 pub fn root() -> &'static Path {
-    Path::new(concat!(env!("CARGO_MANIFEST_DIR"), "/.."))
+    Path::new(concat!(env!("CARGO_MANIFEST_DIR"), "/../.."))
 }
 
 /// Path of a demo model.
@@ -52,7 +34,7 @@ pub fn axlebow(arguments: &[&str]) -> Run {
 
 /// Runs `axlebow` in a folder.
 pub fn axlebow_in(folder: &Path, arguments: &[&str]) -> Run {
-    run_of(Command::new(&*PROGRAM).args(arguments).current_dir(folder))
+    run_of(Command::new(program()).args(arguments).current_dir(folder))
 }
 
 fn run_of(command: &mut Command) -> Run {
@@ -63,13 +45,13 @@ fn run_of(command: &mut Command) -> Run {
 
 /// Runs `axlebow` on so many threads.
 pub fn axlebow_on_threads(threads: &str, arguments: &[&str]) -> Run {
-    let mut command = Command::new(&*PROGRAM);
+    let mut command = Command::new(program());
     run_of(command.args(arguments).env("RAYON_NUM_THREADS", threads))
 }
 
 /// Runs `axlebow` with a folder for what it keeps.
 pub fn axlebow_keeping(folder: &Path, arguments: &[&str]) -> Run {
-    let mut command = Command::new(&*PROGRAM);
+    let mut command = Command::new(program());
     run_of(command.args(arguments).env("AXLEBOW_CACHE", folder))
 }
 
