@@ -26,7 +26,7 @@ const FUNCTIONS: [(&str, Function); 10] = [
 pub struct Expression {
     /// The text that it was read from.
     text: String,
-    root: Node,
+    steps: Vec<Step>,
 }
 
 /// Why a text is not an expression, and which of its bytes are at fault.
@@ -49,16 +49,17 @@ enum Function {
     Two(fn(f64, f64) -> f64),
 }
 
-/// A part of an expression.
-#[derive(Debug, Clone, PartialEq)]
-enum Node {
+/// A step of working an expression out, upon what the steps before it have left. They are a list and no tree, so that
+/// an expression of any length is read, worked out and dropped without a deep stack.
+#[derive(Debug, Clone, Copy, PartialEq)]
+enum Step {
     Number(f64),
     /// Place of a name.
     Name(usize),
-    Minus(Box<Node>),
-    Pair(Operator, Box<[Node; 2]>),
-    /// Place in [`FUNCTIONS`], arguments.
-    Call(usize, Vec<Node>),
+    Minus,
+    Pair(Operator),
+    /// Place in [`FUNCTIONS`].
+    Call(usize),
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -78,19 +79,32 @@ impl Expression {
     /// # Errors
     /// The first thing that is not accepted, with its place.
     pub fn read(text: &str, names: &[String]) -> Result<Expression, ExpressionError> {
-        let root = parse::root(text, names)?;
-        Ok(Expression { text: text.to_owned(), root })
+        Ok(Expression { text: text.to_owned(), steps: parse::steps(text, names)? })
     }
 
     /// Its value for values of the names, in the order in which they were given; not finite where it has none.
     pub fn value(&self, values: &[f64]) -> f64 {
-        self.root.value(values)
+        let mut left = Left(Vec::new());
+        for step in &self.steps {
+            let value = match *step {
+                Step::Number(number) => number,
+                Step::Name(place) => values[place],
+                Step::Minus => -left.take(),
+                Step::Pair(operator) => left.take_two(|one, other| operator.of(one, other)),
+                Step::Call(place) => match FUNCTIONS[place].1 {
+                    Function::One(function) => function(left.take()),
+                    Function::Two(function) => left.take_two(function),
+                },
+            };
+            left.0.push(value);
+        }
+        left.take()
     }
 
     /// Places of the names that it uses, in order, each once.
     pub fn uses(&self) -> Vec<usize> {
-        let mut found = Vec::new();
-        self.root.list_names(&mut found);
+        let name = |step: &Step| if let Step::Name(place) = step { Some(*place) } else { None };
+        let mut found: Vec<usize> = self.steps.iter().filter_map(name).collect();
         found.sort_unstable();
         found.dedup();
         found
@@ -102,29 +116,18 @@ impl Expression {
     }
 }
 
-impl Node {
-    fn value(&self, values: &[f64]) -> f64 {
-        match self {
-            Self::Number(number) => *number,
-            Self::Name(place) => values[*place],
-            Self::Minus(inner) => -inner.value(values),
-            Self::Pair(operator, pair) => operator.of(pair[0].value(values), pair[1].value(values)),
-            Self::Call(place, arguments) => match (FUNCTIONS[*place].1, arguments.as_slice()) {
-                (Function::One(function), [only]) => function(only.value(values)),
-                (Function::Two(function), [one, other]) => function(one.value(values), other.value(values)),
-                _ => f64::NAN,
-            },
-        }
+/// Values that steps have left for those after them.
+struct Left(Vec<f64>);
+
+impl Left {
+    /// The last one; a list of steps that was read leaves one to each that takes one.
+    fn take(&mut self) -> f64 {
+        self.0.pop().unwrap_or(f64::NAN)
     }
 
-    fn list_names(&self, found: &mut Vec<usize>) {
-        match self {
-            Self::Number(_) => (),
-            Self::Name(place) => found.push(*place),
-            Self::Minus(inner) => inner.list_names(found),
-            Self::Pair(_, pair) => pair.iter().for_each(|node| node.list_names(found)),
-            Self::Call(_, arguments) => arguments.iter().for_each(|node| node.list_names(found)),
-        }
+    fn take_two(&mut self, function: impl Fn(f64, f64) -> f64) -> f64 {
+        let other = self.take();
+        function(self.take(), other)
     }
 }
 
@@ -225,8 +228,20 @@ mod tests {
             assert_eq!((&text[error.span.clone()], error.message.as_str()), (part, message), "{text}");
             assert_eq!(error.likely.as_deref().unwrap_or_default(), hint, "{text}");
         }
-        let deep = format!("{}1{}", "(".repeat(2000), ")".repeat(2000));
-        assert!(Expression::read(&deep, &[]).unwrap_err().message.contains("deep"));
+    }
+
+    #[test]
+    fn an_expression_may_be_long_and_not_deep() {
+        let terms = |one: &str, count| vec![one; count].join(" + ");
+        assert_eq!(value(&terms("1", 100_000)), 1e5);
+        assert_eq!(value(&terms("max(2 ^ 1, axle_mass - 100)", 20_000)), 4e4);
+        for (before, after) in [("(", ")"), ("abs(", ")"), ("- ", ""), ("1 ^ ", ""), ("1 ^ -", "")] {
+            let nested = |times: usize| format!("{}1{}", before.repeat(times), after.repeat(times));
+            assert!(value(&nested(40)).is_finite(), "{before}");
+            let error = Expression::read(&nested(100_000), &[]).expect_err(before);
+            assert_eq!(error.message, "the expression goes more than 100 deep");
+            assert!(error.accepted.is_some());
+        }
     }
 
     #[test]

@@ -2,22 +2,22 @@
 
 use axlebow_model::likely;
 
-use super::{ExpressionError, FUNCTIONS, Function, Node, Operator};
+use super::{ExpressionError, FUNCTIONS, Function, Operator, Step};
 
 /// Brackets, signs and powers within one another that are accepted.
 const DEPTH: usize = 100;
 /// How tightly a sign binds: less than a power, more than a product.
 const SIGN: u8 = 3;
 
-/// The whole text as an expression of names.
-pub(super) fn root(text: &str, names: &[String]) -> Result<Node, ExpressionError> {
-    let mut cursor = Cursor { text, at: 0, depth: 0, names };
+/// The steps of a whole text that uses names.
+pub(super) fn steps(text: &str, names: &[String]) -> Read<Vec<Step>> {
+    let mut cursor = Cursor { text, at: 0, depth: 0, names, steps: Vec::new() };
     cursor.skip_spaces();
     if cursor.rest().is_empty() {
         return Err(cursor.fault(0..0, "the expression is empty"));
     }
-    let root = cursor.terms(0)?;
-    if cursor.rest().is_empty() { Ok(root) } else { Err(cursor.unexpected()) }
+    cursor.terms(0)?;
+    if cursor.rest().is_empty() { Ok(cursor.steps) } else { Err(cursor.unexpected()) }
 }
 
 struct Cursor<'t> {
@@ -25,6 +25,8 @@ struct Cursor<'t> {
     at: usize,
     depth: usize,
     names: &'t [String],
+    /// Steps of what is read.
+    steps: Vec<Step>,
 }
 
 type Read<T> = Result<T, ExpressionError>;
@@ -53,20 +55,24 @@ impl<'t> Cursor<'t> {
     }
 
     /// A first part and all operators after it that bind at least so tightly.
-    fn terms(&mut self, least: u8) -> Read<Node> {
+    fn terms(&mut self, least: u8) -> Read<()> {
         if self.depth == DEPTH {
-            return Err(self.fault(self.at..self.text.len(), "the expression is too deep"));
+            let message = format!("the expression goes more than {DEPTH} deep");
+            return Err(ExpressionError {
+                accepted: Some(format!("{DEPTH} brackets, signs and powers within one another")),
+                ..self.fault(self.at..self.text.len(), message)
+            });
         }
         self.depth += 1;
-        let mut left = self.part()?;
+        self.part()?;
         while let Some((letter, operator, binds)) = self.operator().filter(|(.., binds)| *binds >= least) {
             self.accept(letter);
             // What stands to the right of a power is taken first, of all others last.
-            let right = self.terms(if operator == Operator::Power { SIGN } else { binds + 1 })?;
-            left = Node::Pair(operator, Box::new([left, right]));
+            self.terms(if operator == Operator::Power { SIGN } else { binds + 1 })?;
+            self.steps.push(Step::Pair(operator));
         }
         self.depth -= 1;
-        Ok(left)
+        Ok(())
     }
 
     fn operator(&self) -> Option<(char, Operator, u8)> {
@@ -83,17 +89,17 @@ impl<'t> Cursor<'t> {
     }
 
     /// A number, a name, a call, a sign with what it is of, or brackets.
-    fn part(&mut self) -> Read<Node> {
+    fn part(&mut self) -> Read<()> {
         let start = self.at;
         match self.rest().chars().next() {
             None => {
                 Err(self.fault(start..start, "the expression ends where a number, a name or `(` is wanted"))
             }
-            Some('-') if self.accept('-') => Ok(Node::Minus(Box::new(self.terms(SIGN)?))),
+            Some('-') if self.accept('-') => self.terms(SIGN).map(|()| self.steps.push(Step::Minus)),
             Some('+') if self.accept('+') => self.terms(SIGN),
             Some('(') if self.accept('(') => {
-                let inner = self.terms(0)?;
-                self.close().map(|()| inner)
+                self.terms(0)?;
+                self.close()
             }
             Some(letter) if letter.is_ascii_digit() || letter == '.' => self.number(),
             Some(letter) if letter.is_alphabetic() => self.word(),
@@ -112,15 +118,17 @@ impl<'t> Cursor<'t> {
         }
     }
 
-    fn number(&mut self) -> Read<Node> {
+    fn number(&mut self) -> Read<()> {
         let start = self.at;
         let word = self.take(number_length(self.rest()));
         let number = word.parse().ok().filter(|number: &f64| number.is_finite());
         let fault = || self.fault(start..start + word.len(), format!("`{word}` is not a number"));
-        number.map(Node::Number).ok_or_else(fault)
+        let number = number.ok_or_else(fault)?;
+        self.steps.push(Step::Number(number));
+        Ok(())
     }
 
-    fn word(&mut self) -> Read<Node> {
+    fn word(&mut self) -> Read<()> {
         let start = self.at;
         let plain = |c: char| c.is_alphanumeric() || c == '_' || c == '.';
         let word = self.take(self.rest().find(|c| !plain(c)).unwrap_or(self.rest().len()));
@@ -128,11 +136,10 @@ impl<'t> Cursor<'t> {
         if let Some(place) = FUNCTIONS.iter().position(|(name, _)| *name == word) {
             return self.call(place, span);
         }
-        if word == "pi" {
-            return Ok(Node::Number(std::f64::consts::PI));
-        }
-        if let Some(place) = self.names.iter().position(|name| name == word) {
-            return Ok(Node::Name(place));
+        let known = self.names.iter().position(|name| name == word).map(Step::Name);
+        if let Some(step) = known.or((word == "pi").then_some(Step::Number(std::f64::consts::PI))) {
+            self.steps.push(step);
+            return Ok(());
         }
         let called = self.rest().starts_with('(');
         let known: Vec<&str> = match called {
@@ -149,24 +156,27 @@ impl<'t> Cursor<'t> {
         })
     }
 
-    fn call(&mut self, place: usize, span: std::ops::Range<usize>) -> Read<Node> {
+    fn call(&mut self, place: usize, span: std::ops::Range<usize>) -> Read<()> {
         let (name, function) = FUNCTIONS[place];
         if !self.accept('(') {
             let next = self.rest().chars().next().map_or(0, char::len_utf8);
             return Err(self.fault(self.at..self.at + next, format!("`{name}` wants `(`")));
         }
-        let mut arguments = vec![self.terms(0)?];
+        self.terms(0)?;
+        let mut arguments = 1;
         while self.accept(',') {
-            arguments.push(self.terms(0)?);
+            self.terms(0)?;
+            arguments += 1;
         }
         self.close()?;
         let wanted = if matches!(function, Function::One(_)) { 1 } else { 2 };
-        if arguments.len() != wanted {
+        if arguments != wanted {
             let numbers = if wanted == 1 { "number" } else { "numbers" };
-            let message = format!("`{name}` takes {wanted} {numbers}, not {}", arguments.len());
+            let message = format!("`{name}` takes {wanted} {numbers}, not {arguments}");
             return Err(self.fault(span, message));
         }
-        Ok(Node::Call(place, arguments))
+        self.steps.push(Step::Call(place));
+        Ok(())
     }
 
     fn unexpected(&self) -> ExpressionError {
