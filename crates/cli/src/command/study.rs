@@ -21,7 +21,7 @@ pub fn run(arguments: &Study) -> Result<ExitCode, Failure> {
     if study.search.is_some() {
         return search::run(&study, arguments, &card);
     }
-    study_size::announce(&study);
+    study_size::announce(&study, arguments.part);
     run_designs(&study.ready(), arguments)
 }
 

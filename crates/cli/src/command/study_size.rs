@@ -1,7 +1,7 @@
 //! The size of a study, before it runs.
 
 use axlebow_report::{ModelCard, table};
-use axlebow_study::{MOST_DESIGNS, Study as StudyFile, threads};
+use axlebow_study::{MOST_DESIGNS, Part, Study as StudyFile, threads};
 
 use crate::failure::Failure;
 
@@ -27,13 +27,15 @@ pub fn told(study: &StudyFile, card: &ModelCard) -> String {
     table::study_size(study, (&study.design_cost(), threads()), card)
 }
 
-/// Tells the size of a long study on standard error.
-pub fn announce(study: &StudyFile) {
-    if study.rides.is_empty() && study.count() < FEW {
+/// Tells the size of a long study, or of a long part of it, on standard error.
+pub fn announce(study: &StudyFile, part: Option<Part>) {
+    let designs = study.head(part.unwrap_or(Part::WHOLE)).own_designs();
+    if study.rides.is_empty() && designs < FEW {
         return;
     }
     let (cost, threads) = (study.design_cost(), threads());
-    if study.count() as f64 * cost.time.as_secs_f64() > LONG * threads as f64 {
-        eprintln!("{}", table::study_time(study, (&cost, threads)));
+    if designs as f64 * cost.time.as_secs_f64() > LONG * threads as f64 {
+        let part = part.map_or(String::new(), |part| format!("part {part}: "));
+        eprintln!("{part}{}", table::study_time(designs, (&cost, threads)));
     }
 }

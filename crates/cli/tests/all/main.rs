@@ -3,6 +3,7 @@
 mod bad_input;
 mod commands;
 mod fits;
+mod job_arrays;
 mod program;
 mod readme;
 mod roads;

@@ -1,6 +1,7 @@
 //! Studies whose results are saved as they come: stopped, gone on with, run in parts, gathered.
 
 use std::fs;
+use std::io::{BufRead, BufReader};
 use std::path::Path;
 use std::process::{Child, Command, Stdio};
 use std::thread::sleep;
@@ -8,10 +9,10 @@ use std::time::{Duration, Instant};
 
 use tempfile::TempDir;
 
-use crate::program::{axlebow_in, demo, program, root};
+use crate::program::{axlebow_in, demo, program};
 
 /// A folder with a sweep of so many walls by so many diameters; some walls are thicker than a tube can be.
-fn folder_with_sweep(diameters: u32, walls: u32) -> TempDir {
+pub fn folder_with_sweep(diameters: u32, walls: u32) -> TempDir {
     let folder = TempDir::new().expect("a folder");
     let text = format!(
         "name = \"Many walls\"\nkind = \"sweep\"\nmodel = {:?}\ncase = \"rated-load\"\n\
@@ -29,7 +30,7 @@ fn study_in(folder: &Path, options: &[&str]) -> crate::program::Run {
 }
 
 #[track_caller]
-fn done(folder: &Path, options: &[&str]) -> crate::program::Run {
+pub fn done(folder: &Path, options: &[&str]) -> crate::program::Run {
     let run = study_in(folder, options);
     assert_eq!(run.code, 0, "{options:?}: {}", run.err);
     run
@@ -42,7 +43,7 @@ fn refused(folder: &Path, options: &[&str], wanted: &[&str]) {
     wanted.iter().for_each(|text| assert!(run.err.contains(text), "{text:?} is not in {}", run.err));
 }
 
-fn bytes(folder: &Path, name: &str) -> Vec<u8> {
+pub fn bytes(folder: &Path, name: &str) -> Vec<u8> {
     fs::read(folder.join(name)).unwrap_or_else(|error| panic!("{name}: {error}"))
 }
 
@@ -62,7 +63,7 @@ fn started(folder: &Path, options: &[&str]) -> Child {
 }
 
 /// Waits until a file is longer than so many bytes.
-fn wait_for(path: &Path, longer: u64) {
+pub fn wait_for(path: &Path, longer: u64) {
     let until = Instant::now() + Duration::from_secs(60);
     while fs::metadata(path).map_or(0, |file| file.len()) <= longer {
         assert!(Instant::now() < until, "{} stays short", path.display());
@@ -180,24 +181,14 @@ fn parts_are_gathered_to_the_same_bytes() {
 }
 
 #[test]
-fn scripts_run_a_study_in_parts() {
-    let folder = folder_with_sweep(50, 100);
-    done(folder.path(), &["--csv", "whole.csv"]);
-    let script = |name: &str, arguments: &[&str], variables: &[(&str, &str)]| {
-        let mut command = Command::new(root().join("scripts").join(name));
-        command.args(arguments).current_dir(folder.path()).env("AXLEBOW", program());
-        let ended = command.envs(variables.iter().copied()).output().expect("the script runs");
-        assert!(ended.status.success(), "{name}: {}", String::from_utf8_lossy(&ended.stderr));
-    };
-    let slurm = ["many.toml", "slurm.csv"];
-    for task in ["2", "1", "3"] {
-        script("study-slurm", &slurm, &[("SLURM_ARRAY_TASK_ID", task), ("SLURM_ARRAY_TASK_COUNT", "3")]);
-    }
-    script("study-slurm", &["many.toml", "slurm.csv", "3"], &[]);
-    script("study-parallel", &["many.toml", "parallel.csv", "4"], &[]);
-    for gathered in ["slurm.csv", "parallel.csv"] {
-        assert!(bytes(folder.path(), gathered) == bytes(folder.path(), "whole.csv"), "{gathered}");
-    }
+fn a_part_tells_its_own_size() {
+    let folder = folder_with_sweep(400, 1000);
+    let mut run = started(folder.path(), &["--csv", "out.csv", "--part", "2/4"]);
+    let mut said = String::new();
+    BufReader::new(run.stderr.take().expect("a pipe")).read_line(&mut said).expect("text");
+    run.kill().and_then(|()| run.wait()).expect("it is killed");
+    // 391 chunks of 1024: the second, the sixth and so on to the 390th are those of the part.
+    assert!(said.starts_with("part 2/4: 100352 designs, about "), "{said}");
 }
 
 #[test]

@@ -34,20 +34,16 @@ pub fn study_size(study: &Study, (cost, threads): (&DesignCost, usize), card: &M
     }
     let each =
         format!("{} designs were tried: {} each on one thread", cost.tried, time(cost.time.as_secs_f64()));
-    text + &format!("\n{}", paragraph(&format!("{} ({each}).", study_time(study, (cost, threads))), WIDTH, 2))
+    let size = study_time(study.count(), (cost, threads));
+    text + &format!("\n{}", paragraph(&format!("{size} ({each})."), WIDTH, 2))
 }
 
-/// The size of a study in a line, such as "1000000 designs, about 9 s on 2 threads, 700 MB as CSV".
-pub fn study_time(study: &Study, (cost, threads): (&DesignCost, usize)) -> String {
-    let count = study.count() as f64;
+/// The size of so many designs in a line, such as "1000000 designs, about 9 s on 2 threads, 700 MB as CSV".
+pub fn study_time(designs: usize, (cost, threads): (&DesignCost, usize)) -> String {
+    let count = designs as f64;
     let seconds = count * cost.time.as_secs_f64() / threads.max(1) as f64;
     let threads = if threads == 1 { "one thread".to_owned() } else { format!("{threads} threads") };
-    format!(
-        "{} designs, about {} on {threads}, {} as CSV",
-        study.count(),
-        time(seconds),
-        size(count * cost.bytes)
-    )
+    format!("{designs} designs, about {} on {threads}, {} as CSV", time(seconds), size(count * cost.bytes))
 }
 
 fn kind(study: &Study) -> &'static str {

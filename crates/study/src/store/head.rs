@@ -43,6 +43,11 @@ impl Head {
         (0..self.chunks()).filter(|chunk| self.part.has(*chunk))
     }
 
+    /// How many designs its part has.
+    pub fn own_designs(&self) -> usize {
+        self.own_chunks().map(|chunk| self.designs_of(chunk).len()).sum()
+    }
+
     /// Lines that a person can read, ended by an empty one.
     pub(super) fn text(&self) -> String {
         let Head { hash, program, designs, chunk, readings, part, .. } = self;
