@@ -36,8 +36,7 @@ impl Reader<'_> {
             (Holds::Number { bounds }, _) => self.number(&site, bounds),
             (Holds::Count { min, max }, DeValue::Integer(integer)) => self.count(&site, integer, min..=max),
             (Holds::Flag, DeValue::Boolean(flag)) => Some(Value::Flag(*flag)),
-            (Holds::Text, DeValue::String(text)) if text.trim().is_empty() => self.refuse(&site, "is empty"),
-            (Holds::Text, DeValue::String(text)) => Some(Value::Text(text.as_ref().to_owned())),
+            (Holds::Text, DeValue::String(text)) => self.text(&site, text).map(Value::Text),
             (Holds::Choice(words), DeValue::String(text)) => self.word(&site, words, text),
             (Holds::Table(inner), DeValue::Table(raw)) => {
                 Some(Value::Table(self.inner_table(&site, inner, raw)))
@@ -266,12 +265,24 @@ impl Reader<'_> {
 
     fn written(&mut self, site: &Site<'_>) -> Option<Written> {
         match site.raw {
-            DeValue::String(text) if text.trim().is_empty() => self.refuse(site, "is empty"),
             DeValue::String(text) => {
-                Some(Written { text: text.as_ref().to_owned(), span: site.span.clone() })
+                self.text(site, text).map(|text| Written { text, span: site.span.clone() })
             }
             _ => self.wrong_type(site),
         }
+    }
+
+    /// A text, if there is something to read in it and nothing that would steer the terminal on which it is shown.
+    fn text(&mut self, site: &Site<'_>, text: &str) -> Option<String> {
+        if text.trim().is_empty() {
+            return self.refuse(site, "is empty");
+        }
+        let steers = |letter: &char| letter.is_control() && !matches!(letter, '\n' | '\t');
+        if let Some(letter) = text.chars().find(steers) {
+            let reason = format!("holds the control character U+{:04X}", u32::from(letter));
+            return self.refuse_for(site, &reason, "letters, digits and other signs in print".to_owned());
+        }
+        Some(text.to_owned())
     }
 
     /// The site of a value under a free key of a table.

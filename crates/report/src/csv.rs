@@ -15,12 +15,15 @@ fn add(text: &mut String, cell: &str) {
     text.push_str(cell);
 }
 
-/// Text between quotes if it holds what would end a cell.
+/// A text as a cell: after an apostrophe if a spreadsheet would take it for a formula and run it, and between quotes if it
+/// holds what would end a cell.
 fn cell(text: &str) -> String {
+    let is_formula = text.starts_with(['=', '+', '-', '@', '\t', '\r']) && text.parse::<f64>().is_err();
+    let text = if is_formula { format!("'{text}") } else { text.to_owned() };
     if text.contains([',', '"', '\n', '\r']) {
         format!("\"{}\"", text.replace('"', "\"\""))
     } else {
-        text.to_owned()
+        text
     }
 }
 
@@ -32,5 +35,12 @@ mod tests {
     fn cells_are_quoted_where_they_must_be() {
         assert_eq!(cell("127 mm tube"), "127 mm tube");
         assert_eq!(cell("a, \"b\"\n"), "\"a, \"\"b\"\"\n\"");
+    }
+
+    #[test]
+    fn cells_are_no_formulas() {
+        assert_eq!(cell("=HYPERLINK(\"x\",1)"), "\"'=HYPERLINK(\"\"x\"\",1)\"");
+        assert_eq!(["+a", "-25 mm", "@a", "\t=1"].map(cell), ["'+a", "'-25 mm", "'@a", "'\t=1"]);
+        assert_eq!(["-25", "+1e3", "a=b", "0 - 1"].map(cell), ["-25", "+1e3", "a=b", "0 - 1"]);
     }
 }

@@ -27,6 +27,6 @@ pub(crate) fn ride_columns(outcome: &RideOutcome) -> Vec<RideColumn<'_>> {
 }
 
 /// A station's name as part of a column's: `left-seat` becomes `left_seat`.
-fn word(name: &str) -> String {
+pub(crate) fn word(name: &str) -> String {
     name.chars().map(|letter| if letter.is_alphanumeric() { letter } else { '_' }).collect()
 }

@@ -3,6 +3,7 @@
 mod bad_input;
 mod commands;
 mod fits;
+mod hostile_text;
 mod job_arrays;
 mod program;
 mod readme;

@@ -251,6 +251,13 @@ fn texts_and_changes_of_the_wrong_type_are_reported() {
     check("scale = 2", "names = [\" \"]", (2, 10, "\" \"", "`names[0]` is empty"));
     check("scale = 2", "change = { a = 2 }", (2, 16, "2", "`change.a` cannot be a bare number"));
     check("scale = 2", "change = { a = \"\" }", (2, 16, "\"\"", "`change.a` is empty"));
+    let steering = "\"a\\u001B[2J\"";
+    check("\"invented\"", steering, (1, 8, steering, "`name` holds the control character U+001B"));
+    check(
+        "scale = 2",
+        "names = [\"a\\r\"]",
+        (2, 10, "\"a\\r\"", "`names[0]` holds the control character U+000D"),
+    );
     let (accepted, _) = check("scale = 2", "change = [1]", (2, 10, "[1]", "`change` cannot be a list"));
     assert_eq!(accepted, "a table of paths and texts, such as { \"tube.wall\" = \"8 mm\" }");
 }

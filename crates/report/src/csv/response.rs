@@ -4,6 +4,8 @@ use std::fmt::Write as _;
 
 use axlebow_axle::{ResponseOutcome, TransferFunction};
 
+use crate::ride_columns::word;
+
 /// The transfer functions, a line for each frequency: real and imaginary part of each result per metre of road
 /// height, with the sign `e^{iωt}`.
 pub fn response(outcome: &ResponseOutcome) -> String {
@@ -14,10 +16,9 @@ pub fn response(outcome: &ResponseOutcome) -> String {
         ("right_load_n_per_m".to_owned(), &outcome.load.right),
     ];
     let stress = outcome.stress.iter();
-    columns.extend(stress.map(|station| {
-        let name = super::cell(&station.name).replace('-', "_");
-        (format!("{name}_stress_pa_per_m"), &station.transfer)
-    }));
+    columns.extend(
+        stress.map(|station| (format!("{}_stress_pa_per_m", word(&station.name)), &station.transfer)),
+    );
     let mut text = "frequency_hz".to_owned();
     for (heading, _) in &columns {
         let _ = write!(text, ",{heading}_real,{heading}_imaginary"); // a String takes every write
