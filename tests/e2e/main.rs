@@ -3,6 +3,7 @@
 mod bad_input;
 mod commands;
 mod fits;
+mod outputs;
 mod program;
 mod readme;
 mod roads;

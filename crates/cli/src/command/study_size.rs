@@ -4,6 +4,7 @@ use axlebow_report::{ModelCard, table};
 use axlebow_study::{MOST_DESIGNS, Study as StudyFile, threads};
 
 use crate::failure::Failure;
+use crate::output;
 
 /// Seconds beyond which a run tells its size first.
 const LONG: f64 = 3.0;
@@ -34,6 +35,6 @@ pub fn announce(study: &StudyFile) {
     }
     let (cost, threads) = (study.design_cost(), threads());
     if study.count() as f64 * cost.time.as_secs_f64() > LONG * threads as f64 {
-        eprintln!("{}", table::study_time(study, (&cost, threads)));
+        output::say(&table::study_time(study, (&cost, threads)));
     }
 }
