@@ -303,13 +303,16 @@ pub struct Fit {
     /// Readings, a CSV file such as models/readings/trailer-152-thin.csv; `axlebow start --readings` writes a sheet for it
     #[arg(long, value_name = "FILE.csv")]
     pub readings: PathBuf,
-    /// Key that may change, such as tube.wall; may be given more than once [default: the wall, and the rotational
-    /// stiffness of each seat]
+    /// Key that may change, such as tube.wall; may be given more than once [default: the wall, the rotational stiffness of
+    /// each seat, and manufactured camber and toe where camber and toe are read]
     #[arg(long = "unknown", value_name = "KEY")]
     pub unknowns: Vec<String>,
     /// Where the fitted model is written [default: NAME-fitted.toml beside the model, never over a file that exists]
     #[arg(short, long, value_name = "FILE.toml")]
     pub output: Option<PathBuf>,
+    /// Write the fitted model even where the search did not converge or the readings contradict the model
+    #[arg(long)]
+    pub doubtful: bool,
     /// Units of tables and pictures [default: those of the model file]
     #[arg(long)]
     pub units: Option<Units>,

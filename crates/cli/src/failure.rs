@@ -6,6 +6,8 @@ use std::process::ExitCode;
 use axlebow_axle::AxleError;
 use axlebow_model::Problems;
 
+use crate::output;
+
 /// Exit code when a check fails.
 pub const CHECK_FAILS: u8 = 1;
 /// Exit code of a run that Ctrl-C stops, as shells have it: 128 and the number of the signal.
@@ -24,31 +26,34 @@ pub enum Failure {
     Noted(Problems, String),
     /// The model has no solution.
     NoSolution(String),
-    /// Standard output was closed by the reader, as `head` does: not an error.
+    /// A pipe was closed by its reader, as `head` does: not an error.
     Closed,
 }
 
 impl Failure {
     /// A file that could not be read or written.
     pub fn on_file(what: &str, path: &Path, error: &std::io::Error) -> Failure {
+        if error.kind() == std::io::ErrorKind::BrokenPipe {
+            return Failure::Closed;
+        }
         Failure::Input(format!("cannot {what} {}: {error}", path.display()))
     }
 
     /// Prints the failure on standard error and gives its exit code.
     pub fn report(&self) -> ExitCode {
-        match self {
-            Failure::Input(text) => eprintln!("error: {text}"),
+        let text = match self {
+            Failure::Input(text) => format!("error: {text}"),
             Failure::Noted(problems, note) => {
-                eprint!("{}", ended(problems.render()));
-                eprintln!("note: {note}");
+                format!("{}\nnote: {note}", problems.render().trim_end_matches('\n'))
             }
             Failure::File(problems) if std::io::IsTerminal::is_terminal(&std::io::stderr()) => {
-                eprint!("{}", ended(problems.render_coloured()));
+                problems.render_coloured()
             }
-            Failure::File(problems) => eprint!("{}", ended(problems.render())),
-            Failure::NoSolution(text) => eprintln!("error: no solution: {text}"),
+            Failure::File(problems) => problems.render(),
+            Failure::NoSolution(text) => format!("error: no solution: {text}"),
             Failure::Closed => return ExitCode::SUCCESS,
-        }
+        };
+        output::say(text.trim_end_matches('\n'));
         ExitCode::from(if matches!(self, Failure::NoSolution(_)) { NO_SOLUTION } else { BAD_INPUT })
     }
 }
@@ -87,11 +92,4 @@ pub fn unknown_picture(path: &Path) -> Failure {
         "{} is neither .svg nor .png; a picture's file name ends in one of them",
         path.display()
     ))
-}
-
-fn ended(mut text: String) -> String {
-    if !text.ends_with('\n') {
-        text.push('\n');
-    }
-    text
 }

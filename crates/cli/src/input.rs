@@ -3,16 +3,34 @@
 use axlebow_model::{Document, LARGEST, MODEL, Model, Problems, TireFile, read_bytes, road_kinds};
 use axlebow_report::{Assumed, ModelCard};
 use axlebow_units::{Kind, UnitSystem, parse};
+use std::collections::BTreeSet;
 use std::io::Read;
-use std::path::Path;
+use std::path::{Path, PathBuf};
+use std::sync::{Mutex, PoisonError};
 
 use crate::args::{ModelInput, Units};
 use crate::failure::Failure;
+
+/// Plain files that this run has read, symbolic links followed: no output may replace one of them.
+static READ: Mutex<BTreeSet<PathBuf>> = Mutex::new(BTreeSet::new());
+
+/// Remembers that this run reads a file.
+pub fn remember_read(path: &Path) {
+    if let Ok(path) = path.canonicalize() {
+        READ.lock().unwrap_or_else(PoisonError::into_inner).insert(path);
+    }
+}
+
+/// Whether this run has read the file at a path.
+pub fn has_read(path: &Path) -> bool {
+    path.canonicalize().is_ok_and(|path| READ.lock().unwrap_or_else(PoisonError::into_inner).contains(&path))
+}
 
 /// Reads a file, stopping just past the longest that is accepted.
 pub fn read_file(path: &Path) -> Result<Vec<u8>, Failure> {
     let failed = |error: &std::io::Error| Failure::on_file("read", path, error);
     let file = std::fs::File::open(path).map_err(|error| failed(&error))?;
+    remember_read(path);
     let mut bytes = Vec::new();
     file.take(LARGEST as u64 + 1).read_to_end(&mut bytes).map_err(|error| failed(&error))?;
     Ok(bytes)

@@ -1,7 +1,11 @@
 //! The `axlebow` command line: parse, call, print, exit code.
 
+// Both panic where nobody listens; `output::print` and `output::say` do not.
+#![deny(clippy::print_stderr, clippy::print_stdout)]
+
 mod args;
 mod command;
+mod destination;
 mod failure;
 mod input;
 mod output;

@@ -1,12 +1,15 @@
-//! Standard output and files that are written whole or not at all.
+//! Standard output, messages, and the one gate for all files that are written.
 
-use std::fs::{File, OpenOptions, TryLockError};
+use std::fs::File;
 use std::io::{BufWriter, ErrorKind, Write};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use axlebow_report::Svg;
+use axlebow_study::{WholeFile, unfinished_path};
 
+use crate::destination::{Destination, is_stream, plain_file};
 use crate::failure::{Failure, unknown_picture};
+use crate::input;
 
 /// Dots of a PNG for each unit of the picture: sharp on paper and on a dense screen.
 const PNG_SCALE: f64 = 2.0;
@@ -21,49 +24,66 @@ pub fn print(text: &str) -> Result<(), Failure> {
     })
 }
 
-/// Writes a file by way of a temporary one beside it, so that nobody sees half of it.
+/// Prints a message; where nobody can read it, the run goes on.
+pub fn say(text: &str) {
+    let _ = writeln!(std::io::stderr(), "{text}");
+}
+
+/// Writes a file; see [`stream_file`].
 pub fn write_file(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
-    let failed = |error: &std::io::Error| Failure::on_file("write", path, error);
-    let folder = path.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
-    let mut file = tempfile::Builder::new()
-        .prefix(".axlebow-")
-        .permissions(plain_permissions())
-        .tempfile_in(folder)
-        // The message of the temporary file's own error would name a file that nobody asked for.
-        .map_err(|error| failed(&error.kind().into()))?;
-    file.write_all(bytes).and_then(|()| file.as_file().sync_all()).map_err(|error| failed(&error))?;
-    file.persist(path).map_err(|error| failed(&error.error))?;
+    stream_file(path, |file| file.write_all(bytes).map_err(|error| Failure::on_file("write", path, &error)))
+}
+
+/// Writes an output bit by bit: the one way to all of them.
+///
+/// Symbolic links are followed. A plain file is replaced when the new one is whole, so that nobody sees half of it; never
+/// one that the run reads. Pipes and devices are written to as it comes.
+pub fn stream_file(
+    path: &Path,
+    write: impl FnOnce(&mut BufWriter<File>) -> Result<(), Failure>,
+) -> Result<(), Failure> {
+    let failed = |error: std::io::Error| Failure::on_file("write", path, &error);
+    match Destination::of(path).map_err(failed)? {
+        Destination::File(place) => {
+            refuse_read(path, &place)?;
+            let mut file = WholeFile::begin(&place).map_err(failed)?;
+            write(file.writer())?;
+            file.finish().map_err(failed)?;
+        }
+        Destination::Stream(stream) => {
+            let mut stream = BufWriter::new(stream);
+            write(&mut stream)?;
+            stream.flush().map_err(failed)?;
+        }
+    }
+    say(&format!("wrote {}", path.display()));
     Ok(())
 }
 
-/// Writes a file bit by bit under another name and gives it its own when it is whole, so that nobody sees half of it.
-///
-/// The other name is always the same, so that a run that was killed leaves nothing that the next does not write over.
-pub fn stream_file(
-    path: &Path,
-    written: &mut dyn FnMut(&mut BufWriter<File>) -> Result<(), Failure>,
-) -> Result<(), Failure> {
-    let failed = |error: std::io::Error| Failure::on_file("write", path, &error);
-    let mut unfinished = path.as_os_str().to_owned();
-    unfinished.push(".unfinished");
-    let file =
-        OpenOptions::new().write(true).create(true).truncate(false).open(&unfinished).map_err(failed)?;
-    if let Err(TryLockError::WouldBlock) = file.try_lock() {
-        let path = path.display();
-        return Err(Failure::Input(format!("cannot write {path}: another run is writing it; wait for it")));
+/// Refuses, before any work is done, outputs that could not be written: a folder, a file that the run reads, one file twice.
+pub fn check_places(asked: &[&Option<PathBuf>]) -> Result<(), Failure> {
+    let mut places = Vec::new();
+    for path in asked.iter().copied().flatten().filter(|path| !is_stream(path)) {
+        let place = plain_file(path).map_err(|error| Failure::on_file("write", path, &error))?;
+        refuse_read(path, &place)?;
+        if places.contains(&place) {
+            let path = path.display();
+            return Err(Failure::Input(format!(
+                "cannot write two outputs to {path}; give each a file of its own"
+            )));
+        }
+        places.push(place);
     }
-    file.set_len(0).map_err(failed)?;
-    let mut file = BufWriter::with_capacity(1 << 20, file);
-    let whole = written(&mut file).and_then(|()| {
-        let whole = file.into_inner().map_err(|error| failed(error.into_error()))?;
-        whole.sync_all().and_then(|()| std::fs::rename(&unfinished, path)).map_err(failed)
-    });
-    if whole.is_err() {
-        let _ = std::fs::remove_file(&unfinished);
-    } else {
-        eprintln!("wrote {}", path.display());
+    Ok(())
+}
+
+/// Refuses a place where, or beside it while the file is not whole, a file would be lost that the run reads.
+fn refuse_read(path: &Path, place: &Path) -> Result<(), Failure> {
+    if !input::has_read(place) && !input::has_read(&unfinished_path(place)) {
+        return Ok(());
     }
-    whole
+    let path = path.display();
+    Err(Failure::Input(format!("cannot write {path}: this run reads it; give another file")))
 }
 
 /// Refuses a Parquet file that is named otherwise, or that this build cannot write.
@@ -101,25 +121,12 @@ pub fn check_kind(option: &str, path: Option<&Path>, kind: &str) -> Result<(), F
 /// Writes a picture in the kind that its file name says.
 pub fn write_picture(path: &Path, picture: &Svg) -> Result<(), Failure> {
     if is_kind(path, "svg") {
-        write_file(path, picture.text().as_bytes())?;
+        write_file(path, picture.text().as_bytes())
     } else {
-        write_file(path, &picture.to_png(PNG_SCALE)?)?;
+        write_file(path, &picture.to_png(PNG_SCALE)?)
     }
-    eprintln!("wrote {}", path.display());
-    Ok(())
 }
 
 fn is_kind(path: &Path, kind: &str) -> bool {
     path.extension().is_some_and(|extension| extension.eq_ignore_ascii_case(kind))
-}
-
-/// Permissions of a file that anybody may read, less what the user's mask takes away.
-#[cfg(unix)]
-fn plain_permissions() -> std::fs::Permissions {
-    std::os::unix::fs::PermissionsExt::from_mode(0o666)
-}
-
-#[cfg(not(unix))]
-fn plain_permissions() -> std::fs::Permissions {
-    std::fs::Permissions::from(std::fs::metadata(".").map_or_else(|_| unreachable!(), |m| m.permissions()))
 }

@@ -21,6 +21,7 @@ pub fn road(over: &Path, changes: &[String]) -> Result<RoadFile, Failure> {
     let folder = if is_profile(over) { None } else { over.parent() };
     let mut road = RoadFile::of(&document, folder.unwrap_or(Path::new("")))
         .map_err(|problems| input::changed(problems, "--road", changes))?;
+    road.profile.iter().for_each(|profile| input::remember_read(profile));
     if document.root().value("name").is_some() && !changes.is_empty() {
         road.name += &format!(", with {}", changes.join(", "));
     }

@@ -5,7 +5,7 @@ use axlebow_units::{Kind, parse};
 use crate::document::{key_spec, owner};
 use crate::named_path::by_place;
 use crate::path::{Step, steps};
-use crate::{Bounds, Document, Entry, Holds, ModelError};
+use crate::{Bounds, Document, Holds, ModelError, Presence, Span};
 
 impl Document {
     /// The values that the number at a path may take.
@@ -14,7 +14,6 @@ impl Document {
     /// A path that leads nowhere, a key that holds no number, and one that the file itself does not give.
     pub fn bounds(&self, path: &str) -> Result<Bounds, ModelError> {
         self.number(path)?;
-        self.stated(path)?;
         let place = &*by_place(self.root(), path)?;
         let steps = steps(place)?;
         let (table, rest) = owner(self.root(), place, &steps)?;
@@ -28,17 +27,17 @@ impl Document {
     }
 
     /// The file's text with other numbers (SI) at some paths, each in the unit that it was written in and to six digits;
-    /// everything else, comments too, stays as it is.
+    /// everything else, comments too, stays as it is. A key of which the default is in use is written at the beginning of
+    /// its table, in the unit of the default.
     ///
     /// # Errors
-    /// As [`bounds`](Self::bounds).
+    /// As [`bounds`](Self::bounds); a key that the file leaves out and that has no default.
     pub fn rewritten(&self, values: &[(String, f64)]) -> Result<String, ModelError> {
         let source = self.problems();
         let mut text = source.source().to_owned();
         let mut edits = Vec::with_capacity(values.len());
         for (path, value) in values {
-            let span = self.stated(path)?.span.clone();
-            edits.push((span.clone(), in_unit_of(&text[span], self.kind(path)?, *value)));
+            edits.push(self.edit(path, *value)?);
         }
         edits.sort_by_key(|(span, _)| std::cmp::Reverse(span.start));
         for (span, written) in edits {
@@ -47,19 +46,34 @@ impl Document {
         Ok(text)
     }
 
-    /// The entry of a key that the file itself gives.
-    fn stated(&self, path: &str) -> Result<&Entry, ModelError> {
+    /// What is written at a path, and in place of which bytes.
+    fn edit(&self, path: &str, value: f64) -> Result<(Span, String), ModelError> {
         let place = &*by_place(self.root(), path)?;
         let steps = steps(place)?;
         let (table, rest) = owner(self.root(), place, &steps)?;
         let [Step { key, index: None, .. }] = rest else {
             return Err(refused(path, "is not a key of its own", "a quantity, such as `tube.wall`"));
         };
-        key_spec(table, place, key)?;
-        table.entry(key).filter(|entry| !entry.assumed).ok_or_else(|| {
-            refused(path, "is not given in the file", "a key of the file; write it there with a first guess")
-        })
+        let (spec, kind) = (key_spec(table, place, key)?, self.kind(path)?);
+        let problems = self.problems();
+        let source = problems.source();
+        if let Some(entry) = table.entry(key).filter(|entry| !entry.assumed) {
+            return Ok((entry.span.clone(), in_unit_of(&source[entry.span.clone()], kind, value)));
+        }
+        let Presence::Default(default) = spec.presence else { return Err(not_given(path)) };
+        let written = format!("{key} = {}", in_unit_of(default, kind, value));
+        let head = table.span();
+        let line_end = source[head.end..].find('\n').map_or(source.len(), |end| head.end + end);
+        match source.as_bytes().get(head.start) {
+            Some(b'[') => Ok((line_end..line_end, format!("\n{written}"))),
+            Some(b'{') => Ok((head.start + 1..head.start + 1, format!(" {written},"))),
+            _ => Err(not_given(path)),
+        }
     }
+}
+
+fn not_given(path: &str) -> ModelError {
+    refused(path, "is not given in the file", "a key of the file; write it there with a first guess")
 }
 
 fn refused(path: &str, what: &str, accepted: &str) -> ModelError {

@@ -1,6 +1,6 @@
 //! From a road file to a ride.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use axlebow_axle::{AxleError, Keep, RandomRide, Ride, RideBasis, Scheme};
 use axlebow_road::{FeltSpectrum, RandomRoad, Road};
@@ -24,6 +24,8 @@ pub struct RoadFile {
     pub speed: f64,
     /// Defaults in use.
     pub assumed: Vec<Assumed>,
+    /// The measured profile that it reads, if it reads one.
+    pub profile: Option<PathBuf>,
     kind: &'static str,
     random: Option<RandomRoad>,
     contact_length: f64,
@@ -94,6 +96,7 @@ impl RoadFile {
             road,
             speed: root.number("speed"),
             assumed: in_use.cloned().chain(uneven).collect(),
+            profile: root.optional_text("profile").map(|named| folder.join(named)),
             kind: root.word("kind"),
             random,
             contact_length: root.number("contact_length"),

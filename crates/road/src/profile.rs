@@ -64,6 +64,13 @@ impl MeasuredProfile {
         self.end() - self.start()
     }
 
+    /// Whether every sample is within a share of the mean spacing of where even samples would be.
+    pub fn is_even(&self, share: f64) -> bool {
+        let spacing = self.length() / (self.distances.len() - 1) as f64;
+        let off = |(i, x): (usize, &f64)| (x - self.start() - i as f64 * spacing).abs();
+        self.distances.iter().enumerate().map(off).all(|off| off <= share * spacing)
+    }
+
     /// The same ground sampled evenly from its first sample on; a last piece shorter than the spacing is left off.
     ///
     /// - `spacing`: (m), 1 mm to the length of the profile

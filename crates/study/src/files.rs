@@ -12,6 +12,8 @@ pub(crate) struct Files {
     pub of_variants: Vec<Option<Document>>,
     /// The road of each ride, and the folder that it is in.
     pub roads: Vec<(Document, PathBuf)>,
+    /// Where all of them are.
+    pub paths: Vec<PathBuf>,
 }
 
 impl Files {
@@ -28,7 +30,11 @@ impl Files {
             let path = folder.join(table.text("road"));
             Ok(file.map(|file| (file, path.parent().unwrap_or(folder).to_owned())))
         };
+        let named = |(table, key): (&Table, &str)| Some(folder.join(table.optional_text(key)?));
+        let variants = root.tables("variant").iter().map(|table| (table, "model"));
+        let rides = root.tables("ride").iter().map(|table| (table, "road"));
         Ok(Files {
+            paths: std::iter::once((root, "model")).chain(variants).chain(rides).filter_map(named).collect(),
             model: reading.file((root, "model"), &MODEL)?,
             of_variants: root.tables("variant").iter().map(of_variant).collect::<Result<_, _>>()?,
             roads: root

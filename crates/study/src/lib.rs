@@ -76,7 +76,9 @@ pub use sample::{MOST_DIMENSIONS, Plan, Purpose, REPLICATES, Sampler, Spread};
 pub use search::{Descent, FoundLimit, Goal, Proof, SearchAsk, SearchOutcome, Smooth, SmoothValues};
 pub use seat_tables::table_folder;
 pub use sensitivity::{KeySensitivity, SensitivityOutcome, SlopeBy, sensitivities};
-pub use store::{Chunk, Earlier, Head, MOST_LISTED, Part, Results, ResultsFile, StoreError};
+pub use store::{
+    Chunk, Earlier, Head, MOST_LISTED, Part, Results, ResultsFile, StoreError, WholeFile, unfinished_path,
+};
 pub use study::{MOST_DESIGNS, NoResult, Point, Study, StudyKind, Together, Variant};
 pub use summary::{Failure, ReadingRange, StudySummary};
 pub use uncertainty::{

@@ -51,6 +51,8 @@ impl Reader<'_> {
         let case = self.root.text("case").to_owned();
         let tabled_walls = self.root.optional_word("seat_walls") == Some("table");
         let (assumed, seat_tables) = (self.assumed(kind), Vec::new());
+        let profiles = rides.iter().filter_map(StudyRide::profile);
+        let files = self.files.paths.iter().cloned().chain(profiles).collect();
         let study = Study {
             name,
             note,
@@ -69,6 +71,7 @@ impl Reader<'_> {
             shown,
             ranked_by,
             masses,
+            files,
             tabled_walls,
             assumed,
             seat_tables,

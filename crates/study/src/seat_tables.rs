@@ -10,10 +10,12 @@ use axlebow_model::Model;
 use axlebow_wall::{Fineness, SeatKind, SeatRun, SeatTable};
 use rayon::prelude::*;
 
-use crate::Study;
+use crate::{Study, WholeFile};
 
-/// First line of a kept table; its number grows when what is in it changes its meaning.
-const HEAD: &str = "axlebow seat table 1";
+/// First line of a kept table: which code its numbers are from.
+const HEAD: &str = concat!("axlebow seat table 2, build ", env!("AXLEBOW_WALL_BUILD"));
+/// What its last line begins with, before the BLAKE3 of all lines above.
+const CHECK: &str = "check ";
 
 /// Folder for tables: that of `AXLEBOW_CACHE`, or `axlebow` in the user's folder for caches; none where there is neither.
 pub fn table_folder() -> Option<PathBuf> {
@@ -68,27 +70,32 @@ fn run(kind: &SeatKind, place: &[f64]) -> Option<SeatRun> {
     Some(kind.run(place, &seat, &solved))
 }
 
-/// BLAKE3 of all that a table depends on, its first 16 hexadecimal digits.
+/// BLAKE3 of which seats a table is of, its first 16 hexadecimal digits.
 fn name(kind: &SeatKind) -> String {
-    let all = format!("{HEAD} {kind:?} {:?} {:?}", Fineness::USUAL, kind.places());
+    let all = format!("{kind:?} {:?} {:?}", Fineness::USUAL, kind.places());
     blake3::hash(all.as_bytes()).to_hex()[..16].to_owned()
 }
 
-/// A line for each run: its place, an empty cell, its values, all digits.
+/// A line for each run: its place, an empty cell, its values, all digits; then a check.
 fn text(runs: &[SeatRun]) -> String {
     let cells = |numbers: &[f64]| numbers.iter().map(|x| format!("{x:?}")).collect::<Vec<_>>().join(",");
     let line = |run: &SeatRun| format!("{},,{}\n", cells(&run.place), cells(&run.values));
-    format!("{HEAD}\n{}", runs.iter().map(line).collect::<String>())
+    let lines = format!("{HEAD}\n{}", runs.iter().map(line).collect::<String>());
+    format!("{lines}{CHECK}{}\n", blake3::hash(lines.as_bytes()))
 }
 
-/// The runs of a kept table; none where it is not whole.
+/// The runs of a kept table; none where it is not as this build writes it.
 fn runs(text: &str, kind: &SeatKind) -> Option<Vec<SeatRun>> {
     let numbers = |cells: &str| cells.split(',').map(|cell| cell.parse().ok()).collect::<Option<Vec<f64>>>();
     let run = |line: &str| {
         let (place, values) = line.split_once(",,")?;
         Some(SeatRun { place: numbers(place)?, values: numbers(values)? })
     };
-    let runs: Vec<SeatRun> = text.strip_prefix(HEAD)?.trim().lines().map(run).collect::<Option<_>>()?;
+    let (lines, check) = text.split_at_checked(text.rfind(CHECK)?)?;
+    if check != format!("{CHECK}{}\n", blake3::hash(lines.as_bytes())) {
+        return None;
+    }
+    let runs: Vec<SeatRun> = lines.strip_prefix(HEAD)?.trim().lines().map(run).collect::<Option<_>>()?;
     let places = kind.places();
     let whole = runs.len() == places.len() && runs.iter().zip(places).all(|(run, place)| run.place == place);
     whole.then_some(runs)
@@ -98,10 +105,9 @@ fn runs(text: &str, kind: &SeatKind) -> Option<Vec<SeatRun>> {
 fn keep(path: &Path, runs: &[SeatRun]) -> std::io::Result<()> {
     let folder = path.parent().unwrap_or(Path::new("."));
     fs::create_dir_all(folder)?;
-    let mut file = tempfile::NamedTempFile::new_in(folder)?;
-    file.write_all(text(runs).as_bytes())?;
-    file.persist(path).map_err(|error| error.error)?;
-    Ok(())
+    let mut file = WholeFile::begin(path)?;
+    file.writer().write_all(text(runs).as_bytes())?;
+    file.finish()
 }
 
 #[cfg(test)]
@@ -127,8 +133,16 @@ mod tests {
         keep(&path, &made).unwrap();
         let kept = fs::read_to_string(&path).unwrap();
         assert_eq!(runs(&kept, &KIND).unwrap(), made);
-        for torn in [&kept[..kept.len() / 2], "", "another file\n1,,2\n"] {
+        for torn in ["", "another file\n1,,2\n", &kept.replacen("build ", "build 1", 1)] {
             assert!(runs(torn, &KIND).is_none());
+        }
+        for at in 0..kept.len() {
+            assert!(runs(&kept[..at], &KIND).is_none(), "cut at {at}");
+        }
+        for at in (0..kept.len()).step_by(97) {
+            let changed = if kept.as_bytes()[at] == b'1' { "2" } else { "1" };
+            let changed = [&kept[..at], changed, &kept[at + 1..]].concat();
+            assert!(runs(&changed, &KIND).is_none(), "changed at {at}");
         }
     }
 }

@@ -12,6 +12,7 @@ mod part;
 mod results;
 mod results_file;
 mod save;
+mod whole_file;
 
 pub use chunk::Chunk;
 pub use error::StoreError;
@@ -20,3 +21,4 @@ pub use part::Part;
 pub use results::Results;
 pub use results_file::{Earlier, ResultsFile};
 pub use save::MOST_LISTED;
+pub use whole_file::{WholeFile, unfinished_path};

@@ -1,6 +1,6 @@
 //! A study: variants of a model, the values that its keys take and the roads that it is driven over.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use axlebow_model::{Assumed, Document, Model, Problems, likely, read_bytes};
@@ -56,6 +56,8 @@ pub struct Study {
     pub ranked_by: Option<String>,
     /// Masses of the bare axle at which variants are held against one another, kg.
     pub masses: Vec<f64>,
+    /// Model and road files that it points to, and the profiles that these roads read.
+    pub files: Vec<PathBuf>,
     /// Whether shells of the walls at seats are interpolated from tables where these reach.
     pub tabled_walls: bool,
     /// Defaults that were used for how designs are sampled and what is said of them.

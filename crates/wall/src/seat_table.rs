@@ -140,8 +140,13 @@ impl SeatKind {
 }
 
 impl SeatTable {
-    /// The table of solved seats; none where they do not span its ranges.
+    /// The table of solved seats; none where they are not those of the kind, one after the other, or lack numbers.
     pub fn through(kind: SeatKind, runs: &[SeatRun]) -> Option<Self> {
+        let is_solved =
+            |run: &SeatRun| run.values.len() == VALUES && run.values.iter().all(|x| x.is_finite());
+        if !runs.iter().map(|run| &run.place).eq(&kind.places()) || !runs.iter().all(is_solved) {
+            return None;
+        }
         let positive = std::array::from_fn(|i| runs.iter().all(|run| run.values[i] > 0.0));
         let places: Vec<Vec<f64>> = runs.iter().map(|run| unit_place(&run.place)).collect();
         let smooth: Vec<Vec<f64>> = runs.iter().map(|run| smoothed(&positive, &run.values)).collect();

@@ -17,8 +17,10 @@ pub fn run(arguments: &Causes) -> Result<ExitCode, Failure> {
     let model = input::model(&arguments.model)?;
     let case = chosen(&model, std::slice::from_ref(&arguments.case))?.swap_remove(0);
     let mut card = input::card(&model, &arguments.model);
+    let ride = road_input::ride(&arguments.drive, &model.axle, &mut card)?;
+    output::check_places(&[&arguments.plot])?;
     let mut outcomes = vec![causes(&model.axle, &case)?];
-    if let Some(ride) = road_input::ride(&arguments.drive, &model.axle, &mut card)? {
+    if let Some(ride) = ride {
         let progress = Progress::over(0);
         outcomes.push(causes_over(&model.axle, &ride, &|done, of| progress.at_of(done, of))?);
         progress.end();

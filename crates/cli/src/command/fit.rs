@@ -9,7 +9,7 @@ use axlebow_report::{json, table};
 use axlebow_study::{FitOutcome, fit, usual_unknowns};
 
 use crate::args::Fit;
-use crate::failure::Failure;
+use crate::failure::{CHECK_FAILS, Failure};
 use crate::{input, output};
 
 pub fn run(arguments: &Fit) -> Result<ExitCode, Failure> {
@@ -21,40 +21,51 @@ pub fn run(arguments: &Fit) -> Result<ExitCode, Failure> {
     let model = Model::of(&document)?;
     let sheet = input::read_file(&arguments.readings)?;
     let readings = axlebow_model::readings(&sheet, &arguments.readings.display().to_string(), &model)?;
-    let unknowns =
-        if arguments.unknowns.is_empty() { usual_unknowns(&document) } else { arguments.unknowns.clone() };
+    let unknowns = if arguments.unknowns.is_empty() {
+        usual_unknowns(&document, &readings)
+    } else {
+        arguments.unknowns.clone()
+    };
+    output::check_places(&[&arguments.plot, &Some(path.clone())])?;
     let outcome = fit(&document, &readings, &unknowns).map_err(|error| Failure::Input(error.to_string()))?;
     let card = input::card_of(&model, arguments.units);
     if let Some(path) = &arguments.plot {
         output::write_picture(path, &fit_figure(&outcome, &card)?)?;
     }
-    output::write_file(&path, fitted_text(&document, &outcome, arguments)?.as_bytes())?;
-    eprintln!("wrote {}", path.display());
+    let doubt = outcome.estimate.doubt();
+    if doubt.is_none() || arguments.doubtful {
+        output::write_file(&path, fitted_text(&document, &outcome, arguments)?.as_bytes())?;
+    }
     output::print(&match arguments.json {
         true => json::fit_document(&outcome, &card),
         false => table::fit(&outcome, &card),
     })?;
-    Ok(ExitCode::SUCCESS)
+    Ok(doubt.map_or(ExitCode::SUCCESS, |why| doubtful(why, arguments)))
 }
 
-/// Where the fitted model goes: never over the model that it is made from, nor by default over any file.
+/// Says why no model was written, or why it is not to be gone by.
+fn doubtful(why: &str, arguments: &Fit) -> ExitCode {
+    let then = match arguments.doubtful {
+        true => "the fitted model was written all the same",
+        false => "no model was written; see the warnings, or write it all the same by --doubtful",
+    };
+    output::say(&format!("{why}: {then}"));
+    ExitCode::from(CHECK_FAILS)
+}
+
+/// Where the fitted model goes: by default never over a file.
 fn fitted_path(arguments: &Fit) -> Result<PathBuf, Failure> {
     output::check_kind("--output", arguments.output.as_deref(), "toml")?;
-    let Some(path) = &arguments.output else {
-        let stem = arguments.model.file_stem().unwrap_or_default().to_string_lossy();
-        let path = arguments.model.with_file_name(format!("{stem}-fitted.toml"));
-        if path.exists() {
-            let path = path.display();
-            return Err(Failure::Input(format!("{path} exists; give another file by -o")));
-        }
-        return Ok(path);
-    };
-    let same = |path: &Path| std::fs::canonicalize(path).ok();
-    if same(path).is_some() && same(path) == same(&arguments.model) {
-        let path = path.display();
-        return Err(Failure::Input(format!("--output {path}: this is the model itself; give another file")));
+    if let Some(path) = &arguments.output {
+        return Ok(path.clone());
     }
-    Ok(path.clone())
+    let stem = arguments.model.file_stem().unwrap_or_default().to_string_lossy();
+    let path = arguments.model.with_file_name(format!("{stem}-fitted.toml"));
+    if path.exists() {
+        let path = path.display();
+        return Err(Failure::Input(format!("{path} exists; give another file by -o")));
+    }
+    Ok(path)
 }
 
 /// The model's text with the fitted values, under a word on where they are from.

@@ -20,6 +20,7 @@ pub fn run(arguments: &Flex) -> Result<ExitCode, Failure> {
     let model = input::model(&arguments.model)?;
     let cases = chosen(&model, &arguments.cases)?;
     let card = input::card(&model, &arguments.model);
+    output::check_places(&[&arguments.plot, &arguments.vtu])?;
     let outcome = axlebow_axle::flex(&model.axle, &cases)?;
     if let Some(path) = &arguments.plot {
         output::write_picture(path, &flex_figure(&outcome.cases[0], &drawing(&model.axle), &card)?)?;
@@ -28,7 +29,6 @@ pub fn run(arguments: &Flex) -> Result<ExitCode, Failure> {
         let case = &outcome.cases[0];
         let seats = axlebow_axle::seat_pictures(&model.axle, case)?;
         output::write_file(path, vtu(case, &seats).as_bytes())?;
-        eprintln!("wrote {}", path.display());
     }
     if !arguments.against.is_empty() {
         output::print(&beside(arguments, &outcome, &card)?)?;

@@ -1,5 +1,6 @@
 //! `axlebow gather`.
 
+use std::ffi::OsStr;
 use std::path::Path;
 use std::process::ExitCode;
 
@@ -9,7 +10,7 @@ use super::study_saving::quoted;
 use super::{study_input, study_output};
 use crate::args::Gather;
 use crate::failure::Failure;
-use crate::output;
+use crate::{input, output};
 
 /// Commands that are named at most.
 const NAMED: usize = 8;
@@ -17,6 +18,8 @@ const NAMED: usize = 8;
 pub fn run(arguments: &Gather) -> Result<ExitCode, Failure> {
     study_output::check(&arguments.output)?;
     let study = study_input::study(&arguments.input)?.ready();
+    arguments.parts.iter().for_each(|part| input::remember_read(part));
+    study_output::check_places(&arguments.output)?;
     let head = study.head(Part::WHOLE);
     let opened = arguments.parts.iter().map(|path| ResultsFile::read(path, &head));
     let results = opened.collect::<Result<Vec<_>, _>>().and_then(Results::of);
@@ -39,6 +42,7 @@ fn what_to_do(error: StoreError, arguments: &Gather) -> Failure {
             "; gather what belongs together, with the --show and --coarse that the parts were made with"
                 .to_owned()
         }
+        StoreError::Damaged { .. } => "; run this part again, with --afresh".to_owned(),
         StoreError::Busy { .. } => "; wait for it".to_owned(),
         _ => String::new(),
     };
@@ -52,6 +56,6 @@ fn making(part: &Part, Gather { input, parts, .. }: &Gather) -> String {
     let kind = if out.ends_with(".parquet") { "--parquet" } else { "--csv" };
     let coarse = input.coarse.map_or(String::new(), |values| format!(" --coarse {values}"));
     let show: String = input.show.iter().map(|name| format!(" --show {name}")).collect();
-    let study = quoted(&input.study.display().to_string());
-    format!("axlebow study {study}{coarse}{show} {kind} {} --part {part} --resume", quoted(&out))
+    let (study, out) = (quoted(input.study.as_os_str()), quoted(OsStr::new(&out)));
+    format!("axlebow study {study}{coarse}{show} {kind} {out} --part {part} --resume")
 }

@@ -12,6 +12,7 @@ use crate::{input, output};
 pub fn run(arguments: &Modes) -> Result<ExitCode, Failure> {
     output::check_picture(arguments.plot.as_deref())?;
     let model = input::model(&arguments.model)?;
+    output::check_places(&[&arguments.plot])?;
     let card = input::card(&model, &arguments.model);
     let loading = &model.axle.loading;
     let load = if arguments.unladen { loading.unladen_load } else { loading.rated_load };

@@ -25,6 +25,7 @@ pub fn run(arguments: &Response) -> Result<ExitCode, Failure> {
         stations: arguments.stations.clone(),
         over: road.as_ref().map(|road| random_ride(road, arguments)).transpose()?,
     };
+    output::check_places(&[&arguments.csv, &arguments.plot])?;
     let outcome = axlebow_axle::response(&model.axle, &ask)?;
     let mut card = input::card(&model, &arguments.model);
     if let Some(road) = &road {
@@ -36,7 +37,6 @@ pub fn run(arguments: &Response) -> Result<ExitCode, Failure> {
     }
     if let Some(path) = &arguments.csv {
         output::write_file(path, csv::response(&outcome).as_bytes())?;
-        eprintln!("wrote {}", path.display());
     }
     output::print(&match arguments.model.json {
         true => json::response_document(&outcome, &card),

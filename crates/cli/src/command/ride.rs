@@ -23,6 +23,7 @@ pub fn run(arguments: &Ride) -> Result<ExitCode, Failure> {
     let model = input::model(&arguments.model)?;
     let mut card = input::card(&model, &arguments.model);
     let ride = road_input::ride(&arguments.drive, &model.axle, &mut card)?;
+    check_places(arguments)?;
     let asked = asked(arguments, ride.ok_or_else(|| Failure::Input("ride needs --over ROAD".to_owned()))?)?;
     let load = asked.axle_load;
     let axle = RidingAxle::of(&model.axle, load)?;
@@ -75,14 +76,14 @@ fn result(
 /// Says what is doubtful about a ride, and the exit code that follows.
 fn verdict(outcome: &RideOutcome) -> ExitCode {
     if outcome.energy_drift > DOUBTFUL_DRIFT {
-        eprintln!(
+        output::say(&format!(
             "warning: the energy of the ride balances only within {:.1} % of its greatest; take a shorter time step",
             100.0 * outcome.energy_drift
-        );
+        ));
     }
     match &outcome.partial {
         Some(why) => {
-            eprintln!("warning: the ride is partial: {why}");
+            output::say(&format!("warning: the ride is partial: {why}"));
             ExitCode::from(CHECK_FAILS)
         }
         None => ExitCode::SUCCESS,
@@ -95,6 +96,11 @@ fn check_files(arguments: &Ride) -> Result<(), Failure> {
     output::check_picture(arguments.spectrum.as_deref())?;
     output::check_kind("--animate", arguments.animate.as_deref(), "html")?;
     output::check_parquet(arguments.parquet.as_deref())
+}
+
+/// Refuses places that cannot be written before any work is done.
+fn check_places(Ride { csv, parquet, plot, spectrum, animate, .. }: &Ride) -> Result<(), Failure> {
+    output::check_places(&[csv, parquet, plot, spectrum, animate])
 }
 
 /// What the ride must keep for the files asked for.
@@ -119,7 +125,6 @@ fn write_pictures(
     if let Some(path) = &arguments.animate {
         let page = ride_animation(outcome, &drawing(&model.axle), card)?;
         output::write_file(path, page.as_bytes())?;
-        eprintln!("wrote {}", path.display());
     }
     Ok(())
 }
@@ -127,11 +132,9 @@ fn write_pictures(
 fn write_samples(arguments: &Ride, outcome: &RideOutcome, card: &ModelCard) -> Result<(), Failure> {
     if let Some(path) = &arguments.csv {
         output::write_file(path, csv::ride(outcome).as_bytes())?;
-        eprintln!("wrote {}", path.display());
     }
     if let Some(path) = &arguments.parquet {
         output::write_file(path, &parquet(outcome, card)?)?;
-        eprintln!("wrote {}", path.display());
     }
     Ok(())
 }

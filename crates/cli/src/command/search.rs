@@ -35,7 +35,6 @@ pub fn run(study: &StudyFile, arguments: &Study, card: &ModelCard) -> Result<Exi
     }
     if let Some(path) = &arguments.output.csv {
         output::write_file(path, csv::search(&outcome).as_bytes())?;
-        eprintln!("wrote {}", path.display());
     }
     output::print(&match arguments.output.json {
         true => json::search_document(&outcome, card),

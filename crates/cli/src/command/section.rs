@@ -14,6 +14,7 @@ use crate::{input, output};
 pub fn run(arguments: &Section) -> Result<ExitCode, Failure> {
     output::check_picture(arguments.plot.as_deref())?;
     let model = input::model(&arguments.model)?;
+    output::check_places(&[&arguments.plot])?;
     let card = input::card(&model, &arguments.model);
     let sections = sections(&model.axle);
     let stiffened = stiffened(&model, arguments.case.as_ref())?;

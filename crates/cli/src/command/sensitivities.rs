@@ -17,6 +17,7 @@ const USUAL_CASE: &str = "rated-load";
 pub fn run(arguments: &Flex) -> Result<ExitCode, Failure> {
     let document = input::document(&arguments.model)?;
     let model = input::built(&document, &arguments.model)?;
+    output::check_places(&[&arguments.plot])?;
     let usual = [USUAL_CASE.to_owned()];
     let asked = if arguments.cases.is_empty() { &usual[..] } else { &arguments.cases };
     let cases = chosen(&model, asked)?;

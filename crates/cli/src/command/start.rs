@@ -23,11 +23,10 @@ pub fn run(arguments: &Start) -> Result<ExitCode, Failure> {
     };
     output::write_file(&path, text.as_bytes())?;
     let path = path.display();
-    if arguments.readings {
-        eprintln!("wrote {path}; print it, fill it in, then run: axlebow fit MODEL --readings {path}");
-    } else {
-        eprintln!("wrote {path}; put your numbers in, then run: axlebow flex {path}");
-    }
+    output::say(&match arguments.readings {
+        true => format!("print it, fill it in, then run: axlebow fit MODEL --readings {path}"),
+        false => format!("put your numbers in, then run: axlebow flex {path}"),
+    });
     Ok(ExitCode::SUCCESS)
 }
 

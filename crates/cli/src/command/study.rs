@@ -17,6 +17,7 @@ pub fn run(arguments: &Study) -> Result<ExitCode, Failure> {
         output::print(&study_size::told(&study, &card))?;
         return Ok(ExitCode::SUCCESS);
     }
+    study_output::check_places(&arguments.output)?;
     study_size::check(&study, arguments.large)?;
     if study.search.is_some() {
         return search::run(&study, arguments, &card);
@@ -29,13 +30,12 @@ pub fn run(arguments: &Study) -> Result<ExitCode, Failure> {
 fn run_designs(study: &StudyFile, arguments: &Study) -> Result<ExitCode, Failure> {
     let saved = study_saving::saved(study, arguments)?;
     if arguments.part.is_some() {
-        eprintln!("wrote {}", saved.path().display());
+        output::say(&format!("wrote {}", saved.path().display()));
         return Ok(ExitCode::SUCCESS);
     }
-    let path = saved.path().to_owned();
     let results = Results::of(vec![saved])?;
     let text = study_output::write(study, &results, &arguments.output)?;
-    if arguments.output.csv.is_some() || arguments.output.parquet.is_some() {
+    if let Some(path) = study_saving::path(&arguments.output, None) {
         std::fs::remove_file(&path).map_err(|error| Failure::on_file("remove", &path, &error))?;
     }
     output::print(&text)?;

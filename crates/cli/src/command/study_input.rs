@@ -14,6 +14,7 @@ pub fn study(arguments: &StudyInput) -> Result<StudyFile, Failure> {
     let folder = arguments.study.parent().unwrap_or(Path::new(""));
     let study = StudyFile::from_bytes(&bytes, &arguments.study.display().to_string(), folder)
         .map_err(|problems| input::misread(problems, &bytes, input::FileKind::Study))?;
+    study.files.iter().for_each(|path| input::remember_read(path));
     chosen(study, arguments)
 }
 

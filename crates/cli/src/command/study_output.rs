@@ -11,15 +11,15 @@ use crate::args::{StudyOutput, Units};
 use crate::failure::Failure;
 use crate::{input, output};
 
-/// Refuses files that cannot be written, before any work is done.
+/// Refuses kinds of files that are not written.
 pub fn check(arguments: &StudyOutput) -> Result<(), Failure> {
     output::check_picture(arguments.plot.as_deref())?;
-    output::check_parquet(arguments.parquet.as_deref())?;
-    let mut files = [&arguments.csv, &arguments.parquet].into_iter().flatten();
-    match files.find(|path| path.is_dir()) {
-        Some(path) => Err(Failure::Input(format!("cannot write {}: it is a folder", path.display()))),
-        None => Ok(()),
-    }
+    output::check_parquet(arguments.parquet.as_deref())
+}
+
+/// Refuses places that cannot be written, before any work is done.
+pub fn check_places(arguments: &StudyOutput) -> Result<(), Failure> {
+    output::check_places(&[&arguments.csv, &arguments.parquet, &arguments.plot])
 }
 
 /// Writes the files and the picture; gives what is to be printed.
@@ -27,7 +27,7 @@ pub fn write(study: &StudyFile, results: &Results, arguments: &StudyOutput) -> R
     let card = card(study, arguments.units);
     let outcome = study.outcome_of(results)?;
     if let Some(path) = &arguments.csv {
-        output::stream_file(path, &mut |file| write_csv(path, (study, results), &outcome, file))?;
+        output::stream_file(path, |file| write_csv(path, (study, results), &outcome, file))?;
     }
     if let Some(path) = &arguments.parquet {
         write_parquet(path, (study, results), (&outcome, &card))?;
@@ -62,7 +62,7 @@ fn write_parquet(
     (study, results): (&StudyFile, &Results),
     (outcome, card): (&StudyOutcome, &ModelCard),
 ) -> Result<(), Failure> {
-    output::stream_file(path, &mut |file| {
+    output::stream_file(path, |file| {
         let mut parquet = axlebow_report::parquet::StudyParquet::begin(outcome, card, file)?;
         results.in_order(|chunk| study.rows_of(&chunk), |rows| parquet.add(rows).map_err(Failure::from))?;
         Ok(parquet.end()?)

@@ -4,6 +4,7 @@ use axlebow_report::{ModelCard, table};
 use axlebow_study::{MOST_DESIGNS, Part, Study as StudyFile, threads};
 
 use crate::failure::Failure;
+use crate::output;
 
 /// Seconds beyond which a run tells its size first.
 const LONG: f64 = 3.0;
@@ -36,6 +37,6 @@ pub fn announce(study: &StudyFile, part: Option<Part>) {
     let (cost, threads) = (study.design_cost(), threads());
     if designs as f64 * cost.time.as_secs_f64() > LONG * threads as f64 {
         let part = part.map_or(String::new(), |part| format!("part {part}: "));
-        eprintln!("{part}{}", table::study_time(designs, (&cost, threads)));
+        output::say(&format!("{part}{}", table::study_time(designs, (&cost, threads))));
     }
 }

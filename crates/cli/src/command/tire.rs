@@ -2,7 +2,7 @@
 
 use std::process::ExitCode;
 
-use axlebow_axle::{Axle, TireRideOutcome, tires, tires_over};
+use axlebow_axle::{Axle, Ride, TireRideOutcome, tires, tires_over};
 use axlebow_model::TireFile;
 use axlebow_report::plot::tire_figure;
 use axlebow_report::{ModelCard, json, table};
@@ -24,8 +24,10 @@ pub fn run(arguments: &Tire) -> Result<ExitCode, Failure> {
     let mut card = input::card(&model, &arguments.model);
     let tire = arguments.tires.first().map(|path| input::tire(path)).transpose()?;
     let axle = fitted(&model.axle, tire.as_ref(), &mut card)?;
+    let ride = road_input::ride(&arguments.drive, &axle, &mut card)?;
+    output::check_places(&[&arguments.plot])?;
     let outcome = tires(&axle, &cases)?;
-    let ride = ridden(arguments, &axle, &mut card)?;
+    let ride = ride.map(|ride| ridden(&axle, &ride)).transpose()?;
     if let Some(path) = &arguments.plot {
         output::write_picture(path, &tire_figure(&outcome.cases[0], ride.as_ref(), &card)?)?;
     }
@@ -46,9 +48,8 @@ fn fitted(axle: &Axle, tire: Option<&TireFile>, card: &mut ModelCard) -> Result<
     Ok(tire.fitted(axle)?)
 }
 
-/// Wear over the road that was asked for.
-fn ridden(arguments: &Tire, axle: &Axle, card: &mut ModelCard) -> Result<Option<TireRideOutcome>, Failure> {
-    let Some(ride) = road_input::ride(&arguments.drive, axle, card)? else { return Ok(None) };
-    let driven = axlebow_axle::ride(axle, &ride)?;
-    Ok(Some(tires_over(axle, &ride, &driven)?))
+/// Wear over a road.
+fn ridden(axle: &Axle, ride: &Ride) -> Result<TireRideOutcome, Failure> {
+    let driven = axlebow_axle::ride(axle, ride)?;
+    Ok(tires_over(axle, ride, &driven)?)
 }

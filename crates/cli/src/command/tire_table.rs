@@ -37,6 +37,7 @@ pub fn run(arguments: &Tire) -> Result<(), Failure> {
         arguments.tires.iter().map(|path| input::tire(path)).collect::<Result<_, _>>()?;
     let mut card = input::card(&models[0], &arguments.model);
     card.invented = models.iter().any(|model| model.invented) || tires.iter().any(|tire| tire.invented);
+    output::check_places(&[&arguments.plot])?;
     let outcome = table_of(arguments, &models, tires)?.run()?;
     if let Some(path) = &arguments.plot {
         output::write_picture(path, &compatibility_figure(&outcome, &card)?)?;

@@ -53,6 +53,7 @@ fn the_fitted_model_stands_beside_the_original_and_runs() {
         "{fitted}"
     );
     assert!(text(folder.path(), "fit.svg").contains("first guess"));
+    assert!(fitted.contains("[[wheel_end]]") && fitted.contains("\ncamber = \"-0.0"), "{fitted}");
     assert_eq!(axlebow_in(folder.path(), &["flex", "axle-fitted.toml"]).code, 0);
     let again = axlebow_in(folder.path(), &fit);
     assert_eq!(again.code, 2);
@@ -142,4 +143,21 @@ fn a_reading_sheet_has_its_cautions_and_is_not_written_over() {
         assert!(sheet.contains(words), "{words}");
     }
     assert_eq!(axlebow_in(folder.path(), &["start", "--readings", "bay-4"]).code, 2);
+}
+
+/// A wheel that leans in and one that leans out are of no wall.
+#[test]
+fn a_doubtful_fit_fails_and_writes_nothing_unless_asked() {
+    let folder = folder();
+    let rows = "quantity,of,load,ground,value,standard error\n\
+                camber,left,rated-load,rolling,-0.9 deg,0.02 deg\ncamber,right,rated-load,rolling,0.5 deg,0.02 deg\n";
+    std::fs::write(folder.path().join("sheet.csv"), rows).expect("the file is written");
+    let fit = ["fit", "axle.toml", "--readings", "sheet.csv", "--unknown", "tube.wall"];
+    let run = axlebow_in(folder.path(), &fit);
+    assert_eq!(run.code, 1, "{}", run.err);
+    assert!(run.err.contains("no model was written") && run.out.contains("Chi squared"), "{}", run.err);
+    assert!(!folder.path().join("axle-fitted.toml").exists());
+    let run = axlebow_in(folder.path(), &[fit.as_slice(), &["--doubtful"]].concat());
+    assert!(run.code == 1 && run.err.contains("written all the same"), "{}", run.err);
+    assert!(text(folder.path(), "axle-fitted.toml").contains("wall = "));
 }

@@ -5,6 +5,7 @@ mod commands;
 mod fits;
 mod hostile_text;
 mod job_arrays;
+mod outputs;
 mod program;
 mod readme;
 mod roads;

@@ -6,7 +6,7 @@ use statrs::distribution::{ChiSquared, ContinuousCDF, StudentsT};
 use super::Unknown;
 use super::least_squares::least_squares;
 use super::precision::Precision;
-use super::warnings::warnings;
+use super::warnings::{NO_ACCIDENT, warnings};
 
 /// Share of intervals that hold the true value.
 const CONFIDENCE: f64 = 0.95;
@@ -26,7 +26,8 @@ pub struct Estimate {
     /// Standard error of each unknown by the standard errors of the readings alone, SI; `None` where readings do not
     /// determine it.
     pub stated_errors: Vec<Option<f64>>,
-    /// 95 % interval of each unknown, SI; `None` where readings do not determine it, or only to a factor of a thousand.
+    /// 95 % interval of each unknown, SI; `None` where readings do not determine it, or only to a factor of a thousand, and
+    /// of all unknowns where the search found no least sum of squares inside their ranges.
     pub intervals: Vec<Option<[f64; 2]>>,
     /// Covariance of the unknowns by the scatter of the readings, SI.
     pub covariance: Vec<Vec<Option<f64>>>,
@@ -50,11 +51,27 @@ pub struct Estimate {
     pub(crate) jacobian: nalgebra::DMatrix<f64>,
 }
 
+impl Estimate {
+    /// Why the fitted values are not to be gone by: the search found no least sum of squares, or the readings scatter as
+    /// readings of such a model would in one case of forty at most.
+    pub fn doubt(&self) -> Option<&'static str> {
+        if !self.converged {
+            return Some("the search did not converge");
+        }
+        let is_wrong = self.chance.is_some_and(|chance| chance < NO_ACCIDENT);
+        is_wrong.then_some(
+            "the readings differ from the fitted model by more than their standard errors let expect",
+        )
+    }
+}
+
 /// Fits unknowns to readings by least squares weighted by the readings' standard errors.
 ///
 /// Intervals are `u ± t(ν) s √C_ii` on the scale of each unknown, with `C = (JᵀJ)⁻¹`, `s² = χ²/ν` and ν readings less
 /// unknowns: the standard errors count against one another, and the readings' own scatter says how large they are. Without
-/// a degree of freedom the stated errors are all there is, and the normal quantile is used.
+/// a degree of freedom the stated errors are all there is, and the normal quantile is used. Readings that agree better than
+/// 97.5 % of such readings would (both wheels to the last digit, say) do not narrow the intervals: `s` is then 1. All of
+/// it is about a least sum of squares inside the ranges of the unknowns; where there is none, nothing is said.
 ///
 /// Arguments: `unknowns`; `readings`, value and standard error of each, in one unit for each reading; `predicted`, the same
 /// readings from values of the unknowns, SI.
@@ -80,23 +97,25 @@ pub fn estimate(
     let chance = (freedom > 0).then(|| {
         ChiSquared::new(freedom as f64).map_or(f64::NAN, |chi_squared_of| chi_squared_of.sf(chi_squared))
     });
-    let precision = Precision::of(&found.jacobian);
-    let spread = Spread::of(&precision, (unknowns, &found.place), (chi_squared, freedom));
     let at_end: Vec<usize> = (0..unknowns.len())
         .filter(|&i| limits[i].iter().any(|end| (found.place[i] - end).abs() < AT_END))
         .collect();
+    let precision = Precision::of(&found.jacobian);
+    let scatter = Scatter::of(chi_squared, freedom, chance);
+    let is_least = found.converged && at_end.is_empty();
+    let spread = Spread { precision: &precision, unknowns, place: &found.place, scatter, is_least };
     let mut estimate = Estimate {
         values: values(unknowns, &found.place),
         stated_errors: spread.stated_errors(),
         intervals: spread.intervals(),
         covariance: spread.covariance(),
-        correlation: square(unknowns.len(), |i, j| precision.correlation(i, j)),
+        correlation: square(unknowns.len(), |i, j| is_least.then(|| precision.correlation(i, j)).flatten()),
         chi_squared,
         degrees_of_freedom: freedom,
         chance,
         conditioning: precision.conditioning,
         steps: found.steps,
-        converged: found.converged,
+        converged: found.converged && !at_end.iter().any(|&i| unknowns[i].scale.is_endless()),
         warnings: Vec::new(),
         place: found.place,
         jacobian: found.jacobian,
@@ -119,32 +138,39 @@ struct Spread<'a> {
     precision: &'a Precision,
     unknowns: &'a [Unknown],
     place: &'a [f64],
-    /// `s`, by which scatter exceeds the stated errors, and the quantile that goes with it.
-    scatter: f64,
+    scatter: Scatter,
+    /// Whether the sum of squares is least there; else nothing is told.
+    is_least: bool,
+}
+
+/// How readings scatter.
+#[derive(Clone, Copy)]
+struct Scatter {
+    /// `s`, by which scatter exceeds the stated errors.
+    ratio: f64,
+    /// The quantile that goes with it.
     quantile: f64,
 }
 
-impl<'a> Spread<'a> {
-    fn of(
-        precision: &'a Precision,
-        (unknowns, place): (&'a [Unknown], &'a [f64]),
-        (chi_squared, freedom): (f64, usize),
-    ) -> Self {
-        let student = |freedom: f64| StudentsT::new(0.0, 1.0, freedom).ok();
-        let (scatter, quantile) = match freedom {
-            0 => (1.0, NORMAL),
-            freedom => {
-                let freedom = freedom as f64;
-                let quantile = student(freedom).map_or(f64::NAN, |t| t.inverse_cdf(0.5 + 0.5 * CONFIDENCE));
-                ((chi_squared / freedom).sqrt(), quantile)
-            }
-        };
-        Spread { precision, unknowns, place, scatter, quantile }
+impl Scatter {
+    fn of(chi_squared: f64, freedom: usize, chance: Option<f64>) -> Self {
+        let Some(chance) = chance else { return Scatter { ratio: 1.0, quantile: NORMAL } };
+        let freedom = freedom as f64;
+        let student = StudentsT::new(0.0, 1.0, freedom);
+        let quantile = student.map_or(f64::NAN, |t| t.inverse_cdf(0.5 + 0.5 * CONFIDENCE));
+        let ratio = if chance > 1.0 - NO_ACCIDENT { 1.0 } else { (chi_squared / freedom).sqrt() };
+        Scatter { ratio, quantile }
+    }
+}
+
+impl Spread<'_> {
+    fn is_told(&self, i: usize) -> bool {
+        self.is_least && self.precision.determined[i]
     }
 
     /// Standard error on the scale, by stated errors.
     fn scaled_error(&self, i: usize) -> Option<f64> {
-        self.precision.determined[i].then(|| self.precision.covariance[(i, i)].sqrt())
+        self.is_told(i).then(|| self.precision.covariance[(i, i)].sqrt())
     }
 
     fn stated_errors(&self) -> Vec<Option<f64>> {
@@ -154,7 +180,7 @@ impl<'a> Spread<'a> {
 
     fn intervals(&self) -> Vec<Option<[f64; 2]>> {
         let interval = |i: usize| {
-            let half = self.quantile * self.scatter * self.scaled_error(i)?;
+            let half = self.scatter.quantile * self.scatter.ratio * self.scaled_error(i)?;
             (half < self.unknowns[i].widest()).then_some(())?;
             Some([-half, half].map(|half| self.unknowns[i].value(self.place[i] + half)))
         };
@@ -163,10 +189,9 @@ impl<'a> Spread<'a> {
 
     fn covariance(&self) -> Vec<Vec<Option<f64>>> {
         let slope = |i: usize| self.unknowns[i].slope(self.place[i]);
-        let determined = &self.precision.determined;
         square(self.place.len(), |i, j| {
-            let entry = self.scatter.powi(2) * self.precision.covariance[(i, j)] * slope(i) * slope(j);
-            (determined[i] && determined[j]).then_some(entry)
+            let entry = self.scatter.ratio.powi(2) * self.precision.covariance[(i, j)] * slope(i) * slope(j);
+            (self.is_told(i) && self.is_told(j)).then_some(entry)
         })
     }
 }

@@ -1,6 +1,9 @@
 //! What a fit may change: a key of the model on a scale that keeps its bounds.
 
-use axlebow_model::{Bounds, Document, ModelError};
+use std::collections::BTreeSet;
+
+use axlebow_axle::Side;
+use axlebow_model::{Bounds, Document, ModelError, ReadQuantity, Reading};
 use axlebow_units::Kind;
 
 use super::FitError;
@@ -25,6 +28,13 @@ pub enum Scale {
         /// The size.
         size: f64,
     },
+}
+
+impl Scale {
+    /// Whether its ends are those of the search only, and not of what is possible.
+    pub(crate) fn is_endless(self) -> bool {
+        !matches!(self, Scale::Share { .. })
+    }
 }
 
 /// A key of the model that a fit may change.
@@ -104,10 +114,24 @@ impl Unknown {
     }
 }
 
-/// The unknowns of a fit that asks for none: the wall, and the rotational stiffness of each seat.
-pub fn usual_unknowns(document: &Document) -> Vec<String> {
+/// The unknowns of a fit that asks for none: the wall, the rotational stiffness of each seat, and what camber and toe the
+/// wheel ends were made with where camber and toe were read.
+pub fn usual_unknowns(document: &Document, readings: &[Reading]) -> Vec<String> {
     let walls = ["tube.wall", "housing.wall"].map(str::to_owned);
     let seats =
         (0..document.root().tables("seat").len()).map(|seat| format!("seat[{seat}].rotational_stiffness"));
-    walls.into_iter().chain(seats).filter(|path| Unknown::of(document, path).is_ok()).collect()
+    let ends = document.root().tables("wheel_end").len();
+    let made = |reading: &Reading| match reading.quantity {
+        // One table is of both ends, two are of the left and the right one.
+        ReadQuantity::Camber(side) => Some(("camber", side)),
+        ReadQuantity::Toe(side) => Some(("toe", side)),
+        _ => None,
+    };
+    let made = readings
+        .iter()
+        .filter_map(made)
+        .map(|(key, side)| (usize::from(side == Side::Right).min(ends - 1), key));
+    let made: BTreeSet<_> = made.collect();
+    let made = made.into_iter().map(|(end, key)| format!("wheel_end[{end}].{key}"));
+    walls.into_iter().chain(seats).chain(made).filter(|path| Unknown::of(document, path).is_ok()).collect()
 }

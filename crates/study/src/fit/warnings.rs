@@ -8,7 +8,7 @@ use super::{Estimate, Unknown};
 /// Correlation above which two unknowns are hard to tell apart.
 const HARD_TO_TELL: f64 = 0.95;
 /// Probability below which a scatter is no accident.
-const NO_ACCIDENT: f64 = 0.025;
+pub(super) const NO_ACCIDENT: f64 = 0.025;
 
 pub(crate) fn warnings(
     unknowns: &[Unknown],
@@ -20,14 +20,15 @@ pub(crate) fn warnings(
     for unknown in at_end.iter().map(|i| &unknowns[*i]) {
         found.push(warning(
             format!("{} is at the end of its range", unknown.path),
-            "its interval means nothing there: check signs and load cases of the readings, and what else is wrong in the model",
+            "no interval means anything there: check signs and load cases of the readings, and what else is wrong in the model, \
+             or leave it out of the unknowns",
         ));
     }
     found.extend(scatter(estimate));
-    if !estimate.converged {
+    if !estimate.converged && at_end.is_empty() {
         found.push(warning(
             format!("the search did not end in {} steps", estimate.steps),
-            "start from a better first guess",
+            "start from a better first guess, or fit fewer unknowns; until it does, no interval means anything",
         ));
     }
     found
@@ -87,7 +88,7 @@ fn scatter(estimate: &Estimate) -> Option<Warning> {
     (chance > 1.0 - NO_ACCIDENT).then(|| {
         warning(
             "the readings agree with the fitted model better than their standard errors let expect".to_owned(),
-            "errors may be stated too large; with few readings it may be luck, and then the intervals are too narrow",
+            "errors may be stated too large; with few readings it may be luck. The intervals go by the stated errors",
         )
     })
 }

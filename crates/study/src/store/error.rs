@@ -42,6 +42,16 @@ pub enum StoreError {
         /// What differs.
         why: String,
     },
+    /// A file whose first lines are not as they were written.
+    #[error("{} is damaged: it says `{line}` where `{due}` was written", path.display())]
+    Damaged {
+        /// The file.
+        path: PathBuf,
+        /// A line of it.
+        line: String,
+        /// What the line was.
+        due: String,
+    },
     /// Results that no file has.
     #[error("results of {designs} of {of} designs are missing")]
     Missing {

@@ -1,6 +1,8 @@
 //! Head of a file of results: which study it is of.
 
-use crate::Part;
+use std::path::Path;
+
+use crate::{Part, StoreError};
 
 /// First line; its number grows when what follows changes its meaning.
 const FIRST: &str = "axlebow results 1";
@@ -14,7 +16,7 @@ pub struct Head {
     pub study: String,
     /// Hash of all that its results depend on.
     pub hash: String,
-    /// Version of axlebow.
+    /// Version and build of axlebow.
     pub program: String,
     /// Designs of the whole study.
     pub designs: usize,
@@ -78,13 +80,27 @@ impl Head {
         Some((head, length))
     }
 
-    /// How another head's study is not this one, if it is not.
-    pub(super) fn difference(&self, other: &Head) -> Option<String> {
+    /// Refuses the head that a file begins with unless it is this one in every line.
+    pub(super) fn check(&self, found: &Head, path: &Path) -> Result<(), StoreError> {
+        let path = path.to_owned();
+        let (own, other) = (self.text(), found.text());
+        let mut lines = other.lines().zip(own.lines());
+        match lines.find(|(other, own)| other != own) {
+            None => Ok(()),
+            // The hash is of all the other lines, so that one of them is not as it was written.
+            Some((other, own)) if self.hash == found.hash && self.part == found.part => {
+                Err(StoreError::Damaged { path, line: other.to_owned(), due: own.to_owned() })
+            }
+            Some(_) => Err(StoreError::Foreign { path, why: self.difference(found) }),
+        }
+    }
+
+    /// How another head's study or part is not this one.
+    fn difference(&self, other: &Head) -> String {
         let named = |head: &Head| head.study.replace(char::is_control, " ");
         if self.hash == other.hash {
-            return None;
-        }
-        Some(if named(self) != named(other) {
+            format!("part {}, and this is part {}", other.part, self.part)
+        } else if named(self) != named(other) {
             format!("{:?}, and this one is {:?}", named(other), named(self))
         } else if self.program != other.program {
             format!("made by axlebow {}, and this is {}", other.program, self.program)
@@ -95,7 +111,7 @@ impl Head {
             )
         } else {
             "the study file or a file that it points to has changed since".to_owned()
-        })
+        }
     }
 }
 
@@ -136,11 +152,30 @@ mod tests {
     #[test]
     fn what_differs_is_said() {
         let other = |hash: &str| Head { hash: hash.to_owned(), ..head() };
-        assert_eq!(head().difference(&head()), None);
-        assert!(head().difference(&other("9")).unwrap().contains("has changed since"));
+        assert!(head().difference(&other("9")).contains("has changed since"));
         let fewer = Head { designs: 3, ..other("9") };
-        assert!(head().difference(&fewer).unwrap().starts_with("3 designs"));
+        assert!(head().difference(&fewer).starts_with("3 designs"));
         let named = Head { study: "another\none".to_owned(), ..other("9") };
-        assert!(head().difference(&named).unwrap().starts_with("\"another one\""));
+        assert!(head().difference(&named).starts_with("\"another one\""));
+    }
+
+    #[test]
+    fn a_head_is_the_same_in_every_line_or_refused() {
+        let check = |found: &Head| head().check(found, Path::new("out.csv.work"));
+        assert!(check(&head()).is_ok());
+        let damaged = [
+            Head { chunk: 2000, ..head() },
+            Head { designs: usize::MAX, ..head() },
+            Head { readings: 8, ..head() },
+            Head { program: "0.2.0".to_owned(), ..head() },
+            Head { study: "wall against width".to_owned(), ..head() },
+        ];
+        for found in damaged {
+            assert!(matches!(check(&found), Err(StoreError::Damaged { .. })), "{found:?}");
+        }
+        let text = check(&Head { chunk: 2000, ..head() }).unwrap_err().to_string();
+        assert_eq!(text, "out.csv.work is damaged: it says `chunk 2000` where `chunk 1000` was written");
+        let other = Head { part: "1/3".parse().unwrap(), ..head() };
+        assert!(check(&other).unwrap_err().to_string().contains("part 1/3, and this is part 2/3"));
     }
 }

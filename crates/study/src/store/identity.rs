@@ -1,6 +1,7 @@
 //! Which study results are of.
 
 use std::fs;
+use std::path::PathBuf;
 
 use crate::measure::Columns;
 use crate::{Head, Part, Study, StudyRide};
@@ -10,6 +11,8 @@ use crate::{Head, Part, Study, StudyRide};
 const DESIGNS: usize = 1024;
 /// The same where a design takes milliseconds or more: rides, and shells that no table stands for.
 const COSTLY_DESIGNS: usize = 32;
+/// Version and build: numbers of one need not be those of another to the last digit.
+const PROGRAM: &str = concat!(env!("CARGO_PKG_VERSION"), " build ", env!("AXLEBOW_BUILD"));
 /// Designs whose values enter the hash one by one.
 const PROBED: usize = 256;
 
@@ -19,7 +22,7 @@ impl Study {
         Head {
             study: self.name.clone(),
             hash: self.hash(),
-            program: env!("CARGO_PKG_VERSION").to_owned(),
+            program: PROGRAM.to_owned(),
             designs: self.count(),
             chunk: self.chunk_size(),
             readings: Columns::of(self).measures().len(),
@@ -28,14 +31,15 @@ impl Study {
     }
 
     /// BLAKE3 of all that its results depend on: what the study file and the files that it points to say, which designs and
-    /// results are asked for, and the version of axlebow. Layout of files, threads and parts do not matter. The first
+    /// results are asked for, how many make a chunk, and the version and build of axlebow. Layout of files, threads and parts do not matter. The first
     /// 32 hexadecimal digits.
     pub fn hash(&self) -> String {
         let mut hasher = blake3::Hasher::new();
         let mut add = |bytes: &[u8]| {
             hasher.update(&(bytes.len() as u64).to_le_bytes()).update(bytes);
         };
-        add(env!("CARGO_PKG_VERSION").as_bytes());
+        add(PROGRAM.as_bytes());
+        add(&(self.chunk_size() as u64).to_le_bytes());
         add(self.content.as_bytes());
         for variant in &self.variants {
             add(variant.name.as_bytes());
@@ -43,7 +47,7 @@ impl Study {
         }
         for ride in &self.rides {
             add(ride.document.hash().as_bytes());
-            add(&ride.profile());
+            add(&ride.profile().and_then(|path| fs::read(path).ok()).unwrap_or_default());
         }
         Columns::of(self).measures().iter().for_each(|measure| add(measure.name.as_bytes()));
         add(&(self.count() as u64).to_le_bytes());
@@ -69,8 +73,7 @@ impl Study {
 
 impl StudyRide {
     /// The measured profile that its road reads, if it reads one.
-    fn profile(&self) -> Vec<u8> {
-        let named = self.document.root().optional_text("profile");
-        named.and_then(|named| fs::read(self.folder.join(named)).ok()).unwrap_or_default()
+    pub(crate) fn profile(&self) -> Option<PathBuf> {
+        Some(self.folder.join(self.document.root().optional_text("profile")?))
     }
 }

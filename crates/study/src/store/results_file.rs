@@ -1,13 +1,14 @@
 //! A file that chunks of results are appended to as they come.
 
 use std::collections::BTreeMap;
-use std::fs::{File, OpenOptions, TryLockError};
+use std::fs::{File, TryLockError};
 use std::io::{BufReader, Read, Seek, SeekFrom, Write};
 use std::path::{Path, PathBuf};
 use std::sync::{Mutex, MutexGuard, PoisonError};
 
 use super::chunk::{self, ChunkHead};
 use super::head::{Head, LONGEST};
+use super::whole_file::{is_at, open_in_place};
 use crate::{Chunk, StoreError};
 
 /// What becomes of results that are there already.
@@ -44,17 +45,24 @@ impl ResultsFile {
     /// Begins a file, or goes on with one; nobody else may be at work on it.
     ///
     /// # Errors
-    /// [`StoreError::Unfinished`], [`StoreError::Busy`], [`StoreError::Foreign`], [`StoreError::NoResults`], and what
-    /// the disk refuses.
+    /// [`StoreError::Unfinished`], [`StoreError::Busy`], [`StoreError::Foreign`], [`StoreError::Damaged`],
+    /// [`StoreError::NoResults`], and what the disk refuses: anything but a plain file at the path among it.
     pub fn begin(path: &Path, head: Head, earlier: Earlier) -> Result<ResultsFile, StoreError> {
-        let opened = OpenOptions::new().read(true).write(true).create(true).truncate(false).open(path);
-        let file = opened.map_err(StoreError::disk("write", path))?;
-        held(path, file.try_lock())?;
+        let refused = || StoreError::disk("write", path);
+        let file = loop {
+            let file = open_in_place(path).map_err(refused())?;
+            held(path, file.try_lock())?;
+            // The run that held it may have removed it just now.
+            if is_at(&file, path).map_err(refused())? {
+                break file;
+            }
+        };
         let is_new = file.metadata().map_err(StoreError::disk("read", path))?.len() == 0;
         match earlier {
             Earlier::Refused if !is_new => return Err(StoreError::Unfinished { path: path.to_owned() }),
             Earlier::Kept => {
                 if let Some(found) = found_head(path, &file, &head)? {
+                    head.check(&found.0, path)?;
                     return ResultsFile::found(path, file, found)?.without_torn_end();
                 }
             }
@@ -82,6 +90,8 @@ impl ResultsFile {
         held(path, file.try_lock_shared())?;
         let found = found_head(path, &file, head)?;
         let found = found.ok_or_else(|| StoreError::NoResults { path: path.to_owned() })?;
+        let wanted = Head { part: found.0.part, ..head.clone() };
+        wanted.check(&found.0, path)?;
         ResultsFile::found(path, file, found)
     }
 
@@ -182,7 +192,9 @@ impl Content {
         while let Some((own, bytes)) = next(&mut file, length - at)? {
             let next = at + (chunk::HEAD + own.length) as u64;
             let found = own.chunk(&bytes, (&head.hash, head.readings));
-            let is_whole = |found: &Chunk| found.designs() == head.designs_of(own.place).len();
+            let is_whole = |found: &Chunk| {
+                own.place < head.chunks() && found.designs() == head.designs_of(own.place).len()
+            };
             if found.filter(is_whole).is_some() {
                 self.chunks.insert(own.place, at);
                 self.end = next;
@@ -199,7 +211,7 @@ impl Content {
     }
 }
 
-/// The head that a file of a study begins with, and where it ends; none where the file ends within it.
+/// The head that a file begins with, and where it ends; none where the file ends within the one that is wanted.
 fn found_head(path: &Path, file: &File, wanted: &Head) -> Result<Option<(Head, u64)>, StoreError> {
     let mut begin = Vec::new();
     file.take(LONGEST).read_to_end(&mut begin).map_err(StoreError::disk("read", path))?;
@@ -207,10 +219,7 @@ fn found_head(path: &Path, file: &File, wanted: &Head) -> Result<Option<(Head, u
     match Head::of(&begin) {
         None if wanted.text().as_bytes().starts_with(&begin) => Ok(None),
         None => Err(StoreError::NoResults { path }),
-        Some((head, end)) => match wanted.difference(&head) {
-            Some(why) => Err(StoreError::Foreign { path, why }),
-            None => Ok(Some((head, end as u64))),
-        },
+        Some((head, end)) => Ok(Some((head, end as u64))),
     }
 }
 

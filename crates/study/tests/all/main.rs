@@ -4,6 +4,7 @@
 
 mod causes;
 mod fit;
+mod mutations;
 mod rides;
 mod sampled;
 mod search;
