@@ -22,7 +22,8 @@ pub fn run(arguments: &Flex) -> Result<ExitCode, Failure> {
     let card = input::card(&model, &arguments.model);
     let outcome = axlebow_axle::flex(&model.axle, &cases)?;
     if let Some(path) = &arguments.plot {
-        output::write_picture(path, &flex_figure(&outcome.cases[0], &drawing(&model.axle), &card)?)?;
+        let figure = flex_figure(&outcome.cases[0], &drawing(&model.axle), &card)?;
+        output::write_picture(path, &figure.with_warnings(&outcome.warnings))?;
     }
     if let Some(path) = &arguments.vtu {
         let case = &outcome.cases[0];
