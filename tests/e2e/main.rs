@@ -2,6 +2,7 @@
 
 mod bad_input;
 mod commands;
+mod documents;
 mod fits;
 mod program;
 mod readme;
