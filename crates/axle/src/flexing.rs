@@ -2,18 +2,21 @@
 
 use axlebow_fe::Rigidity;
 
-/// Factors on the flexibility of tube, housing and spindles; both are 1 in a real axle.
+/// Factors on the flexibility of tube, housing and spindles; both are 1 in a real axle, and it bends between its seats.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Flexing {
     /// Factor on bending, twist and stretch, above 0.
     pub bending: f64,
     /// Factor on transverse shear, above 0.
     pub shear: f64,
+    /// Whether the seats hold the axle straight between them: to the line through both, so that it heaves and rolls on its
+    /// suspension as before.
+    pub straight_between_seats: bool,
 }
 
 impl Default for Flexing {
     fn default() -> Self {
-        Flexing { bending: 1.0, shear: 1.0 }
+        Flexing { bending: 1.0, shear: 1.0, straight_between_seats: false }
     }
 }
 

@@ -20,6 +20,7 @@ use crate::stations::{HUB, Place, nearest, places, places_with_welds};
 use crate::stiffened::StiffenedSection;
 use crate::stiffened_beam::{stiffened, stiffened_beam};
 use crate::stiffener::Stiffener;
+use crate::straight_seats::straight_seats;
 use crate::tied_stiffener::{Beside, TiedStiffener, reach, tie};
 use crate::wall_at_seat::{WallAtSeat, WallBy};
 use crate::weld_line::{WeldPiece, pieces};
@@ -168,6 +169,10 @@ impl Frame {
                 .ok_or(AxleError::SeatTooStiff { side })?;
             Ok(structure.add_spring(Spring { far, ..spring })?)
         })?;
+        if axle.body.flexing().straight_between_seats {
+            let nodes = Sides::each(|side| node_at(side.sign() * axle.seats.of(side).at));
+            structure.add_spring(straight_seats(axle, &nodes, &walls))?;
+        }
         add_masses(axle, &hubs, node_at, &mut structure);
         Ok(Frame {
             structure,

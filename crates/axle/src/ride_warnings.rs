@@ -12,6 +12,9 @@ use crate::{Axle, Ride, Side};
 /// source).
 const STEPS_PER_CONTACT: f64 = 4.0;
 
+/// Lack of energy balance over the greatest energy from which on a ride is doubted.
+const DOUBTFUL_DRIFT: f64 = 0.01;
+
 /// Everything worth a warning in what is driven over, and how.
 pub(crate) fn ride_warnings(axle: &Axle, ride: &Ride) -> Vec<Warning> {
     let mut warnings = Vec::new();
@@ -25,6 +28,14 @@ pub(crate) fn ride_warnings(axle: &Axle, ride: &Ride) -> Vec<Warning> {
     warnings.extend(coarse_step(ride));
     warnings.extend(lean_at_the_start(axle, ride));
     warnings
+}
+
+/// A ride whose energy does not balance.
+pub(crate) fn energy_drift(drift: f64) -> Option<Warning> {
+    (drift > DOUBTFUL_DRIFT).then(|| Warning {
+        text: format!("the energy of the ride balances only within {:.1} % of its greatest", 100.0 * drift),
+        advice: "take a shorter time_step until it balances within 1 %".to_owned(),
+    })
 }
 
 /// A road that the ride drives only a part of.
@@ -106,4 +117,19 @@ fn lean_at_the_start(axle: &Axle, ride: &Ride) -> Option<Warning> {
         ),
         advice: "check that both tracks count their heights from one level".to_owned(),
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_drift_of_over_a_hundredth_is_doubted() {
+        assert_eq!(energy_drift(0.01), None);
+        let text = energy_drift(0.0123).map(|warning| warning.text);
+        assert_eq!(
+            text.as_deref(),
+            Some("the energy of the ride balances only within 1.2 % of its greatest")
+        );
+    }
 }

@@ -14,7 +14,7 @@ use crate::ride_outcome::{Driven, RideOutcome};
 use crate::ride_readings::Readings;
 use crate::ride_recorder::Recorder;
 use crate::ride_split::SplitReadings;
-use crate::ride_warnings::ride_warnings;
+use crate::ride_warnings::{energy_drift, ride_warnings};
 use crate::vibration::VibrationModel;
 use crate::{Axle, AxleError, Ride, RideBasis, Side, Sides};
 
@@ -85,11 +85,13 @@ impl<'a> RidingAxle<'a> {
             ControlFlow::Continue(())
         })?;
         let recorded = recorder.finished();
+        let warnings =
+            ride_warnings(self.model.axle, ride).into_iter().chain(energy_drift(run.balance.drift()));
         let driven = Driven {
             radius: self.model.axle.wheels.left.tire().loaded_radius,
             method: RideMethod::of(ride, system.order()),
             partial: self.why_partial(&run),
-            warnings: ride_warnings(self.model.axle, ride),
+            warnings: warnings.collect(),
             run: &run,
         };
         Ok(RideOutcome::of(ride, recorded, driven))

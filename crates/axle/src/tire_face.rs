@@ -68,7 +68,8 @@ pub fn tires(axle: &Axle, cases: &[LoadCase]) -> Result<TireOutcome, AxleError> 
         })
     };
     let cases: Vec<TireCase> = solved.iter().map(of_case).collect::<Result<_, _>>()?;
-    let warnings = lifted(&cases).into_iter().chain(crate::warnings::warnings(axle, &solved)).collect();
+    let lifted = cases.iter().find_map(|case| tire_warning(&case.name, &case.wheels));
+    let warnings = lifted.into_iter().chain(crate::warnings::warnings(axle, &solved)).collect();
     Ok(TireOutcome { cases, warnings })
 }
 
@@ -99,15 +100,14 @@ pub(crate) fn pose(case: &CaseOutcome, side: Side) -> Pose {
     Pose { load: wheel.vertical_load, camber, toe: wheel.toe }
 }
 
-/// A loaded tire with a rib off the road.
-fn lifted(cases: &[TireCase]) -> Option<Warning> {
+/// A loaded tire with a rib off the road in a case.
+pub fn tire_warning(case: &str, wheels: &Sides<TireFace>) -> Option<Warning> {
     let has_lifted = |face: &TireFace| {
         let mut tires = face.worn.tires.iter().filter(|tire| tire.load > 0.0);
         tires.any(|tire| tire.ribs.iter().any(|rib| rib.load == 0.0))
     };
-    let case = cases.iter().find(|case| Side::BOTH.iter().any(|side| has_lifted(case.wheels.of(*side))))?;
-    Some(Warning {
-        text: format!("a rib is off the road in the case {}", case.name),
+    Side::BOTH.into_iter().any(|side| has_lifted(wheels.of(side))).then(|| Warning {
+        text: format!("a rib is off the road in the case {case}"),
         advice: "check `crown`, `tire_vertical_stiffness` and inflation: tires do not run so for long"
             .to_owned(),
     })

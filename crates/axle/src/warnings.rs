@@ -3,7 +3,7 @@
 use axlebow_wall::Caveat;
 
 use crate::outcome::{CaseOutcome, Warning};
-use crate::{Axle, Side, Sides, WallAtSeat};
+use crate::{Axle, AxleError, LoadCase, Side, Sides, StaticReadings, WallAtSeat};
 
 /// Rotation up to which small-displacement theory is kept to, rad: at 5 degrees the sine and the angle differ
 /// by 0.13 %.
@@ -12,8 +12,41 @@ pub(crate) const SMALL_ROTATION: f64 = 0.087;
 /// Largest endplay that the trade accepts, m: 0.005 in, TMC Recommended Practice RP 618.
 const ACCEPTED_ENDPLAY: f64 = 0.127e-3;
 
+/// Everything worth a warning in an axle and the readings of one case of it, as studies ask for them: what
+/// [`crate::flex`] says of the same case, but for what a second model of its stiffeners shows.
+///
+/// # Errors
+/// [`AxleError::Wall`] where shells or formulas do not suit the wall at a seat.
+pub fn static_warnings(
+    axle: &Axle,
+    case: &LoadCase,
+    readings: &StaticReadings,
+) -> Result<Vec<Warning>, AxleError> {
+    let walls = Sides { left: WallAtSeat::of(axle, Side::Left)?, right: WallAtSeat::of(axle, Side::Right)? };
+    let mut warnings = of_readings(axle, &[CaseReadings { case: &case.name, readings: *readings }]);
+    warnings.extend(of_walls(&walls));
+    Ok(warnings)
+}
+
 /// Everything worth a warning in an axle and its results.
 pub(crate) fn warnings(axle: &Axle, cases: &[CaseOutcome]) -> Vec<Warning> {
+    of_readings(axle, &cases.iter().map(CaseReadings::from).collect::<Vec<_>>())
+}
+
+/// What doubts about a case go by.
+struct CaseReadings<'c> {
+    /// Name of the case.
+    case: &'c str,
+    readings: StaticReadings,
+}
+
+impl<'c> From<&'c CaseOutcome> for CaseReadings<'c> {
+    fn from(case: &'c CaseOutcome) -> Self {
+        CaseReadings { case: &case.name, readings: StaticReadings::from(case) }
+    }
+}
+
+fn of_readings(axle: &Axle, cases: &[CaseReadings]) -> Vec<Warning> {
     let mut warnings = Vec::new();
     warnings.extend(beyond_yield(axle, cases));
     warnings.extend(beyond_small_rotation(cases));
@@ -68,18 +101,19 @@ pub(crate) fn of_walls(walls: &Sides<WallAtSeat>) -> Vec<Warning> {
 }
 
 /// The case of largest stress, where that is beyond the yield strength of the part in which it acts.
-fn beyond_yield(axle: &Axle, cases: &[CaseOutcome]) -> Option<Warning> {
-    let over = |case: &CaseOutcome| {
-        let part = axle.body.pieces().iter().find(|piece| case.peak_stress_y.abs() <= piece.to)?.part;
+fn beyond_yield(axle: &Axle, cases: &[CaseReadings]) -> Option<Warning> {
+    let over = |case: &CaseReadings| {
+        let (stress, y) = (case.readings.peak_stress.abs(), case.readings.peak_stress_y.abs());
+        let part = axle.body.pieces().iter().find(|piece| y <= piece.to)?.part;
         let strength = axle.body.material(part).yield_strength()?;
-        (case.peak_stress.abs() > strength).then_some((case.peak_stress.abs(), strength))
+        (stress > strength).then_some((stress, strength))
     };
     let worst = cases.iter().filter_map(|case| over(case).map(|(stress, limit)| (case, stress, limit)));
     let (case, stress, limit) = worst.max_by(|a, b| (a.1 / a.2).total_cmp(&(b.1 / b.2)))?;
     Some(Warning {
         text: format!(
             "in case {} the fibre stress of {:.0} MPa is beyond the yield strength of {:.0} MPa: the axle would stay bent, and elastic results do not hold",
-            case.name,
+            case.case,
             stress / 1e6,
             limit / 1e6
         ),
@@ -88,14 +122,16 @@ fn beyond_yield(axle: &Axle, cases: &[CaseOutcome]) -> Option<Warning> {
 }
 
 /// The case that turns a wheel furthest, where that is beyond small rotations.
-fn beyond_small_rotation(cases: &[CaseOutcome]) -> Option<Warning> {
-    let turn =
-        |case: &CaseOutcome| case.wheels.left.camber_change.abs().max(case.wheels.right.camber_change.abs());
+fn beyond_small_rotation(cases: &[CaseReadings]) -> Option<Warning> {
+    let turn = |case: &CaseReadings| {
+        let wheels = &case.readings.wheels;
+        wheels.left.camber_change.abs().max(wheels.right.camber_change.abs())
+    };
     let most = cases.iter().max_by(|a, b| turn(a).total_cmp(&turn(b)))?;
     (turn(most) > SMALL_ROTATION).then(|| Warning {
         text: format!(
             "in case {} a wheel leans by {:.1} deg: displacements are taken as small, and beyond 5 deg they are not",
-            most.name,
+            most.case,
             turn(most).to_degrees()
         ),
         advice: "check loads, sections, the elastic modulus and the unit of every number".to_owned(),

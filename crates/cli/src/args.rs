@@ -481,6 +481,12 @@ pub enum SchemaOf {
     Search,
     /// The result of `study --json`
     StudyResult,
+    /// The result of `section --json`
+    Section,
+    /// The result of `cups --json`
+    Cups,
+    /// The result of `textbook --json`
+    Textbook,
 }
 
 #[derive(Debug, Args)]

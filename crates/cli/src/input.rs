@@ -144,6 +144,7 @@ pub fn card_of(model: &Model, units: Option<Units>) -> ModelCard {
         assumed: assumed.collect(),
         system: units.map_or(model.system, Into::into),
         invented: model.invented,
+        invented_inputs: Vec::new(),
     }
 }
 

@@ -4,7 +4,7 @@ use std::path::Path;
 
 use axlebow_axle::{Axle, Ride};
 use axlebow_model::{Document, ROAD, RoadFile, likely, read_bytes, road_events};
-use axlebow_report::ModelCard;
+use axlebow_report::{InventedInput, ModelCard};
 use axlebow_units::Kind;
 
 use crate::args::Drive;
@@ -38,7 +38,7 @@ pub fn ride(drive: &Drive, axle: &Axle, card: &mut ModelCard) -> Result<Option<R
     };
     let load = if drive.unladen { axle.loading.unladen_load } else { axle.loading.rated_load };
     card.assumed.extend(road.assumed.iter().map(|assumed| input::assumed("road.", assumed)));
-    card.invented |= road.invented;
+    card.add_input(InventedInput::Road, road.invented);
     Ok(Some(road.ride(load, speed)))
 }
 

@@ -9,8 +9,8 @@ use axlebow_axle::RideOutcome;
 use crate::number::{Numbers, fixed, significant, typographic};
 use crate::plot::Drawing;
 use crate::plot::ride_figure::{RideFigure, drawable};
-use crate::plot::text::INVENTED;
 use crate::svg::escaped;
+use crate::warning_words::sentence;
 use crate::{ModelCard, ReportError};
 use frames::Frames;
 use picture::{Drawn, Picture};
@@ -67,12 +67,13 @@ fn document(figure: &RideFigure, (scene, frames): (&Scene, &Frames), picture: &D
     document.to_string().replace('<', "\\u003c")
 }
 
-/// What the reader must know before anything else: made-up data, a ride that ended early.
+/// What the reader must know before anything else: made-up data, a ride that ended early, warnings.
 fn marks(outcome: &RideOutcome, card: &ModelCard) -> String {
-    let invented = card.invented.then(|| INVENTED.to_owned());
+    let invented = card.invented_note();
     let partial = outcome.partial.as_ref().map(|why| format!("Partial ride: {why}."));
     let mark = |text: String| format!(r#"<p class="mark">{}</p>"#, escaped(&text));
-    invented.into_iter().chain(partial).map(mark).collect()
+    let warnings = outcome.warnings.iter().map(|own| format!("Warning: {}", sentence(own)));
+    invented.into_iter().chain(partial).chain(warnings).map(mark).collect()
 }
 
 fn scale(outcome: &RideOutcome, scene: &Scene) -> String {

@@ -15,6 +15,55 @@ pub struct ModelCard {
     pub system: UnitSystem,
     /// True when the model is a made-up demonstration.
     pub invented: bool,
+    /// What of all that the model was run with is a made-up demonstration.
+    pub invented_inputs: Vec<InventedInput>,
+}
+
+/// Something beside the model itself that is a made-up demonstration.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum InventedInput {
+    /// A road.
+    Road,
+    /// A tire.
+    Tire,
+    /// Another axle that stands beside the model.
+    OtherAxle,
+}
+
+impl InventedInput {
+    /// The word for it.
+    pub fn word(self) -> &'static str {
+        match self {
+            InventedInput::Road => "road",
+            InventedInput::Tire => "tire",
+            InventedInput::OtherAxle => "other axle",
+        }
+    }
+}
+
+impl ModelCard {
+    /// Adds an input, once, if it is made up.
+    pub fn add_input(&mut self, input: InventedInput, invented: bool) {
+        if invented && !self.invented_inputs.contains(&input) {
+            self.invented_inputs.push(input);
+        }
+    }
+
+    /// What is made up, as a sentence: all of it, or what the model was run with; none where nothing is.
+    pub(crate) fn invented_note(&self) -> Option<String> {
+        if self.invented {
+            return Some("Demonstration data, invented.".to_owned());
+        }
+        let words: Vec<&str> = self.invented_inputs.iter().map(|input| input.word()).collect();
+        let are = if words.len() > 1 { "are" } else { "is" };
+        (!words.is_empty())
+            .then(|| format!("The {} {are} demonstration data, invented.", words.join(" and the ")))
+    }
+
+    /// The same as a line of its own; empty where nothing is made up.
+    pub(crate) fn invented_line(&self) -> String {
+        self.invented_note().map_or(String::new(), |note| note + "\n")
+    }
 }
 
 /// A default that was used.

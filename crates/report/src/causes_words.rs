@@ -1,5 +1,6 @@
 //! Words of causes that tables and pictures share.
 
+use axlebow_axle::Warning;
 use axlebow_study::{CausesOutcome, Contribution, Subject, WheelCauses};
 use axlebow_units::{Kind, show};
 
@@ -7,6 +8,11 @@ use crate::number::{Numbers, Shown};
 
 /// Angle below which nothing is said of its causes, rad: five thousandths of a degree.
 const NOTHING: f64 = 8.7e-5;
+
+/// Why these shares are not the parts that a static result has of the same camber change.
+pub(crate) const UNLIKE_FLEX: &str = "Shares differ from the parts that flex and ride print of the same camber change: a part \
+    there is what its own deflection turns the wheel by, while a cause here is taken away as a whole, so that a seat that no longer \
+    lets the axle slope also spares the beam some of its bending.";
 
 /// What was looked at, as a heading.
 pub(crate) fn subject(outcome: &CausesOutcome, n: Numbers) -> String {
@@ -18,6 +24,17 @@ pub(crate) fn subject(outcome: &CausesOutcome, n: Numbers) -> String {
     }
 }
 
+/// Warnings of all subjects, each once.
+pub(crate) fn warnings(outcomes: &[CausesOutcome]) -> Vec<Warning> {
+    let mut all: Vec<Warning> = Vec::new();
+    for own in outcomes.iter().flat_map(|outcome| &outcome.warnings) {
+        if !all.contains(own) {
+            all.push(own.clone());
+        }
+    }
+    all
+}
+
 /// The wheels with a name: one for both where they read the same.
 pub(crate) fn wheels(outcome: &CausesOutcome, n: Numbers) -> Vec<(&'static str, &WheelCauses)> {
     let (left, right) = (&outcome.wheels.left, &outcome.wheels.right);
@@ -26,6 +43,7 @@ pub(crate) fn wheels(outcome: &CausesOutcome, n: Numbers) -> Vec<(&'static str, 
         shares.chain([one.total]).map(|angle| n.bare(angle, Shown::Angle)).collect()
     };
     let alike = reads(&left.camber) == reads(&right.camber) && reads(&left.toe) == reads(&right.toe);
+    let alike = alike && (!rolls(outcome) || outcome.rigid_roll.left == outcome.rigid_roll.right);
     if alike { vec![("both wheels", left)] } else { vec![("left wheel", left), ("right wheel", right)] }
 }
 
@@ -37,4 +55,9 @@ pub(crate) fn angles(wheel: &WheelCauses) -> impl Iterator<Item = (&'static str,
 
 fn is_something(angle: &Contribution) -> bool {
     angle.shares.iter().map(|share| share.share).chain([angle.total]).any(|part| part.abs() > NOTHING)
+}
+
+/// Whether the axle rolls as a whole by anything that shows.
+pub(crate) fn rolls(outcome: &CausesOutcome) -> bool {
+    outcome.rigid_roll.left.abs() > NOTHING
 }

@@ -34,7 +34,7 @@ pub use compatibility::{
     CellEntry, ColumnEntry, TIRE_TABLE_SCHEMA, TireTableDocument, compatibility_document,
     compatibility_schema,
 };
-pub use cups::{CupsEntry, ExplanationEntry, cups_document};
+pub use cups::{CupsEntry, ExplanationEntry, cups_document, cups_schema};
 pub use fit::{
     FIT_SCHEMA, FitDocument, FittedReadingEntry, FittedUnknownEntry, FurtherReadingEntry, fit_document,
     fit_schema,
@@ -56,7 +56,7 @@ pub use search::{
     DesignEntry, FoundLimitEntry, ProofEntry, SEARCH_SCHEMA, SearchDocument, search_document, search_schema,
 };
 pub use seat_wall::{SeatWallEntry, SeatWallsEntry};
-pub use section::section_document;
+pub use section::{section_document, section_schema};
 pub use sensitivities::{
     ReadingsEntry, RefusedEntry, SENSITIVITIES_SCHEMA, SensitivitiesDocument, SensitivityCaseEntry,
     SensitivityEntry, sensitivities_document, sensitivities_schema,
@@ -69,8 +69,8 @@ pub use study::{
     EqualMassEntry, QuantitiesEntry, QuantityEntry, ResultsEntry, RideNameEntry, RowEntry, STUDY_SCHEMA,
     StudyDocument, VariedEntry, study_document, study_schema,
 };
-pub use study_summary::{FailureEntry, PointEntry, RangeEntry, SummaryEntry};
-pub use textbook::textbook_document;
+pub use study_summary::{DesignWarningEntry, FailureEntry, PointEntry, RangeEntry, SummaryEntry};
+pub use textbook::{textbook_document, textbook_schema};
 pub use tire::{
     BySide, FaceEntry, FaceTireEntry, RibEntry, RideFaceEntry, TIRE_SCHEMA, TireCaseEntry, TireDocument,
     TireRideEntry, WaveEntry, tire_document, tire_schema,
@@ -84,7 +84,12 @@ use crate::ModelCard;
 
 /// Which model a document is about.
 fn model(card: &ModelCard) -> ModelEntry {
-    ModelEntry { name: card.name.clone(), hash: card.hash.clone(), invented: card.invented }
+    ModelEntry {
+        name: card.name.clone(),
+        hash: card.hash.clone(),
+        invented: card.invented,
+        invented_inputs: card.invented_inputs.iter().map(|input| input.word()).collect(),
+    }
 }
 
 /// Defaults that a document's model uses.
@@ -95,6 +100,15 @@ fn assumed(card: &ModelCard) -> Vec<AssumedEntry> {
         meaning: used.meaning.clone(),
     });
     entries.collect()
+}
+
+/// The JSON Schema (2020-12) of a document with a tag, as JSON text.
+fn schema_of<T: schemars::JsonSchema>(tag: &str) -> String {
+    let mut schema = schemars::SchemaGenerator::default().into_root_schema_for::<T>();
+    if let Some(serde_json::Value::Object(entry)) = schema.pointer_mut("/properties/schema") {
+        entry.insert("const".to_owned(), tag.into());
+    }
+    pretty(&schema)
 }
 
 /// Pretty JSON that ends in a new line.

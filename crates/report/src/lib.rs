@@ -28,9 +28,10 @@ mod textbook_row;
 mod tire_words;
 mod uncertainty_words;
 mod vtu;
+mod warning_words;
 
 pub use animation::ride_animation;
-pub use card::{Assumed, ModelCard};
+pub use card::{Assumed, InventedInput, ModelCard};
 pub use error::ReportError;
 pub use section_card::{SectionCard, SectionStress, StiffenedCard};
 pub use study_words::study_findings;

@@ -43,5 +43,9 @@ fn model_notes(card: &ModelCard) -> Vec<KeyValue> {
         note("model", &card.name),
         note("model_hash", &card.hash),
         note("invented", &card.invented.to_string()),
+        note(
+            "invented_inputs",
+            &card.invented_inputs.iter().map(|input| input.word()).collect::<Vec<_>>().join(", "),
+        ),
     ]
 }

@@ -1,8 +1,9 @@
 //! What a search says, in words.
 
-use axlebow_study::{FoundLimit, Measure, Proof, Row, SearchOutcome, Varied};
+use axlebow_study::{DesignWarning, FoundLimit, Measure, Proof, Row, SearchOutcome, Varied};
 
 use crate::number::Numbers;
+use crate::warning_words::sentence_of_designs;
 
 /// The words of a search in one unit system.
 #[derive(Debug, Clone, Copy)]
@@ -31,6 +32,24 @@ impl SearchWords<'_> {
     /// A result with its unit; a dash where there is none.
     pub fn result(&self, row: &Row, measure: &Measure) -> String {
         row.value(measure).map_or("-".to_owned(), |value| self.numbers.significant(value, measure.kind))
+    }
+
+    /// Warnings of the designs that are given, a sentence each.
+    pub fn warnings(&self) -> Vec<String> {
+        let SearchOutcome { best, nearest, front, warnings, .. } = self.outcome;
+        let given = best.iter().chain(nearest).chain(front);
+        let mut points: Vec<_> = given.map(|row| (row.variant, row.values.as_slice())).collect();
+        points.sort_by(|one, other| one.partial_cmp(other).unwrap_or(std::cmp::Ordering::Equal));
+        points.dedup();
+        let sentence = |own: &DesignWarning| {
+            let settings = self.outcome.varied.iter().zip(&own.first.values);
+            let settings =
+                settings.map(|(varied, value)| format!("{} {}", varied.path, self.varied(varied, *value)));
+            let settings = settings.collect::<Vec<_>>().join(", ");
+            let first = format!("{} with {settings}", self.outcome.variants[own.first.variant]);
+            sentence_of_designs(own, points.len(), &first)
+        };
+        warnings.iter().map(sentence).collect()
     }
 
     /// What was found, in a sentence.

@@ -1,10 +1,11 @@
 //! What a study is called and what it shows, in words.
 
-use axlebow_study::{Limit, Measure, Row, StudyKind, StudyOutcome, StudySummary, Varied};
+use axlebow_study::{DesignWarning, Limit, Measure, Row, StudyKind, StudyOutcome, StudySummary, Varied};
 use axlebow_units::{Kind, display_unit, show};
 
 use crate::ModelCard;
 use crate::number::{Numbers, Shown};
+use crate::warning_words::sentence_of_designs;
 
 /// Writes about one study in the units of one system.
 #[derive(Debug, Clone, Copy)]
@@ -277,6 +278,15 @@ impl StudyWords<'_> {
         let settings: Vec<_> = settings.map(|(varied, &value)| self.setting(varied, value)).collect();
         let with = if settings.is_empty() { "" } else { " with " };
         format!("{}{with}{}", self.outcome.variants[variant], settings.join(", "))
+    }
+
+    /// Warnings of the designs, a sentence each.
+    pub fn warnings(&self) -> Vec<String> {
+        let sentence = |own: &DesignWarning| {
+            let first = self.design(own.first.variant, &own.first.values);
+            sentence_of_designs(own, self.outcome.designs(), &first)
+        };
+        self.outcome.warnings.iter().map(sentence).collect()
     }
 
     fn failures(&self) -> Option<String> {

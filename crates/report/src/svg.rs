@@ -2,9 +2,13 @@
 
 use std::sync::Arc;
 
+use axlebow_axle::Warning;
 use resvg::{tiny_skia, usvg};
 
 use crate::ReportError;
+use crate::plot::palette::VERMILLION;
+use crate::plot::wrapped;
+use crate::warning_words::sentence;
 
 mod canvas;
 
@@ -19,12 +23,28 @@ const BOLD: &[u8] = include_bytes!("../fonts/DejaVuSans-Bold.ttf");
 /// Largest side of a PNG, pixels.
 const LARGEST_SIDE: f64 = 20_000.0;
 
+/// Left edge of lines under a picture.
+const UNDER_LEFT: f64 = 50.0;
+/// Height of such a line, and width of a letter of it.
+const UNDER_LINE: [f64; 2] = [17.0, 6.6];
+/// Lines of one warning, at most.
+const LINES_OF_WARNING: usize = 3;
+
 /// A picture as SVG text.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Svg {
     text: String,
     width: f64,
     height: f64,
+    drawn: Drawn,
+}
+
+/// What a picture is made of.
+#[derive(Debug, Clone, PartialEq)]
+struct Drawn {
+    canvas: Canvas,
+    title: String,
+    description: String,
 }
 
 impl Svg {
@@ -36,6 +56,23 @@ impl Svg {
     /// Width and height, in the SVG's user units.
     pub fn size(&self) -> [f64; 2] {
         [self.width, self.height]
+    }
+
+    /// The same picture with warnings under it.
+    pub fn with_warnings(&self, warnings: &[Warning]) -> Svg {
+        self.with_warning_sentences(warnings.iter().map(sentence))
+    }
+
+    /// The same picture with warnings in words under it.
+    pub(crate) fn with_warning_sentences(&self, sentences: impl Iterator<Item = String>) -> Svg {
+        let Drawn { mut canvas, title, description } = self.drawn.clone();
+        let letters = ((self.width - 2.0 * UNDER_LEFT) / UNDER_LINE[1]) as usize;
+        let mut level = self.height;
+        for line in sentences.flat_map(|own| wrapped(&format!("Warning: {own}"), letters, LINES_OF_WARNING)) {
+            canvas.label(Label::new(line, [UNDER_LEFT, level]).size(12.0).colour(VERMILLION));
+            level += UNDER_LINE[0];
+        }
+        canvas.finish([self.width, level], &title, &description)
     }
 
     /// The picture as a PNG file, with the built-in font; no font of the system is used.

@@ -1,8 +1,11 @@
 //! Which tire forgives which axle: inner-shoulder wear of every axle on every tire at every wheel offset.
 
+use axlebow_axle::outcome::Warning;
 use axlebow_axle::{Axle, AxleError, LoadCase, Side, Sides, tires};
 use axlebow_model::TireFile;
 use rayon::prelude::*;
+
+use crate::warnings::without_numbers;
 
 /// An axle of the table, with the case that it is loaded by.
 #[derive(Debug, Clone)]
@@ -37,6 +40,8 @@ pub struct CompatibilityOutcome {
     pub columns: Vec<TireColumn>,
     /// For each axle each column.
     pub cells: Vec<Vec<TireCell>>,
+    /// Doubts about the axles, each once, with the name of the first axle that has it.
+    pub warnings: Vec<Warning>,
 }
 
 /// A column of the table.
@@ -67,6 +72,7 @@ struct Raw {
     cell: TireCell,
     /// Wear of the inner shoulder and mean wear upright, over the tread's depth.
     rates: [f64; 2],
+    warnings: Vec<Warning>,
 }
 
 impl Compatibility {
@@ -89,7 +95,25 @@ impl Compatibility {
             axles: self.axles.iter().map(|axle| axle.name.clone()).collect(),
             columns,
             cells: rows.map(|row| row.iter().map(finished).collect()).collect(),
+            warnings: self.warnings(&raw),
         })
+    }
+
+    /// Warnings of all cells, each once.
+    fn warnings(&self, raw: &[Raw]) -> Vec<Warning> {
+        let columns = raw.len() / self.axles.len().max(1);
+        let (mut texts, mut all) = (Vec::new(), Vec::new());
+        for (cell, raw) in raw.iter().enumerate() {
+            let axle = &self.axles[cell / columns].name;
+            for own in &raw.warnings {
+                let kind = without_numbers(&own.text);
+                if !texts.contains(&kind) {
+                    texts.push(kind);
+                    all.push(Warning { text: format!("{axle}: {}", own.text), advice: own.advice.clone() });
+                }
+            }
+        }
+        all
     }
 
     /// Tires, each at every offset.
@@ -125,7 +149,8 @@ impl Compatibility {
         };
         let outcome = tires(&set, std::slice::from_ref(case))?;
         let [left, right] = Side::BOTH.map(|side| raw(&set, &outcome.cases[0].wheels, side));
-        Ok(if right.rates[0] > left.rates[0] { right } else { left })
+        let worse = if right.rates[0] > left.rates[0] { right } else { left };
+        Ok(Raw { warnings: outcome.warnings, ..worse })
     }
 }
 
@@ -148,5 +173,6 @@ fn raw(axle: &Axle, wheels: &Sides<axlebow_axle::TireFace>, side: Side) -> Raw {
             shoulders: innermost.shoulder_wear_ratio(),
         },
         rates: [shoulder.wear / depth, face.worn.upright / depth],
+        warnings: Vec::new(),
     }
 }

@@ -16,7 +16,7 @@ impl Study {
         let found = outcome.lines().filter_map(|line| {
             let step = line.windows(2).find(|step| excess(&step[0]) * excess(&step[1]) <= 0.0)?;
             let point = self.point_of_mass(mass, (step, excess(&step[0])), &mut solver)?;
-            self.rows(&[point], asked, &mut solver).pop()
+            Some(self.solve(&[point], asked, &mut solver).pop()?.row)
         });
         EqualMass { mass, points: found.filter(|row| row.result.is_ok()).collect() }
     }

@@ -1,8 +1,9 @@
 //! One design: from a point of a study to its result.
 
+use axlebow_axle::outcome::Warning;
 use axlebow_axle::{
     Axle, AxleError, CamberSplit, LoadCase, RidingAxle, Sides, StaticDesign, StaticReadings, TiedAnswer,
-    TireFace, strength, tied_answer, tire_faces,
+    TireFace, static_warnings, strength, tied_answer, tire_faces, tire_warning,
 };
 use axlebow_model::Problems;
 
@@ -33,6 +34,8 @@ pub(crate) struct Design {
     pub strength_use: Option<f64>,
     /// What came of each ride, in the order of the study's rides.
     pub rides: Vec<DesignRide>,
+    /// Doubts about all of it but the rides, which have their own.
+    pub warnings: Vec<Warning>,
 }
 
 /// A design that another one is held against.
@@ -92,6 +95,12 @@ fn static_design(ready: Ready) -> Result<Design, String> {
     let tied = extras.tied.then(|| tied_answer(axle, case));
     let tires = extras.tires.then(|| standing_tires(axle, case));
     let checked = asked.map(|ask| strength(axle, std::slice::from_ref(case), ask));
+    let (tires, checked) = (worded(tires)?, worded(checked)?);
+    let mut warnings = static_warnings(axle, case, &solved).map_err(|error| error.to_string())?;
+    warnings.extend(tires.as_ref().and_then(|faces| tire_warning(&case.name, faces)));
+    let further = checked.iter().flat_map(|checked| &checked.warnings);
+    let new: Vec<Warning> = further.filter(|own| !warnings.contains(own)).cloned().collect();
+    warnings.extend(new);
     let design = Design {
         axle_mass: axle.mass(),
         camber_change: Sides::each(|side| solved.wheels.of(side).camber_change),
@@ -99,15 +108,18 @@ fn static_design(ready: Ready) -> Result<Design, String> {
         peak_stress: solved.peak_stress,
         bow: solved.bow,
         beside: beside.transpose()?,
-        tied: tied.transpose().map_err(|error| error.to_string())?.flatten(),
-        tires: tires.transpose().map_err(|error| error.to_string())?,
-        strength_use: checked
-            .transpose()
-            .map_err(|error| error.to_string())?
-            .and_then(|checked| checked.greatest_use()),
+        tied: worded(tied)?.flatten(),
+        tires,
+        strength_use: checked.and_then(|checked| checked.greatest_use()),
         rides: Vec::new(),
+        warnings,
     };
     if design.is_finite() { Ok(design) } else { Err("the result is not finite".to_owned()) }
+}
+
+/// What was asked for, if it was; why there is none, in words.
+fn worded<T>(asked: Option<Result<T, AxleError>>) -> Result<Option<T>, String> {
+    asked.transpose().map_err(|error| error.to_string())
 }
 
 fn standing_tires(axle: &Axle, case: &LoadCase) -> Result<Sides<TireFace>, AxleError> {
@@ -115,6 +127,18 @@ fn standing_tires(axle: &Axle, case: &LoadCase) -> Result<Sides<TireFace>, AxleE
 }
 
 impl Design {
+    /// Doubts about all of it, those of a ride with its name.
+    pub fn warnings(&self, study: &Study) -> Vec<Warning> {
+        let of_ride = |(ride, driven): (&StudyRide, &DesignRide)| {
+            let own = driven.warnings.iter().cloned();
+            let named =
+                |Warning { text, advice }| Warning { text: format!("ride {}: {text}", ride.name), advice };
+            own.map(named).collect::<Vec<Warning>>()
+        };
+        let rides = study.rides.iter().zip(&self.rides).flat_map(of_ride);
+        self.warnings.iter().cloned().chain(rides).collect()
+    }
+
     fn is_finite(&self) -> bool {
         let camber = [self.camber_change.left, self.camber_change.right];
         camber.iter().chain(&[self.axle_mass, self.peak_stress, self.bow]).all(|value| value.is_finite())

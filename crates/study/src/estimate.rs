@@ -34,8 +34,8 @@ impl Study {
             let first = place * count.saturating_sub(NEIGHBOURS) / (PLACES - 1);
             // One after the other, so that a slow design is not waited for sixteen times.
             for index in first..count.min(first + NEIGHBOURS) {
-                let rows = self.rows(&[self.point(index)], &asked, &mut solver);
-                bytes += rows.iter().map(line_length).sum::<usize>();
+                let solved = self.solve(&[self.point(index)], &asked, &mut solver);
+                bytes += solved.iter().map(|design| line_length(&design.row)).sum::<usize>();
                 tried += 1;
                 if started.elapsed() > PATIENCE {
                     return cost(tried, bytes, started.elapsed());

@@ -50,6 +50,7 @@ mod summary;
 mod uncertainty;
 mod vary;
 mod vary_keys;
+mod warnings;
 
 pub use causes::{
     Cause, CauseShare, CausesOutcome, Contribution, Subject, WheelCauses, Wobble, causes, causes_over,
@@ -86,3 +87,4 @@ pub use uncertainty::{
     order_interval, percentile, variance_indices,
 };
 pub use vary::{Choice, Link, Varied};
+pub use warnings::DesignWarning;

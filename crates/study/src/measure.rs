@@ -1,5 +1,6 @@
 //! The columns of a study's results, and the designs' numbers in them.
 
+use axlebow_axle::outcome::Warning;
 use axlebow_units::Kind;
 
 use crate::design::Design;
@@ -21,6 +22,8 @@ pub struct Measure {
     pub ride: Option<usize>,
     /// Place of its number among the readings of a design.
     pub place: usize,
+    /// Places of the readings that its expression uses; none of a result that has no expression.
+    pub uses: Option<Vec<usize>>,
 }
 
 impl Measure {
@@ -77,16 +80,28 @@ impl Columns {
             meaning: quantity.meaning.to_owned(),
             ride: quantity.is_of_ride().then_some(*ride),
             place,
+            uses: None,
         };
-        let derived = self.derived.iter().enumerate().map(|(place, (own, _))| Measure {
+        let derived = self.derived.iter().enumerate().map(|(place, (own, sources))| Measure {
             name: own.name.clone(),
             words: own.name.replace('-', " "),
             kind: own.kind,
             meaning: own.expression.text().to_owned(),
             ride: None,
             place: self.quantities.len() + place,
+            uses: Some(sources.iter().filter_map(Source::reading).collect()),
         });
         each.map(measure).chain(derived).collect()
+    }
+
+    /// A warning for each derived result that is not a number although all that it uses is, such as one over zero.
+    pub fn not_numbers(&self, readings: &[f64]) -> Vec<Warning> {
+        let has = |place: usize| readings[place].is_finite();
+        let each = self.derived.iter().enumerate();
+        let missing = each.filter(|(place, (_, sources))| {
+            !has(self.quantities.len() + place) && sources.iter().filter_map(Source::reading).all(has)
+        });
+        missing.map(|(_, (derived, _))| not_a_number(derived)).collect()
     }
 
     /// The numbers of a design, in the order of [`measures`](Self::measures), SI; NaN where there is none.
@@ -108,6 +123,16 @@ impl Columns {
     }
 }
 
+impl Source {
+    /// Place of a reading, if it is one.
+    fn reading(&self) -> Option<usize> {
+        match *self {
+            Source::Varied(_) => None,
+            Source::Reading(place) => Some(place),
+        }
+    }
+}
+
 /// Where what a name stands for is found; every study has what its expressions name.
 fn source(named: Named, quantities: &[(&'static Quantity, usize)]) -> Option<Source> {
     match named {
@@ -117,5 +142,12 @@ fn source(named: Named, quantities: &[(&'static Quantity, usize)]) -> Option<Sou
             let own = |(quantity, of): &(&Quantity, usize)| quantity.name == name && *of == ride.unwrap_or(0);
             quantities.iter().position(own).map(Source::Reading)
         }
+    }
+}
+
+fn not_a_number(derived: &Derived) -> Warning {
+    Warning {
+        text: format!("the result {} is not a number: {}", derived.name, derived.expression.text()),
+        advice: "look at what it divides by, and at what it takes a root or a logarithm of".to_owned(),
     }
 }

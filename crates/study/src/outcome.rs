@@ -1,6 +1,6 @@
 //! What a study says.
 
-use crate::{Limit, Measure, NaturalMode, StudyKind, StudySummary, Uncertainty, Varied};
+use crate::{DesignWarning, Limit, Measure, NaturalMode, StudyKind, StudySummary, Uncertainty, Varied};
 
 /// Result of [`Study::run`](crate::Study::run).
 #[derive(Debug, Clone, PartialEq)]
@@ -42,6 +42,8 @@ pub struct StudyOutcome {
     pub uncertainty: Option<Uncertainty>,
     /// Designs of equal axle mass, in the order of the masses asked for.
     pub constant_mass: Vec<EqualMass>,
+    /// Warnings of the designs and of their rides, those of most designs first.
+    pub warnings: Vec<DesignWarning>,
     /// All designs in brief, where they are too many to be listed; then the rows are a selection.
     pub summary: Option<StudySummary>,
 }
@@ -121,6 +123,26 @@ impl StudyOutcome {
     /// Whether a design meets every limit; one without a result does not.
     pub fn meets(&self, row: &Row) -> bool {
         self.limits.iter().all(|limit| limit.is_met(row, &self.measures))
+    }
+
+    /// Why a design has no result, or why a result by an expression has no number in it.
+    pub fn reason(&self, row: &Row) -> Option<String> {
+        if let Err(reason) = &row.result {
+            return Some(reason.clone());
+        }
+        let missing = self.measures.iter().filter(|own| row.value(own).is_none());
+        let each: Vec<String> = missing.filter_map(|own| self.why_missing(own, row)).collect();
+        (!each.is_empty()).then(|| each.join("; "))
+    }
+
+    /// Why a result by an expression has no number; none of another result.
+    fn why_missing(&self, measure: &Measure, row: &Row) -> Option<String> {
+        let Measure { name, meaning, .. } = measure;
+        let mut used = measure.uses.as_ref()?.iter().map(|place| &self.measures[*place]);
+        Some(match used.find(|own| row.value(own).is_none()) {
+            Some(none) => format!("{name} has no value, because {} has none", none.name),
+            None => format!("{name} is not a number: {meaning}"),
+        })
     }
 
     /// The rows in lines along the key that varies fastest: same variant, same values of the other keys; in a sample, a line

@@ -95,7 +95,7 @@ impl Quantity {
 /// Those of tied stiffeners, of tire faces and of strength are there only where a study shows them or ranks by them, because they cost
 /// a solution.
 /// What a ride says is that of the worse wheel; cups and frequency are those of the wheel whose camber moves most.
-pub static QUANTITIES: [Quantity; 41] = [
+pub static QUANTITIES: [Quantity; 42] = [
     of_case(
         "axle-mass",
         ("axle mass", Kind::Mass),
@@ -151,6 +151,9 @@ pub static QUANTITIES: [Quantity; 41] = [
         "Height of the axle's centre above the line through the hubs.",
         |d| d.bow,
     ),
+    of_case("warnings", ("warnings", Kind::Ratio), "How many warnings the design and its rides have.", |d| {
+        (d.warnings.len() + d.rides.iter().map(|ride| ride.warnings.len()).sum::<usize>()) as f64
+    }),
     beside(
         "added-mass",
         ("added mass", Kind::Mass),

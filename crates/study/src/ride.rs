@@ -2,6 +2,7 @@
 
 use std::path::PathBuf;
 
+use axlebow_axle::outcome::Warning;
 use axlebow_axle::{Axle, Ride, RideBasis, RideOutcome, RideWheel, Sides};
 use axlebow_model::{Document, RoadFile};
 
@@ -64,6 +65,8 @@ pub(crate) struct DesignRide {
     pub wheels: Sides<RideWheel>,
     /// Fibre stress of largest magnitude along the axle, tension positive, Pa.
     pub peak_stress: f64,
+    /// Doubts about the ride.
+    pub warnings: Vec<Warning>,
 }
 
 impl DesignRide {
@@ -77,7 +80,12 @@ impl DesignRide {
         }
         let larger = |a: f64, b: f64| if b.abs() > a.abs() { b } else { a };
         let peak_stress = outcome.stations.iter().map(|peak| peak.stress).fold(0.0, larger);
-        Ok(DesignRide { speed: outcome.speed, wheels: outcome.wheels, peak_stress })
+        Ok(DesignRide {
+            speed: outcome.speed,
+            wheels: outcome.wheels,
+            peak_stress,
+            warnings: outcome.warnings,
+        })
     }
 
     /// The wheel whose camber moves most.

@@ -7,7 +7,10 @@ use rayon::prelude::*;
 use crate::design::{Beside, Design};
 use crate::measure::Columns;
 use crate::solver::{Solver, Solvers};
-use crate::{Measure, Point, RideName, Row, Study, StudyKind, StudyOutcome, StudyRide, Together};
+use crate::warnings::{SolvedDesign, WarningCounts};
+use crate::{
+    MOST_LISTED, Measure, Point, RideName, Row, Study, StudyKind, StudyOutcome, StudyRide, Together,
+};
 
 /// Designs between two reports of progress.
 const BATCH: usize = 512;
@@ -43,24 +46,29 @@ impl Study {
         let (of, asked) = (self.count(), self.asked());
         let batch = if self.rides.is_empty() { BATCH } else { RIDING_BATCH };
         let mut rows: Vec<Row> = Vec::with_capacity(of);
+        let mut warnings = WarningCounts::default();
         while rows.len() < of {
-            rows.extend(self.solved(rows.len()..of.min(rows.len() + batch), &asked));
+            for solved in self.solved(rows.len()..of.min(rows.len() + batch), &asked) {
+                warnings.add_design(rows.len(), &solved.warnings);
+                rows.push(solved.row);
+            }
             progress(rows.len(), of);
         }
-        self.with_equal_mass(self.outcome(rows, asked.columns.measures()), &asked)
+        let outcome = self.outcome(rows, asked.columns.measures());
+        self.with_equal_mass(StudyOutcome { warnings: warnings.of_study(self), ..outcome }, &asked)
     }
 
-    /// Rows of consecutive designs, solved on all cores.
-    pub(crate) fn solved(&self, designs: Range<usize>, asked: &Asked) -> Vec<Row> {
+    /// Consecutive designs, solved on all cores.
+    pub(crate) fn solved(&self, designs: Range<usize>, asked: &Asked) -> Vec<SolvedDesign> {
         let points: Vec<Point> = designs.map(|design| self.point(design)).collect();
         let alike = points.chunk_by(|one, other| self.is_one_axle(one, other));
         let together: Vec<&[Point]> = alike.flat_map(|points| points.chunks(TOGETHER)).collect();
         let shares = together.par_chunks(if self.rides.is_empty() { SHARE } else { 1 });
         let solved = shares.map(|share| {
-            let rows = |solver: &mut Solver| {
-                share.iter().flat_map(|points| self.rows(points, asked, solver)).collect::<Vec<Row>>()
+            let designs = |solver: &mut Solver| {
+                share.iter().flat_map(|points| self.solve(points, asked, solver)).collect::<Vec<_>>()
             };
-            asked.solvers.lend(rows)
+            asked.solvers.lend(designs)
         });
         solved.flatten_iter().collect()
     }
@@ -119,6 +127,7 @@ impl Study {
             rows: Vec::new(),
             uncertainty: None,
             constant_mass: Vec::new(),
+            warnings: Vec::new(),
             summary: None,
         }
     }
@@ -133,11 +142,16 @@ impl Study {
         }
     }
 
-    /// What the file says is shown, in its order; else the usual results, ride by ride.
-    fn shown(&self, measures: &[Measure]) -> Vec<Measure> {
+    /// What the file says is shown, in its order; else the usual results, ride by ride. A plain sweep that names none shows none: its
+    /// table and its picture are of the camber change and its parts.
+    pub(crate) fn shown(&self, measures: &[Measure]) -> Vec<Measure> {
         let named = |name: &str| measures.iter().filter(|own| own.name == name).cloned().collect::<Vec<_>>();
         if !self.shown.is_empty() {
             return self.shown.iter().flat_map(|name| named(name)).collect();
+        }
+        let is_plain = self.kind == StudyKind::Sweep && self.rides.is_empty() && self.ranked_by.is_none();
+        if is_plain && matches!(self.together, Together::Grid) && self.count() <= MOST_LISTED {
+            return Vec::new();
         }
         let usual = USUAL.iter().chain(&USUAL_OF_RIDES);
         let mut shown: Vec<Measure> = usual.flat_map(|name| named(name)).collect();
@@ -145,15 +159,17 @@ impl Study {
         shown
     }
 
-    /// Rows of designs of one axle.
-    pub(crate) fn rows(&self, points: &[Point], asked: &Asked, solver: &mut Solver) -> Vec<Row> {
+    /// Solves designs of one axle.
+    pub(crate) fn solve(&self, points: &[Point], asked: &Asked, solver: &mut Solver) -> Vec<SolvedDesign> {
         let results = self.designs(points, solver).into_iter();
-        let row = |(point, result): (&Point, Result<Design, String>)| Row {
-            variant: point.variant,
-            values: point.values.clone(),
-            result: result.map(|design| asked.readings(design, &point.values)),
+        let solved = |(point, result): (&Point, Result<Design, String>)| {
+            let mut warnings = result.as_ref().map_or(Vec::new(), |design| design.warnings(self));
+            let result = result.map(|design| asked.readings(design, &point.values));
+            warnings.extend(result.iter().flat_map(|readings| asked.columns.not_numbers(readings)));
+            let row = Row { variant: point.variant, values: point.values.clone(), result };
+            SolvedDesign { row, warnings }
         };
-        points.iter().zip(results).map(row).collect()
+        points.iter().zip(results).map(solved).collect()
     }
 }
 

@@ -1,5 +1,6 @@
 //! What a study of very many designs says in brief, told while its results pass by.
 
+use crate::warnings::without_numbers;
 use crate::{Chunk, Limit, Measure, Point, Row, Study, StudyOutcome};
 
 /// Best designs that are kept.
@@ -194,31 +195,5 @@ impl Sum {
             most: placed(self.most),
             measure: self.measure,
         })
-    }
-}
-
-/// A reason without its numbers, so that it is one for all designs that fail alike.
-fn without_numbers(reason: &str) -> String {
-    let mut kind = String::with_capacity(reason.len());
-    for letter in reason.chars() {
-        let is_number = letter.is_ascii_digit() || letter == '.' || letter == '-';
-        match (is_number, kind.ends_with('#')) {
-            (false, _) => kind.push(letter),
-            (true, false) => kind.push('#'),
-            (true, true) => (),
-        }
-    }
-    kind
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn reasons_are_alike_but_for_their_numbers() {
-        let (one, other) = ("wall 9.25 mm is over 8 mm", "wall 10 mm is over 8.5 mm");
-        assert_eq!(without_numbers(one), without_numbers(other));
-        assert_ne!(without_numbers(one), without_numbers("wall 9.25 mm is under 8 mm"));
     }
 }

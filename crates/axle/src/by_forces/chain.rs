@@ -43,10 +43,10 @@ pub(crate) struct Chain<'a> {
 }
 
 impl<'a> Chain<'a> {
-    /// The line of an axle; none where the force method does not reach: with stiffeners, with play in a bearing, or where
-    /// two places lie closer together than a stretch may be long.
+    /// The line of an axle; none where the force method does not reach: with stiffeners, with play in a bearing, held straight
+    /// between its seats, or where two places lie closer together than a stretch may be long.
     pub(crate) fn of(axle: &'a Axle) -> Result<Option<Self>, AxleError> {
-        if !axle.stiffeners.is_empty() || has_play(axle) {
+        if !axle.stiffeners.is_empty() || has_play(axle) || axle.body.flexing().straight_between_seats {
             return Ok(None);
         }
         let Some(places) = clear_places(axle) else { return Ok(None) };

@@ -18,6 +18,8 @@ pub struct StaticReadings {
     pub wheels: Sides<WheelReadings>,
     /// Fibre stress of largest magnitude along the axle, tension positive, Pa.
     pub peak_stress: f64,
+    /// Position of the peak stress, m.
+    pub peak_stress_y: f64,
     /// Height of the axle's centre above the line through the hubs, m.
     pub bow: f64,
 }
@@ -64,7 +66,12 @@ impl From<&CaseOutcome> for StaticReadings {
                 split: wheel.split,
             }
         });
-        StaticReadings { wheels, peak_stress: case.peak_stress, bow: case.bow }
+        StaticReadings {
+            wheels,
+            peak_stress: case.peak_stress,
+            peak_stress_y: case.peak_stress_y,
+            bow: case.bow,
+        }
     }
 }
 
@@ -86,7 +93,8 @@ impl SeatedChain<'_> {
                 split: self.split(side, &state),
             }
         });
-        Ok(StaticReadings { wheels, peak_stress: self.peak_stress(&state), bow: self.bow(&state, &motion) })
+        let (peak_stress, peak_stress_y) = self.peak_stress(&state);
+        Ok(StaticReadings { wheels, peak_stress, peak_stress_y, bow: self.bow(&state, &motion) })
     }
 
     /// Camber change of a wheel by source: the work of its unit state, as in [`crate::split`].
@@ -117,8 +125,9 @@ impl SeatedChain<'_> {
         centre[2] - (left + right) / axle.hub_distance()
     }
 
-    fn peak_stress(&self, state: &LineState) -> f64 {
-        let mut peak = 0.0;
+    /// Stress of largest magnitude and its position.
+    fn peak_stress(&self, state: &LineState) -> (f64, f64) {
+        let mut peak = (0.0, 0.0);
         for (number, link) in self.chain.links.iter().enumerate().rev() {
             let forces = state.beam_forces(number, link);
             let uniform = self.chain.sections.uniform(link.piece);
@@ -131,7 +140,10 @@ impl SeatedChain<'_> {
                         &here
                     }
                 };
-                peak = larger_stress(peak, section.extreme_stress(&forces.at(share * link.length)));
+                let stress = section.extreme_stress(&forces.at(share * link.length));
+                if larger_stress(peak.0, stress) != peak.0 {
+                    peak = (stress, link.start + share * link.length);
+                }
             }
         }
         peak

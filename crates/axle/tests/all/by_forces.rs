@@ -28,6 +28,7 @@ fn assert_alike(axle: &Axle, case: &LoadCase) {
         (short, whole) => return assert_eq!(short, whole, "{}", case.name),
     };
     assert!(close(short.peak_stress, whole.peak_stress, whole.peak_stress.abs()), "{short:?} {whole:?}");
+    assert!((short.peak_stress_y - whole.peak_stress_y).abs() < 1e-9, "{short:?} {whole:?}");
     assert!(close(short.bow, whole.bow, whole.bow.abs().max(1e-4)), "{short:?} {whole:?}");
     let angle = Side::BOTH.map(|side| whole.wheels.of(side).camber_change.abs());
     let angle = angle.into_iter().fold(1e-4, f64::max);

@@ -4,8 +4,9 @@ use crate::example::{self, axle, bar, loading, mirrored, seat, steel, tube, whee
 use approx::assert_relative_eq;
 use axlebow_axle::{
     Actions, Axle, AxleError, Body, CaseOutcome, Ground, LoadCase, Side, Sides, Spindle, SpindleStep,
-    TireLayout, flex, standard_cases,
+    StaticReadings, TireLayout, WheelEnd, flex, standard_cases, static_warnings,
 };
+use axlebow_fe::StaticSystem;
 
 fn case(name: &str, axle: &Axle) -> CaseOutcome {
     let cases = standard_cases(axle);
@@ -260,6 +261,29 @@ fn results_beyond_yield_and_small_rotations_are_doubted() {
         "{warnings:?}"
     );
     assert!(warnings.iter().any(|warning| warning.text.contains("small")), "{warnings:?}");
+}
+
+/// What studies ask of a case carries the same doubts, whether forces or elements solve it.
+#[test]
+fn the_readings_of_studies_have_the_warnings_of_the_whole_result() {
+    let weak = {
+        let spindle = Spindle {
+            material: steel().with_yield(100e6).unwrap(),
+            steps: vec![SpindleStep { length: 0.21, profile: bar(0.09) }],
+        };
+        let weak = steel().with_yield(100e6).unwrap();
+        Axle { body: Body::trailer_tube(tube(0.127, 0.0001), 1.6, weak, &spindle).unwrap(), ..axle() }
+    };
+    let end = |axle: &Axle| WheelEnd { endplay: 0.3e-3, ..axle.wheel_ends.left };
+    let loose = Axle { wheel_ends: Sides::each(|_| end(&weak)), ..weak.clone() };
+    for (axle, least) in [(axle(), 0), (weak, 2), (loose, 3)] {
+        for case in standard_cases(&axle) {
+            let readings = StaticReadings::of(&axle, &case, &mut StaticSystem::new()).unwrap();
+            let own = static_warnings(&axle, &case, &readings).unwrap();
+            assert_eq!(own, flex(&axle, std::slice::from_ref(&case)).unwrap().warnings, "{}", case.name);
+            assert!(case.name != "rated-load" || own.len() >= least, "{own:?}");
+        }
+    }
 }
 
 #[test]

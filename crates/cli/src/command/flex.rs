@@ -23,7 +23,8 @@ pub fn run(arguments: &Flex) -> Result<ExitCode, Failure> {
     output::check_places(&[&arguments.plot, &arguments.vtu])?;
     let outcome = axlebow_axle::flex(&model.axle, &cases)?;
     if let Some(path) = &arguments.plot {
-        output::write_picture(path, &flex_figure(&outcome.cases[0], &drawing(&model.axle), &card)?)?;
+        let figure = flex_figure(&outcome.cases[0], &drawing(&model.axle), &card)?;
+        output::write_picture(path, &figure.with_warnings(&outcome.warnings))?;
     }
     if let Some(path) = &arguments.vtu {
         let case = &outcome.cases[0];

@@ -24,8 +24,9 @@ pub fn run(arguments: &Gather) -> Result<ExitCode, Failure> {
     let opened = arguments.parts.iter().map(|path| ResultsFile::read(path, &head));
     let results = opened.collect::<Result<Vec<_>, _>>().and_then(Results::of);
     let results = results.map_err(|error| what_to_do(error, arguments))?;
-    let text = study_output::write(&study, &results, &arguments.output)?;
-    output::print(&text)?;
+    let written = study_output::write(&study, &results, &arguments.output)?;
+    output::print(&written.text)?;
+    written.picture?;
     Ok(ExitCode::SUCCESS)
 }
 

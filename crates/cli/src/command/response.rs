@@ -5,7 +5,7 @@ use std::process::ExitCode;
 use axlebow_axle::{Input, RandomRide, ResponseAsk};
 use axlebow_model::RoadFile;
 use axlebow_report::plot::response_figure;
-use axlebow_report::{csv, json, table};
+use axlebow_report::{InventedInput, csv, json, table};
 use axlebow_units::Kind;
 
 use crate::args::{MovedWheels, Response};
@@ -30,10 +30,10 @@ pub fn run(arguments: &Response) -> Result<ExitCode, Failure> {
     let mut card = input::card(&model, &arguments.model);
     if let Some(road) = &road {
         card.assumed.extend(road.assumed.iter().map(|assumed| input::assumed("road.", assumed)));
-        card.invented |= road.invented;
+        card.add_input(InventedInput::Road, road.invented);
     }
     if let Some(path) = &arguments.plot {
-        output::write_picture(path, &response_figure(&outcome, &card)?)?;
+        output::write_picture(path, &response_figure(&outcome, &card)?.with_warnings(&outcome.warnings))?;
     }
     if let Some(path) = &arguments.csv {
         output::write_file(path, csv::response(&outcome).as_bytes())?;

@@ -12,9 +12,6 @@ use crate::args::{Ride, TimeScheme};
 use crate::failure::{CHECK_FAILS, Failure};
 use crate::{input, output, road_input};
 
-/// Lack of energy balance over the greatest energy from which on a ride is doubted.
-const DOUBTFUL_DRIFT: f64 = 0.01;
-
 /// Modes that may name peaks of a spectrum.
 const MODES: usize = 16;
 
@@ -73,14 +70,8 @@ fn result(
     })
 }
 
-/// Says what is doubtful about a ride, and the exit code that follows.
+/// The exit code of a ride; says why it is that of a failed check.
 fn verdict(outcome: &RideOutcome) -> ExitCode {
-    if outcome.energy_drift > DOUBTFUL_DRIFT {
-        output::say(&format!(
-            "warning: the energy of the ride balances only within {:.1} % of its greatest; take a shorter time step",
-            100.0 * outcome.energy_drift
-        ));
-    }
     match &outcome.partial {
         Some(why) => {
             output::say(&format!("warning: the ride is partial: {why}"));
@@ -116,11 +107,12 @@ fn write_pictures(
     card: &ModelCard,
 ) -> Result<(), Failure> {
     if let Some(path) = &arguments.plot {
-        output::write_picture(path, &ride_figure(outcome, card)?)?;
+        output::write_picture(path, &ride_figure(outcome, card)?.with_warnings(&outcome.warnings))?;
     }
     if let Some(path) = &arguments.spectrum {
         let modes = axlebow_axle::modes(&model.axle, load, MODES)?;
-        output::write_picture(path, &spectrum_figure(outcome, &modes, card)?)?;
+        let figure = spectrum_figure(outcome, &modes, card)?;
+        output::write_picture(path, &figure.with_warnings(&outcome.warnings))?;
     }
     if let Some(path) = &arguments.animate {
         let page = ride_animation(outcome, &drawing(&model.axle), card)?;

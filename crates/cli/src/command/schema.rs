@@ -24,6 +24,9 @@ pub fn run(arguments: &Schema) -> Result<ExitCode, Failure> {
         SchemaOf::Ride => axlebow_report::json::ride_schema(),
         SchemaOf::Strength => axlebow_report::json::strength_schema(),
         SchemaOf::Response => axlebow_report::json::response_schema(),
+        SchemaOf::Section => axlebow_report::json::section_schema(),
+        SchemaOf::Cups => axlebow_report::json::cups_schema(),
+        SchemaOf::Textbook => axlebow_report::json::textbook_schema(),
     };
     output::print(&text)?;
     Ok(ExitCode::SUCCESS)

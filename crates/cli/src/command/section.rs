@@ -2,7 +2,7 @@
 
 use std::process::ExitCode;
 
-use axlebow_axle::{Axle, DiagramPoint, Piece, StiffenedStretch};
+use axlebow_axle::{Axle, DiagramPoint, FlexOutcome, Piece, StiffenedStretch};
 use axlebow_model::Model;
 use axlebow_report::plot::section_figure;
 use axlebow_report::{SectionCard, SectionStress, StiffenedCard, json, table};
@@ -17,30 +17,35 @@ pub fn run(arguments: &Section) -> Result<ExitCode, Failure> {
     output::check_places(&[&arguments.plot])?;
     let card = input::card(&model, &arguments.model);
     let sections = sections(&model.axle);
-    let stiffened = stiffened(&model, arguments.case.as_ref())?;
+    let loaded = loaded(&model, arguments.case.as_ref())?;
+    let warnings = loaded.as_ref().map_or(&[][..], |outcome| outcome.warnings.as_slice());
+    let stiffened = stiffened(&model, loaded.as_ref())?;
     if let Some(path) = &arguments.plot {
-        output::write_picture(path, &section_figure(&sections, &stiffened, &card)?)?;
+        let figure = section_figure(&sections, &stiffened, &card)?;
+        output::write_picture(path, &figure.with_warnings(warnings))?;
     }
     let text = match arguments.model.json {
-        true => json::section_document(&sections, &stiffened, &card),
-        false => table::sections(&sections, &stiffened, &card),
+        true => json::section_document(&sections, &stiffened, warnings, &card),
+        false => table::sections(&sections, &stiffened, warnings, &card),
     };
     output::print(&text)?;
     Ok(ExitCode::SUCCESS)
 }
 
-/// Every stretch with stiffeners, with its stress in a load case.
-fn stiffened(model: &Model, case: Option<&String>) -> Result<Vec<StiffenedCard>, Failure> {
-    let mut diagram = None;
-    if let Some(name) = case {
-        let cases = super::flex::chosen(model, std::slice::from_ref(name))?;
-        let outcome = axlebow_axle::flex(&model.axle, &cases)?;
-        diagram = outcome.cases.into_iter().next().map(|case| case.diagram);
-    }
+/// The axle under the load case that was asked for, if one was.
+fn loaded(model: &Model, case: Option<&String>) -> Result<Option<FlexOutcome>, Failure> {
+    let Some(name) = case else { return Ok(None) };
+    let cases = super::flex::chosen(model, std::slice::from_ref(name))?;
+    Ok(Some(axlebow_axle::flex(&model.axle, &cases)?))
+}
+
+/// Every stretch with stiffeners, with its stress in the load case.
+fn stiffened(model: &Model, loaded: Option<&FlexOutcome>) -> Result<Vec<StiffenedCard>, Failure> {
+    let case = loaded.and_then(|outcome| outcome.cases.first());
     let cards = model.axle.stiffened_stretches()?.into_iter().map(|stretch| {
-        let bent_most = diagram.as_ref().and_then(|diagram| bent_most(diagram, &stretch));
+        let bent_most = case.and_then(|case| bent_most(&case.diagram, &stretch));
         let stress = case.zip(bent_most).map(|(case, point)| SectionStress {
-            case: case.clone(),
+            case: case.name.clone(),
             y: point.y,
             field: stretch.section.stress_field(&point.resultants),
         });

@@ -27,7 +27,8 @@ pub fn run(arguments: &Flex) -> Result<ExitCode, Failure> {
         .collect::<Result<_, _>>()?;
     let card = input::card(&model, &arguments.model);
     if let Some(path) = &arguments.plot {
-        output::write_picture(path, &sensitivities_figure(&outcomes[0], &card)?)?;
+        let figure = sensitivities_figure(&outcomes[0], &card)?;
+        output::write_picture(path, &figure.with_warnings(&outcomes[0].warnings))?;
     }
     output::print(&match arguments.model.json {
         true => json::sensitivities_document(&outcomes, &card),

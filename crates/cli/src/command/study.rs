@@ -34,10 +34,11 @@ fn run_designs(study: &StudyFile, arguments: &Study) -> Result<ExitCode, Failure
         return Ok(ExitCode::SUCCESS);
     }
     let results = Results::of(vec![saved])?;
-    let text = study_output::write(study, &results, &arguments.output)?;
+    let written = study_output::write(study, &results, &arguments.output)?;
     if let Some(path) = study_saving::path(&arguments.output, None) {
         std::fs::remove_file(&path).map_err(|error| Failure::on_file("remove", &path, &error))?;
     }
-    output::print(&text)?;
+    output::print(&written.text)?;
+    written.picture?;
     Ok(ExitCode::SUCCESS)
 }

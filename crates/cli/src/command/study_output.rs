@@ -1,10 +1,10 @@
 //! What becomes of the results of a study: files, a picture, and what is printed.
 
 use std::io::Write;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use axlebow_report::plot::study_figure;
-use axlebow_report::{ModelCard, csv, json, table};
+use axlebow_report::{InventedInput, ModelCard, csv, json, table};
 use axlebow_study::{Results, Study as StudyFile, StudyOutcome};
 
 use crate::args::{StudyOutput, Units};
@@ -22,8 +22,16 @@ pub fn check_places(arguments: &StudyOutput) -> Result<(), Failure> {
     output::check_places(&[&arguments.csv, &arguments.parquet, &arguments.plot])
 }
 
-/// Writes the files and the picture; gives what is to be printed.
-pub fn write(study: &StudyFile, results: &Results, arguments: &StudyOutput) -> Result<String, Failure> {
+/// What became of results.
+pub struct Written {
+    /// What is to be printed.
+    pub text: String,
+    /// Whether the picture was drawn, if one was asked for: one that cannot be must not stop the rest.
+    pub picture: Result<(), Failure>,
+}
+
+/// Writes the files and the picture.
+pub fn write(study: &StudyFile, results: &Results, arguments: &StudyOutput) -> Result<Written, Failure> {
     let card = card(study, arguments.units);
     let outcome = study.outcome_of(results)?;
     if let Some(path) = &arguments.csv {
@@ -32,13 +40,12 @@ pub fn write(study: &StudyFile, results: &Results, arguments: &StudyOutput) -> R
     if let Some(path) = &arguments.parquet {
         write_parquet(path, (study, results), (&outcome, &card))?;
     }
-    if let Some(path) = &arguments.plot {
-        output::write_picture(path, &study_figure(&outcome, &card)?)?;
-    }
-    Ok(match arguments.json {
+    let draw = |path: &PathBuf| output::write_picture(path, &study_figure(&outcome, &card)?);
+    let text = match arguments.json {
         true => json::study_document(&outcome, &card),
         false => table::study(&outcome, &card),
-    })
+    };
+    Ok(Written { text, picture: arguments.plot.as_ref().map_or(Ok(()), draw) })
 }
 
 /// Every design as a line.
@@ -80,7 +87,7 @@ pub fn card(study: &StudyFile, units: Option<Units>) -> ModelCard {
     let mut card = input::card_of(&study.base, units);
     card.assumed.extend(study.assumed.iter().map(|assumed| input::assumed("study: ", assumed)));
     for ride in &study.rides {
-        card.invented |= ride.road.invented;
+        card.add_input(InventedInput::Road, ride.road.invented);
         let prefix = format!("ride {}: road.", ride.name);
         card.assumed.extend(ride.road.assumed.iter().map(|assumed| input::assumed(&prefix, assumed)));
     }

@@ -5,7 +5,7 @@ use std::process::ExitCode;
 use axlebow_axle::{Axle, Ride, TireRideOutcome, tires, tires_over};
 use axlebow_model::TireFile;
 use axlebow_report::plot::tire_figure;
-use axlebow_report::{ModelCard, json, table};
+use axlebow_report::{InventedInput, ModelCard, json, table};
 
 use super::flex::chosen;
 use super::tire_table;
@@ -29,7 +29,10 @@ pub fn run(arguments: &Tire) -> Result<ExitCode, Failure> {
     let outcome = tires(&axle, &cases)?;
     let ride = ride.map(|ride| ridden(&axle, &ride)).transpose()?;
     if let Some(path) = &arguments.plot {
-        output::write_picture(path, &tire_figure(&outcome.cases[0], ride.as_ref(), &card)?)?;
+        let figure = tire_figure(&outcome.cases[0], ride.as_ref(), &card)?;
+        let of_ride = ride.iter().flat_map(|ride| ride.warnings.clone());
+        let warnings: Vec<_> = outcome.warnings.iter().cloned().chain(of_ride).collect();
+        output::write_picture(path, &figure.with_warnings(&warnings))?;
     }
     output::print(&match arguments.model.json {
         true => json::tire_document(&outcome, ride.as_ref(), &card),
@@ -42,7 +45,7 @@ pub fn run(arguments: &Tire) -> Result<ExitCode, Failure> {
 fn fitted(axle: &Axle, tire: Option<&TireFile>, card: &mut ModelCard) -> Result<Axle, Failure> {
     let Some(tire) = tire else { return Ok(axle.clone()) };
     card.name += &format!(", on {} tires", tire.name);
-    card.invented |= tire.invented;
+    card.add_input(InventedInput::Tire, tire.invented);
     card.assumed.retain(|used| !used.path.contains(".tread."));
     card.assumed.extend(tire.assumed.iter().map(|used| input::assumed("tire.", used)));
     Ok(tire.fitted(axle)?)

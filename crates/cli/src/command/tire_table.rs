@@ -2,7 +2,7 @@
 
 use axlebow_model::{Model, TireFile};
 use axlebow_report::plot::compatibility_figure;
-use axlebow_report::{ModelCard, json, table};
+use axlebow_report::{InventedInput, ModelCard, json, table};
 use axlebow_study::{Compatibility, TableAxle};
 use axlebow_units::Kind;
 
@@ -36,11 +36,15 @@ pub fn run(arguments: &Tire) -> Result<(), Failure> {
     let tires: Vec<TireFile> =
         arguments.tires.iter().map(|path| input::tire(path)).collect::<Result<_, _>>()?;
     let mut card = input::card(&models[0], &arguments.model);
-    card.invented = models.iter().any(|model| model.invented) || tires.iter().any(|tire| tire.invented);
+    card.add_input(InventedInput::OtherAxle, models[1..].iter().any(|model| model.invented));
+    card.add_input(InventedInput::Tire, tires.iter().any(|tire| tire.invented));
     output::check_places(&[&arguments.plot])?;
     let outcome = table_of(arguments, &models, tires)?.run()?;
     if let Some(path) = &arguments.plot {
-        output::write_picture(path, &compatibility_figure(&outcome, &card)?)?;
+        output::write_picture(
+            path,
+            &compatibility_figure(&outcome, &card)?.with_warnings(&outcome.warnings),
+        )?;
     }
     print(arguments, &outcome, &card)
 }

@@ -3,7 +3,7 @@
 use serde_json::Value;
 use tempfile::TempDir;
 
-use crate::program::{axlebow, axlebow_in, demo};
+use crate::program::{axlebow, axlebow_in, demo, root};
 
 fn json(arguments: &[&str]) -> Value {
     let run = axlebow(arguments);
@@ -175,7 +175,7 @@ fn study_runs_and_writes_its_files() {
     assert_eq!(run.code, 0, "{}", run.err);
     let rows = std::fs::read_to_string(folder.path().join("sweep.csv")).expect("the rows");
     assert!(rows.lines().count() > 40 && folder.path().join("sweep.svg").exists());
-    assert_eq!(json(&["study", &study, "--json"])["schema"], "axlebow/study/2");
+    assert_eq!(json(&["study", &study, "--json"])["schema"], "axlebow/study-result/2");
 }
 
 #[test]
@@ -392,4 +392,59 @@ fn strength_shows_what_governs_with_cautions_and_fails_by_its_exit_code() {
     assert_eq!((&document["schema"], &document["rules"]), (&"axlebow/strength/1".into(), &"en".into()));
     let refused = axlebow(&["strength", &model, "--safety-factor", "0.5"]);
     assert!(refused.code == 2 && refused.err.contains("1 to 20"), "{}", refused.err);
+}
+
+/// A folder with a starter's axle whose numbers are the user's own, as `own.toml`.
+fn own_axle() -> TempDir {
+    let folder = TempDir::new().expect("a folder");
+    assert_eq!(axlebow_in(folder.path(), &["start", "own", "--kind", "trailer-tube"]).code, 0);
+    let path = folder.path().join("own.toml");
+    let text = std::fs::read_to_string(&path).expect("the model");
+    assert!(text.contains("invented = true"));
+    std::fs::write(path, text.replace("invented = true", "invented = false")).expect("written");
+    folder
+}
+
+#[test]
+fn a_made_up_road_does_not_make_the_axle_made_up() {
+    let (folder, road) = (own_axle(), root().join("models/roads/pothole.toml").display().to_string());
+    let ride = ["ride", "own.toml", "--over", &road, "--road", "time_step=10 ms", "--plot", "r.svg"];
+    let run = axlebow_in(folder.path(), &ride);
+    let picture = std::fs::read_to_string(folder.path().join("r.svg")).expect("the picture");
+    for text in [&run.out, &picture] {
+        assert!(text.contains("The road is demonstration data, invented."), "{text}");
+        assert!(!text.contains("Demonstration data, invented."), "{text}");
+        assert!(text.contains("balances only within 1.2 %"), "{text}");
+    }
+    assert!(!run.err.contains("balances"), "{}", run.err);
+    let run = axlebow_in(folder.path(), &[&ride[..4], &["--json"]].concat());
+    let document: Value = serde_json::from_str(&run.out).expect("JSON");
+    assert_eq!(document["model"]["invented"], false);
+    assert_eq!(document["model"]["invented_inputs"], serde_json::json!(["road"]));
+}
+
+#[test]
+fn a_result_that_is_not_a_number_stops_neither_table_nor_picture() {
+    let folder = own_axle();
+    let study = "name = \"odd\"\nkind = \"sweep\"\nmodel = \"own.toml\"\ncase = \"rated-load\"\n\
+                 show = [\"axle-mass\", \"odd\"]\n[[variant]]\nname = \"own\"\n[[vary]]\npath = \"tube.wall\"\n\
+                 values = [\"9 mm\", \"10 mm\"]\n[[derived]]\nname = \"odd\"\nas = \"ln(axle_mass - axle_mass)\"\n";
+    std::fs::write(folder.path().join("s.toml"), study).expect("written");
+    let files = ["--plot", "s.svg", "--csv", "s.csv"];
+    let run = axlebow_in(folder.path(), &[&["study", "s.toml"], &files[..]].concat());
+    assert_eq!(run.code, 0, "{}", run.err);
+    let warning = "2 of 2 designs: the result odd is not a number";
+    assert!(run.out.contains(warning) && run.out.contains("with tube wall 9 mm"), "{}", run.out);
+    let text = |name: &str| std::fs::read_to_string(folder.path().join(name)).expect("a file");
+    assert!(
+        text("s.csv")
+            .lines()
+            .skip(1)
+            .all(|line| line.ends_with("odd is not a number: ln(axle_mass - axle_mass)"))
+    );
+    assert!(text("s.svg").contains("No design has a value of odd.") && text("s.svg").contains(warning));
+    // Where nothing at all can be drawn, the table is there all the same.
+    let run = axlebow_in(folder.path(), &[&["study", "s.toml", "--show", "odd"], &files[..]].concat());
+    assert!(run.code == 2 && run.out.contains(warning) && run.err.contains("no points"), "{}", run.err);
+    assert!(!folder.path().join("s.csv.work").exists());
 }

@@ -2,6 +2,7 @@
 
 mod bad_input;
 mod commands;
+mod documents;
 mod fits;
 mod hostile_text;
 mod job_arrays;

@@ -35,7 +35,7 @@ fn tire_prints_every_case_and_the_ribs_of_the_first() {
 #[test]
 fn rib_loads_of_the_document_sum_to_the_wheel_load() {
     let document = json(&["tire", &demo("drive-housing-9.5-dual"), "--json"]);
-    assert_eq!(document["schema"], "axlebow/tire/1");
+    assert_eq!(document["schema"], "axlebow/tire-result/1");
     for case in document["cases"].as_array().expect("cases") {
         for side in ["left", "right"] {
             let face = &case["wheels"][side];

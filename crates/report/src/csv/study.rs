@@ -7,7 +7,8 @@ use axlebow_study::{Row, StudyOutcome};
 use super::cell;
 use crate::study_columns::study_columns;
 
-/// The designs of a study, a line each; a design without a result has its reason in the last column.
+/// The designs of a study, a line each; the last column says why a design has no result, or why one by an
+/// expression has no number.
 ///
 /// A choice stands by its name. Results of a ride stand under its name; side by side, each result is followed by its share of the baseline's.
 pub fn study(outcome: &StudyOutcome) -> String {
@@ -39,8 +40,8 @@ pub fn study_rows(outcome: &StudyOutcome, rows: &[Row]) -> String {
             }
         }
         text.push(',');
-        if let Err(reason) = &row.result {
-            text.push_str(&cell(reason));
+        if let Some(reason) = outcome.reason(row) {
+            text.push_str(&cell(&reason));
         }
         text.push_str("\r\n");
     }

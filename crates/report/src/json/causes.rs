@@ -5,19 +5,20 @@ use axlebow_study::{CauseShare, CausesOutcome, Contribution, Subject, Wobble};
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use super::{AssumedEntry, BySide, ModelEntry, WarningEntry, assumed, model, pretty};
+use super::{AssumedEntry, BySide, ModelEntry, WarningEntry, assumed, model, pretty, schema_of};
 use crate::ModelCard;
+use crate::causes_words::{UNLIKE_FLEX, warnings};
 
 /// Name and version of the document.
 pub const CAUSES_SCHEMA: &str = "axlebow/causes/1";
 
 /// The document of causes as JSON text: pretty, ending in a new line, same bytes for the same outcome.
 pub fn causes_document(outcomes: &[CausesOutcome], card: &ModelCard) -> String {
-    let warnings =
-        outcomes.first().map_or(Vec::new(), |first| first.warnings.iter().map(WarningEntry::from).collect());
+    let warnings = warnings(outcomes).iter().map(WarningEntry::from).collect();
     pretty(&CausesDocument {
         schema: CAUSES_SCHEMA,
         model: model(card),
+        how: UNLIKE_FLEX,
         subjects: outcomes.iter().map(SubjectEntry::from).collect(),
         assumed: assumed(card),
         warnings,
@@ -27,7 +28,7 @@ pub fn causes_document(outcomes: &[CausesOutcome], card: &ModelCard) -> String {
 
 /// The JSON Schema (2020-12) of the document of causes.
 pub fn causes_schema() -> String {
-    pretty(&schemars::schema_for!(CausesDocument))
+    schema_of::<CausesDocument>(CAUSES_SCHEMA)
 }
 
 /// What makes the wheels of an axle lean and steer.
@@ -37,6 +38,8 @@ pub struct CausesDocument {
     pub schema: &'static str,
     /// The model that was run.
     pub model: ModelEntry,
+    /// How these splits relate to others of the same angles.
+    pub how: &'static str,
     /// The load case, then the ride where one was driven.
     pub subjects: Vec<SubjectEntry>,
     /// Defaults that were used.
@@ -50,7 +53,7 @@ pub struct CausesDocument {
 /// A load case or a ride.
 #[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct SubjectEntry {
-    /// `standing`: angles against the road; `ride`: largest less smallest angle over it.
+    /// `standing`: angles against the line through the hubs; `ride`: largest less smallest angle over it.
     pub kind: &'static str,
     /// Name of the load case or of the road.
     pub name: String,
@@ -58,6 +61,8 @@ pub struct SubjectEntry {
     pub speed_m_s: Option<f64>,
     /// Each wheel end.
     pub wheels: BySide<WheelCausesEntry>,
+    /// What the axle's rigid roll adds to each wheel's camber against the road; of a ride largest less smallest. No cause's.
+    pub rigid_roll_rad: BySide<f64>,
     /// Free tilt of each hub within its endplay, either way.
     pub wobble: BySide<WobbleEntry>,
     /// Axles that were solved.
@@ -130,6 +135,7 @@ impl From<&CausesOutcome> for SubjectEntry {
                 camber: ContributionEntry::from(&wheel.camber),
                 toe: ContributionEntry::from(&wheel.toe),
             }),
+            rigid_roll_rad: BySide::of(&outcome.rigid_roll, |roll| *roll),
             wobble: BySide::of(&outcome.wobble, |wobble| WobbleEntry::from(wobble)),
             solved: outcome.solved,
         }

@@ -4,7 +4,7 @@ use axlebow_study::{CompatibilityOutcome, TireCell, TireColumn};
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use super::pretty;
+use super::{WarningEntry, pretty, schema_of};
 
 /// Name and version of the document.
 pub const TIRE_TABLE_SCHEMA: &str = "axlebow/tire-table/1";
@@ -17,12 +17,13 @@ pub fn compatibility_document(outcome: &CompatibilityOutcome) -> String {
         axles: outcome.axles.clone(),
         columns: outcome.columns.iter().map(ColumnEntry::from).collect(),
         cells: outcome.cells.iter().map(|row| row.iter().map(CellEntry::from).collect()).collect(),
+        warnings: outcome.warnings.iter().map(WarningEntry::from).collect(),
     })
 }
 
 /// The JSON Schema (2020-12) of the document of tires on axles.
 pub fn compatibility_schema() -> String {
-    pretty(&schemars::schema_for!(TireTableDocument))
+    schema_of::<TireTableDocument>(TIRE_TABLE_SCHEMA)
 }
 
 /// Tires on axles.
@@ -38,6 +39,8 @@ pub struct TireTableDocument {
     pub columns: Vec<ColumnEntry>,
     /// For each axle each column.
     pub cells: Vec<Vec<CellEntry>>,
+    /// Doubts about the axles, each once, with the name of the first axle that has it.
+    pub warnings: Vec<WarningEntry>,
 }
 
 /// A column.

@@ -4,10 +4,15 @@ use axlebow_axle::tread::{Cups, Explanation, SuspectKind};
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use super::pretty;
+use super::{pretty, schema_of};
 
-#[derive(Serialize)]
+/// Name and version of the document.
+const CUPS_SCHEMA: &str = "axlebow/cups/2";
+
+/// A cup count and what may explain it.
+#[derive(Serialize, JsonSchema)]
 struct CupsDocument {
+    /// `axlebow/cups/2`.
     schema: &'static str,
     #[serde(flatten)]
     cups: CupsEntry,
@@ -57,7 +62,12 @@ pub struct ExplanationEntry {
 
 /// A cup count as JSON text.
 pub fn cups_document(outcome: &Cups) -> String {
-    pretty(&CupsDocument { schema: "axlebow/cups/2", cups: CupsEntry::from(outcome) })
+    pretty(&CupsDocument { schema: CUPS_SCHEMA, cups: CupsEntry::from(outcome) })
+}
+
+/// The JSON Schema (2020-12) of the document of a cup count.
+pub fn cups_schema() -> String {
+    schema_of::<CupsDocument>(CUPS_SCHEMA)
 }
 
 impl From<&Cups> for CupsEntry {

@@ -5,7 +5,7 @@ use axlebow_study::{FitOutcome, FittedReading, FittedUnknown, FurtherReading, Sc
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use super::{AssumedEntry, ModelEntry, WarningEntry, assumed, model, pretty};
+use super::{AssumedEntry, ModelEntry, WarningEntry, assumed, model, pretty, schema_of};
 use crate::{ModelCard, fit_words};
 
 /// Name and version of the document.
@@ -37,7 +37,7 @@ pub fn fit_document(outcome: &FitOutcome, card: &ModelCard) -> String {
 
 /// The JSON Schema (2020-12) of the document of a fit.
 pub fn fit_schema() -> String {
-    pretty(&schemars::schema_for!(FitDocument))
+    schema_of::<FitDocument>(FIT_SCHEMA)
 }
 
 /// A model fitted to readings.

@@ -8,7 +8,7 @@ use axlebow_strength::WELDING_CAUTIONS;
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use super::{PreheatEntry, SeatWallsEntry, StiffeningEntry, pretty};
+use super::{PreheatEntry, SeatWallsEntry, StiffeningEntry, pretty, schema_of};
 use crate::ModelCard;
 
 /// Name and version of the document.
@@ -23,7 +23,7 @@ pub fn flex_document(outcome: &FlexOutcome, card: &ModelCard) -> String {
 
 /// The JSON Schema (2020-12) of the document of a static run.
 pub fn flex_schema() -> String {
-    pretty(&schemars::schema_for!(FlexDocument))
+    schema_of::<FlexDocument>(FLEX_SCHEMA)
 }
 
 /// Result of a static run.
@@ -47,10 +47,8 @@ pub struct FlexDocument {
     /// Doubts about the result.
     pub warnings: Vec<WarningEntry>,
     /// What each steel says about preheat; empty without stiffeners.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
     pub preheat: Vec<PreheatEntry>,
-    /// What must be said before anybody welds; there where the axle has stiffeners.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
+    /// What must be said before anybody welds; empty without stiffeners.
     pub cautions: Vec<&'static str>,
 }
 
@@ -63,6 +61,8 @@ pub struct ModelEntry {
     pub hash: String,
     /// Whether its numbers are invented for demonstration.
     pub invented: bool,
+    /// What of all that it was run with is invented: `road`, `tire`, `other axle`.
+    pub invented_inputs: Vec<&'static str>,
 }
 
 /// A default that was used.

@@ -4,7 +4,7 @@ use axlebow_axle::{ModeOutcome, ModesOutcome, Motion, ShapePoint, Strain};
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use super::{AssumedEntry, ModelEntry, assumed, model, pretty};
+use super::{AssumedEntry, ModelEntry, assumed, model, pretty, schema_of};
 use crate::ModelCard;
 
 /// Name and version of the document.
@@ -19,7 +19,7 @@ pub fn modes_document(outcome: &ModesOutcome, card: &ModelCard) -> String {
 
 /// The JSON Schema (2020-12) of the document of natural modes.
 pub fn modes_schema() -> String {
-    pretty(&schemars::schema_for!(ModesDocument))
+    schema_of::<ModesDocument>(MODES_SCHEMA)
 }
 
 /// The lowest natural modes of an axle on its tires and suspension.

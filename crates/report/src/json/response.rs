@@ -7,7 +7,7 @@ use axlebow_axle::{
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use super::{AssumedEntry, ModelEntry, WarningEntry, assumed, model, pretty};
+use super::{AssumedEntry, ModelEntry, WarningEntry, assumed, model, pretty, schema_of};
 use crate::ModelCard;
 
 /// Name and version of the document.
@@ -23,7 +23,7 @@ pub fn response_document(outcome: &ResponseOutcome, card: &ModelCard) -> String 
 
 /// The JSON Schema (2020-12) of the document of answers in the frequency domain.
 pub fn response_schema() -> String {
-    pretty(&schemars::schema_for!(ResponseDocument))
+    schema_of::<ResponseDocument>(RESPONSE_SCHEMA)
 }
 
 /// Answers of an axle to a harmonic road, and to a random one by its spectrum.

@@ -8,7 +8,7 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 use super::flex::{SplitEntry, WarningEntry};
-use super::{AssumedEntry, ModelEntry, assumed, model, pretty};
+use super::{AssumedEntry, ModelEntry, assumed, model, pretty, schema_of};
 use crate::ModelCard;
 
 /// Name and version of the document.
@@ -33,7 +33,7 @@ pub fn compared_ride_document(
 
 /// The JSON Schema (2020-12) of the document of a ride.
 pub fn ride_schema() -> String {
-    pretty(&schemars::schema_for!(RideDocument))
+    schema_of::<RideDocument>(RIDE_SCHEMA)
 }
 
 /// What a ride over a road says.

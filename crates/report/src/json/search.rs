@@ -7,7 +7,7 @@ use axlebow_study::{FoundLimit, Proof, Row, SearchOutcome};
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use super::{AssumedEntry, ModelEntry, assumed, model, pretty};
+use super::{AssumedEntry, DesignWarningEntry, ModelEntry, assumed, model, pretty, schema_of};
 use crate::ModelCard;
 
 /// Name and version of the document.
@@ -16,6 +16,7 @@ pub const SEARCH_SCHEMA: &str = "axlebow/search/1";
 /// The document of a search as JSON text: pretty, ending in a new line, same bytes for the same outcome.
 pub fn search_document(outcome: &SearchOutcome, card: &ModelCard) -> String {
     let design = |row: &Row| DesignEntry::of(row, outcome);
+    let warnings = outcome.warnings.iter().map(|own| DesignWarningEntry::of(own, &outcome.variants));
     pretty(&SearchDocument {
         schema: SEARCH_SCHEMA,
         name: outcome.name.clone(),
@@ -33,6 +34,7 @@ pub fn search_document(outcome: &SearchOutcome, card: &ModelCard) -> String {
         failed: outcome.failed.0,
         first_failure: outcome.failed.1.clone(),
         front: outcome.front.iter().map(design).collect(),
+        warnings: warnings.collect(),
         assumed: assumed(card),
         cautions: if outcome.stiffened { WELDING_CAUTIONS.to_vec() } else { Vec::new() },
     })
@@ -40,7 +42,7 @@ pub fn search_document(outcome: &SearchOutcome, card: &ModelCard) -> String {
 
 /// The JSON Schema (2020-12) of the document of a search.
 pub fn search_schema() -> String {
-    pretty(&schemars::schema_for!(SearchDocument))
+    schema_of::<SearchDocument>(SEARCH_SCHEMA)
 }
 
 /// The best design within limits, and what it could be traded for.
@@ -78,6 +80,8 @@ pub struct SearchDocument {
     pub first_failure: Option<String>,
     /// Designs none of which is better in everything that is traded, in the order of the goal.
     pub front: Vec<DesignEntry>,
+    /// Warnings of the designs that are given here and of their rides, those of most designs first.
+    pub warnings: Vec<DesignWarningEntry>,
     /// Defaults that were used.
     pub assumed: Vec<AssumedEntry>,
     /// What must be read with these numbers, where stiffeners are welded on.
@@ -110,10 +114,10 @@ pub struct FoundLimitEntry {
     pub most: Option<f64>,
     /// Most that its magnitude may be.
     pub within: Option<f64>,
-    /// The result.
-    pub value: f64,
-    /// Share of the limit by which it is missed; negative where there is room.
-    pub missed: f64,
+    /// The result; null where there is none.
+    pub value: Option<f64>,
+    /// Share of the limit by which it is missed; negative where there is room; null without a result.
+    pub missed: Option<f64>,
     /// Whether it stands in the way.
     pub binds: bool,
     /// Change of the goal per unit by which the limit is relaxed; null without continuous values.
@@ -159,8 +163,8 @@ impl From<&FoundLimit> for FoundLimitEntry {
             least: limit.least,
             most: limit.most,
             within: limit.within,
-            value: found.value,
-            missed: found.missed,
+            value: Some(found.value).filter(|value| value.is_finite()),
+            missed: Some(found.missed).filter(|missed| missed.is_finite()),
             binds: found.binds,
             price: found.price,
             goal_relaxed: found.relaxed,

@@ -1,98 +1,169 @@
 //! The document of the sections along the axle, `axlebow/section/1`.
 
+use axlebow_axle::Warning;
 use axlebow_strength::WELDING_CAUTIONS;
+use schemars::JsonSchema;
 use serde::Serialize;
 
-use super::{AssumedEntry, ModelEntry, assumed, model, pretty};
+use super::{AssumedEntry, ModelEntry, WarningEntry, assumed, model, pretty, schema_of};
 use crate::{ModelCard, SectionCard, StiffenedCard};
 
-#[derive(Serialize)]
+/// Name and version of the document.
+const SECTION_SCHEMA: &str = "axlebow/section/1";
+
+/// Sections along an axle.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 struct SectionDocument {
+    /// `axlebow/section/1`.
     schema: &'static str,
+    /// The model that was run.
     model: ModelEntry,
+    /// Stretches of the bare axle with one section, from the center outward.
     sections: Vec<SectionEntry>,
+    /// Stretches with stiffeners.
     stiffened_sections: Vec<StiffenedEntry>,
+    /// Doubts about the load case that was asked for.
+    warnings: Vec<WarningEntry>,
+    /// What must be said before anybody welds; empty without stiffeners.
     cautions: Vec<&'static str>,
+    /// Defaults that were used.
     assumed: Vec<AssumedEntry>,
 }
 
-#[derive(Serialize)]
+/// A stretch of one section.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 struct SectionEntry {
+    /// Its name.
     name: String,
+    /// What kind of section it is.
     kind: &'static str,
+    /// Left end.
     from_y_m: f64,
+    /// Right end.
     to_y_m: f64,
+    /// Width.
     width_m: f64,
+    /// Height.
     height_m: f64,
+    /// Area.
     area_m2: f64,
+    /// Second moment of area about the horizontal axis.
     second_moment_x_m4: f64,
+    /// Second moment of area about the vertical axis.
     second_moment_z_m4: f64,
+    /// Torsion constant.
     torsion_constant_m4: f64,
+    /// Elastic section modulus about the horizontal axis.
     section_modulus_x_m3: f64,
+    /// Elastic section modulus about the vertical axis.
     section_modulus_z_m3: f64,
+    /// Plastic section modulus about the horizontal axis.
     plastic_modulus_x_m3: f64,
+    /// Torque over the largest shear stress.
     torsion_modulus_m3: f64,
+    /// Shear coefficient for a fore-aft force.
     shear_coefficient_x: f64,
+    /// Shear coefficient for a vertical force.
     shear_coefficient_z: f64,
+    /// Mass per length.
     mass_per_length_kg_m: f64,
+    /// Points at which stress is looked at.
     stress_points: Vec<PointEntry>,
 }
 
 /// A stretch with stiffeners; areas and second moments in terms of the axle's modulus.
-#[derive(Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 struct StiffenedEntry {
+    /// Names of what is welded together.
     parts: Vec<String>,
+    /// Left end.
     from_y_m: f64,
+    /// Right end.
     to_y_m: f64,
+    /// Area.
     area_m2: f64,
+    /// Second moment of area about the horizontal axis through the centroid.
     second_moment_x_m4: f64,
+    /// Second moment of area about the vertical axis through the centroid.
     second_moment_z_m4: f64,
+    /// Product of inertia.
     product_of_inertia_m4: f64,
+    /// Angle of the principal axes.
     principal_angle_rad: f64,
+    /// Torsion constant.
     torsion_constant_m4: f64,
+    /// Centroid, forward of the axle line.
     centroid_x_m: f64,
+    /// Centroid, above the axle line.
     centroid_z_m: f64,
+    /// Shear center, forward of the axle line; null where it is not known.
     shear_centre_x_m: Option<f64>,
+    /// Shear center, above the axle line; null where it is not known.
     shear_centre_z_m: Option<f64>,
+    /// Mass per length.
     mass_per_length_kg_m: f64,
+    /// Stress under the load case that was asked for; null without one.
     stress: Option<StressEntry>,
 }
 
 /// Stress where a stretch is bent most.
-#[derive(Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 struct StressEntry {
+    /// Name of the load case.
     case: String,
+    /// Where along the axle.
     y_m: f64,
+    /// Corners, and where stress is lowest and highest.
     points: Vec<StressPointEntry>,
 }
 
 /// Stress at a corner of a part, or where it is lowest or highest, tension positive.
-#[derive(Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 struct StressPointEntry {
+    /// Name of the part.
     part: String,
+    /// Forward of the axle line.
     x_m: f64,
+    /// Above the axle line.
     z_m: f64,
+    /// Normal stress.
     stress_pa: f64,
 }
 
 /// An outside point at which fibre stress is looked at, from the centroid.
-#[derive(Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 struct PointEntry {
+    /// Its name.
     name: &'static str,
+    /// Forward of the centroid.
     x_m: f64,
+    /// Above the centroid.
     z_m: f64,
 }
 
 /// The sections as JSON text.
-pub fn section_document(sections: &[SectionCard], stiffened: &[StiffenedCard], card: &ModelCard) -> String {
+///
+/// - `warnings`: doubts about the load case whose stress the stiffened stretches have
+pub fn section_document(
+    sections: &[SectionCard],
+    stiffened: &[StiffenedCard],
+    warnings: &[Warning],
+    card: &ModelCard,
+) -> String {
     pretty(&SectionDocument {
-        schema: "axlebow/section/1",
+        schema: SECTION_SCHEMA,
         model: model(card),
         sections: sections.iter().map(entry).collect(),
         stiffened_sections: stiffened.iter().map(stiffened_entry).collect(),
+        warnings: warnings.iter().map(WarningEntry::from).collect(),
         cautions: if stiffened.is_empty() { Vec::new() } else { WELDING_CAUTIONS.to_vec() },
         assumed: assumed(card),
     })
+}
+
+/// The JSON Schema (2020-12) of the document of sections.
+pub fn section_schema() -> String {
+    schema_of::<SectionDocument>(SECTION_SCHEMA)
 }
 
 fn entry(section: &SectionCard) -> SectionEntry {

@@ -5,7 +5,7 @@ use axlebow_study::{KeySensitivity, SensitivityOutcome};
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use super::{AssumedEntry, ModelEntry, assumed, model, pretty};
+use super::{AssumedEntry, ModelEntry, WarningEntry, assumed, model, pretty, schema_of};
 use crate::ModelCard;
 
 /// Name and version of the document.
@@ -23,7 +23,7 @@ pub fn sensitivities_document(outcomes: &[SensitivityOutcome], card: &ModelCard)
 
 /// The JSON Schema (2020-12) of the document of sensitivities.
 pub fn sensitivities_schema() -> String {
-    pretty(&schemars::schema_for!(SensitivitiesDocument))
+    schema_of::<SensitivitiesDocument>(SENSITIVITIES_SCHEMA)
 }
 
 /// What each number of a model file does to an axle under load.
@@ -54,6 +54,8 @@ pub struct SensitivityCaseEntry {
     pub without_effect: Vec<String>,
     /// Keys without a derivative.
     pub refused: Vec<RefusedEntry>,
+    /// Doubts about the load case.
+    pub warnings: Vec<WarningEntry>,
 }
 
 /// Camber changes, bow, stress and mass; of a slope, each per SI unit of the key.
@@ -109,6 +111,7 @@ impl From<&SensitivityOutcome> for SensitivityCaseEntry {
             keys: outcome.keys.iter().map(|key| entry(key, &outcome.own)).collect(),
             without_effect: outcome.without_effect.clone(),
             refused: refused.collect(),
+            warnings: outcome.warnings.iter().map(WarningEntry::from).collect(),
         }
     }
 }

@@ -5,7 +5,7 @@ use axlebow_strength::{Bound, CLAMPING_CAUTIONS, WELDING_CAUTIONS};
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use super::{AssumedEntry, ModelEntry, PreheatEntry, WarningEntry, assumed, model, pretty};
+use super::{AssumedEntry, ModelEntry, PreheatEntry, WarningEntry, assumed, model, pretty, schema_of};
 use crate::ModelCard;
 
 /// Name and version of the document.
@@ -18,7 +18,7 @@ pub fn strength_document(outcome: &StrengthOutcome, card: &ModelCard) -> String 
 
 /// The JSON Schema (2020-12) of the document of strength checks.
 pub fn strength_schema() -> String {
-    pretty(&schemars::schema_for!(StrengthDocument))
+    schema_of::<StrengthDocument>(STRENGTH_SCHEMA)
 }
 
 /// Strength checks of an axle under its load cases.

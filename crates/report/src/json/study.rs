@@ -1,4 +1,4 @@
-//! The document of a study, `axlebow/study/2`.
+//! The document of a study, `axlebow/study-result/2`.
 
 use std::collections::BTreeMap;
 
@@ -7,13 +7,13 @@ use axlebow_study::{EqualMass, Limit, Measure, QUANTITIES, Quantity, Row, StudyK
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use super::study_summary::{SummaryEntry, summary_entry};
-use super::{AssumedEntry, ModelEntry, UncertaintyEntry, assumed, model, pretty};
+use super::study_summary::{DesignWarningEntry, SummaryEntry, summary_entry};
+use super::{AssumedEntry, ModelEntry, UncertaintyEntry, assumed, model, pretty, schema_of};
 use crate::ModelCard;
 use crate::study_words::share;
 
 /// Name and version of the document.
-pub const STUDY_SCHEMA: &str = "axlebow/study/2";
+pub const STUDY_SCHEMA: &str = "axlebow/study-result/2";
 
 /// The document of a study as JSON text: pretty, ending in a new line, same bytes for the same outcome.
 pub fn study_document(outcome: &StudyOutcome, card: &ModelCard) -> String {
@@ -22,13 +22,13 @@ pub fn study_document(outcome: &StudyOutcome, card: &ModelCard) -> String {
 
 /// The JSON Schema (2020-12) of the document of a study.
 pub fn study_schema() -> String {
-    pretty(&schemars::schema_for!(StudyDocument))
+    schema_of::<StudyDocument>(STUDY_SCHEMA)
 }
 
 /// Result of a study.
 #[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct StudyDocument {
-    /// `axlebow/study/2`.
+    /// `axlebow/study-result/2`.
     pub schema: &'static str,
     /// Name of the study.
     pub name: String,
@@ -65,6 +65,8 @@ pub struct StudyDocument {
     pub uncertainty: Option<UncertaintyEntry>,
     /// Designs of equal axle mass.
     pub constant_mass: Vec<EqualMassEntry>,
+    /// Warnings of the designs and of their rides, those of most designs first.
+    pub warnings: Vec<DesignWarningEntry>,
     /// What must be said before anybody welds; empty where no design has a stiffener.
     pub cautions: Vec<&'static str>,
     /// Defaults that were used.
@@ -121,7 +123,7 @@ pub struct RowEntry {
     pub of_baseline: Option<ResultsEntry>,
     /// Whether it meets every limit; `null` without any.
     pub meets_limits: Option<bool>,
-    /// Why there is no result; `null` if there is one.
+    /// Why there is no result, or why one by an expression has no number; `null` if all have one.
     pub reason: Option<String>,
 }
 
@@ -208,6 +210,11 @@ impl StudyDocument {
             limits: outcome.limits.iter().map(LimitEntry::from).collect(),
             uncertainty: UncertaintyEntry::of(outcome),
             constant_mass: outcome.constant_mass.iter().map(equal).collect(),
+            warnings: outcome
+                .warnings
+                .iter()
+                .map(|own| DesignWarningEntry::of(own, &outcome.variants))
+                .collect(),
             cautions: if outcome.stiffened { WELDING_CAUTIONS.to_vec() } else { Vec::new() },
             assumed: assumed(card),
         }
@@ -250,7 +257,7 @@ pub(super) fn row_entry(row: &Row, outcome: &StudyOutcome) -> RowEntry {
         results: solved.map(|row| results(outcome, |measure| row.value(measure))),
         of_baseline: pair.map(|(own, base)| results(outcome, |m| share(own.value(m), base.value(m)))),
         meets_limits: (!outcome.limits.is_empty()).then(|| outcome.meets(row)),
-        reason: row.result.as_ref().err().cloned(),
+        reason: outcome.reason(row),
     }
 }
 

@@ -1,6 +1,6 @@
 //! All designs of a large study in brief.
 
-use axlebow_study::{Failure, Point, ReadingRange, StudyOutcome, StudySummary};
+use axlebow_study::{DesignWarning, Failure, Point, ReadingRange, StudyOutcome, StudySummary};
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -38,6 +38,19 @@ pub struct FailureEntry {
     pub first: PointEntry,
 }
 
+/// A warning of designs or of their rides, the same for all of them but for the numbers in it.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+pub struct DesignWarningEntry {
+    /// How many designs have it.
+    pub designs: usize,
+    /// What is doubtful, as the first of them has it.
+    pub text: String,
+    /// What to do.
+    pub advice: String,
+    /// The first of them.
+    pub first: PointEntry,
+}
+
 /// A result over all designs that have it.
 #[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct RangeEntry {
@@ -68,11 +81,22 @@ pub struct PointEntry {
     pub values: Vec<f64>,
 }
 
+impl DesignWarningEntry {
+    pub(super) fn of(own: &DesignWarning, variants: &[String]) -> Self {
+        DesignWarningEntry {
+            designs: own.designs,
+            text: own.warning.text.clone(),
+            advice: own.warning.advice.clone(),
+            first: point(&own.first, variants),
+        }
+    }
+}
+
 pub(super) fn summary_entry(summary: &StudySummary, outcome: &StudyOutcome) -> SummaryEntry {
     let failure = |own: &Failure| FailureEntry {
         designs: own.designs,
         reason: own.reason.clone(),
-        first: point(&own.first, outcome),
+        first: point(&own.first, &outcome.variants),
     };
     SummaryEntry {
         designs: summary.designs,
@@ -93,13 +117,13 @@ fn range_entry(range: &ReadingRange, outcome: &StudyOutcome) -> RangeEntry {
         ride: ride.map(|ride| ride.name.clone()),
         designs: range.designs,
         least: range.least.0,
-        least_at: point(&range.least.1, outcome),
+        least_at: point(&range.least.1, &outcome.variants),
         mean: range.mean,
         most: range.most.0,
-        most_at: point(&range.most.1, outcome),
+        most_at: point(&range.most.1, &outcome.variants),
     }
 }
 
-fn point(point: &Point, outcome: &StudyOutcome) -> PointEntry {
-    PointEntry { variant: outcome.variants[point.variant].clone(), values: point.values.clone() }
+fn point(point: &Point, variants: &[String]) -> PointEntry {
+    PointEntry { variant: variants[point.variant].clone(), values: point.values.clone() }
 }

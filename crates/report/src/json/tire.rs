@@ -1,15 +1,15 @@
-//! The document of tire faces, `axlebow/tire/1`.
+//! The document of tire faces, `axlebow/tire-result/1`.
 
 use axlebow_axle::tread::{Pose, RibWear, RideWear, TireWear, Worn};
 use axlebow_axle::{PrintedWave, Side, Sides, TireOutcome, TireRide, TireRideOutcome};
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use super::{AssumedEntry, CupsEntry, ModelEntry, WarningEntry, assumed, model, pretty};
+use super::{AssumedEntry, CupsEntry, ModelEntry, WarningEntry, assumed, model, pretty, schema_of};
 use crate::ModelCard;
 
 /// Name and version of the document.
-pub const TIRE_SCHEMA: &str = "axlebow/tire/1";
+pub const TIRE_SCHEMA: &str = "axlebow/tire-result/1";
 
 /// The document of tire faces as JSON text, with a ride where one was driven: pretty, ending in a new line, same bytes
 /// for the same outcome.
@@ -26,13 +26,13 @@ pub fn tire_document(outcome: &TireOutcome, ride: Option<&TireRideOutcome>, card
 
 /// The JSON Schema (2020-12) of the document of tire faces.
 pub fn tire_schema() -> String {
-    pretty(&schemars::schema_for!(TireDocument))
+    schema_of::<TireDocument>(TIRE_SCHEMA)
 }
 
 /// Tire faces of an axle.
 #[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct TireDocument {
-    /// `axlebow/tire/1`.
+    /// `axlebow/tire-result/1`.
     pub schema: &'static str,
     /// The model that was run.
     pub model: ModelEntry,

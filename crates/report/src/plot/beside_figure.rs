@@ -4,7 +4,7 @@ use axlebow_study::{Measure, Row};
 
 use super::check::finite;
 use super::palette::{BLUE, FAINT, INK, MUTED, STEEL};
-use super::text::{INVENTED, wrapped};
+use super::text::wrapped;
 use crate::number::{fixed, typographic};
 use crate::study_words::{StudyWords, groups, share, shown};
 use crate::svg::{Canvas, Label, Point};
@@ -159,7 +159,7 @@ impl BesideFigure<'_> {
         let more = (total > VARIANTS).then(|| format!("The first {VARIANTS} of {total} variants."));
         let worse = (!self.words.outcome.rides.is_empty())
             .then(|| "What a ride says is that of the worse wheel.".to_owned());
-        let invented = card.invented.then(|| INVENTED.to_owned());
+        let invented = card.invented_note();
         let note = self.words.outcome.note.clone();
         let notes: Vec<String> = worse.into_iter().chain(more).chain(note).chain(invented).collect();
         for line in wrapped(&notes.join(" "), NOTE, 3) {

@@ -5,8 +5,8 @@ use axlebow_study::{CausesOutcome, Contribution};
 use super::check::finite;
 use super::palette::{BLUE, FAINT, INK, MUTED, VERMILLION};
 use super::panel::{Panel, Ticks, range_of};
-use super::text::{INVENTED, wrapped};
-use crate::causes_words::{angles, subject, wheels};
+use super::text::wrapped;
+use crate::causes_words::{angles, rolls, subject, warnings, wheels};
 use crate::number::{Numbers, Shown, fixed, typographic, with_sign};
 use crate::svg::{Canvas, Label, Point};
 use crate::{ModelCard, ReportError, Svg};
@@ -36,13 +36,14 @@ pub fn causes_figure(outcomes: &[CausesOutcome], card: &ModelCard) -> Result<Svg
     for outcome in outcomes {
         level = draw_subject(&mut canvas, outcome, (level + 38.0, Numbers { system: card.system }))?;
     }
-    if card.invented {
+    if let Some(note) = card.invented_note() {
         level += 20.0;
-        canvas.label(Label::new(INVENTED, [LEFT, level]).size(12.0).colour(MUTED));
+        canvas.label(Label::new(note, [LEFT, level]).size(12.0).colour(MUTED));
     }
     let size = [LEFT + NAMES + AREA + RIGHT, level + 18.0];
     let title = format!("{}: causes", card.name);
-    Ok(canvas.finish(size, &title, "Waterfalls of causes of camber and toe."))
+    let figure = canvas.finish(size, &title, "Waterfalls of causes of camber and toe.");
+    Ok(figure.with_warnings(&warnings(outcomes)))
 }
 
 fn draw_heading(canvas: &mut Canvas, card: &ModelCard) -> f64 {
@@ -72,6 +73,15 @@ fn draw_subject(
             check(contribution)?;
             let waterfall = Waterfall { title: format!("{wheel}, {angle}"), contribution, numbers };
             level = waterfall.draw(canvas, level)?;
+        }
+        if rolls(outcome) {
+            let side =
+                if wheel.starts_with("right") { outcome.rigid_roll.right } else { outcome.rigid_roll.left };
+            let roll = with_sign(&numbers.full(side, Shown::Angle));
+            let text =
+                format!("{wheel}, rigid roll of the axle on tires and road, none of these causes: {roll}");
+            canvas.label(Label::new(text, [LEFT, level + 8.0]).size(12.0).colour(MUTED));
+            level += 24.0;
         }
     }
     Ok(level)
@@ -128,7 +138,7 @@ impl Waterfall<'_> {
             .shares
             .iter()
             .map(|share| (share.cause.words(), share.share, share.uncertainty));
-        let rest = ("axle's roll and rest", self.contribution.rest, 0.0);
+        let rest = ("rest", self.contribution.rest, 0.0);
         let mut steps: Vec<Step> = shares
             .chain([rest])
             .map(|(name, part, uncertainty)| {

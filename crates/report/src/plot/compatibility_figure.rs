@@ -6,7 +6,7 @@ use super::check::finite;
 use super::map_panel::{colour, draw_colour_bar};
 use super::palette::{INK, MUTED};
 use super::panel::range_of;
-use super::text::{INVENTED, wrapped};
+use super::text::wrapped;
 use crate::compatibility_words::{AGAINST_UPRIGHT, column_name, heading};
 use crate::number::Numbers;
 use crate::svg::{Canvas, Label, Point};
@@ -52,8 +52,8 @@ pub fn compatibility_figure(outcome: &CompatibilityOutcome, card: &ModelCard) ->
     let height = CELL[1] * outcome.axles.len() as f64;
     draw_colour_bar(&mut canvas, ([width + 24.0, corner[1]], height), range, &levels(range));
     let mut bottom = corner[1] + height + 26.0;
-    if card.invented {
-        canvas.label(Label::new(INVENTED, [LEFT, bottom]).size(12.0).colour(MUTED));
+    if let Some(note) = card.invented_note() {
+        canvas.label(Label::new(note, [LEFT, bottom]).size(12.0).colour(MUTED));
         bottom += 14.0;
     }
     Ok(canvas.finish([width + 110.0, bottom], "Which tire forgives which axle", AGAINST_UPRIGHT))

@@ -7,7 +7,7 @@ use super::causes_figure::draw_axis;
 use super::check::finite;
 use super::palette::{BLUE, FAINT, INK, MUTED, VERMILLION};
 use super::panel::{Panel, Ticks, range_of};
-use super::text::{INVENTED, wrapped};
+use super::text::wrapped;
 use crate::fit_words::{full, shown, thing};
 use crate::number::{Numbers, Shown, typographic, with_sign};
 use crate::svg::{Canvas, Label, Point};
@@ -40,9 +40,9 @@ pub fn fit_figure(outcome: &FitOutcome, card: &ModelCard) -> Result<Svg, ReportE
     for rows in alike(&outcome.readings) {
         level = Rows { kind: shown(&rows[0].reading.quantity), rows, n }.draw(&mut canvas, level);
     }
-    if card.invented {
+    if let Some(note) = card.invented_note() {
         level += 20.0;
-        canvas.label(Label::new(INVENTED, [LEFT, level]).size(12.0).colour(MUTED));
+        canvas.label(Label::new(note, [LEFT, level]).size(12.0).colour(MUTED));
     }
     let size = [LEFT + NAMES + AREA + RIGHT, level + 18.0];
     let title = format!("{}: fit", card.name);

@@ -240,8 +240,8 @@ impl FlexFigure<'_> {
         canvas.label(Label::new(title, [0.5 * (LEFT + RIGHT), level]).middle());
         canvas.label(Label::new("\u{2190} left", [LEFT, level]).bold());
         canvas.label(Label::new("right \u{2192}", [RIGHT, level]).end().bold());
-        if self.card.invented {
-            canvas.label(Label::new(text::INVENTED, [LEFT, level + 24.0]).size(12.0).colour(MUTED));
+        if let Some(note) = self.card.invented_note() {
+            canvas.label(Label::new(note, [LEFT, level + 24.0]).size(12.0).colour(MUTED));
         }
     }
 

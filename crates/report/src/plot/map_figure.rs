@@ -7,7 +7,7 @@ use super::check::finite;
 use super::contour::Field;
 use super::map_panel::{MapPanel, draw_colour_bar};
 use super::palette::MUTED;
-use super::text::{INVENTED, wrapped};
+use super::text::wrapped;
 use crate::study_words::{StudyWords, key_words, shown};
 use crate::svg::{Canvas, Label, Point};
 use crate::{ModelCard, ReportError, Svg, number};
@@ -130,7 +130,7 @@ impl MapFigure<'_> {
         let empty = empty.then(|| "Grey: no value.".to_owned());
         let total = self.words.outcome.variants.len();
         let more = (total > MAPS).then(|| format!("The first {MAPS} of {total} variants."));
-        let invented = card.invented.then(|| INVENTED.to_owned());
+        let invented = card.invented_note();
         let note = self.words.outcome.note.clone();
         let selected = self.words.selected();
         let notes: Vec<String> =

@@ -107,10 +107,8 @@ impl ModesFigure<'_> {
         let rule = level + 16.0;
         canvas.line([LEFT, rule], [right, rule], &format!(r#"stroke="{FAINT}" stroke-width="0.8""#));
         let bottom = self.draw_legend(canvas, rule + 22.0);
-        if !self.card.invented {
-            return bottom;
-        }
-        canvas.label(Label::new(text::INVENTED, [LEFT, bottom + 6.0]).size(12.0).colour(MUTED));
+        let Some(note) = self.card.invented_note() else { return bottom };
+        canvas.label(Label::new(note, [LEFT, bottom + 6.0]).size(12.0).colour(MUTED));
         bottom + 6.0
     }
 

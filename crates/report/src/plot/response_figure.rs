@@ -74,8 +74,8 @@ impl ResponseFigure<'_> {
             let place = Place { corner: [LEFT, first + step * i as f64], size: [RIGHT - LEFT, HEIGHT] };
             panel.draw(&mut canvas, place, i + 1 == panels.len());
         }
-        if self.card.invented {
-            canvas.label(Label::new(text::INVENTED, [LEFT, bottom + 66.0]).size(12.0).colour(MUTED));
+        if let Some(note) = self.card.invented_note() {
+            canvas.label(Label::new(note, [LEFT, bottom + 66.0]).size(12.0).colour(MUTED));
         }
         let title = format!("{}: answers over frequency", self.card.name);
         canvas.finish([WIDTH, bottom + FOOT], &title, &self.description())

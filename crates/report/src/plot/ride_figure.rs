@@ -205,8 +205,8 @@ impl RideFigure<'_> {
     fn draw_foot(&self, canvas: &mut Canvas, level: f64) {
         let title = format!("Distance along the road, {}", self.distance_unit().0);
         canvas.label(Label::new(title, [0.5 * (LEFT + RIGHT), level]).middle());
-        if self.card.invented {
-            canvas.label(Label::new(text::INVENTED, [LEFT, level + 24.0]).size(12.0).colour(MUTED));
+        if let Some(note) = self.card.invented_note() {
+            canvas.label(Label::new(note, [LEFT, level + 24.0]).size(12.0).colour(MUTED));
         }
     }
 

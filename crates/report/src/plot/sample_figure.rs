@@ -6,7 +6,7 @@ use axlebow_units::display_unit;
 use super::check::finite;
 use super::palette::{BLUE, FAINT, GRID, MUTED, VERMILLION};
 use super::panel::{Panel, Ticks, range_of};
-use super::text::{INVENTED, wrapped};
+use super::text::wrapped;
 use crate::study_words::{StudyWords, shown};
 use crate::svg::{Canvas, Label, Point};
 use crate::{ModelCard, ReportError, Svg};
@@ -93,7 +93,7 @@ fn draw_notes(
     let drawn = words.outcome.rows.len().div_ceil(step(words.outcome.rows.len()));
     let designs = words.outcome.designs();
     let some = (drawn < designs).then(|| format!("{drawn} of {designs} designs are drawn."));
-    let invented = card.invented.then(|| INVENTED.to_owned());
+    let invented = card.invented_note();
     let notes: Vec<String> = some.into_iter().chain(words.outcome.note.clone()).chain(invented).collect();
     for line in wrapped(&notes.join(" "), (width / 7.0) as usize, 3) {
         canvas.label(Label::new(line, [LEFT - 50.0, level]).size(12.0).colour(MUTED));
@@ -121,7 +121,9 @@ impl SamplePanel<'_> {
         let dots: Vec<(&Row, Point)> =
             rows.iter().step_by(step(rows.len())).filter_map(|row| Some((row, self.dot(row)?))).collect();
         if dots.is_empty() {
-            return Err(ReportError::Empty { thing: "sample" });
+            let middle = [corner[0] + 0.5 * AREA[0], corner[1] + 0.5 * AREA[1]];
+            canvas.label(Label::new("no design has a value", middle).middle().colour(MUTED));
+            return Ok(());
         }
         finite("result of a sample", dots.iter().flat_map(|(_, dot)| *dot))?;
         let limits = self.limits();

@@ -4,8 +4,9 @@ use axlebow_study::{Measure, Row, SearchOutcome};
 use axlebow_units::display_unit;
 
 use super::chart::{Axis, Chart, Series, charts};
-use super::text::{INVENTED, wrapped};
+use super::text::wrapped;
 use crate::number::Numbers;
+use crate::search_words::SearchWords;
 use crate::{ModelCard, ReportError, Svg};
 
 /// Colours that tell what is traded second.
@@ -35,9 +36,11 @@ pub fn search_figure(outcome: &SearchOutcome, card: &ModelCard) -> Result<Svg, R
         y: trade.axis(first),
         series: trade.designs().into_iter().chain([best]).collect(),
         links: Vec::new(),
-        footnote: if card.invented { INVENTED.to_owned() } else { String::new() },
+        footnote: card.invented_note().unwrap_or_default(),
     };
-    charts(&wrapped(&outcome.name, TITLE, 1)[0], &[chart])
+    let words = SearchWords { outcome, numbers: Numbers { system: card.system } };
+    let figure = charts(&wrapped(&outcome.name, TITLE, 1)[0], &[chart])?;
+    Ok(figure.with_warning_sentences(words.warnings().into_iter()))
 }
 
 struct Trade<'a> {

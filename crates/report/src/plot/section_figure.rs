@@ -63,8 +63,8 @@ pub fn section_figure(
         figure.draw_stiffened(&mut canvas, card, corner(sections.len() + i));
     }
     let bottom = top + count.div_ceil(columns) as f64 * height;
-    if card.invented {
-        canvas.label(Label::new(text::INVENTED, [EDGE, bottom]).size(12.0).colour(MUTED));
+    if let Some(note) = card.invented_note() {
+        canvas.label(Label::new(note, [EDGE, bottom]).size(12.0).colour(MUTED));
     }
     let names = sections.iter().map(|section| section.name.clone());
     let names: Vec<String> = names.chain(stiffened.iter().map(StiffenedCard::name)).collect();

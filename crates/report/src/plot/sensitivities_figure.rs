@@ -7,7 +7,7 @@ use super::check::finite;
 use super::map_figure::levels;
 use super::palette::{BLUE, GRID, INK, MUTED, VERMILLION};
 use super::panel::{Panel, Ticks, range_of};
-use super::text::{INVENTED, wrapped};
+use super::text::wrapped;
 use crate::number::{Numbers, Shown, significant, tick, with_power, with_sign};
 use crate::svg::{Canvas, Label};
 use crate::{ModelCard, ReportError, Svg};
@@ -68,8 +68,8 @@ pub fn sensitivities_figure(outcome: &SensitivityOutcome, card: &ModelCard) -> R
         draw_column(&mut canvas, (column, &keys, &outcome.own), ([left, top], numbers))?;
     }
     let mut level = top + ROW * keys.len() as f64 + 46.0;
-    if card.invented {
-        canvas.label(Label::new(INVENTED, [LEFT, level]).size(12.0).colour(MUTED));
+    if let Some(note) = card.invented_note() {
+        canvas.label(Label::new(note, [LEFT, level]).size(12.0).colour(MUTED));
         level += 18.0;
     }
     let title = format!("{}: sensitivities", card.name);

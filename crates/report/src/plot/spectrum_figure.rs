@@ -203,9 +203,9 @@ impl SpectrumFigure<'_> {
             level += 18.0;
             canvas.label(Label::new(line, [SIDES[0], level]).size(12.0).bold());
         }
-        if self.card.invented {
+        if let Some(note) = self.card.invented_note() {
             level += 18.0;
-            canvas.label(Label::new(text::INVENTED, [SIDES[0], level]).size(12.0).colour(MUTED));
+            canvas.label(Label::new(note, [SIDES[0], level]).size(12.0).colour(MUTED));
         }
         level + 20.0
     }

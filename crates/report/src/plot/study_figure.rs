@@ -6,7 +6,7 @@ use axlebow_study::{Measure, Row, StudyKind, StudyOutcome};
 use super::beside_figure::beside_figure;
 use super::map_figure::map_figure;
 use super::sample_figure::sample_figure;
-use super::text::{INVENTED, wrapped};
+use super::text::wrapped;
 use super::uncertainty_figure::uncertainty_figure;
 use super::{Axis, Chart, Link, Series, charts};
 use crate::number::{Numbers, Shown};
@@ -17,6 +17,8 @@ use crate::{ModelCard, ReportError, Svg};
 const LINES: usize = 12;
 /// Results that are drawn, a panel each.
 const PANELS: usize = 6;
+/// Results that the panels of designs of equal mass have.
+const OF_EQUAL_MASS: [&str; 3] = ["axle-mass", "camber-change", "left-camber-change"];
 /// Points of a line that are drawn, at most.
 const POINTS: usize = 21;
 /// Letters of a footnote.
@@ -24,15 +26,20 @@ const FOOTNOTE: usize = 90;
 
 /// Draws a study.
 ///
-/// A sweep has a panel for each of the first results that it shows, a line for each variant; a sweep that names
-/// none has camber change of the left wheel against the key that varies fastest and against axle mass, designs of
-/// equal mass joined by dashed links. A sweep of two keys with a ride is a map of the first result. Variants side by
+/// A sweep has a panel for each of the first results that it shows, a line for each variant; a sweep that names none, or asks for
+/// designs of equal mass, begins with camber change of the left wheel against the key that varies fastest and against axle mass, those
+/// designs joined by dashed links. A sweep of two keys with a ride is a map of the first result. Variants side by
 /// side are bars. Designs without a result leave a gap.
 ///
 /// # Errors
 /// No design with a result, or a value too large to draw.
 pub fn study_figure(outcome: &StudyOutcome, card: &ModelCard) -> Result<Svg, ReportError> {
     let words = StudyWords { outcome, numbers: Numbers { system: card.system } };
+    Ok(figure_of(words, card)?.with_warning_sentences(words.warnings().into_iter()))
+}
+
+fn figure_of(words: StudyWords<'_>, card: &ModelCard) -> Result<Svg, ReportError> {
+    let outcome = words.outcome;
     if let StudyKind::SideBySide { baseline } = outcome.kind {
         return beside_figure(&words, baseline, card);
     }
@@ -50,12 +57,9 @@ pub fn study_figure(outcome: &StudyOutcome, card: &ModelCard) -> Result<Svg, Rep
     if let [first, others @ ..] = panels.as_mut_slice() {
         first.footnote = figure.footnote();
         let last = if others.is_empty() { first } else { &mut others[0] };
-        let invented = if card.invented { INVENTED } else { "" };
-        last.footnote = if last.footnote.is_empty() {
-            invented.to_owned()
-        } else {
-            format!("{invented} {}", last.footnote)
-        };
+        let invented = card.invented_note().unwrap_or_default();
+        last.footnote =
+            if last.footnote.is_empty() { invented } else { format!("{invented} {}", last.footnote) };
     }
     charts(&format!("{}: {}, {}", outcome.name, card.name, outcome.case), &panels)
 }
@@ -70,15 +74,21 @@ type Place<'a> = &'a dyn Fn(&Row) -> Option<f64>;
 impl StudyFigure<'_> {
     fn panels(&self) -> Vec<Chart> {
         let along = |row: &Row| Some(self.words.along(row));
-        if self.words.outcome.shown.is_empty() {
+        let mut panels = Vec::new();
+        if self.words.outcome.shown.is_empty() || !self.words.outcome.constant_mass.is_empty() {
             let mass_axis = self.words.numbers.heading("axle mass", Shown::Mass);
             let mass = |row: &Row| {
                 Some(self.words.numbers.scaled(self.words.standing(row, "axle-mass"), Shown::Mass))
             };
-            return vec![self.chart(self.words.axis(), &along), self.chart(mass_axis, &mass)];
+            panels.extend([self.chart(self.words.axis(), &along), self.chart(mass_axis, &mass)]);
         }
-        let measures = self.words.outcome.shown.iter().take(PANELS);
-        measures.map(|measure| self.measure_chart(measure, &along)).collect()
+        let drawn = |measure: &&Measure| !panels.is_empty() && OF_EQUAL_MASS.contains(&measure.name.as_str());
+        let others: Vec<&Measure> = self.words.outcome.shown.iter().filter(|own| !drawn(own)).collect();
+        panels.extend(others.into_iter().map(|measure| self.measure_chart(measure, &along)));
+        // A result that no design has is named under the picture.
+        panels.retain(|panel| !panel.series.is_empty());
+        panels.truncate(PANELS);
+        panels
     }
 
     /// A result against the key that varies fastest.
@@ -147,14 +157,30 @@ impl StudyFigure<'_> {
         link.collect()
     }
 
+    /// Names of results that no design has.
+    fn empty(&self) -> Option<String> {
+        let outcome = self.words.outcome;
+        let empty =
+            outcome.shown.iter().filter(|own| outcome.rows.iter().all(|row| row.value(own).is_none()));
+        let names: Vec<String> = empty.map(|own| self.words.measure(own)).collect();
+        (!names.is_empty()).then(|| format!("No design has a value of {}.", names.join(", ")))
+    }
+
     fn footnote(&self) -> String {
         let lines = self.words.outcome.lines().count();
         let links = self.words.outcome.constant_mass.iter().any(|equal| equal.points.len() > 1);
         let dashed = links.then(|| "Dashed: equal axle mass.".to_owned());
         let more = (lines > LINES).then(|| format!("The first {LINES} of {lines} lines."));
         let note = self.words.outcome.note.clone();
-        let notes: Vec<String> =
-            self.words.selected().into_iter().chain(dashed).chain(more).chain(note).collect();
+        let notes: Vec<String> = self
+            .words
+            .selected()
+            .into_iter()
+            .chain(dashed)
+            .chain(more)
+            .chain(self.empty())
+            .chain(note)
+            .collect();
         wrapped(&notes.join(" "), FOOTNOTE, 1).concat()
     }
 }

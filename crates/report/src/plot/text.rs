@@ -1,8 +1,5 @@
 //! Words in pictures.
 
-/// Footnote of every picture of a made-up model.
-pub(crate) const INVENTED: &str = "Demonstration data, invented.";
-
 /// Text broken at spaces into lines of at most `width` letters; an ellipsis ends what does not fit.
 pub(crate) fn wrapped(text: &str, width: usize, lines: usize) -> Vec<String> {
     let mut result: Vec<String> = vec![String::new()];

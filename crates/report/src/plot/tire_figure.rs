@@ -5,7 +5,7 @@ use axlebow_units::{Kind, show};
 
 use super::check::finite;
 use super::palette::{BLUE, FAINT, INK, MUTED, VERMILLION};
-use super::text::{INVENTED, wrapped};
+use super::text::wrapped;
 use super::tire_panel::{FaceScale, TirePanel};
 use super::tire_round::RoundPanel;
 use crate::number::{Numbers, Shown, with_sign};
@@ -73,9 +73,9 @@ impl TireFigure<'_> {
         if let Some(ride) = self.ride {
             bottom = self.draw_round(&mut canvas, ride, bottom + 30.0)?;
         }
-        if self.card.invented {
+        if let Some(note) = self.card.invented_note() {
             bottom += 22.0;
-            canvas.label(Label::new(INVENTED, [LEFT, bottom]).size(12.0).colour(MUTED));
+            canvas.label(Label::new(note, [LEFT, bottom]).size(12.0).colour(MUTED));
         }
         let title = format!("{}: tire faces", self.card.name);
         Ok(canvas.finish([RIGHT + 90.0, bottom + 16.0], &title, &self.description()))

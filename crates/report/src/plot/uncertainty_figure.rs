@@ -7,7 +7,7 @@ use super::check::finite;
 use super::label_row::spread;
 use super::palette::{BLUE, FAINT, INK, MUTED, ORANGE, STEEL, VERMILLION};
 use super::panel::{Panel, Ticks, range_of};
-use super::text::{INVENTED, wrapped};
+use super::text::wrapped;
 use crate::number::typographic;
 use crate::study_words::{StudyWords, shown, varied_words};
 use crate::svg::{Canvas, Label, Point};
@@ -51,7 +51,7 @@ pub(super) fn uncertainty_figure(words: &StudyWords<'_>, card: &ModelCard) -> Re
     for (variant, result) in drawn {
         level = ResultPanels { words, variant, result }.draw(&mut canvas, level)?;
     }
-    let invented = if card.invented { INVENTED } else { "" };
+    let invented = card.invented_note().unwrap_or_default();
     canvas.label(Label::new(invented, [LEFT, level + 18.0]).size(12.0).colour(MUTED));
     let size = [2.0 * LEFT + WIDE + NAMES + BARS, level + 34.0];
     Ok(canvas.finish(size, &words.outcome.name, "Histograms of results and bars of variance indices."))

@@ -2,13 +2,13 @@
 
 use std::fmt::Write as _;
 
-use super::{FONT_FAMILY, Svg};
+use super::{Drawn, FONT_FAMILY, Svg};
 
 /// A place on the canvas: right and down, user units.
 pub(crate) type Point = [f64; 2];
 
 /// SVG elements in the order in which they are drawn.
-#[derive(Debug, Default)]
+#[derive(Debug, Clone, Default, PartialEq)]
 pub(crate) struct Canvas {
     body: String,
 }
@@ -78,17 +78,18 @@ impl Canvas {
     /// The document, on white, with a title and a description for readers who do not see it.
     pub fn finish(self, size: Point, title: &str, description: &str) -> Svg {
         let [width, height] = size;
-        let (w, h, body) = (coordinate(width), coordinate(height), self.body);
-        let (title, description) = (escaped(title), escaped(description));
+        let (w, h, body) = (coordinate(width), coordinate(height), &self.body);
+        let [shown_title, shown_description] = [title, description].map(escaped);
         let text = format!(
             r##"<svg xmlns="http://www.w3.org/2000/svg" width="{w}" height="{h}" viewBox="0 0 {w} {h}" role="img" font-family="{FONT_FAMILY}">
-<title>{title}</title>
-<desc>{description}</desc>
+<title>{shown_title}</title>
+<desc>{shown_description}</desc>
 <rect width="{w}" height="{h}" fill="#ffffff"/>
 {body}</svg>
 "##
         );
-        Svg { text, width, height }
+        let drawn = Drawn { canvas: self, title: title.to_owned(), description: description.to_owned() };
+        Svg { text, width, height, drawn }
     }
 
     fn push(&mut self, element: std::fmt::Arguments) {

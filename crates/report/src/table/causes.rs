@@ -7,14 +7,14 @@ use super::flex::{WIDTH, warnings};
 use super::flex_brief::assumed;
 use super::grid::{Grid, paragraph};
 use crate::ModelCard;
-use crate::causes_words::{angles, subject, wheels};
+use crate::causes_words::{self, UNLIKE_FLEX, angles, rolls, subject, wheels};
 use crate::number::{Numbers, Shown, fixed};
 
 /// For each subject what each cause contributes to camber and toe, and what would remove it; how far a hub can wobble
 /// within its endplay; what was assumed, warnings and cautions.
 pub fn causes(outcomes: &[CausesOutcome], card: &ModelCard) -> String {
     let n = Numbers { system: card.system };
-    let invented = if card.invented { "Demonstration data, invented.\n" } else { "" };
+    let invented = &card.invented_line();
     let mut text = paragraph(&card.name, WIDTH, 0) + invented;
     for outcome in outcomes {
         text += &format!("\n{}", paragraph(&subject(outcome, n), WIDTH, 2));
@@ -22,15 +22,16 @@ pub fn causes(outcomes: &[CausesOutcome], card: &ModelCard) -> String {
             for (angle, contribution) in angles(causes) {
                 text += &format!("\n{}", split(&format!("{wheel}, {angle}"), contribution, n));
             }
+            text += &rigid_roll(outcome, wheel, n);
         }
     }
     let how = "Shares are means over all orders in which the causes could come in (Shapley), so that they sum to the whole; \
                what removing one alone takes off differs where causes act together. Uncertain by: half of how far the \
                whole moves with that input's tolerance.";
-    text += &format!("\n{}", paragraph(how, WIDTH, 2));
+    text += &format!("\n{}{}", paragraph(how, WIDTH, 2), paragraph(UNLIKE_FLEX, WIDTH, 2));
     if let Some(first) = outcomes.first() {
         text += &(remedies(first) + &wobble(first, n) + &absent(first));
-        text += &(assumed(card) + &warnings(&first.warnings));
+        text += &(assumed(card) + &warnings(&causes_words::warnings(outcomes)));
     }
     text + &welding()
 }
@@ -54,13 +55,26 @@ fn split(title: &str, contribution: &Contribution, n: Numbers) -> String {
     }
     let row = |name: &str, value: f64| [name.to_owned(), angle(value), percent(value, contribution.total)];
     let blank = || std::iter::repeat_n(String::new(), 3);
-    grid.row(row("axle's roll and rest", contribution.rest).into_iter().chain(blank()));
+    grid.row(row("rest", contribution.rest).into_iter().chain(blank()));
     grid.row(row("all", contribution.total).into_iter().chain(blank()));
     let apart = format!(
         "{title}: acting together, beyond what each takes off alone: {}.",
         n.full(contribution.interaction(), Shown::Angle)
     );
     grid.text() + &paragraph(&apart, WIDTH, 2)
+}
+
+/// The axle's rigid roll as a line of its own; none where it is nothing.
+fn rigid_roll(outcome: &CausesOutcome, wheel: &str, n: Numbers) -> String {
+    let side = if wheel.starts_with("right") { &outcome.rigid_roll.right } else { &outcome.rigid_roll.left };
+    if !rolls(outcome) {
+        return String::new();
+    }
+    let text = format!(
+        "{wheel}, rigid roll of the axle on tires and road: {}. It is no flex, none of the causes above, and not in their sum.",
+        n.full(*side, Shown::Angle)
+    );
+    paragraph(&text, WIDTH, 2)
 }
 
 fn percent(part: f64, whole: f64) -> String {

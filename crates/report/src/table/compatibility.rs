@@ -2,7 +2,7 @@
 
 use axlebow_study::{CompatibilityOutcome, TireCell};
 
-use super::flex::WIDTH;
+use super::flex::{WIDTH, warnings};
 use super::grid::{Grid, paragraph};
 use crate::ModelCard;
 use crate::compatibility_words::{AGAINST_UPRIGHT, COLUMN, RATE, column_name, heading};
@@ -16,7 +16,7 @@ const BESIDE: usize = 6;
 /// forgives which axle.
 pub fn compatibility(outcome: &CompatibilityOutcome, card: &ModelCard) -> String {
     let n = Numbers { system: card.system };
-    let invented = if card.invented { "Demonstration data, invented.\n" } else { "" };
+    let invented = &card.invented_line();
     let axles = outcome.axles.iter().enumerate();
     let axles: String = axles.map(|(i, axle)| paragraph(&format!("({}) {axle}", i + 1), WIDTH, 4)).collect();
     let head = paragraph(&heading(outcome), WIDTH, 2) + invented + &axles;
@@ -29,7 +29,7 @@ pub fn compatibility(outcome: &CompatibilityOutcome, card: &ModelCard) -> String
         grids(outcome, RATE, n, &rate),
         grids(outcome, &format!("Camber, {unit}"), n, &camber),
     ];
-    head + &parts.concat() + "\n" + &paragraph(&verdict(outcome, n), WIDTH, 2)
+    head + &parts.concat() + "\n" + &paragraph(&verdict(outcome, n), WIDTH, 2) + &warnings(&outcome.warnings)
 }
 
 fn grids(

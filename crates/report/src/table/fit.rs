@@ -13,7 +13,7 @@ use crate::number::{Numbers, fixed};
 /// what was assumed and warnings.
 pub fn fit(outcome: &FitOutcome, card: &ModelCard) -> String {
     let n = Numbers { system: card.system };
-    let invented = if card.invented { "Demonstration data, invented.\n" } else { "" };
+    let invented = &card.invented_line();
     let mut text = paragraph(&card.name, WIDTH, 0) + invented;
     text += &format!("\n{}", unknowns(outcome, n));
     text += &paragraph(&how(outcome), WIDTH, 2);

@@ -7,6 +7,7 @@ use super::stiffening::stiffening;
 use super::walls::walls;
 use crate::ModelCard;
 use crate::number::{Numbers, Shown, fixed};
+use crate::warning_words::sentence;
 
 /// Width of running text.
 pub(super) const WIDTH: usize = 98;
@@ -33,7 +34,7 @@ pub fn flex(outcome: &FlexOutcome, card: &ModelCard) -> String {
 pub(super) fn heading(outcome: &FlexOutcome, card: &ModelCard) -> String {
     let numbers = Numbers { system: card.system };
     let mass = |value| numbers.full(value, Shown::Mass);
-    let invented = if card.invented { "Demonstration data, invented.\n" } else { "" };
+    let invented = &card.invented_line();
     format!(
         "{}{invented}Bare axle {}, unsprung mass {}.\n",
         paragraph(&card.name, WIDTH, 0),
@@ -245,11 +246,12 @@ fn assumed(card: &ModelCard) -> String {
     if lines.is_empty() { lines } else { format!("\nAssumed, because the file does not say:\n{lines}") }
 }
 
+/// Warnings, a paragraph each.
 pub(super) fn warnings(warnings: &[Warning]) -> String {
-    let lines = warnings.iter().map(|warning| {
-        let line =
-            format!("{}; {}.", warning.text.trim_end_matches('.'), warning.advice.trim_end_matches('.'));
-        format!("\nWarning: {}", paragraph(&line, WIDTH - 9, 2))
-    });
-    lines.collect()
+    warnings.iter().map(|own| warning(&sentence(own))).collect()
+}
+
+/// A warning in words as a paragraph of its own.
+pub(super) fn warning(sentence: &str) -> String {
+    format!("\nWarning: {}", paragraph(sentence, WIDTH - 9, 2))
 }

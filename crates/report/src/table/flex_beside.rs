@@ -1,8 +1,8 @@
 //! Several axles side by side under one load case.
 
-use axlebow_axle::{FlexOutcome, Side};
+use axlebow_axle::{FlexOutcome, Side, Warning};
 
-use super::flex::WIDTH;
+use super::flex::{WIDTH, warnings};
 use super::grid::{Grid, paragraph};
 use crate::ModelCard;
 use crate::number::{Numbers, Shown};
@@ -16,9 +16,7 @@ pub fn flex_beside(axles: &[(String, FlexOutcome)], card: &ModelCard) -> String 
     let case = axles.first().and_then(|(_, outcome)| outcome.cases.first());
     let name = case.map_or_else(String::new, |case| format!("CASE {}: {}", case.name, case.description));
     let mut text = paragraph(&name, WIDTH, 2);
-    if card.invented {
-        text.push_str("Demonstration data, invented.\n");
-    }
+    text.push_str(&card.invented_line());
     for (number, (name, _)) in axles.iter().enumerate() {
         text.push_str(&paragraph(&format!("({}) {name}", number + 1), WIDTH, 4));
     }
@@ -33,7 +31,14 @@ pub fn flex_beside(axles: &[(String, FlexOutcome)], card: &ModelCard) -> String 
     let ratio =
         axles.iter().map(|(_, outcome)| format!("{:.0}", 100.0 * left(outcome).camber_change / first));
     grid.row(["camber change, % of (1)".to_owned()].into_iter().chain(ratio));
-    text + "\n" + &grid.text()
+    let named = |(number, own): (usize, &Warning)| Warning {
+        text: format!("({}) {}", number + 1, own.text),
+        ..own.clone()
+    };
+    let each = axles.iter().enumerate();
+    let doubts =
+        each.flat_map(|(number, (_, outcome))| outcome.warnings.iter().map(move |own| (number, own)));
+    text + "\n" + &grid.text() + &warnings(&doubts.map(named).collect::<Vec<_>>())
 }
 
 /// Row that only bearings with play have.

@@ -18,7 +18,7 @@ const TURNS_ONLY: f64 = 1e3;
 /// whole mode is free. Modal mass and camber of a mode that displaces nothing are left out.
 pub fn modes(outcome: &ModesOutcome, card: &ModelCard) -> String {
     let numbers = Numbers { system: card.system };
-    let invented = if card.invented { "Demonstration data, invented.\n" } else { "" };
+    let invented = &card.invented_line();
     format!(
         "{}{invented}The axle carries {} of vehicle body.\n\n{}\n{}{}{}",
         paragraph(&card.name, WIDTH, 0),

@@ -31,7 +31,7 @@ pub fn response(outcome: &ResponseOutcome, card: &ModelCard) -> String {
 }
 
 fn heading(outcome: &ResponseOutcome, card: &ModelCard, n: Numbers) -> String {
-    let invented = if card.invented { "Demonstration data, invented.\n" } else { "" };
+    let invented = &card.invented_line();
     let ends = [outcome.frequencies.first(), outcome.frequencies.last()].map(|f| f.copied().unwrap_or(0.0));
     let text = format!(
         "Resonances from {} to {} Hz where {}, per height that the tires feel. Load at rest: left {}, right {}.",

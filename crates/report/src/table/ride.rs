@@ -23,7 +23,7 @@ pub fn ride(outcome: &RideOutcome, card: &ModelCard) -> String {
 }
 
 fn heading(outcome: &RideOutcome, card: &ModelCard) -> String {
-    let invented = if card.invented { "Demonstration data, invented.\n" } else { "" };
+    let invented = &card.invented_line();
     let driven = format!("Road: {}. Speed: {}.", outcome.name, show(outcome.speed, Kind::Speed, card.system));
     let partial = outcome.partial.as_ref().map_or(String::new(), |why| {
         let time = fixed(outcome.history.time.last().copied().unwrap_or(0.0), 3);

@@ -2,7 +2,7 @@
 
 use axlebow_study::{Row, SearchOutcome};
 
-use super::flex::WIDTH;
+use super::flex::{WIDTH, warning};
 use super::flex_brief::assumed;
 use super::grid::{Grid, paragraph};
 use crate::ModelCard;
@@ -16,9 +16,7 @@ const ROWS: usize = 14;
 pub fn search(outcome: &SearchOutcome, card: &ModelCard) -> String {
     let words = SearchWords { outcome, numbers: Numbers { system: card.system } };
     let mut text = paragraph(&format!("{}: {}, case {}", outcome.name, card.name, outcome.case), WIDTH, 2);
-    if card.invented {
-        text.push_str("Demonstration data, invented.\n");
-    }
+    text.push_str(&card.invented_line());
     let note = outcome.note.iter().map(|note| format!("Note: {note}"));
     for sentence in note.chain([words.finding()]) {
         text += &format!("\n{}", paragraph(&sentence, WIDTH, 2));
@@ -30,7 +28,8 @@ pub fn search(outcome: &SearchOutcome, card: &ModelCard) -> String {
     text += &format!("\n{}", paragraph(&words.proof(), WIDTH, 2));
     text += &front(&words);
     let cautions = if outcome.stiffened { super::cautions::welding() } else { String::new() };
-    text + &assumed(card) + &cautions
+    let warnings: String = words.warnings().iter().map(|sentence| warning(sentence)).collect();
+    text + &warnings + &assumed(card) + &cautions
 }
 
 fn design(words: &SearchWords, row: &Row) -> String {

@@ -1,8 +1,10 @@
 //! Table of the sections along the axle.
 
+use axlebow_axle::Warning;
 use axlebow_sections::{Profile, SectionProperties};
 use axlebow_units::{Kind, display_unit};
 
+use super::flex::warnings;
 use super::grid::{Grid, paragraph};
 use super::stiffened_sections::stiffened_sections;
 use crate::number::{Numbers, Shown, fixed, significant};
@@ -15,14 +17,21 @@ const WIDTH: usize = 98;
 ///
 /// Up to five sections fit into 100 columns of text; more are set in further tables under the first.
 ///
-/// Stretches with stiffeners follow in tables of their own, and then what must be said before anybody welds.
-pub fn sections(sections: &[SectionCard], stiffened: &[StiffenedCard], card: &ModelCard) -> String {
+/// Stretches with stiffeners follow in tables of their own, doubts about the load case whose stress they have, and then what
+/// must be said before anybody welds.
+pub fn sections(
+    sections: &[SectionCard],
+    stiffened: &[StiffenedCard],
+    doubts: &[Warning],
+    card: &ModelCard,
+) -> String {
     let table = SectionTable { numbers: Numbers { system: card.system } };
     let tables: Vec<String> = sections.chunks(5).map(|some| table.text(some)).collect();
-    let invented = if card.invented { "Demonstration data, invented.\n" } else { "" };
+    let invented = &card.invented_line();
     let welded = stiffened_sections(stiffened, table.numbers);
     let cautions = if stiffened.is_empty() { String::new() } else { super::cautions::welding() };
-    format!("{}{invented}\n{}{welded}{cautions}", paragraph(&card.name, WIDTH, 0), tables.join("\n"))
+    let warned = warnings(doubts);
+    format!("{}{invented}\n{}{welded}{warned}{cautions}", paragraph(&card.name, WIDTH, 0), tables.join("\n"))
 }
 
 struct SectionTable {

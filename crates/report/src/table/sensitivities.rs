@@ -3,7 +3,7 @@
 use axlebow_axle::CaseReadings;
 use axlebow_study::{KeySensitivity, SensitivityOutcome, SlopeBy};
 
-use super::flex::WIDTH;
+use super::flex::{WIDTH, warnings};
 use super::flex_brief::assumed;
 use super::grid::{Grid, paragraph};
 use crate::ModelCard;
@@ -15,10 +15,11 @@ const ROWS: usize = 16;
 /// For each load case what a step of each of the most telling keys does to camber, bow and peak stress.
 pub fn sensitivities(outcomes: &[SensitivityOutcome], card: &ModelCard) -> String {
     let n = Numbers { system: card.system };
-    let invented = if card.invented { "Demonstration data, invented.\n" } else { "" };
+    let invented = &card.invented_line();
     let mut text = paragraph(&card.name, WIDTH, 0) + invented;
     for outcome in outcomes {
         text += &format!("\n{}\n{}{}", heading(outcome, n), rows(outcome, n), notes(outcome));
+        text += &warnings(&outcome.warnings);
     }
     let how = "Each line: what one step of that key alone adds, to first order; the most telling for camber come first. \
                A negative camber change leans the top inward: what adds a positive number then takes lean \

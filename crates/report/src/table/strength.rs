@@ -21,7 +21,7 @@ const NOTHING: f64 = 1e-3;
 /// warnings and cautions.
 pub fn strength(outcome: &StrengthOutcome, card: &ModelCard, all: bool) -> String {
     let numbers = Numbers { system: card.system };
-    let invented = if card.invented { "Demonstration data, invented.\n" } else { "" };
+    let invented = &card.invented_line();
     let factor = fixed(outcome.ask.safety_factor, 2);
     let asked = format!(
         "Safety factor against yield {factor}. Welds and classes of walls by {}.",

@@ -23,9 +23,7 @@ pub fn study(outcome: &StudyOutcome, card: &ModelCard) -> String {
     let beside = matches!(outcome.kind, StudyKind::SideBySide { .. });
     let model = if beside { String::new() } else { format!("{}, ", card.name) };
     let mut text = paragraph(&format!("{}: {model}case {}", outcome.name, outcome.case), WIDTH, 2);
-    if card.invented {
-        text.push_str("Demonstration data, invented.\n");
-    }
+    text.push_str(&card.invented_line());
     let notes = outcome.note.iter().map(|note| format!("Note: {note}"));
     let tables = outcome.seat_table_errors.iter().map(|[largest, median]| {
         format!(
@@ -46,7 +44,7 @@ pub fn study(outcome: &StudyOutcome, card: &ModelCard) -> String {
             }
             None => super::study_summary::summary(&words, summary) + &equal_mass(&words),
         });
-        return text + &cautions(outcome) + &super::flex_brief::assumed(card);
+        return text + &warnings(&words) + &cautions(outcome) + &super::flex_brief::assumed(card);
     }
     if let StudyKind::SideBySide { baseline } = outcome.kind {
         text.push_str(&super::study_beside::side_by_side(&words, baseline));
@@ -73,8 +71,12 @@ pub fn study(outcome: &StudyOutcome, card: &ModelCard) -> String {
 
 /// What every study ends with.
 fn ending(words: &StudyWords<'_>, card: &ModelCard) -> String {
-    let cautions = cautions(words.outcome);
-    format!("{}{cautions}{}", super::study_rank::ranked(words), super::flex_brief::assumed(card))
+    let (warnings, cautions) = (warnings(words), cautions(words.outcome));
+    format!("{}{warnings}{cautions}{}", super::study_rank::ranked(words), super::flex_brief::assumed(card))
+}
+
+fn warnings(words: &StudyWords<'_>) -> String {
+    words.warnings().iter().map(|sentence| super::flex::warning(sentence)).collect()
 }
 
 fn cautions(outcome: &StudyOutcome) -> String {

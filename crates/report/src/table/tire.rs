@@ -16,7 +16,7 @@ use crate::tire_words::{index, tire_name};
 /// ride was driven, wear along it, the wave round the most worn tire and what may print it.
 pub fn tire(outcome: &TireOutcome, ride: Option<&TireRideOutcome>, card: &ModelCard) -> String {
     let n = Numbers { system: card.system };
-    let invented = if card.invented { "Demonstration data, invented.\n" } else { "" };
+    let invented = &card.invented_line();
     let mut text = paragraph(&card.name, WIDTH, 0) + invented + "\n" + &tires(outcome, n);
     if let Some(case) = outcome.cases.first() {
         text += &format!("\nRibs, {}\n{}", case.name, ribs(case, n));

@@ -20,7 +20,17 @@ fn wall_sweep(system: UnitSystem) -> (StudyOutcome, ModelCard) {
     let bytes = std::fs::read(folder.join("wall-sweep.toml")).unwrap();
     let study = Study::from_bytes(&bytes, "wall-sweep.toml", &folder).unwrap();
     let (name, hash) = (study.base.name.clone(), study.base.hash.clone());
-    (study.run(&|_, _| ()), ModelCard { name, hash, system, invented: study.base.invented, assumed: vec![] })
+    (
+        study.run(&|_, _| ()),
+        ModelCard {
+            name,
+            hash,
+            system,
+            invented: study.base.invented,
+            invented_inputs: vec![],
+            assumed: vec![],
+        },
+    )
 }
 
 /// Readings by the names of their quantities, in the order of [`QUANTITIES`]; NaN for those without a name.
@@ -57,6 +67,7 @@ fn measure(name: &str) -> Measure {
         meaning: quantity.meaning.to_owned(),
         ride: quantity.is_of_ride().then_some(0),
         place,
+        uses: None,
     }
 }
 
@@ -98,6 +109,7 @@ pub fn small(right: f64) -> StudyOutcome {
             row(0.07, Err("the wall is too thick".to_owned())),
         ],
         constant_mass: vec![EqualMass { mass: 65.0, points: vec![] }],
+        warnings: vec![],
         summary: None,
     }
 }
@@ -113,6 +125,13 @@ fn wall_sweep_is_drawn_and_tabled_in_both_unit_systems() {
         println!("{text}");
         assert!(text.lines().all(|line| line.chars().count() <= 100 && line == line.trim_end()));
         assert!(text.contains("Demonstration data, invented.") && text.contains("82 designs in all"));
+        // Camber against the wall and against the mass, designs of equal mass joined.
+        for words in
+            ["Camber change against tube wall", "Camber change against axle mass", "Dashed: equal axle mass."]
+        {
+            assert!(svg.text().contains(words), "{words}");
+        }
+        assert!(svg.text().contains(r#"stroke-dasharray="5 4""#));
     }
 }
 
@@ -167,7 +186,7 @@ fn a_study_without_results_is_not_drawn_but_tabled() {
 fn document_is_si_and_as_its_schema_says() {
     let text = study_document(&small(1.0), &card(UnitSystem::Us));
     let document: Value = serde_json::from_str(&text).unwrap();
-    assert_eq!(document["schema"], "axlebow/study/2");
+    assert_eq!(document["schema"], "axlebow/study-result/2");
     assert_eq!(document["varied"][1]["unit"], "m");
     assert_eq!(document["rows"][1]["values"][1], 0.008);
     assert_eq!(document["rows"][1]["results"]["case"]["left_camber_change_rad"], -0.008);

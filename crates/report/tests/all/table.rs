@@ -73,7 +73,7 @@ fn parts_of_the_camber_change_are_written_as_shares() {
 #[test]
 fn section_table_gives_a_column_to_each_section() {
     for system in [UnitSystem::Si, UnitSystem::Us] {
-        let text = table::sections(&sections(), &[], &card(system));
+        let text = table::sections(&sections(), &[], &[], &card(system));
         println!("{text}");
         assert!(widest(&text) <= 100);
         assert!(text.starts_with(&card(system).name));

@@ -17,7 +17,17 @@ fn coarse(name: &str) -> (StudyOutcome, ModelCard) {
     let study = Study::from_bytes(&bytes, name, &folder).unwrap().coarse(64);
     let (name, hash) = (study.base.name.clone(), study.base.hash.clone());
     let system = UnitSystem::Si;
-    (study.run(&|_, _| ()), ModelCard { name, hash, system, invented: study.base.invented, assumed: vec![] })
+    (
+        study.run(&|_, _| ()),
+        ModelCard {
+            name,
+            hash,
+            system,
+            invented: study.base.invented,
+            invented_inputs: vec![],
+            assumed: vec![],
+        },
+    )
 }
 
 #[test]

@@ -6,8 +6,6 @@ use axlebow_axle::{Axle, AxleError, Flexing, Seat, Side, Sides, WheelEnd};
 const RIGID: f64 = 1e-4;
 /// The same for bearings, whose small span makes them stiff already.
 const RIGID_BEARING: f64 = 1e-3;
-/// Stiffness of a seat that holds the axle's slope, N m/rad: against some 4e6 of an axle beside it.
-const HELD: f64 = 1e10;
 
 /// What can make a wheel lean or steer.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -22,7 +20,7 @@ pub enum Cause {
     Bending,
     /// Transverse shear of the same.
     Shear,
-    /// Arms, spring packs and bushes that let the axle slope at its seats.
+    /// Arms, spring packs and bushes that let the axle slope at its seats, against the line through both.
     Seat,
     /// The axle's wall that gives under its seats.
     Wall,
@@ -118,7 +116,7 @@ impl Cause {
             Cause::Bearings => ends(axle, |end| stiffer_bearings(end, RIGID_BEARING.recip())),
             Cause::Bending => flexing(axle, |own| Flexing { bending: own.bending * RIGID, ..own }),
             Cause::Shear => flexing(axle, |own| Flexing { shear: own.shear * RIGID, ..own }),
-            Cause::Seat => seats(axle, |seat| Seat { rotational_stiffness: HELD, ..seat }),
+            Cause::Seat => flexing(axle, |own| Flexing { straight_between_seats: true, ..own }),
             Cause::Wall => seats(axle, |seat| Seat { wall_flexibility: 0.0, ..seat }),
             Cause::Outset => outset(axle, |_| 0.0)?,
         })

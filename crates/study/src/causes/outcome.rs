@@ -12,6 +12,9 @@ pub struct CausesOutcome {
     pub subject: Subject,
     /// Each wheel end.
     pub wheels: Sides<WheelCauses>,
+    /// What the axle's rigid roll on its tires and the road adds to the camber of each wheel against the road, positive with
+    /// the tire's top outward; over a ride its largest less its smallest; rad. It is no flex, and no cause's.
+    pub rigid_roll: Sides<f64>,
     /// How far a hub can tilt freely within its endplay.
     pub wobble: Sides<Wobble>,
     /// Axles that were solved.
@@ -23,7 +26,7 @@ pub struct CausesOutcome {
 /// What was looked at.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Subject {
-    /// Camber and toe against the road in a load case.
+    /// Camber and toe against the line through the hubs in a load case.
     Standing {
         /// Name of the case.
         case: String,
@@ -53,7 +56,7 @@ pub struct WheelCauses {
 pub struct Contribution {
     /// Each cause that the axle has.
     pub shares: Vec<CauseShare>,
-    /// What is left without all of them: the axle's roll on the road, and rounding; rad.
+    /// What is left without all of them: rounding, and a ten-thousandth of what was made rigid; rad.
     pub rest: f64,
     /// The angle, the sum of the shares and the rest, rad.
     pub total: f64,

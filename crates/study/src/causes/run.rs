@@ -2,7 +2,7 @@
 
 use std::sync::atomic::{AtomicUsize, Ordering};
 
-use axlebow_axle::{Axle, AxleError, LoadCase, Ride, Side, Sides, tires};
+use axlebow_axle::{Axle, AxleError, LoadCase, Ride, RideHistory, Side, Sides, StaticDesign, tires};
 use rayon::prelude::*;
 
 use super::{Cause, CauseShare, CausesOutcome, Contribution, Subject, WheelCauses, Wobble, shapley};
@@ -16,26 +16,28 @@ type Progress<'a> = &'a (dyn Fn(usize, usize) + Sync);
 /// How the angles of an axle are read.
 type Reading<'a> = &'a (dyn Fn(&Axle) -> Result<Angles, AxleError> + Sync);
 
-/// Camber left and right, toe left and right, rad.
+/// Camber left and right, toe left and right, rad, against the line through the hubs.
 type Angles = [f64; 4];
 
-/// What each cause contributes to camber and toe against the road in a load case.
+/// What each cause contributes to camber and toe against the line through the hubs in a load case.
 ///
 /// A cause is removed by making its part rigid, tight or straight. The axle is solved with every set of its causes and
 /// each share is the mean over all orders in which they could come in, so that no order is preferred; the shares and what
-/// is left without any cause sum to the angle.
+/// is left without any cause sum to the angle. The axle's rigid roll is none of them and stands beside them.
 ///
 /// # Errors
 /// As [`axlebow_axle::tires`].
 pub fn causes(axle: &Axle, case: &LoadCase) -> Result<CausesOutcome, AxleError> {
+    let solved = |axle: &Axle| StaticDesign::of(axle)?.case(case);
     let angles = |axle: &Axle| -> Result<Angles, AxleError> {
-        let outcome = tires(axle, std::slice::from_ref(case))?;
-        let [left, right] = Side::BOTH.map(|side| outcome.cases[0].wheels.of(side).pose);
+        let Sides { left, right } = solved(axle)?.wheels;
         Ok([left.camber, right.camber, left.toe, right.toe])
     };
     let subject = Subject::Standing { case: case.name.clone(), description: case.description.clone() };
     let warnings = tires(axle, std::slice::from_ref(case))?.warnings;
-    Ok(CausesOutcome { warnings, ..split(axle, subject, (&angles, &|_, _| ()))? })
+    let roll = solved(axle)?.axle_roll;
+    let rigid_roll = Sides::each(|side| -side.sign() * roll);
+    Ok(CausesOutcome { warnings, rigid_roll, ..split(axle, subject, (&angles, &|_, _| ()))? })
 }
 
 /// The same for the largest less the smallest camber and toe over a ride.
@@ -46,21 +48,21 @@ pub fn causes(axle: &Axle, case: &LoadCase) -> Result<CausesOutcome, AxleError> 
 /// As [`axlebow_axle::ride()`].
 pub fn causes_over(axle: &Axle, ride: &Ride, progress: Progress<'_>) -> Result<CausesOutcome, AxleError> {
     let angles = |axle: &Axle| -> Result<Angles, AxleError> {
-        let history = axlebow_axle::ride(axle, ride)?.history;
-        let extent = |values: Vec<f64>| {
-            let most = values.iter().copied().fold(f64::NEG_INFINITY, f64::max);
-            most - values.iter().copied().fold(f64::INFINITY, f64::min)
-        };
-        let camber = |side: Side| {
-            let both = history.camber.of(side).iter().zip(&history.roll);
-            extent(both.map(|(camber, roll)| camber - side.sign() * roll).collect())
-        };
-        let toe = |side: Side| extent(history.toe.of(side).clone());
-        Ok([camber(Side::Left), camber(Side::Right), toe(Side::Left), toe(Side::Right)])
+        let RideHistory { camber, toe, .. } = axlebow_axle::ride(axle, ride)?.history;
+        Ok([extent(&camber.left), extent(&camber.right), extent(&toe.left), extent(&toe.right)])
     };
     let subject = Subject::Ride { name: ride.name.clone(), speed: ride.speed };
-    let warnings = axlebow_axle::ride(axle, ride)?.warnings;
-    Ok(CausesOutcome { warnings, ..split(axle, subject, (&angles, progress))? })
+    let driven = axlebow_axle::ride(axle, ride)?;
+    let roll = extent(&driven.history.roll);
+    let rigid_roll = Sides { left: roll, right: roll };
+    let warnings = driven.warnings;
+    Ok(CausesOutcome { warnings, rigid_roll, ..split(axle, subject, (&angles, progress))? })
+}
+
+/// The largest less the smallest of some values.
+fn extent(values: &[f64]) -> f64 {
+    let most = values.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+    most - values.iter().copied().fold(f64::INFINITY, f64::min)
 }
 
 fn split(
@@ -93,6 +95,7 @@ fn split(
         },
         wobble: Sides::each(|side| wobble(axle, side)),
         solved: values.len() + moved.len(),
+        rigid_roll: Sides::default(),
         warnings: Vec::new(),
     })
 }

@@ -1,6 +1,6 @@
 //! What a search says; SI inside.
 
-use crate::{Limit, Measure, Row, Varied};
+use crate::{DesignWarning, Limit, Measure, Row, Varied};
 
 /// Result of [`Study::search`](crate::Study::search).
 #[derive(Debug, Clone, PartialEq)]
@@ -37,6 +37,8 @@ pub struct SearchOutcome {
     pub failed: (usize, Option<String>),
     /// Whether any design has stiffeners, so that its reader may come to weld.
     pub stiffened: bool,
+    /// Warnings of the designs that are given here and of their rides, those of most designs first.
+    pub warnings: Vec<DesignWarning>,
 }
 
 /// What is to be least or most.

@@ -7,7 +7,8 @@ use super::space::Space;
 use super::target::{MET, Reading, Target};
 use super::{Descent, FoundLimit, Goal, Proof, SearchAsk, SearchOutcome, Smooth};
 use crate::run::Asked;
-use crate::{Measure, Row, Sampler, Spread, Study};
+use crate::warnings::{SolvedDesign, WarningCounts};
+use crate::{DesignWarning, Measure, Point, Row, Sampler, Spread, Study};
 
 /// Share of a goal within which two are the same.
 const SAME: f64 = 1e-5;
@@ -53,7 +54,7 @@ struct Hunt<'s> {
 #[derive(Debug, Clone)]
 struct Found {
     combination: usize,
-    row: Row,
+    design: SolvedDesign,
     goal: f64,
     worst: f64,
     descent: Option<Descent>,
@@ -65,13 +66,14 @@ impl Hunt<'_> {
         let target = self.target(self.size_of_goal());
         let all = self.all(&target, progress);
         let solved = all.iter().map(|found| found.solved).sum();
-        let failures = || all.iter().filter_map(|found| found.row.result.as_ref().err());
+        let failures = || all.iter().filter_map(|found| found.design.row.result.as_ref().err());
         let failed = (failures().count(), failures().next().cloned());
         let met = |found: &&Found| found.worst <= MET;
         let best = all.iter().filter(met).min_by(|a, b| a.goal.total_cmp(&b.goal));
         let nearest =
             all.iter().min_by(|a, b| a.worst.total_cmp(&b.worst)).filter(|found| found.worst.is_finite());
         let at = best.or(nearest);
+        let front = best.map_or(Vec::new(), |best| self.front(&target, best, &all));
         SearchOutcome {
             name: self.study.name.clone(),
             note: self.study.note.clone(),
@@ -81,9 +83,10 @@ impl Hunt<'_> {
             measures: self.measures.to_vec(),
             limits: at.map_or(Vec::new(), |at| self.limits(&target, (at, best.is_some()), &all)),
             proof: self.proof(best, &all),
-            front: best.map_or(Vec::new(), |best| self.front(&target, best, &all)),
-            nearest: if best.is_some() { None } else { nearest.map(|found| found.row.clone()) },
-            best: best.map(|found| found.row.clone()),
+            warnings: warnings(at.map(|found| &found.design).into_iter().chain(&front)),
+            front: front.into_iter().map(|design| design.row).collect(),
+            nearest: if best.is_some() { None } else { nearest.map(|found| found.design.row.clone()) },
+            best: best.map(|found| found.design.row.clone()),
             solved,
             failed,
             stiffened: self.study.variants.iter().any(|variant| variant.is_stiffened()),
@@ -106,10 +109,14 @@ impl Hunt<'_> {
         goals.map(f64::abs).find(|goal| *goal > 0.0).unwrap_or(1.0)
     }
 
-    fn row(&self, combination: usize, place: &[f64]) -> Row {
+    fn design(&self, combination: usize, place: &[f64]) -> SolvedDesign {
         let point = self.space.point(combination, place);
-        let mut rows = self.asked.solvers.lend(|solver| self.study.rows(&[point], self.asked, solver));
-        rows.swap_remove(0)
+        let mut designs = self.asked.solvers.lend(|solver| self.study.solve(&[point], self.asked, solver));
+        designs.swap_remove(0)
+    }
+
+    fn row(&self, combination: usize, place: &[f64]) -> Row {
+        self.design(combination, place).row
     }
 
     /// Every combination, from every place.
@@ -149,10 +156,10 @@ impl Hunt<'_> {
         };
         let smooth = Smooth { dimensions: self.space.dimensions(), at: &at };
         let descent = if place.is_empty() { None } else { smooth.descend(place) };
-        let row = self.row(combination, descent.as_ref().map_or(place, |descent| &descent.place));
-        let values = row.result.as_deref().ok().and_then(|readings| target.values(readings));
+        let design = self.design(combination, descent.as_ref().map_or(place, |descent| &descent.place));
+        let values = design.row.result.as_deref().ok().and_then(|readings| target.values(readings));
         let (goal, worst) = values.map_or((f64::INFINITY, f64::INFINITY), |own| (own.goal, own.worst()));
-        Found { combination, row, goal, worst, descent, solved: solved.get() }
+        Found { combination, design, goal, worst, descent, solved: solved.get() }
     }
 
     fn proof(&self, best: Option<&Found>, all: &[Found]) -> Proof {
@@ -172,7 +179,8 @@ impl Hunt<'_> {
 
     /// What each limit does at a design.
     fn limits(&self, target: &Target, (at, met): (&Found, bool), all: &[Found]) -> Vec<FoundLimit> {
-        let Some(values) = at.row.result.as_deref().ok().and_then(|readings| target.values(readings)) else {
+        let Some(values) = at.design.row.result.as_deref().ok().and_then(|readings| target.values(readings))
+        else {
             return Vec::new();
         };
         let one = |(number, limit): (usize, &crate::Limit)| {
@@ -190,8 +198,11 @@ impl Hunt<'_> {
             let moves =
                 |other: Option<f64>| other.is_some_and(|other| (other - goal).abs() > SAME * goal.abs());
             let binds = if at.descent.is_some() { missed.abs() < BINDING } else { moves(without) };
-            let worst =
-                self.measures.iter().filter(|own| own.name == limit.of).filter_map(|own| at.row.value(own));
+            let worst = self
+                .measures
+                .iter()
+                .filter(|own| own.name == limit.of)
+                .filter_map(|own| at.design.row.value(own));
             let value = worst.reduce(|a, b| if limit.admits(a) && !limit.admits(b) { b } else { a });
             FoundLimit {
                 limit: limit.clone(),
@@ -213,7 +224,7 @@ impl Hunt<'_> {
     /// The best goal with other limits: among the designs that were solved where all are, else on from a design.
     fn again(&self, target: &Target, at: &Found, all: &[Found]) -> Option<f64> {
         let goals = |found: &Found| {
-            let values = target.values(found.row.result.as_deref().ok()?)?;
+            let values = target.values(found.design.row.result.as_deref().ok()?)?;
             (values.worst() <= MET).then_some(values.goal)
         };
         let listed = all.iter().filter_map(goals).reduce(f64::min);
@@ -224,23 +235,24 @@ impl Hunt<'_> {
     }
 
     /// Designs that trade the goal against other results.
-    fn front(&self, target: &Target, best: &Found, all: &[Found]) -> Vec<Row> {
+    fn front(&self, target: &Target, best: &Found, all: &[Found]) -> Vec<SolvedDesign> {
         let Some(first) = self.against.first() else { return Vec::new() };
-        let mut rows: Vec<Row> =
-            all.iter().filter(|found| found.worst <= MET).map(|found| found.row.clone()).collect();
+        let met = all.iter().filter(|found| found.worst <= MET);
+        let mut designs: Vec<SolvedDesign> = met.map(|found| found.design.clone()).collect();
         if best.descent.is_some() {
             let combinations: Vec<usize> = (0..self.space.combinations()).collect();
             let traded = combinations.par_iter().map(|own| self.traded(target, (*own, first), all));
-            rows.extend(traded.collect::<Vec<_>>().into_iter().flatten());
+            designs.extend(traded.collect::<Vec<_>>().into_iter().flatten());
         }
-        let entry = |row: &Row| -> Vec<f64> {
+        let entry = |design: &SolvedDesign| -> Vec<f64> {
+            let row = &design.row;
             let goal = row.value(&self.goal.measure).map_or(f64::INFINITY, |goal| self.sign() * goal);
             let others = self.against.iter().map(|own| row.value(own).map_or(f64::INFINITY, f64::abs));
             std::iter::once(goal).chain(others).collect()
         };
-        let entries: Vec<Vec<f64>> = rows.iter().map(entry).collect();
-        let mut front: Vec<Row> =
-            nondominated(&entries).into_iter().map(|place| rows[place].clone()).collect();
+        let entries: Vec<Vec<f64>> = designs.iter().map(entry).collect();
+        let mut front: Vec<SolvedDesign> =
+            nondominated(&entries).into_iter().map(|place| designs[place].clone()).collect();
         front.dedup_by(|b, a| {
             entry(a).iter().zip(entry(b)).all(|(one, other)| (one - other).abs() <= SAME * one.abs())
         });
@@ -248,10 +260,17 @@ impl Hunt<'_> {
     }
 
     /// The best designs of one combination at levels of what is traded, from the best down to the least that it can be.
-    fn traded(&self, target: &Target, (combination, first): (usize, &Measure), all: &[Found]) -> Vec<Row> {
+    fn traded(
+        &self,
+        target: &Target,
+        (combination, first): (usize, &Measure),
+        all: &[Found],
+    ) -> Vec<SolvedDesign> {
         let own = all.iter().filter(|found| found.combination == combination && found.worst <= MET);
         let Some(best) = own.min_by(|a, b| a.goal.total_cmp(&b.goal)) else { return Vec::new() };
-        let (Some(descent), Some(most)) = (&best.descent, best.row.value(first)) else { return Vec::new() };
+        let (Some(descent), Some(most)) = (&best.descent, best.design.row.value(first)) else {
+            return Vec::new();
+        };
         let magnitude = |measure: &Measure, from: &Row| {
             let size = from.value(measure).map_or(1.0, f64::abs);
             Target::new(
@@ -260,9 +279,9 @@ impl Hunt<'_> {
                 (&self.study.limits, self.measures),
             )
         };
-        let far = self.from(combination, &descent.place, &magnitude(first, &best.row));
-        let Some(least) = far.row.value(first).filter(|_| far.worst <= MET) else { return Vec::new() };
-        let mut rows = vec![far.row.clone()];
+        let far = self.from(combination, &descent.place, &magnitude(first, &best.design.row));
+        let Some(least) = far.design.row.value(first).filter(|_| far.worst <= MET) else { return Vec::new() };
+        let mut designs = vec![far.design.clone()];
         let mut place = descent.place.clone();
         for level in levels((most.abs(), least.abs()), LEVELS[0]) {
             let held = target.holding(first.place, level);
@@ -274,21 +293,53 @@ impl Hunt<'_> {
                 place.clone_from(&descent.place);
             }
             for second in self.against.iter().skip(1) {
-                rows.extend(self.traded_further(&held, (&found, second), &magnitude(second, &found.row)));
+                designs.extend(self.traded_further(
+                    &held,
+                    (&found, second),
+                    &magnitude(second, &found.design.row),
+                ));
             }
-            rows.push(found.row);
+            designs.push(found.design);
         }
-        rows
+        designs
     }
 
-    fn traded_further(&self, held: &Target, (from, second): (&Found, &Measure), size: &Target) -> Vec<Row> {
-        let (Some(descent), Some(most)) = (&from.descent, from.row.value(second)) else { return Vec::new() };
+    fn traded_further(
+        &self,
+        held: &Target,
+        (from, second): (&Found, &Measure),
+        size: &Target,
+    ) -> Vec<SolvedDesign> {
+        let (Some(descent), Some(most)) = (&from.descent, from.design.row.value(second)) else {
+            return Vec::new();
+        };
         let far = self.from(from.combination, &descent.place, &size.within(held));
-        let Some(least) = far.row.value(second).filter(|_| far.worst <= MET) else { return Vec::new() };
+        let Some(least) = far.design.row.value(second).filter(|_| far.worst <= MET) else {
+            return Vec::new();
+        };
         let found = levels((most.abs(), least.abs()), LEVELS[1])
             .map(|level| self.from(from.combination, &descent.place, &held.holding(second.place, level)));
-        found.filter(|found| found.worst <= MET).map(|found| found.row).chain([far.row]).collect()
+        found.filter(|found| found.worst <= MET).map(|found| found.design).chain([far.design]).collect()
     }
+}
+
+/// Warnings of designs; one that comes twice counts once.
+fn warnings<'d>(designs: impl Iterator<Item = &'d SolvedDesign>) -> Vec<DesignWarning> {
+    let mut each: Vec<&SolvedDesign> = Vec::new();
+    for design in designs {
+        let is_same = |own: &&SolvedDesign| {
+            (own.row.variant, &own.row.values) == (design.row.variant, &design.row.values)
+        };
+        if !each.iter().any(is_same) {
+            each.push(design);
+        }
+    }
+    let mut counts = WarningCounts::default();
+    each.iter().enumerate().for_each(|(place, design)| counts.add_design(place, &design.warnings));
+    counts.with_points(|place| {
+        let Row { variant, values, .. } = &each[place].row;
+        Point { variant: *variant, values: values.clone() }
+    })
 }
 
 /// Levels between two ends, these left out.

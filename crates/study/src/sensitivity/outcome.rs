@@ -1,6 +1,7 @@
 //! What sensitivities say; SI inside.
 
 use axlebow_axle::CaseReadings;
+use axlebow_axle::outcome::Warning;
 use axlebow_model::{Bounds, NumberKey};
 use axlebow_units::{Kind, UnitSystem, parse};
 
@@ -19,6 +20,8 @@ pub struct SensitivityOutcome {
     pub without_effect: Vec<String>,
     /// Numbers that have no derivative, each with the reason.
     pub refused: Vec<(String, String)>,
+    /// Doubts about the load case itself.
+    pub warnings: Vec<Warning>,
 }
 
 /// Step of a length in US units.

@@ -1,6 +1,9 @@
 //! From a model file and a load case to sensitivities.
 
-use axlebow_axle::{Adjoint, Axle, AxleError, CaseReadings, LoadCase, Sides, StaticDesign};
+use axlebow_axle::{
+    Adjoint, Axle, AxleError, CaseReadings, LoadCase, Sides, StaticDesign, StaticReadings, static_warnings,
+};
+use axlebow_fe::StaticSystem;
 use axlebow_model::{Document, Model, NumberKey};
 use axlebow_units::{Kind, UnitSystem};
 use rayon::prelude::*;
@@ -40,6 +43,7 @@ pub fn sensitivities(
         Some(adjoint) => (*adjoint.own(), adjoint.peak_stress_y()),
         None => solved(axle, case)?,
     };
+    let readings = StaticReadings::of(axle, case, &mut StaticSystem::new())?;
     let asked = Asked { document, case: &case.name, own, adjoint };
     let found: Vec<_> = keys.into_par_iter().map(|key| asked.key(key)).collect();
     let mut outcome = SensitivityOutcome {
@@ -49,6 +53,7 @@ pub fn sensitivities(
         keys: Vec::new(),
         without_effect: Vec::new(),
         refused: Vec::new(),
+        warnings: static_warnings(axle, case, &readings)?,
     };
     for (key, found) in found {
         let felt = found.map(|(slope, by)| (felt(&slope, (&key, &outcome.own)), by));

@@ -1,6 +1,8 @@
 //! Results of consecutive designs, as they are kept on disk.
 
-use crate::Row;
+use axlebow_axle::outcome::Warning;
+
+use crate::warnings::{CountedWarning, SolvedDesign, WarningCounts};
 
 /// Bytes of a chunk's head: its place, the length of what follows and a check of all of it.
 pub(super) const HEAD: usize = 48;
@@ -16,6 +18,8 @@ pub struct Chunk {
     pub readings: Vec<f64>,
     /// Why a design has no result, by its place in the chunk.
     pub reasons: Vec<(usize, String)>,
+    /// Warnings of its designs, by their places in the chunk.
+    pub(crate) warnings: Vec<CountedWarning>,
 }
 
 /// What a chunk's head says.
@@ -26,20 +30,21 @@ pub(super) struct ChunkHead {
 }
 
 impl Chunk {
-    /// The chunk of some rows, `width` readings each.
-    pub(super) fn of(place: usize, rows: Vec<Row>, width: usize) -> Chunk {
-        let mut chunk = Chunk { place, width, readings: Vec::new(), reasons: Vec::new() };
-        chunk.readings.reserve_exact(rows.len() * width);
-        for (i, row) in rows.into_iter().enumerate() {
-            match row.result {
-                Ok(readings) => chunk.readings.extend(readings),
+    /// The chunk of some designs, `width` readings each.
+    pub(super) fn of(place: usize, designs: Vec<SolvedDesign>, width: usize) -> Chunk {
+        let (mut readings, mut reasons) = (Vec::with_capacity(designs.len() * width), Vec::new());
+        let mut warnings = WarningCounts::default();
+        for (i, design) in designs.into_iter().enumerate() {
+            warnings.add_design(i, &design.warnings);
+            match design.row.result {
+                Ok(own) => readings.extend(own),
                 Err(reason) => {
-                    chunk.readings.extend(std::iter::repeat_n(f64::NAN, width));
-                    chunk.reasons.push((i, reason));
+                    readings.extend(std::iter::repeat_n(f64::NAN, width));
+                    reasons.push((i, reason));
                 }
             }
         }
-        chunk
+        Chunk { place, width, readings, reasons, warnings: warnings.into_counted() }
     }
 
     /// How many designs it has.
@@ -61,12 +66,18 @@ impl Chunk {
         let mut bytes = vec![0; HEAD];
         bytes.extend(self.readings.iter().flat_map(|reading| reading.to_le_bytes()));
         for (place, reason) in &self.reasons {
-            bytes.extend((*place as u64).to_le_bytes());
-            bytes.extend((reason.len() as u64).to_le_bytes());
-            bytes.extend(reason.as_bytes());
+            add_number(&mut bytes, *place);
+            add_text(&mut bytes, reason);
         }
-        bytes.extend((self.reasons.len() as u64).to_le_bytes());
-        bytes.extend((self.readings.len() as u64).to_le_bytes());
+        for CountedWarning { warning, first, designs } in &self.warnings {
+            add_number(&mut bytes, *first);
+            add_number(&mut bytes, *designs);
+            add_text(&mut bytes, &warning.text);
+            add_text(&mut bytes, &warning.advice);
+        }
+        add_number(&mut bytes, self.reasons.len());
+        add_number(&mut bytes, self.warnings.len());
+        add_number(&mut bytes, self.readings.len());
         let length = (bytes.len() - HEAD) as u64;
         bytes[..8].copy_from_slice(&(self.place as u64).to_le_bytes());
         bytes[8..16].copy_from_slice(&length.to_le_bytes());
@@ -94,14 +105,16 @@ impl ChunkHead {
         if check(study, &head, content) != self.check {
             return None;
         }
-        let (content, ends) = content.split_at_checked(content.len().checked_sub(16)?)?;
+        let (content, ends) = content.split_at_checked(content.len().checked_sub(24)?)?;
         let (reasons, ends) = number(ends)?;
+        let (warnings, ends) = number(ends)?;
         let (count, _) = number(ends)?;
         let (readings, mut rest) = content.split_at_checked(count.checked_mul(8)?)?;
         let (readings, _) = readings.as_chunks();
         let readings = readings.iter().map(|bytes| f64::from_le_bytes(*bytes)).collect();
         let reasons = (0..reasons).map(|_| reason(&mut rest)).collect::<Option<_>>()?;
-        Some(Chunk { place: self.place, width, readings, reasons })
+        let warnings = (0..warnings).map(|_| warning(&mut rest)).collect::<Option<_>>()?;
+        Some(Chunk { place: self.place, width, readings, reasons, warnings })
     }
 }
 
@@ -119,11 +132,36 @@ fn number(bytes: &[u8]) -> Option<(usize, &[u8])> {
 
 /// The next reason.
 fn reason(bytes: &mut &[u8]) -> Option<(usize, String)> {
-    let (place, rest) = number(bytes)?;
-    let (length, rest) = number(rest)?;
-    let (own, rest) = rest.split_at_checked(length)?;
+    Some((next_number(bytes)?, next_text(bytes)?))
+}
+
+/// The next warning.
+fn warning(bytes: &mut &[u8]) -> Option<CountedWarning> {
+    let (first, designs) = (next_number(bytes)?, next_number(bytes)?);
+    let warning = Warning { text: next_text(bytes)?, advice: next_text(bytes)? };
+    Some(CountedWarning { warning, first, designs })
+}
+
+fn add_number(bytes: &mut Vec<u8>, number: usize) {
+    bytes.extend((number as u64).to_le_bytes());
+}
+
+fn add_text(bytes: &mut Vec<u8>, text: &str) {
+    add_number(bytes, text.len());
+    bytes.extend(text.as_bytes());
+}
+
+fn next_number(bytes: &mut &[u8]) -> Option<usize> {
+    let (own, rest) = number(bytes)?;
     *bytes = rest;
-    Some((place, String::from_utf8(own.to_vec()).ok()?))
+    Some(own)
+}
+
+fn next_text(bytes: &mut &[u8]) -> Option<String> {
+    let length = next_number(bytes)?;
+    let (own, rest) = bytes.split_at_checked(length)?;
+    *bytes = rest;
+    String::from_utf8(own.to_vec()).ok()
 }
 
 #[cfg(test)]
@@ -133,7 +171,9 @@ mod tests {
 
     fn chunk() -> Chunk {
         let readings = vec![1.5, -0.0, f64::MIN_POSITIVE, f64::MAX, f64::NAN, f64::NAN];
-        Chunk { place: 3, width: 2, readings, reasons: vec![(2, "über 9 mm".to_owned())] }
+        let warning = Warning { text: "rough".to_owned(), advice: "drive slowly".to_owned() };
+        let warnings = vec![CountedWarning { warning, first: 1, designs: 2 }];
+        Chunk { place: 3, width: 2, readings, reasons: vec![(2, "über 9 mm".to_owned())], warnings }
     }
 
     fn decoded(bytes: &[u8], study: &str) -> Option<Chunk> {
@@ -147,7 +187,10 @@ mod tests {
         let back = decoded(&made.encoded("study"), "study").unwrap();
         let (ours, theirs): (Vec<u64>, Vec<u64>) = (bits(&made), bits(&back));
         assert_eq!(ours, theirs);
-        assert_eq!((back.place, back.designs(), &back.reasons), (3, 3, &made.reasons));
+        assert_eq!(
+            (back.place, back.designs(), (&back.reasons, &back.warnings)),
+            (3, 3, (&made.reasons, &made.warnings))
+        );
         let reasons: Vec<_> = back.rows().map(|(_, reason)| reason).collect();
         assert_eq!(reasons, [None, None, Some("über 9 mm")]);
     }

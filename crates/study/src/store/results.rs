@@ -87,7 +87,8 @@ mod tests {
         let file = ResultsFile::begin(&folder.join(part.suffix()), head, Earlier::Refused).unwrap();
         for place in file.missing() {
             let readings = file.head().designs_of(place).map(|design| design as f64).collect();
-            file.append(&Chunk { place, width: 1, readings, reasons: Vec::new() }).unwrap();
+            file.append(&Chunk { place, width: 1, readings, reasons: Vec::new(), warnings: Vec::new() })
+                .unwrap();
         }
         file
     }

@@ -263,7 +263,8 @@ mod tests {
     fn chunk(place: usize) -> Chunk {
         let designs = head("a").designs_of(place);
         let readings = designs.flat_map(|design| [design as f64, 0.1 * design as f64]).collect();
-        Chunk { place, width: 2, readings, reasons: vec![(1, "too thin".to_owned())] }
+        let reasons = vec![(1, "too thin".to_owned())];
+        Chunk { place, width: 2, readings, reasons, warnings: Vec::new() }
     }
 
     #[test]

@@ -5,6 +5,7 @@ use std::sync::atomic::{AtomicUsize, Ordering};
 use rayon::prelude::*;
 
 use crate::summary::Summing;
+use crate::warnings::{CountedWarning, WarningCounts};
 use crate::{Chunk, Results, ResultsFile, Row, StoreError, Study, StudyOutcome};
 
 /// Most designs that an outcome lists; of more it has a summary, and a selection for pictures.
@@ -29,8 +30,8 @@ impl Study {
         let of = designs(&mut head.own_chunks());
         let done = AtomicUsize::new(of - designs(&mut missing.iter().copied()));
         missing.into_par_iter().with_max_len(1).try_for_each(|place| {
-            let rows = self.solved(head.designs_of(place), &asked);
-            into.append(&Chunk::of(place, rows, head.readings))?;
+            let designs = self.solved(head.designs_of(place), &asked);
+            into.append(&Chunk::of(place, designs, head.readings))?;
             let own = head.designs_of(place).len();
             progress(done.fetch_add(own, Ordering::Relaxed) + own, of);
             Ok(())
@@ -45,22 +46,25 @@ impl Study {
     pub fn outcome_of(&self, results: &Results) -> Result<StudyOutcome, StoreError> {
         let asked = self.asked();
         if self.count() <= MOST_LISTED {
-            let mut rows = Vec::with_capacity(self.count());
+            let (mut rows, mut warnings) = (Vec::with_capacity(self.count()), WarningCounts::default());
             results.in_order(
-                |chunk| self.rows_of(&chunk),
-                |own| {
+                |chunk| (self.rows_of(&chunk), self.warnings_of(chunk)),
+                |(own, counted)| {
                     rows.extend(own);
+                    counted.into_iter().for_each(|own| warnings.add(own));
                     Ok::<_, StoreError>(())
                 },
             )?;
             let outcome = self.outcome(rows, asked.columns.measures());
+            let outcome = StudyOutcome { warnings: warnings.of_study(self), ..outcome };
             return Ok(self.with_equal_mass(outcome, &asked));
         }
         let (selection, designs) = self.selection();
         let mut outcome = selection.outcome_without_rows(asked.columns.measures());
+        outcome.shown = self.shown(&outcome.measures);
         let mut summing = Summing::new(self, &outcome);
         let mut gathered = self.gathering(&outcome.measures, &outcome.shown);
-        let mut rows = Vec::with_capacity(designs.len());
+        let (mut rows, mut warnings) = (Vec::with_capacity(designs.len()), WarningCounts::default());
         let picked = |chunk: Chunk| (self.picked(&chunk, &designs), chunk);
         results.in_order(picked, |(own, chunk)| {
             summing.add(&chunk);
@@ -68,10 +72,12 @@ impl Study {
                 self.rows_of(&chunk).iter().for_each(|row| gathered.add(row));
             }
             rows.extend(own);
+            self.warnings_of(chunk).into_iter().for_each(|own| warnings.add(own));
             Ok::<_, StoreError>(())
         })?;
         outcome.uncertainty = gathered.and_then(|gathered| self.uncertainty_of(&gathered));
         outcome.rows = rows;
+        outcome.warnings = warnings.of_study(self);
         outcome.summary = Some(summing.summary());
         Ok(selection.with_equal_mass(outcome, &asked))
     }
@@ -83,6 +89,13 @@ impl Study {
             ..designs.partition_point(|design| *design < first + chunk.designs());
         let rows = if own.is_empty() { Vec::new() } else { self.rows_of(chunk) };
         designs[own].iter().map(|design| rows[design - first].clone()).collect()
+    }
+
+    /// The warnings of a chunk, by places of designs in the study.
+    fn warnings_of(&self, chunk: Chunk) -> Vec<CountedWarning> {
+        let first = chunk.place * self.chunk_size();
+        let in_study = |own: CountedWarning| CountedWarning { first: first + own.first, ..own };
+        chunk.warnings.into_iter().map(in_study).collect()
     }
 
     /// The rows of a chunk.

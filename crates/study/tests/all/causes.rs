@@ -54,8 +54,9 @@ fn shares_and_rest_sum_to_the_angle_that_the_tire_stands_at() {
         let standing = tires(&axle, std::slice::from_ref(case)).unwrap();
         for side in Side::BOTH {
             let pose = standing.cases[0].wheels.of(side).pose;
-            let wheel = outcome.wheels.of(side);
-            assert_eq!((wheel.camber.total, wheel.toe.total), (pose.camber, pose.toe));
+            let (wheel, roll) = (outcome.wheels.of(side), outcome.rigid_roll.of(side));
+            assert!((wheel.camber.total + roll - pose.camber).abs() < 1e-12, "{} {roll}", case.name);
+            assert_eq!(wheel.toe.total, pose.toe);
         }
         for contribution in every(&outcome) {
             assert_eq!(contribution.shares.len(), Cause::ALL.len());
@@ -192,4 +193,27 @@ fn a_table_holds_every_axle_on_every_tire_at_every_offset() {
     let shoulder = alone.cases[0].wheels.left.worn.tires[0].inner_shoulder().against_upright.unwrap();
     assert!((outcome.cells[0][4].against_upright.unwrap() / shoulder - 1.0).abs() < 1e-9);
     assert_eq!(table.run().unwrap(), outcome);
+}
+
+/// A bump under one wheel rolls the axle as a whole, which is no flex: it stands beside the causes, and no cause has it. Seats that
+/// hold the axle straight between them leave it its roll.
+#[test]
+fn rigid_roll_is_no_cause_of_flex() {
+    let model = model("trailer-152-thin-dual");
+    let over_bump = over(&model.axle, "one-wheel-bump");
+    let outcome = causes_over(&model.axle, &over_bump, &|_, _| ()).unwrap();
+    let driven = ride(&model.axle, &over_bump).unwrap().history;
+    assert_eq!(outcome.rigid_roll.left, extent(&driven.roll));
+    assert!(outcome.rigid_roll.left > outcome.wheels.left.camber.total, "{outcome:?}");
+    for (side, camber) in [(Side::Left, &driven.camber.left), (Side::Right, &driven.camber.right)] {
+        let own = &outcome.wheels.of(side).camber;
+        assert_eq!(own.total, extent(camber));
+        assert!(own.rest.abs() < 2e-3 * own.total, "{own:?}");
+        let leads = share(own, Cause::Bending).share;
+        assert!(own.shares.iter().all(|other| other.share <= leads), "{own:?}");
+    }
+    let raised = model.cases.iter().find(|case| case.name == "one-wheel-raised").unwrap();
+    let roll = |axle: &Axle| flex(axle, std::slice::from_ref(raised)).unwrap().cases[0].axle_roll;
+    let (as_it_is, held) = (roll(&model.axle), roll(&Cause::Seat.removed(&model.axle).unwrap()));
+    assert!((held / as_it_is - 1.0).abs() < 0.02, "{held} {as_it_is}");
 }

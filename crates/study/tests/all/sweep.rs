@@ -250,3 +250,38 @@ fn wrong_cases_and_models_are_reported() {
         read(&GOOD.replace("../models/trailer-127-thick-dual.toml", "wall-sweep.toml")).unwrap_err();
     assert!(problems.render().contains("model file has no key `case`"), "{problems}");
 }
+
+/// Endplay beyond what the trade accepts is a doubt of every design; a wheel far outboard only of some.
+#[test]
+fn warnings_are_counted_with_the_first_design_that_has_them() {
+    let text = GOOD.replace(
+        "[constant_mass]\nmasses = [\"65 kg\", \"80 kg\"]",
+        "[[vary]]\npath = \"wheel_end[0].endplay\"\nvalues = [\"0.1 mm\", \"0.2 mm\"]",
+    );
+    let study = read(&text).unwrap_or_else(|problems| panic!("{problems}"));
+    let outcome = run(&study);
+    let endplay: Vec<_> =
+        outcome.warnings.iter().filter(|own| own.warning.text.contains("0.20 mm of endplay")).collect();
+    assert_eq!(endplay.len(), 1, "{:?}", outcome.warnings);
+    assert_eq!((endplay[0].designs, &endplay[0].first), (study.count() / 2, &study.point(1)));
+    let counted: f64 = outcome.rows.iter().map(|row| value(&outcome, row, "warnings")).sum();
+    assert_eq!(counted, outcome.warnings.iter().map(|own| own.designs).sum::<usize>() as f64);
+}
+
+/// One over zero has no value: it is told for the design, and is a warning.
+#[test]
+fn a_result_that_is_not_a_number_has_its_reason() {
+    let text = GOOD
+        .replace("[[vary]]", "[[derived]]\nname = \"odd\"\nas = \"1 / (axle_mass - axle_mass)\"\n[[vary]]");
+    let study = read(&text).unwrap_or_else(|problems| panic!("{problems}"));
+    let outcome = run(&study);
+    let why = outcome.reason(&outcome.rows[0]);
+    assert_eq!(why.as_deref(), Some("odd is not a number: 1 / (axle_mass - axle_mass)"));
+    let own = outcome.warnings.iter().find(|own| own.warning.text.contains("odd is not a number"));
+    assert_eq!(own.map(|own| own.designs), Some(study.count()));
+    let text = text.replace("axle_mass - axle_mass)", "camber_removed)");
+    let outcome = run(&read(&text).unwrap_or_else(|problems| panic!("{problems}")));
+    let why = outcome.reason(&outcome.rows[0]);
+    assert_eq!(why.as_deref(), Some("odd has no value, because camber-removed has none"));
+    assert!(outcome.warnings.iter().all(|own| !own.warning.text.contains("odd")), "{:?}", outcome.warnings);
+}
