@@ -43,8 +43,8 @@ fn stiffener_table_is_what_the_demo_models_say() {
     for (words, name) in [
         ("as it is", "trailer-152-thin-dual"),
         ("angle on top, 430 mm long", "trailer-152-thin-dual-angle-part"),
-        ("angle on top, 860 mm, from seat to seat", "trailer-152-thin-dual-angle"),
-        ("half pipe over the top, 860 mm", "trailer-152-thin-dual-sleeve"),
+        ("angle on top, 830 mm, from seat to seat", "trailer-152-thin-dual-angle"),
+        ("half pipe over the top, 830 mm", "trailer-152-thin-dual-sleeve"),
     ] {
         let (camber, mass) = camber_and_mass(name);
         let removed = 100.0 * (1.0 - camber / bare);

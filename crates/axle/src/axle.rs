@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use axlebow_wall::SeatTable;
 
-use crate::body::Body;
+use crate::body::{Body, Part};
 use crate::error::{not_negative, positive};
 use crate::load_case::{Ground, Loading};
 use crate::seat::Seat;
@@ -64,6 +64,9 @@ pub struct Axle {
     /// Tables from which shells of the wall at a seat are interpolated where they reach; shells are solved elsewhere.
     pub seat_tables: Vec<Arc<SeatTable>>,
 }
+
+/// What a place may miss by in arithmetic, m.
+const ROUNDING: f64 = 1e-9;
 
 /// Smallest distance between two stations that are not one, m: a shorter element would be stiffer than the
 /// arithmetic can resolve.
@@ -177,6 +180,7 @@ impl Axle {
             }
             let misfits = errors.len();
             errors.extend(stiffener.check().err());
+            errors.extend(stiffener.check_metal(self.body.material(Part::Tube)).err());
             Side::BOTH.into_iter().for_each(|side| self.check_room(stiffener, side, errors));
             if errors.len() == misfits {
                 errors.extend(self.check_sections(i).err());
@@ -184,7 +188,7 @@ impl Axle {
         }
     }
 
-    /// A stiffener against the tube's end, the keep-out beside it and the seat of one side.
+    /// A stiffener against the tube's end, the seat of one side and the keep-outs beside them.
     fn check_room(&self, stiffener: &Stiffener, side: Side, errors: &mut Vec<AxleError>) {
         let (seat, tube_end) = (self.seats.of(side), self.body.tube_end());
         let [near, far] = match side {
@@ -206,7 +210,13 @@ impl Axle {
         if near < seat.outer_edge() && far > seat.inner_edge() {
             let by = (far.min(seat.outer_edge()) - near.max(seat.inner_edge())).max(f64::MIN_POSITIVE);
             meets("seat", seat.inner_edge(), by);
+            return;
         }
+        let [inboard, outboard] =
+            [seat.inner_edge() - seat.weld_keep_out, seat.outer_edge() + seat.weld_keep_out];
+        let (at, by) =
+            if far <= seat.inner_edge() { (inboard, far - inboard) } else { (outboard, outboard - near) };
+        meets("keep-out beside the seat", at, by - ROUNDING);
     }
 
     /// The sections along a stiffener, with what else is welded on there.

@@ -3,6 +3,7 @@
 use axlebow_fe::FeError;
 use axlebow_sections::SectionError;
 
+use crate::stiffener::{ALIKE, LARGEST_ROOT_OPENING};
 use crate::{Attitude, Side};
 
 /// Errors of this crate; lengths in messages are in millimetres.
@@ -56,13 +57,63 @@ pub enum AxleError {
         /// How it can sit.
         accepted: &'static [Attitude],
     },
-    /// A stiffener does not touch the axle.
-    #[error("stiffener {stiffener} does not sit on the axle: {:.1} mm lie between them; a shape that rests on the wall is accepted", gap * 1e3)]
+    /// A stiffener does not touch the axle, or no fillet bridges the gap between them.
+    #[error(
+        "stiffener {stiffener} does not sit on the axle: {:.1} mm lie between them; a gap of at most {:.1} mm under a \
+         foot, and of less than the leg of its weld, is accepted",
+        gap * 1e3,
+        LARGEST_ROOT_OPENING * 1e3
+    )]
     Floats {
         /// Name of the stiffener.
         stiffener: String,
         /// Gap, m.
         gap: f64,
+    },
+    /// A sleeve is wider than the tube.
+    #[error(
+        "sleeve {stiffener} has a bore of {:.1} mm on a tube of {:.1} mm; a bore of {:.1} to {:.1} mm is accepted: \
+         take another tube, or pack it and count the packing as part of its wall",
+        bore * 1e3, diameter * 1e3, diameter * 1e3, widest * 1e3
+    )]
+    SleeveBore {
+        /// Name of the stiffener.
+        stiffener: String,
+        /// Its inside diameter, m.
+        bore: f64,
+        /// Outside diameter of the tube, m.
+        diameter: f64,
+        /// Widest bore accepted, m.
+        widest: f64,
+    },
+    /// An outline of the user's is drawn clear of the wall or into it.
+    #[error(
+        "the outline of stiffener {stiffener} is drawn {:.1} mm {} the wall; an outline that touches it is accepted: \
+         {} its corners by {:.1} mm (their second coordinate is 0 at the outermost of the wall)",
+        clear.abs() * 1e3,
+        if *clear > 0.0 { "clear of" } else { "into" },
+        if *clear > 0.0 { "lower" } else { "raise" },
+        clear.abs() * 1e3
+    )]
+    DrawnOffWall {
+        /// Name of the stiffener.
+        stiffener: String,
+        /// How far it is clear of the wall, m; negative where it is drawn into it.
+        clear: f64,
+    },
+    /// A stiffener and the axle are of metals that are not welded to each other.
+    #[error(
+        "stiffener {stiffener} and the axle are of unlike metals: elastic modulus {:.0} against {:.0} GPa, density {:.0} \
+         against {:.0} kg/m³; a metal within {:.0} % of the axle's is accepted, because unlike ones are not welded to each other",
+        moduli[0] / 1e9, moduli[1] / 1e9, densities[0], densities[1], 1e2 * ALIKE
+    )]
+    UnlikeMetals {
+        /// Name of the stiffener.
+        stiffener: String,
+        /// Elastic modulus of stiffener and axle, Pa.
+        moduli: [f64; 2],
+        /// Density of stiffener and axle, kg/m³.
+        densities: [f64; 2],
     },
     /// A part of a stiffener has no room.
     #[error("the {what} of stiffener {stiffener} is {:.1} mm, {:.1} mm more than the {:.1} mm that it has", length * 1e3, (length - room) * 1e3, room * 1e3)]

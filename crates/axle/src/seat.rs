@@ -69,6 +69,8 @@ pub struct Seat {
     pub wall: WallBy,
     /// Local flexibility about X of the axle's wall under the seat where it is given, rad/(N m).
     pub wall_flexibility: f64,
+    /// Length on both sides of it in which no stiffener may be welded, m.
+    pub weld_keep_out: f64,
     /// What bears on the wall.
     pub bracket: SeatBracket,
     /// Vertical damping of the suspension of this side in bump (the axle rises), at the seat, N s/m.
@@ -94,6 +96,7 @@ impl Seat {
         not_negative("wall flexibility", self.wall_flexibility, "rad/(N m)")?;
         not_negative("seat damping", self.damping, "N s/m")?;
         not_negative("seat damping in rebound", self.rebound_damping, "N s/m")?;
+        not_negative("weld keep-out of a seat", self.weld_keep_out, "m")?;
         self.bracket.check()?;
         self.bump_stop.map(BumpStop::checked).transpose()?;
         let fraction = self.composite_fraction;

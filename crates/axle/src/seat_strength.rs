@@ -3,7 +3,7 @@
 
 use std::sync::Arc;
 
-use axlebow_strength::{Check, HeatAffectedZone};
+use axlebow_strength::Check;
 use axlebow_units::Kind;
 use axlebow_wall::{ClampCrush, Fineness, SeatResultants, SeatWall, SolvedSeat, clamp_force};
 
@@ -17,7 +17,7 @@ const HOT_SPOT: &str = "A. Hobbacher, IIW Recommendations for Fatigue Design, 2n
      edge of a rigid bracket (from memory); against the allowed stress here, for fatigue against FAT 90 or 100";
 const BUCKLING: &str =
     "linear buckling of the perfect wall; real ones reach about half of it (EN 1993-1-6, from memory)";
-const CRUSH: &str = "first yield on a face of the wall under saddle and block that press evenly, nothing else acting; F = n T/(K d)";
+const CRUSH: &str = "first yield on a face of the wall under saddle and block that press evenly, nothing else acting; F = n T/(K d), n the legs of all U-bolts, two a bolt";
 
 /// Part of a perfect wall's buckling load that a real one reaches (EN 1993-1-6, elastic imperfection factor of a common
 /// make at r/t below 50; from memory).
@@ -64,23 +64,34 @@ impl<'a> SeatStrength<'a> {
     }
 
     /// Hot spots of a case.
-    pub(crate) fn hot_spots(&self, case: &CaseOutcome) -> Vec<PlacedCheck> {
-        Side::BOTH.into_iter().filter_map(|side| self.hot_spot(case, side)).collect()
+    ///
+    /// # Errors
+    /// [`AxleError::Strength`] for a HAZ strength factor out of range.
+    pub(crate) fn hot_spots(&self, case: &CaseOutcome) -> Result<Vec<PlacedCheck>, AxleError> {
+        let each = Side::BOTH.into_iter().map(|side| self.hot_spot(case, side));
+        Ok(each.collect::<Result<Vec<_>, _>>()?.into_iter().flatten().collect())
     }
 
-    fn hot_spot(&self, case: &CaseOutcome, side: Side) -> Option<PlacedCheck> {
-        let (solved, strength) = (self.seats.of(side).as_ref()?, yield_strength_at(self.axle, side)?);
-        let spot = solved.shells.hot_spot(&beside(case, side))?;
-        let welded = self.axle.seats.of(side).fixing == Fixing::Welded;
-        let kept = if welded { HeatAffectedZone::assumed(strength).factor() } else { 1.0 };
-        let what = if welded { "hot spot at the bracket's toe" } else { "stress at the edge of the clamp" };
-        let check =
-            Check::at_most(what, Kind::Stress, spot.stress.abs(), kept * strength / self.ask.safety_factor)
-                .sourced(HOT_SPOT)
-                .advising("make the bracket broader or softer at its ends, or the wall thicker")
-                .advisory();
+    fn hot_spot(&self, case: &CaseOutcome, side: Side) -> Result<Option<PlacedCheck>, AxleError> {
+        let (Some(solved), Some(strength)) =
+            (self.seats.of(side).as_ref(), yield_strength_at(self.axle, side))
+        else {
+            return Ok(None);
+        };
+        let Some(spot) = solved.shells.hot_spot(&beside(case, side)) else { return Ok(None) };
+        let (what, strength) = match self.axle.seats.of(side).fixing {
+            Fixing::Welded => {
+                ("hot spot at the bracket's toe", self.ask.beside_weld(strength)?.weakened(strength))
+            }
+            Fixing::Clamped => ("stress at the edge of the clamp", strength),
+        };
+        let check = Check::at_most(what, Kind::Stress, spot.stress.abs(), strength)
+            .with_safety_factor(self.ask.safety_factor)
+            .sourced(HOT_SPOT)
+            .advising("make the bracket broader or softer at its ends, or the wall thicker")
+            .advisory();
         let y = case.seats.of(side).y + spot.along;
-        Some(PlacedCheck { place: format!("{}-seat", side.word()), y: Some(y), check })
+        Ok(Some(PlacedCheck { place: format!("{}-seat", side.word()), y: Some(y), check }))
     }
 
     /// Local buckling of the wall that is bent most in any case, and the crush of the clamps.
@@ -101,7 +112,8 @@ impl<'a> SeatStrength<'a> {
         let factor = own.seat.buckling_factor(&carried, &Fineness::USUAL.scaled(2.0));
         let factor = factor.map_err(|error| AxleError::Wall { side, error })?;
         let check = |factor| {
-            Check::at_least("local buckling factor", Kind::Ratio, factor, self.ask.safety_factor / REAL_WALL)
+            Check::at_least("local buckling factor", Kind::Ratio, factor, 1.0 / REAL_WALL)
+                .with_safety_factor(self.ask.safety_factor)
                 .sourced(BUCKLING)
                 .advising("make the wall thicker or the bracket wider")
                 .advisory()
@@ -121,12 +133,11 @@ impl<'a> SeatStrength<'a> {
         let advice =
             "torque no higher than the axle maker allows; a thicker wall or a longer saddle stands more";
         let flat = ("flattening under the clamp", force * flattening, limit * flattening);
-        Ok(vec![
-            Check::at_most("clamp force of the U-bolts", Kind::Force, force, limit)
-                .sourced(CRUSH)
-                .advising(advice),
-            Check::at_most(flat.0, Kind::Length, flat.1, flat.2).advising(advice).advisory(),
-        ])
+        let checks = [
+            Check::at_most("clamp force of the U-bolts", Kind::Force, force, limit).sourced(CRUSH),
+            Check::at_most(flat.0, Kind::Length, flat.1, flat.2).advisory(),
+        ];
+        Ok(checks.map(|check| check.advising(advice).with_safety_factor(self.ask.safety_factor)).to_vec())
     }
 
     /// Clamp force at which the wall begins to yield, N.

@@ -3,208 +3,13 @@
 //! A stiffener is described where it would sit on the top of the axle: X forward, Z away from the axle. Its clock
 //! position turns it round the axle; then it slides inward until it rests on the wall.
 
-use std::f64::consts::{FRAC_PI_2, PI};
+use std::f64::consts::PI;
 
-use axlebow_sections::shape::{Angle, Channel, HalfPipe};
-use axlebow_sections::{AreaProperties, Material, Outline, Placement, Profile, RoundTube, Shape};
+use axlebow_sections::{AreaProperties, Material, Outline, Placement, Profile};
 
 use crate::AxleError;
 use crate::error::{finite, not_negative, positive};
-
-/// How a shape sits on the axle.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Attitude {
-    /// An angle or a channel with both toes on the wall, closing a cell with it.
-    ToesDown,
-    /// An angle with the toe of one leg on the wall, that leg standing outward and the other across its end.
-    LegDown,
-    /// An angle with one leg flat on the wall and the other standing up from its rear edge.
-    BackUp,
-    /// A flat that stands outward on its edge.
-    OnEdge,
-    /// A flat, or a channel's web, that lies on the wall.
-    Lying,
-    /// A tee whose stem stands on the wall.
-    StemDown,
-    /// A tee whose flange lies on the wall.
-    FlangeDown,
-    /// A sleeve that fits round the tube.
-    Round,
-    /// An outline of the user's, sitting as it was drawn.
-    AsDrawn,
-}
-
-impl Attitude {
-    /// The word of files and results.
-    pub fn word(self) -> &'static str {
-        match self {
-            Attitude::ToesDown => "toes-down",
-            Attitude::LegDown => "leg-down",
-            Attitude::BackUp => "back-up",
-            Attitude::OnEdge => "on-edge",
-            Attitude::Lying => "lying",
-            Attitude::StemDown => "stem-down",
-            Attitude::FlangeDown => "flange-down",
-            Attitude::Round => "round",
-            Attitude::AsDrawn => "as-drawn",
-        }
-    }
-
-    /// Every attitude.
-    pub const ALL: [Attitude; 9] = [
-        Attitude::ToesDown,
-        Attitude::LegDown,
-        Attitude::BackUp,
-        Attitude::OnEdge,
-        Attitude::Lying,
-        Attitude::StemDown,
-        Attitude::FlangeDown,
-        Attitude::Round,
-        Attitude::AsDrawn,
-    ];
-
-    /// The attitude of a word.
-    pub fn of_word(word: &str) -> Option<Self> {
-        Attitude::ALL.into_iter().find(|attitude| attitude.word() == word)
-    }
-
-    /// Attitudes that a shape can take; the first is the usual one.
-    pub fn of_shape(shape: &Shape) -> &'static [Attitude] {
-        match shape {
-            Shape::Angle(_) => &[Attitude::ToesDown, Attitude::LegDown, Attitude::BackUp],
-            Shape::Flat(_) => &[Attitude::OnEdge, Attitude::Lying],
-            Shape::Channel(_) => &[Attitude::ToesDown, Attitude::Lying],
-            Shape::Tee(_) => &[Attitude::StemDown, Attitude::FlangeDown],
-            Shape::HalfPipe(_) => &[Attitude::Round],
-        }
-    }
-}
-
-/// What is welded on, in the axes of a stiffener on top of the axle.
-#[derive(Debug, Clone, PartialEq)]
-pub struct StiffenerForm {
-    /// What it is called in results, such as `angle, toes down`.
-    pub called: String,
-    outline: Outline,
-    fits_round: bool,
-    cell: Option<CellWall>,
-}
-
-/// Midline of a stiffener's wall that closes a cell with the axle's, from its rear foot to its front one.
-#[derive(Debug, Clone, PartialEq)]
-pub(crate) struct CellWall {
-    pub line: Vec<[f64; 2]>,
-    /// The wall from each point of the line to the next one.
-    pub runs: Vec<CellRun>,
-}
-
-/// A straight or round stretch of a wall.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub(crate) struct CellRun {
-    pub thickness: f64,
-    /// Angle through which it turns, rad, counter-clockwise positive.
-    pub turn: f64,
-}
-
-impl CellRun {
-    fn straight(thickness: f64) -> Self {
-        CellRun { thickness, turn: 0.0 }
-    }
-}
-
-impl StiffenerForm {
-    /// A shape in one of its attitudes.
-    ///
-    /// # Errors
-    /// [`AxleError::Attitude`] when the shape cannot sit so; [`AxleError::Section`] for impossible sizes.
-    pub fn of_shape(shape: &Shape, attitude: Attitude) -> Result<Self, AxleError> {
-        let accepted = Attitude::of_shape(shape);
-        if !accepted.contains(&attitude) {
-            return Err(AxleError::Attitude { shape: shape.kind(), attitude, accepted });
-        }
-        let seated = seating(shape, attitude);
-        let called = format!("{}, {}", shape.kind(), attitude.word().replace('-', " "));
-        let cell = midline(shape, attitude).map(|wall| wall.placed(&seated));
-        let fits_round = attitude == Attitude::Round;
-        Ok(StiffenerForm { called, outline: shape.outline()?.placed(&seated), fits_round, cell })
-    }
-
-    /// A round tube about the axle's own.
-    ///
-    /// # Errors
-    /// [`AxleError::Section`] for impossible sizes.
-    pub fn full_sleeve(bore: f64, wall: f64) -> Result<Self, AxleError> {
-        let tube = RoundTube::new(bore + 2.0 * wall, wall)?;
-        let called = "full sleeve".to_owned();
-        Ok(StiffenerForm { called, outline: Profile::from(tube).outline(), fits_round: true, cell: None })
-    }
-
-    /// An outline of the user's, drawn with Z away from the axle.
-    pub fn of_outline(called: &str, outline: Outline) -> Self {
-        StiffenerForm { called: called.to_owned(), outline, fits_round: false, cell: None }
-    }
-
-    /// Whether it is a sleeve all round the tube.
-    pub(crate) fn goes_round(&self) -> bool {
-        self.fits_round && !self.outline.holes().is_empty()
-    }
-
-    /// Its edges, as it would lie on top of the axle at no particular height.
-    pub fn outline(&self) -> &Outline {
-        &self.outline
-    }
-}
-
-/// How a shape, drawn in its own axes, is turned and moved to sit on top.
-fn seating(shape: &Shape, attitude: Attitude) -> Placement {
-    let turned = |turn: f64| Placement { turn, ..Placement::default() };
-    match (shape, attitude) {
-        (Shape::Angle(angle), Attitude::ToesDown) => tent(angle),
-        (Shape::Angle(angle), Attitude::LegDown) => Placement { turn: PI, x: 0.5 * angle.thickness, z: 0.0 },
-        (Shape::Angle(angle), _) => Placement { turn: 0.0, x: -0.5 * angle.width, z: 0.0 },
-        (Shape::Flat(_), Attitude::OnEdge) => turned(FRAC_PI_2),
-        (Shape::Channel(_), Attitude::ToesDown) => turned(-FRAC_PI_2),
-        (Shape::Channel(_), _) => turned(FRAC_PI_2),
-        (Shape::Tee(_), Attitude::FlangeDown) => turned(PI),
-        _ => Placement::default(),
-    }
-}
-
-/// Both toes level, heel up, the middle between the toes over the axle's middle.
-fn tent(angle: &Angle) -> Placement {
-    let turned = Placement { turn: -angle.height.atan2(-angle.width), x: 0.0, z: 0.0 };
-    let [toe, other] = [turned.of([angle.width, 0.0]), turned.of([0.0, angle.height])];
-    Placement { x: -0.5 * (toe[0] + other[0]), ..turned }
-}
-
-/// Midline of the wall that closes a cell with the axle, in the shape's own axes.
-fn midline(shape: &Shape, attitude: Attitude) -> Option<CellWall> {
-    match (shape, attitude) {
-        (Shape::Angle(Angle { height, width, thickness, .. }), Attitude::ToesDown) => {
-            let half = 0.5 * thickness;
-            let line = vec![[*width, half], [half, half], [half, *height]];
-            Some(CellWall { line, runs: vec![CellRun::straight(*thickness); 2] })
-        }
-        (Shape::Channel(Channel { height, width, web, flange, .. }), Attitude::ToesDown) => {
-            let (up, back) = (0.5 * (height - flange), 0.5 * web);
-            let line = vec![[*width, -up], [back, -up], [back, up], [*width, up]];
-            Some(CellWall { line, runs: [*flange, *web, *flange].map(CellRun::straight).to_vec() })
-        }
-        (Shape::HalfPipe(HalfPipe { tube }), _) => {
-            let radius = 0.5 * (tube.outside_diameter() - tube.wall());
-            let over = CellRun { thickness: tube.wall(), turn: -PI };
-            Some(CellWall { line: vec![[-radius, 0.0], [radius, 0.0]], runs: vec![over] })
-        }
-        _ => None,
-    }
-}
-
-impl CellWall {
-    pub(crate) fn placed(&self, placement: &Placement) -> Self {
-        let line = self.line.iter().map(|place| placement.of(*place)).collect();
-        CellWall { line, runs: self.runs.clone() }
-    }
-}
+use crate::stiffener_form::{CellWall, Fit, StiffenerForm};
 
 /// How an end of a stiffener runs out.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -320,7 +125,7 @@ impl Stiffener {
             // ∫ (1 - √(1 - (1 - s)²)) ds over a quarter circle.
             StiffenerEnd::Radiused { radius } => radius * (1.0 - 0.25 * PI),
         };
-        let area = self.form.outline.area_properties().area;
+        let area = self.form.outline().area_properties().area;
         self.material.density() * area * (self.length() - 2.0 * lost)
     }
 
@@ -338,24 +143,73 @@ impl Stiffener {
     /// The stiffener on a section of the axle.
     ///
     /// # Errors
-    /// [`AxleError::Floats`] when it would pass the axle by or a sleeve does not fit.
+    /// [`AxleError::Floats`] when it would pass the axle by or leaves a gap that no fillet bridges;
+    /// [`AxleError::SleeveBore`] for a sleeve that is too wide for the tube; [`AxleError::DrawnOffWall`] for an outline that
+    /// was drawn clear of the wall or into it.
     pub fn on(&self, profile: &Profile) -> Result<Seated, AxleError> {
         let axle = axle_outline(profile, self.clock);
-        let rise = if self.form.fits_round { Some(0.0) } else { self.form.outline.rise_to_rest_on(&axle) };
         let floats = |gap: f64| AxleError::Floats { stiffener: self.name.clone(), gap };
-        let rise = rise.ok_or_else(|| floats(self.form.outline.distance_from_edge([0.0, 0.0])))?;
-        let upright = self.form.outline.placed(&Placement { turn: 0.0, x: 0.0, z: rise });
+        let rise = self.rise(profile, &axle)?;
+        let rise = rise.ok_or_else(|| floats(self.form.outline().distance_from_edge([0.0, 0.0])))?;
+        let upright = self.form.outline().placed(&Placement { turn: 0.0, x: 0.0, z: rise });
         let feet = [-1.0, 1.0].map(|side| foot(&upright, &axle, side));
         let gaps = feet.map(|place| axle.distance_from_edge(place));
         let round = Placement { turn: -self.clock, x: 0.0, z: 0.0 };
         let outline = upright.placed(&round);
-        if let Some(gap) = gaps.into_iter().find(|gap| *gap > LARGEST_GAP * profile.height()) {
+        let open = |gap: &f64| *gap > LARGEST_ROOT_OPENING || self.leg_over(*gap) <= 0.0;
+        if let Some(gap) = gaps.into_iter().find(open) {
             return Err(floats(gap));
         }
         let risen = Placement { turn: 0.0, x: 0.0, z: rise };
         let cell = self.form.cell.as_ref().map(|wall| wall.placed(&risen).placed(&round));
         let area = outline.area_properties();
         Ok(Seated { outline, area, feet: feet.map(|place| round.of(place)), gaps, cell })
+    }
+
+    /// How far it is lifted from where its form is described to where it lies; none where it passes the axle by.
+    fn rise(&self, profile: &Profile, axle: &Outline) -> Result<Option<f64>, AxleError> {
+        let resting = || self.form.outline().rise_to_rest_on(axle);
+        match self.form.fit() {
+            Fit::Rests => Ok(resting()),
+            Fit::Drawn => {
+                let Some(rise) = resting() else { return Ok(None) };
+                let clear = axle.reach()[1][1] - rise;
+                if clear.abs() > DRAWN_EXACTLY {
+                    return Err(AxleError::DrawnOffWall { stiffener: self.name.clone(), clear });
+                }
+                Ok(Some(rise))
+            }
+            Fit::Round { bore } => {
+                let diameter = profile.width();
+                if bore - diameter > 2.0 * TIGHT_FIT {
+                    return Err(AxleError::SleeveBore {
+                        stiffener: self.name.clone(),
+                        bore,
+                        diameter,
+                        widest: diameter + 2.0 * TIGHT_FIT,
+                    });
+                }
+                Ok(Some(0.0))
+            }
+        }
+    }
+
+    /// Leg of its fillet that counts where it bridges a gap (m): the leg less a root opening of more than
+    /// [`TIGHT_FIT`].
+    ///
+    /// Source: AWS D1.1, fit-up of fillet welds (from memory).
+    pub(crate) fn leg_over(&self, gap: f64) -> f64 {
+        if gap > TIGHT_FIT { self.weld.leg - gap } else { self.weld.leg }
+    }
+
+    /// Refuses a metal that is not welded to the axle's.
+    pub(crate) fn check_metal(&self, axle: &Material) -> Result<(), AxleError> {
+        let both = [&self.material, axle];
+        let (moduli, densities) = (both.map(Material::elastic_modulus), both.map(Material::density));
+        if [moduli, densities].iter().all(|[own, other]| (own / other - 1.0).abs() <= ALIKE) {
+            return Ok(());
+        }
+        Err(AxleError::UnlikeMetals { stiffener: self.name.clone(), moduli, densities })
     }
 
     pub(crate) fn check(&self) -> Result<(), AxleError> {
@@ -386,9 +240,20 @@ impl Stiffener {
     }
 }
 
-/// Largest gap under a foot, as a share of the axle's height, that a weld could be made to bridge at all; a
-/// wider one is a stiffener that does not sit on the axle.
-const LARGEST_GAP: f64 = 0.1;
+/// Widest gap under a foot that a fillet may bridge, m: 3/16 in (AWS D1.1, fit-up of fillet welds, from memory).
+pub(crate) const LARGEST_ROOT_OPENING: f64 = 0.1875 * 0.0254;
+
+/// Widest gap that counts as none, m: 1/16 in (AWS D1.1, fit-up of fillet welds, from memory).
+const TIGHT_FIT: f64 = 0.0625 * 0.0254;
+
+/// How far the elastic modulus and the density of two metals may differ that are welded to each other, as a share.
+///
+/// Steels lie within it of one another (190 to 215 GPa, 7.7 to 8.1 t/m³, from memory); cast iron, aluminium, copper and
+/// titanium do not. Common practice, no source.
+pub(crate) const ALIKE: f64 = 0.1;
+
+/// How far off the wall an outline may be drawn and still be laid on it without a word, m: what a drawing rounds.
+const DRAWN_EXACTLY: f64 = 0.1e-3;
 
 /// The outside of the axle, turned so that the clock position is up.
 fn axle_outline(profile: &Profile, clock: f64) -> Outline {
@@ -402,10 +267,4 @@ fn foot(outline: &Outline, axle: &Outline, side: f64) -> [f64; 2] {
         outline.corner_places().into_iter().filter(own).map(|place| (axle.distance_from_edge(place), place));
     let nearest = gaps.min_by(|a, b| a.0.total_cmp(&b.0));
     nearest.map_or([0.0, outline.reach()[1][0]], |(_, place)| place)
-}
-
-/// The half pipe that fits round a tube.
-pub fn sleeve(bore: f64, wall: f64) -> Result<Shape, AxleError> {
-    let tube = RoundTube::new(bore + 2.0 * wall, wall)?;
-    Ok(Shape::HalfPipe(HalfPipe { tube }))
 }

@@ -2,10 +2,11 @@
 
 use std::f64::consts::{FRAC_1_SQRT_2, TAU};
 
-use axlebow_sections::{Outline, Profile, SaintVenant, ThinWalled, ThinWalledTorsion, Wall};
+use axlebow_sections::{Profile, SaintVenant, ThinWalled, ThinWalledTorsion, Wall};
 
 use crate::AxleError;
 use crate::stiffener::{Seated, Stiffener};
+use crate::stiffener_form::edge_length;
 
 /// What a stiffener adds to the torsion constant, in terms of its own shear modulus, m⁴: its own walls, and the cell
 /// where it closes one.
@@ -52,15 +53,6 @@ pub(crate) fn own_constant(stiffener: &Stiffener, seated: &Seated) -> Result<f64
     }
     Ok(SaintVenant::of_outline(&seated.outline, stiffener.material.poisson_ratio(), 1.0)?.torsion_constant)
 }
-
-fn edge_length(outline: &Outline) -> f64 {
-    let edge = outline.outside().polygon(CHORDS);
-    let next = edge.iter().cycle().skip(1);
-    edge.iter().zip(next).map(|(a, b)| apart(*a, *b)).sum()
-}
-
-/// Chords that stand for a quarter of a circle where only its length counts.
-const CHORDS: usize = 8;
 
 /// The axle as thin walls, `with` the walls of stiffeners over their cells, the welds as walls of their throat.
 fn axle_walls(

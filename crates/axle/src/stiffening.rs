@@ -90,11 +90,10 @@ pub fn tied_answer(axle: &Axle, case: &LoadCase) -> Result<Option<TiedAnswer>, A
     }
     let design = StaticDesign::tied(axle, &SeatedBar::each(axle)?, 1.0)?;
     let (_, state) = design.loaded(case)?;
-    let each = axle.stiffeners.iter().zip(&design.frame.tied);
-    let forces = each.flat_map(|(stiffener, tied)| weld_forces(stiffener, tied, &state));
+    let peaks = weld_peaks(&design, case)?;
     Ok(Some(TiedAnswer {
         camber_change: Sides::each(|side| design.hub_line(&state).camber_change(side)),
-        weld_peak: forces.map(|force| force.magnitude()).fold(0.0, f64::max),
+        weld_peak: peaks.iter().map(WeldForce::magnitude).fold(0.0, f64::max),
     }))
 }
 
@@ -144,19 +143,30 @@ fn camber_changes(design: &StaticDesign, case: &LoadCase) -> Result<Sides<f64>, 
 }
 
 fn outcome_of(stiffener: &Stiffener, weld: Vec<WeldForce>, axial: Vec<AxialForce>) -> StiffenerOutcome {
-    let larger =
-        |a: WeldForce, b: &WeldForce| if b.magnitude() > a.magnitude() * (1.0 + 1e-9) { *b } else { a };
     StiffenerOutcome {
         name: stiffener.name.clone(),
         called: stiffener.form.called.clone(),
         reach: [stiffener.from, stiffener.to],
         mass: stiffener.mass(),
-        // Of equal ones the leftmost, as with the axle's stress.
-        peak: weld.iter().rev().fold(WeldForce::default(), larger),
+        peak: peak(&weld),
         weld,
         working_length: working_length(&axial),
         axial,
     }
+}
+
+/// The greatest of some forces, of equal ones the leftmost, as with the axle's stress.
+fn peak(forces: &[WeldForce]) -> WeldForce {
+    let larger =
+        |a: WeldForce, b: &WeldForce| if b.magnitude() > a.magnitude() * (1.0 + 1e-9) { *b } else { a };
+    forces.iter().rev().fold(WeldForce::default(), larger)
+}
+
+/// The greatest force of each stiffener's weld in a case.
+pub(crate) fn weld_peaks(tied: &StaticDesign, case: &LoadCase) -> Result<Vec<WeldForce>, AxleError> {
+    let (_, state) = tied.loaded(case)?;
+    let each = tied.axle.stiffeners.iter().zip(&tied.frame.tied);
+    Ok(each.map(|(stiffener, beams)| peak(&weld_forces(stiffener, beams, &state))).collect())
 }
 
 fn weld_forces(stiffener: &Stiffener, tied: &TiedStiffener, state: &State) -> Vec<WeldForce> {

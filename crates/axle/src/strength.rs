@@ -44,21 +44,26 @@ impl StrengthRules {
 /// What strength is asked for.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct StrengthAsk {
-    /// Yield strength over allowed stress.
+    /// What every strength is divided by: yield strength, weld and steel beside it, clamp crush, local buckling. Limits
+    /// of size and the classes of walls know none.
+    ///
+    /// Loads are working loads. Strengths are the design strengths of the rules: φ R_n by AISC, whose 1.5 brings the
+    /// Ω = 1.5/φ of working loads, and f/γ_M by EN.
     pub safety_factor: f64,
     /// Whose limits are used where codes differ.
     pub rules: StrengthRules,
     /// Tensile strength of the weld metal, F_EXX, Pa.
     pub electrode_strength: f64,
-    /// Share of its strength that steel keeps beside a weld; assumed from its yield strength where none is given.
-    pub kept_beside_weld: Option<f64>,
+    /// HAZ strength factor, strength beside a weld over that of the steel; assumed from its yield strength where none
+    /// is given.
+    pub haz_strength_factor: Option<f64>,
 }
 
 impl StrengthAsk {
     /// The steel beside a weld, of a steel with a yield strength (Pa).
     pub(crate) fn beside_weld(&self, yield_strength: f64) -> Result<HeatAffectedZone, AxleError> {
-        Ok(match self.kept_beside_weld {
-            Some(share) => HeatAffectedZone::stated(share)?,
+        Ok(match self.haz_strength_factor {
+            Some(factor) => HeatAffectedZone::stated(factor)?,
             None => HeatAffectedZone::assumed(yield_strength),
         })
     }
@@ -139,7 +144,7 @@ pub fn strength(axle: &Axle, cases: &[LoadCase], ask: StrengthAsk) -> Result<Str
     let mut cases: Vec<StrengthCase> =
         outcome.cases.iter().map(|case| strength_case(axle, case, ask)).collect::<Result<_, _>>()?;
     for (own, case) in cases.iter_mut().zip(&outcome.cases) {
-        own.checks.extend(seats.hot_spots(case));
+        own.checks.extend(seats.hot_spots(case)?);
     }
     let mut walls = wall_checks(axle, ask.rules);
     walls.extend(seats.walls(&outcome.cases)?);
@@ -264,10 +269,6 @@ fn assumptions(axle: &Axle, ask: StrengthAsk) -> Result<Vec<String>, AxleError> 
     if axle.stiffeners.is_empty() {
         return Ok(found);
     }
-    found.push(match ask.rules {
-        StrengthRules::Aisc => "loads on welds are working loads".to_owned(),
-        StrengthRules::En => "loads on welds are times the safety factor".to_owned(),
-    });
     if material.ultimate_strength().is_none() && material.yield_strength().is_some() {
         let part = axle.body.pieces()[0].part.word();
         found.push(format!(

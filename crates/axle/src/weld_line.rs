@@ -2,7 +2,7 @@
 
 use std::f64::consts::FRAC_1_SQRT_2;
 
-use axlebow_sections::Placement;
+use axlebow_sections::{Material, Placement, Profile};
 
 use crate::frame::piece_at;
 use crate::seated_bar::SeatedBar;
@@ -16,9 +16,53 @@ use crate::{Axle, SMALLEST_STEP};
 ///
 /// - `shear_modulus`: G (Pa)
 ///
-/// Validity: the weld alone between walls that do not give; our estimate, no source.
+/// Validity: the weld alone between walls that do not give, the stiff end of what it can be; our estimate, no source.
 pub fn weld_stiffness(shear_modulus: f64) -> f64 {
     shear_modulus * FRAC_1_SQRT_2
+}
+
+/// Stiffness of a stiffener's weld with what it joins giving way as plates, per length of weld (N/m²): the soft end of
+/// what it can be.
+///
+/// 1/k = √2/G + (3 - ν)/(8 G t κ) + 2/(E′ t′ κ), t the wall of the axle, t′ the plate of the stiffener, κ = 1/l for the
+/// length l over which so stiff a weld hands the force on. A wall loaded along a line by q cos κy goes along with it
+/// by (3 - ν) q/(8 G t κ), a plate loaded along its free edge by 2 q/(E t κ).
+///
+/// Validity: walls wide against l, which beam theory has no part in; a real tube and a narrow leg give less.
+///
+/// Source: plane stress, Fourier's transform of Kelvin's and Cerruti's problems; derived, compared with shells in
+/// `crates/axle/tests/weld_stiffness.rs`.
+pub(crate) fn giving_stiffness(axle: &Axle, stiffener: &Stiffener, bar: &SeatedBar) -> f64 {
+    let piece = piece_at(axle, 0.5 * (stiffener.from + stiffener.to));
+    let (wall, plate) = (axle.body.material(piece.part), &stiffener.material);
+    let give_over = |length: f64| {
+        let under = plate_give_along_a_line(wall) / wall_thickness(&piece.profile_at(piece.from));
+        let own = plate_give_along_an_edge(plate) / stiffener.form.plate().thickness;
+        (under + own) * length
+    };
+    let throat = 1.0 / weld_stiffness(plate.shear_modulus());
+    let softer = |k: f64, _| 1.0 / (throat + give_over(transfer_length(axle, stiffener, bar, k)));
+    // Each step takes the square root of what is off.
+    (0..20).fold(1.0 / throat, softer)
+}
+
+/// How far a wide plate goes along with a force q cos κy along a line, times its thickness and κ over q (1/Pa).
+pub fn plate_give_along_a_line(material: &Material) -> f64 {
+    (3.0 - material.poisson_ratio()) / (8.0 * material.shear_modulus())
+}
+
+/// How far a wide plate goes along with a force q cos κy along its free edge, times its thickness and κ over q (1/Pa).
+pub fn plate_give_along_an_edge(material: &Material) -> f64 {
+    2.0 / material.elastic_modulus()
+}
+
+/// Wall of tube or housing, half the diameter of a bar, m.
+pub(crate) fn wall_thickness(profile: &Profile) -> f64 {
+    match profile {
+        Profile::RoundTube(tube) => tube.wall(),
+        Profile::RectangularTube(tube) => tube.wall(),
+        Profile::RoundBar(bar) => 0.5 * bar.diameter(),
+    }
 }
 
 /// A piece of weld that is held at one place.
@@ -65,7 +109,8 @@ impl Stiffener {
 ///
 /// - `fineness`: 1 for the usual number of pieces, 2 for twice as many
 pub(crate) fn pieces(axle: &Axle, stiffener: &Stiffener, bar: &SeatedBar, fineness: f64) -> Vec<WeldPiece> {
-    let wanted = PIECES_IN_TRANSFER * stiffener.length() / transfer_length(axle, stiffener, bar);
+    let wanted = PIECES_IN_TRANSFER * stiffener.length()
+        / transfer_length(axle, stiffener, bar, stiffener.weld.stiffness);
     let count = fineness * wanted.clamp(PIECES[0], PIECES[1]);
     let step = (stiffener.length() / count).max(2.0 * SMALLEST_STEP);
     let along = |[from, to]: [f64; 2]| {
@@ -86,7 +131,7 @@ pub(crate) fn pieces(axle: &Axle, stiffener: &Stiffener, bar: &SeatedBar, finene
 ///
 /// Source: N. M. Newmark, C. P. Siess & I. M. Viest, "Tests and analysis of composite beams with incomplete
 /// interaction", *Proc. Soc. Exp. Stress Analysis* 9 (1951) 75-92; from memory, derived again.
-fn transfer_length(axle: &Axle, stiffener: &Stiffener, bar: &SeatedBar) -> f64 {
+fn transfer_length(axle: &Axle, stiffener: &Stiffener, bar: &SeatedBar, stiffness: f64) -> f64 {
     let middle = 0.5 * (stiffener.from + stiffener.to);
     let piece = piece_at(axle, middle);
     let own = axle.body.properties(&piece, middle.abs());
@@ -98,5 +143,5 @@ fn transfer_length(axle: &Axle, stiffener: &Stiffener, bar: &SeatedBar) -> f64 {
     let bending = e_1 * own_moment + e_2 * other.second_moment_x;
     let give = 1.0 / (e_1 * own.area) + 1.0 / (e_2 * other.area) + other.centroid[1].powi(2) / bending;
     let welds = stiffener.welded_feet().into_iter().filter(|welded| *welded).count();
-    1.0 / (welds as f64 * stiffener.weld.stiffness * give).sqrt()
+    1.0 / (welds as f64 * stiffness * give).sqrt()
 }

@@ -1,6 +1,6 @@
 //! The weld of a stiffener against its limits, from the forces with which it ties the stiffener to the axle.
 
-use axlebow_sections::{Material, Profile};
+use axlebow_sections::Material;
 use axlebow_strength::{
     AiscBasis, AiscWeld, BaseMetal, Check, EnWeld, Fillet, StitchedPart, Stitches, WeldLoad, WeldRun,
     correlation_factor,
@@ -10,9 +10,11 @@ use crate::frame::piece_at;
 use crate::outcome::CaseOutcome;
 use crate::stiffening_outcome::WeldForce;
 use crate::strength::{PlacedCheck, StrengthAsk, StrengthRules};
+use crate::weld_line::wall_thickness;
 use crate::{Axle, AxleError, Stiffener, WeldPattern};
 
-/// Checks of every stiffener's weld in one case: its throat where the force peaks, its size, its stitches.
+/// Checks of every stiffener's weld in one case: its throat and the parts beside it where the force peaks, its size,
+/// its stitches.
 pub(crate) fn weld_checks(
     axle: &Axle,
     case: &CaseOutcome,
@@ -21,10 +23,8 @@ pub(crate) fn weld_checks(
     let Some(stiffening) = &case.stiffening else { return Ok(Vec::new()) };
     let mut found = Vec::new();
     for (stiffener, outcome) in axle.stiffeners.iter().zip(&stiffening.stiffeners) {
-        let fillet = Fillet::with_leg(stiffener.weld.leg)?;
         let peak = outcome.peak;
-        let mut checks = throat_checks(axle, stiffener, (&fillet, &peak), ask)?;
-        checks.extend(size_checks(axle, stiffener, &fillet, ask.rules)?);
+        let checks = CheckedWeld::at(axle, stiffener, &peak)?.checks(ask)?;
         found.extend(checks.into_iter().map(|check| PlacedCheck {
             place: format!("{}, {} foot", stiffener.name, peak.foot),
             y: Some(peak.y),
@@ -34,82 +34,118 @@ pub(crate) fn weld_checks(
     Ok(found)
 }
 
-/// The throat where the force peaks, and by AISC the wall beside it: by AISC at working loads, by EN with the safety
-/// factor on the loads.
-fn throat_checks(
-    axle: &Axle,
-    stiffener: &Stiffener,
-    (fillet, peak): (&Fillet, &WeldForce),
-    ask: StrengthAsk,
-) -> Result<Vec<Check>, AxleError> {
-    let load = WeldLoad { along: peak.along, across: peak.across, away: peak.outward };
-    let material = axle.body.material(piece_at(axle, peak.y).part);
-    if ask.rules == StrengthRules::Aisc {
-        let weld = AiscWeld::new(ask.electrode_strength, AiscBasis::WorkingLoads)?;
-        let mut checks = vec![weld.check(fillet, &load)];
-        if let Some(wall) = wall_beside(material, wall_under(axle, peak.y), ask)? {
-            checks.extend(weld.base_metal_checks(&wall, &load));
-        }
-        return Ok(checks);
+/// A stiffener's weld where its force peaks, with the two parts that it joins there.
+pub(crate) struct CheckedWeld<'a> {
+    stiffener: &'a Stiffener,
+    fillet: Fillet,
+    load: WeldLoad,
+    wall: Joined<'a>,
+    plate: Joined<'a>,
+}
+
+/// A part that a weld joins.
+struct Joined<'a> {
+    name: &'static str,
+    material: &'a Material,
+    /// m.
+    thickness: f64,
+}
+
+impl<'a> CheckedWeld<'a> {
+    pub(crate) fn at(axle: &'a Axle, stiffener: &'a Stiffener, peak: &WeldForce) -> Result<Self, AxleError> {
+        let piece = piece_at(axle, peak.y);
+        let profile = piece.profile_at(peak.y.abs());
+        let [rear, front] = stiffener.on(&profile)?.gaps;
+        let fillet = Fillet::with_leg(stiffener.leg_over(if peak.foot == "rear" { rear } else { front }))?;
+        let plate = stiffener.form.plate();
+        let both = plate.between_the_feet && stiffener.weld.both_sides;
+        Ok(CheckedWeld {
+            stiffener,
+            fillet: if both { fillet } else { fillet.one_sided() },
+            load: WeldLoad { along: peak.along, across: peak.across, away: peak.outward },
+            wall: Joined {
+                name: "wall",
+                material: axle.body.material(piece.part),
+                thickness: wall_thickness(&profile),
+            },
+            plate: Joined { name: "stiffener", material: &stiffener.material, thickness: plate.thickness },
+        })
     }
-    let known = [material, &stiffener.material].into_iter().filter_map(strengths);
-    let weaker = known.min_by(|a, b| a[1].total_cmp(&b[1]));
-    let Some([yield_strength, ultimate_strength]) = weaker else { return Ok(Vec::new()) };
-    let weld = EnWeld::new(ultimate_strength, correlation_factor(yield_strength))?;
-    Ok(weld.directional_checks(fillet, &load.times(ask.safety_factor)).to_vec())
+
+    /// Its strength, its size and its stitches.
+    pub(crate) fn checks(&self, ask: StrengthAsk) -> Result<Vec<Check>, AxleError> {
+        let mut checks = self.strength_checks(ask)?;
+        checks.extend(self.size_checks(ask.rules)?);
+        Ok(checks)
+    }
+
+    /// The throat, and the two parts beside it where their strength is known.
+    pub(crate) fn strength_checks(&self, ask: StrengthAsk) -> Result<Vec<Check>, AxleError> {
+        let beside = [&self.wall, &self.plate].map(|part| part.beside_weld(ask));
+        let beside: Vec<BaseMetal> =
+            beside.into_iter().collect::<Result<Vec<_>, _>>()?.into_iter().flatten().collect();
+        let checks = match ask.rules {
+            StrengthRules::Aisc => {
+                let weld = AiscWeld::new(ask.electrode_strength, AiscBasis::FactoredLoads)?;
+                let parts = beside.iter().flat_map(|part| weld.base_metal_checks(part, &self.load));
+                std::iter::once(weld.check(&self.fillet, &self.load)).chain(parts).collect()
+            }
+            StrengthRules::En => {
+                let parts = beside.iter().map(|part| EnWeld::base_metal_check(part, &self.load));
+                self.en_throat_checks()?.into_iter().chain(parts).collect::<Vec<_>>()
+            }
+        };
+        Ok(checks.into_iter().map(|check| check.with_safety_factor(ask.safety_factor)).collect())
+    }
+
+    /// By the weaker of the parts whose strength is known.
+    fn en_throat_checks(&self) -> Result<Vec<Check>, AxleError> {
+        let known = [&self.wall, &self.plate].into_iter().filter_map(|part| strengths(part.material));
+        let weaker = known.min_by(|a, b| a[1].total_cmp(&b[1]));
+        let Some([yield_strength, ultimate_strength]) = weaker else { return Ok(Vec::new()) };
+        let weld = EnWeld::new(ultimate_strength, correlation_factor(yield_strength))?;
+        Ok(weld.checks(&self.fillet, &self.load))
+    }
+
+    fn size_checks(&self, rules: StrengthRules) -> Result<Vec<Check>, AxleError> {
+        let (length, stitches) = match self.stiffener.weld.pattern {
+            WeldPattern::Continuous => (self.stiffener.length(), None),
+            WeldPattern::Stitched { length, pitch } => {
+                (length, Some(Stitches::new(self.fillet, length, pitch)?))
+            }
+        };
+        let thinner = self.wall.thickness.min(self.plate.thickness);
+        let mut run = WeldRun::new(self.fillet, length, thinner)?;
+        if self.stiffener.form.plate().along_its_edge {
+            run = run.along_edge(self.plate.thickness)?;
+        }
+        let [[rear, front], _] = self.stiffener.form.outline().reach();
+        let part = StitchedPart { thinner, width: front - rear };
+        Ok(match rules {
+            StrengthRules::Aisc => {
+                let more = stitches.into_iter().flat_map(|stitches| stitches.aisc_checks(&part));
+                run.aisc_checks().into_iter().chain(more).collect()
+            }
+            StrengthRules::En => {
+                let more = stitches.into_iter().flat_map(|stitches| stitches.en_checks(&part, true));
+                run.en_checks().into_iter().chain(more).collect()
+            }
+        })
+    }
+}
+
+impl Joined<'_> {
+    /// The part as the weld's heat leaves it; none where its strength is not known.
+    fn beside_weld(&self, ask: StrengthAsk) -> Result<Option<BaseMetal>, AxleError> {
+        let Some([yielding, ultimate]) = strengths(self.material) else { return Ok(None) };
+        let zone = ask.beside_weld(yielding)?;
+        let (yielding, ultimate) = (zone.weakened(yielding), zone.weakened(ultimate));
+        Ok(Some(BaseMetal::new(self.name, self.thickness, yielding, ultimate)?))
+    }
 }
 
 /// Yield and ultimate strength, Pa; the latter is at least the former, where the file knows no more.
 fn strengths(material: &Material) -> Option<[f64; 2]> {
     let yield_strength = material.yield_strength()?;
     Some([yield_strength, material.ultimate_strength().unwrap_or(yield_strength)])
-}
-
-/// The wall of the axle beside a weld, as its heat leaves it.
-fn wall_beside(
-    material: &Material,
-    thickness: Option<f64>,
-    ask: StrengthAsk,
-) -> Result<Option<BaseMetal>, AxleError> {
-    let (Some(thickness), Some([yielding, ultimate])) = (thickness, strengths(material)) else {
-        return Ok(None);
-    };
-    let zone = ask.beside_weld(yielding)?;
-    Ok(Some(BaseMetal::new(thickness, zone.weakened(yielding), zone.weakened(ultimate))?))
-}
-
-fn size_checks(
-    axle: &Axle,
-    stiffener: &Stiffener,
-    fillet: &Fillet,
-    rules: StrengthRules,
-) -> Result<Vec<Check>, AxleError> {
-    let middle = 0.5 * (stiffener.from + stiffener.to);
-    let Some(wall) = wall_under(axle, middle) else { return Ok(Vec::new()) };
-    let (length, stitches) = match stiffener.weld.pattern {
-        WeldPattern::Continuous => (stiffener.length(), None),
-        WeldPattern::Stitched { length, pitch } => (length, Some(Stitches::new(*fillet, length, pitch)?)),
-    };
-    let run = WeldRun::new(*fillet, length, wall)?;
-    let [[rear, front], _] = stiffener.form.outline().reach();
-    let part = StitchedPart { thinner: wall, width: front - rear };
-    Ok(match rules {
-        StrengthRules::Aisc => {
-            let more = stitches.into_iter().flat_map(|stitches| stitches.aisc_checks(&part));
-            run.aisc_checks().into_iter().chain(more).collect()
-        }
-        StrengthRules::En => {
-            let more = stitches.into_iter().flat_map(|stitches| stitches.en_checks(&part, true));
-            run.en_checks().into_iter().chain(more).collect()
-        }
-    })
-}
-
-/// Wall of the axle at a position, m.
-fn wall_under(axle: &Axle, y: f64) -> Option<f64> {
-    match piece_at(axle, y).profile_at(y.abs()) {
-        Profile::RoundTube(tube) => Some(tube.wall()),
-        Profile::RectangularTube(tube) => Some(tube.wall()),
-        Profile::RoundBar(_) => None,
-    }
 }

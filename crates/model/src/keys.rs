@@ -316,6 +316,12 @@ static SEAT: TableSpec = TableSpec {
             Default("\"0 rad/(kN m)\""),
         ),
         quantity(
+            "weld_keep_out",
+            "Length on both sides of the seat in which no stiffener may lie: bracket, weld toes and clamp need it (common practice, no source).",
+            (Kind::Length, NonNegative),
+            Default("\"25 mm\""),
+        ),
+        quantity(
             "bracket_breadth",
             "Breadth of bracket, saddle and clamp block round the middle of the wall; a quarter of the way round if left out.",
             (Kind::Length, Positive),
@@ -335,7 +341,7 @@ static SEAT: TableSpec = TableSpec {
         ),
         quantity(
             "u_bolt_torque",
-            "Torque on each nut of the U-bolts, for the wall's strength under the clamp.",
+            "Torque on each nut of the U-bolts, two nuts a bolt, for the wall's strength under the clamp.",
             (Kind::Moment, Positive),
             Optional,
         ),

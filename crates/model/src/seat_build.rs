@@ -42,6 +42,7 @@ impl Builder<'_> {
             rotational_stiffness: table.number("rotational_stiffness"),
             wall,
             wall_flexibility,
+            weld_keep_out: table.number("weld_keep_out"),
             bracket: self.bracket(table, body),
             damping: table.number("damping"),
             rebound_damping: table.optional_number("rebound_damping").unwrap_or(table.number("damping")),
@@ -57,7 +58,7 @@ impl Builder<'_> {
             self.assume_seat(table, "bracket_breadth", format!("{:.1} mm", breadth * 1e3));
             if table.word("fixing") == "clamped" {
                 self.assume_seat(table, "u_bolt_diameter", format!("{:.0} mm", U_BOLT_DIAMETER * 1e3));
-                self.assume_seat(table, "u_bolts", U_BOLTS.to_string());
+                self.assume_seat(table, "u_bolts", format!("{U_BOLTS}, each with two legs"));
                 self.assume_seat(table, "nut_factor", NUT_FACTOR.to_string());
             }
         }

@@ -143,6 +143,9 @@ impl Builder<'_> {
             AxleError::StiffenerMeets { stiffener, side: Side::Left, .. } => (stiffener, "to"),
             AxleError::StiffenerMeets { stiffener, .. } => (stiffener, "from"),
             AxleError::Floats { stiffener, .. } => (stiffener, "shape"),
+            AxleError::SleeveBore { stiffener, .. } => (stiffener, "bore"),
+            AxleError::DrawnOffWall { stiffener, .. } => (stiffener, "corners"),
+            AxleError::UnlikeMetals { stiffener, .. } => (stiffener, "material"),
             AxleError::StiffenerRoom { stiffener, what, .. } if what.contains("stitch") => {
                 (stiffener, "stitch_length")
             }

@@ -49,10 +49,13 @@ pub(crate) static STIFFENER: TableSpec = TableSpec {
             (Kind::Length, NonNegative),
             Optional,
         ),
-        size("bore", "Inside diameter of a sleeve; the outside diameter of the tube if left out."),
+        size(
+            "bore",
+            "Inside diameter of a sleeve, the outside diameter of the tube to 3.2 mm more; that of the tube if left out.",
+        ),
         key(
             "corners",
-            "Corners of an outline of its own, counter-clockwise: forward, then away from the axle; it sits as drawn.",
+            "Corners of an outline of its own, counter-clockwise: forward, then away from the axle, 0 at the outermost of its wall; it sits as drawn, touching the wall.",
             Holds::Corners,
             Optional,
         ),

@@ -10,6 +10,6 @@ pub(crate) fn strength_ask(table: &Table) -> StrengthAsk {
         safety_factor: table.number("safety_factor"),
         rules: if table.word("rules") == "en" { StrengthRules::En } else { StrengthRules::Aisc },
         electrode_strength: table.number("electrode_strength"),
-        kept_beside_weld: table.optional_number("kept_beside_weld"),
+        haz_strength_factor: table.optional_number("haz_strength_factor"),
     }
 }

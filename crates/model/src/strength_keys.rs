@@ -28,7 +28,7 @@ pub(crate) static STRENGTH: TableSpec = TableSpec {
         ),
         quantity(
             "safety_factor",
-            "Yield strength over allowed stress (common practice, no source).",
+            "What every strength is divided by: yield, weld, clamp crush, local buckling (common practice, no source).",
             (Kind::Ratio, Between(1.0, 20.0)),
             Default("1.5"),
         ),
@@ -39,8 +39,8 @@ pub(crate) static STRENGTH: TableSpec = TableSpec {
             Default("\"70 ksi\""),
         ),
         quantity(
-            "kept_beside_weld",
-            "Share of its strength that steel keeps beside a weld; 1 up to a yield of 460 MPa and 0.6 above if left out.",
+            "haz_strength_factor",
+            "HAZ strength factor, strength beside a weld over that of the steel; if left out 1 up to a yield of 355 MPa, 0.9 to 460, 0.8 to 700, 0.6 above.",
             (Kind::Ratio, Between(0.1, 1.0)),
             Optional,
         ),

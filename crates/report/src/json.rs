@@ -63,7 +63,8 @@ pub use sensitivities::{
 };
 pub use stiffening::{AxialForceEntry, StiffenerEntry, StiffeningEntry, WeldForceEntry};
 pub use strength::{
-    CheckEntry, STRENGTH_SCHEMA, StrengthCaseEntry, StrengthDocument, strength_document, strength_schema,
+    CheckEntry, STRENGTH_SCHEMA, StrengthCaseEntry, StrengthDocument, WeldBandEntry, WeldUseEntry,
+    strength_document, strength_schema,
 };
 pub use study::{
     EqualMassEntry, QuantitiesEntry, QuantityEntry, ResultsEntry, RideNameEntry, RowEntry, STUDY_SCHEMA,

@@ -30,6 +30,7 @@ mod textbook;
 mod tire;
 mod uncertainty;
 mod walls;
+mod weld_band;
 
 pub use causes::causes;
 pub use compatibility::compatibility;

@@ -111,6 +111,16 @@ impl Check {
         Self { what: format!("{} in HAZ", self.what), ..self }
     }
 
+    /// The same check with its limit kept a safety factor away: a most allowed is divided by it, a least one
+    /// multiplied.
+    pub fn with_safety_factor(self, factor: f64) -> Self {
+        let limit = match self.bound {
+            Bound::AtMost => self.limit / factor,
+            Bound::AtLeast => self.limit * factor,
+        };
+        Self { limit, ..self }
+    }
+
     /// The same check at a named place.
     pub fn at(self, place: &str) -> Self {
         Self { what: format!("{} at {place}", self.what), ..self }
@@ -180,6 +190,15 @@ mod tests {
         assert_eq!(throat(0.003).verdict(), Verdict::Passes);
         assert_eq!(throat(0.002).verdict(), Verdict::Fails);
         assert_eq!(throat(0.0).utilisation(), f64::INFINITY);
+    }
+
+    #[test]
+    fn a_safety_factor_keeps_a_limit_away_on_either_side() {
+        let least = Check::at_least("local buckling factor", Kind::Ratio, 4.0, 2.0);
+        for check in [stress(100e6), least] {
+            let kept = check.clone().with_safety_factor(1.5);
+            assert!((kept.utilisation() / check.utilisation() - 1.5).abs() < 1e-12);
+        }
     }
 
     #[test]

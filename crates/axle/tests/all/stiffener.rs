@@ -10,7 +10,7 @@ use axlebow_axle::{
     WeldPattern, flex, modes, sleeve, standard_cases,
 };
 use axlebow_sections::shape::{Channel, Flat};
-use axlebow_sections::{Material, Shape};
+use axlebow_sections::{Contour, Corner, Material, Outline, Shape};
 
 /// Between the seats the moment M is the same everywhere, so a stiffener of length l takes
 /// M l/2 (1/EI - 1/EI') off the slope at each seat, whatever its distance from the axle's line.
@@ -79,7 +79,9 @@ fn a_pair_top_and_bottom_keeps_the_centroid_and_the_camber_split_sums() {
 fn a_stiffener_of_no_stiffness_adds_its_mass_only() {
     let putty = Material::new("putty", 200.0, 0.3, 7850.0).unwrap();
     let soft = Stiffener { material: putty, ..tent() };
-    let (bare, stuck) = (loose_seats(vec![]), loose_seats(vec![soft.clone()]));
+    let bare = loose_seats(vec![]);
+    // Not checked: nobody may weld putty.
+    let stuck = Axle { stiffeners: vec![soft.clone()], ..bare.clone() };
     let (before, after) = (under_load(&bare, 80e3), under_load(&stuck, 80e3));
     assert_relative_eq!(
         after.wheels.left.camber_change,
@@ -187,6 +189,16 @@ fn misfits_name_both_parties_and_by_how_much() {
     let long = Stiffener { to: 0.5, ..tent() };
     let said = refused(vec![long]);
     assert!(said.contains("runs 80.0 mm into the seat, which begins 420.0 mm"), "{said}");
+    let beside_seat = |from: f64, to: f64| {
+        let mut axle = Axle { stiffeners: vec![Stiffener { from, to, ..tent() }], ..axle() };
+        Side::BOTH.into_iter().for_each(|side| axle.seats.of_mut(side).weld_keep_out = 0.025);
+        axle.checked().map(|_| ()).map_err(|errors| errors[0].to_string())
+    };
+    assert_eq!((beside_seat(-0.3, 0.395), beside_seat(0.565, 0.7)), (Ok(()), Ok(())));
+    let said = beside_seat(-0.3, 0.4).unwrap_err();
+    assert!(said.contains("5.0 mm into the keep-out beside the seat, which begins 395.0 mm"), "{said}");
+    let said = beside_seat(0.55, 0.7).unwrap_err();
+    assert!(said.contains("15.0 mm into the keep-out beside the seat, which begins 565.0 mm"), "{said}");
     let outboard = Stiffener { from: 0.55, to: 0.79, ..tent() };
     let said = refused(vec![outboard.clone()]);
     assert!(said.contains("runs 40.0 mm into the keep-out beside the spindle"), "{said}");
@@ -206,4 +218,64 @@ fn misfits_name_both_parties_and_by_how_much() {
         Shape::Channel(Channel { height: 0.2, width: 0.05, web: 0.006, flange: 0.008, root_radius: 0.0 });
     let said = refused(vec![stiffener("wide", &wide, Attitude::ToesDown)]);
     assert!(said.contains("does not sit on the axle"), "{said}");
+    let aluminium = Material::new("aluminium", 70e9, 0.33, 2700.0).unwrap();
+    let said = refused(vec![Stiffener { material: aluminium, ..tent() }]);
+    assert!(said.contains("unlike metals") && said.contains("70 against 200 GPa"), "{said}");
+    let stainless = Material::new("stainless", 195e9, 0.3, 7950.0).unwrap();
+    let alike = vec![Stiffener { material: stainless, ..tent() }];
+    assert!(Axle { stiffeners: alike, ..axle() }.checked().is_ok());
+}
+
+/// Bores of 1/16 in round the tube of 127 mm, and just past it.
+#[test]
+fn a_sleeve_must_fit_its_tube() {
+    let tube = tube(0.127, 0.0127);
+    let fits = |bore: f64| {
+        let half = StiffenerForm::of_shape(&sleeve(bore, 0.005).unwrap(), Attitude::Round);
+        [half, StiffenerForm::full_sleeve(bore, 0.005)]
+            .map(|form| Stiffener { form: form.unwrap(), ..tent() }.on(&tube).map(|_| ()))
+    };
+    let widest = 0.127 + 0.125 * 0.0254;
+    assert_eq!(fits(0.127), [Ok(()), Ok(())]);
+    assert_eq!(fits(widest - 1e-6), [Ok(()), Ok(())]);
+    for misfit in fits(widest + 1e-5) {
+        let said = misfit.unwrap_err().to_string();
+        assert!(
+            said.contains("bore of 130.2 mm on a tube of 127.0 mm") && said.contains("pack it"),
+            "{said}"
+        );
+    }
+}
+
+/// On the tube of 127 mm, a bar drawn at a height (mm) over its outermost.
+#[test]
+fn an_outline_lies_where_it_is_drawn_or_is_refused() {
+    let drawn = |height: f64| {
+        let corner = |(x, z): (f64, f64)| Corner { x: x * 1e-3, z: (z + height) * 1e-3, turn: 0.0 };
+        let corners = [(-10.0, 0.0), (10.0, 0.0), (10.0, 30.0), (-10.0, 30.0)].map(corner).to_vec();
+        let form = StiffenerForm::of_outline("outline", Outline::solid(Contour::new(corners).unwrap()));
+        Stiffener { form, ..tent() }.on(&tube(0.127, 0.0127)).map(|seated| seated.area.centroid[1])
+    };
+    assert_relative_eq!(drawn(0.0).unwrap(), 0.0635 + 0.015, max_relative = 1e-9);
+    assert_relative_eq!(drawn(0.05).unwrap(), 0.0635 + 0.015, max_relative = 1e-9);
+    let said = [5.0, -5.0].map(|height| drawn(height).unwrap_err().to_string());
+    assert!(
+        said[0].contains("5.0 mm clear of the wall") && said[0].contains("lower its corners"),
+        "{said:?}"
+    );
+    assert!(said[1].contains("5.0 mm into the wall") && said[1].contains("raise its corners"), "{said:?}");
+}
+
+/// Corners lie √(r² + b²/4) - r off the tube: 4.7 and 5 mm.
+#[test]
+fn no_fillet_bridges_a_gap_of_more_than_three_sixteenths_of_an_inch() {
+    let lying = |width: f64, leg: f64| {
+        let flat = Shape::Flat(Flat { width, thickness: 0.01 });
+        let flat = stiffener("flat", &flat, Attitude::Lying);
+        Stiffener { weld: StiffenerWeld { leg, ..weld() }, ..flat }.on(&tube(0.127, 0.0127))
+    };
+    let width = |gap: f64| 2.0 * ((0.0635 + gap).powi(2) - 0.0635_f64.powi(2)).sqrt();
+    assert!(lying(width(0.0047), 0.006).is_ok());
+    assert!(matches!(lying(width(0.005), 0.006), Err(AxleError::Floats { .. })));
+    assert!(matches!(lying(width(0.0047), 0.0046), Err(AxleError::Floats { .. })));
 }

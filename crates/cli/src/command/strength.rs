@@ -19,10 +19,11 @@ pub fn run(arguments: &Strength) -> Result<ExitCode, Failure> {
         ..model.strength
     };
     let outcome = axlebow_axle::strength(&model.axle, &cases, ask)?;
+    let bands = axlebow_axle::weld_bands(&model.axle, &cases, ask)?;
     let card = input::card(&model, &arguments.model);
     output::print(&match arguments.model.json {
-        true => json::strength_document(&outcome, &card),
-        false => table::strength(&outcome, &card, arguments.all),
+        true => json::strength_document(&outcome, &bands, &card),
+        false => table::strength(&outcome, &bands, &card, arguments.all),
     })?;
     Ok(if outcome.holds() { ExitCode::SUCCESS } else { ExitCode::from(CHECK_FAILS) })
 }

@@ -1,6 +1,6 @@
 //! The table of strength checks.
 
-use axlebow_axle::{PlacedCheck, StrengthCase, StrengthOutcome};
+use axlebow_axle::{PlacedCheck, StrengthCase, StrengthOutcome, WeldBand};
 use axlebow_strength::{Bound, Check, Verdict, Weight};
 
 use super::cautions::{clamping, welding};
@@ -8,6 +8,7 @@ use super::flex::{WIDTH, warnings};
 use super::flex_brief::assumed;
 use super::grid::{Grid, paragraph};
 use super::preheat::preheat;
+use super::weld_band::weld_bands;
 use crate::ModelCard;
 use crate::number::{Numbers, Shown, fixed};
 
@@ -17,14 +18,14 @@ const FEW: usize = 3;
 /// Share of its limit below which a value is shown as 0.
 const NOTHING: f64 = 1e-3;
 
-/// For each load case the checks that use most of their limit, or all; then walls, sources, what was assumed,
-/// warnings and cautions.
-pub fn strength(outcome: &StrengthOutcome, card: &ModelCard, all: bool) -> String {
+/// For each load case the checks that use most of their limit, or all; then walls, the band of welds, sources, what was
+/// assumed, warnings and cautions.
+pub fn strength(outcome: &StrengthOutcome, bands: &[WeldBand], card: &ModelCard, all: bool) -> String {
     let numbers = Numbers { system: card.system };
     let invented = &card.invented_line();
     let factor = fixed(outcome.ask.safety_factor, 2);
     let asked = format!(
-        "Safety factor against yield {factor}. Welds and classes of walls by {}.",
+        "Safety factor {factor}: every strength (yield, weld, clamp crush, local buckling) is divided by it. Welds and classes of walls by {}.",
         outcome.ask.rules.title()
     );
     let mut text = paragraph(&card.name, WIDTH, 0) + invented + &paragraph(&asked, WIDTH, 0);
@@ -38,6 +39,7 @@ pub fn strength(outcome: &StrengthOutcome, card: &ModelCard, all: bool) -> Strin
     }
     text += &preheat(&outcome.preheat);
     text += &verdict(outcome);
+    text += &weld_bands(bands, numbers);
     text += &sources(outcome);
     for assumption in &outcome.assumptions {
         text += &paragraph(&format!("Assumed: {assumption}"), WIDTH, 2);

@@ -8,9 +8,15 @@ use super::{BaseMetal, Fillet, WeldLoad};
 use crate::error::positive;
 use crate::{Check, StrengthError};
 
+const ONE_SIDED: &str = "ANSI/AISC 360-22, J2.4: 0.60 F_EXX on the throat; a fillet on one side of its plate earns nothing by the load's \
+     direction (from memory)";
 const WELD: &str = "ANSI/AISC 360-22, J2.4: 0.60 F_EXX (1 + 0.50 sin^1.5 θ) on the throat (from memory)";
 const BASE: &str = "ANSI/AISC 360-22, J4.2: 0.60 F_y (phi 1.00, omega 1.50) and 0.60 F_u (phi 0.75, omega 2.00) on \
      the thickness (from memory)";
+
+/// What helps a part that shears beside its weld.
+pub(super) const SPREAD: &str =
+    "a larger weld does not help: spread the load over more length or a thicker part";
 
 /// Share of a tensile strength that shear may reach: J2.4 and J4.2.
 const SHEAR_SHARE: f64 = 0.60;
@@ -67,16 +73,18 @@ impl AiscWeld {
         self.basis.share(0.75, 2.00) * SHEAR_SHARE * self.electrode_strength * directional
     }
 
-    /// Strength of a fillet per length (N/m) for a load at `angle` (rad) to its axis.
+    /// Strength of a fillet per length (N/m) for a load at `angle` (rad) to its axis; of a one-sided one as for a load
+    /// along it.
     pub fn strength(&self, fillet: &Fillet, angle: f64) -> f64 {
-        self.throat_strength(angle) * fillet.throat()
+        self.throat_strength(if fillet.is_one_sided() { 0.0 } else { angle }) * fillet.throat()
     }
 
-    /// Throat stress of a fillet against [`AiscWeld::throat_strength`].
+    /// Throat stress of a fillet against what its throat may carry, as by [`AiscWeld::strength`].
     pub fn check(&self, fillet: &Fillet, load: &WeldLoad) -> Check {
-        let stress = load.resultant() / fillet.throat();
-        Check::at_most("weld throat stress", Kind::Stress, stress, self.throat_strength(load.angle()))
-            .sourced(WELD)
+        let throat = fillet.throat();
+        let (stress, limit) = (load.resultant() / throat, self.strength(fillet, load.angle()) / throat);
+        Check::at_most("weld throat stress", Kind::Stress, stress, limit)
+            .sourced(if fillet.is_one_sided() { ONE_SIDED } else { WELD })
             .advising("enlarge the weld, weld both sides, or lengthen the attached part")
     }
 
@@ -85,7 +93,7 @@ impl AiscWeld {
         SQRT_2 * load.resultant() / self.throat_strength(load.angle())
     }
 
-    /// Shear stress in a part beside the weld against yielding and rupture.
+    /// Shear stress in a part beside the weld against yielding and rupture, each named after the part.
     ///
     /// A load that pulls on the part is held to the shear limits too, which are the lower ones.
     ///
@@ -94,13 +102,11 @@ impl AiscWeld {
         let stress = load.resultant() / part.thickness();
         let yielding = self.basis.share(1.00, 1.50) * SHEAR_SHARE * part.yield_strength();
         let rupture = self.basis.share(0.75, 2.00) * SHEAR_SHARE * part.ultimate_strength();
-        [("base metal shear, yielding", yielding), ("base metal shear, rupture", rupture)].map(
-            |(what, limit)| {
-                Check::at_most(what, Kind::Stress, stress, limit).sourced(BASE).advising(
-                    "a larger weld does not help: spread the load over more length or a thicker part",
-                )
-            },
-        )
+        [("yielding", yielding), ("rupture", rupture)].map(|(how, limit)| {
+            Check::at_most(format!("{} shear, {how}", part.name()), Kind::Stress, stress, limit)
+                .sourced(BASE)
+                .advising(SPREAD)
+        })
     }
 }
 
@@ -120,6 +126,13 @@ mod tests {
     }
 
     #[test]
+    fn a_fillet_on_one_side_earns_nothing_by_the_direction_of_its_load() {
+        let fillet = Fillet::with_leg(0.006).unwrap().one_sided();
+        let across = WeldLoad { away: 300e3, ..WeldLoad::default() };
+        assert_relative_eq!(e70().check(&fillet, &across).limit, e70().throat_strength(0.0));
+    }
+
+    #[test]
     fn the_needed_leg_is_used_up_just_so() {
         let load = WeldLoad { along: 300e3, across: 0.0, away: 200e3 };
         let fillet = Fillet::with_leg(e70().needed_leg(&load)).unwrap();
@@ -128,11 +141,12 @@ mod tests {
 
     #[test]
     fn thin_base_metal_yields_before_it_tears() {
-        let part = BaseMetal::new(0.003, 250e6, 400e6).unwrap();
+        let part = BaseMetal::new("wall", 0.003, 250e6, 400e6).unwrap();
         let load = WeldLoad::of_shear_flow(300e3, 1);
         let [yielding, rupture] = e70().base_metal_checks(&part, &load);
         assert_relative_eq!(yielding.limit, 100e6);
         assert_relative_eq!(rupture.limit, 120e6);
         assert_relative_eq!(yielding.value, 100e6);
+        assert_eq!(rupture.what, "wall shear, rupture");
     }
 }

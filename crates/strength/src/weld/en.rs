@@ -4,13 +4,15 @@ use std::f64::consts::SQRT_2;
 
 use axlebow_units::Kind;
 
-use super::{Fillet, WeldLoad};
+use super::aisc::SPREAD;
+use super::{BaseMetal, Fillet, WeldLoad};
 use crate::error::{positive, within};
 use crate::{Check, StrengthError};
 
 const SIMPLIFIED: &str = "EN 1993-1-8:2005, 4.5.3.3: f_u/(√3 β_w γ_M2) on the throat (from memory)";
 const EQUIVALENT: &str = "EN 1993-1-8:2005, 4.5.3.2: √(σ² + 3(τ² + τ∥²)) ≤ f_u/(β_w γ_M2) (from memory)";
 const NORMAL: &str = "EN 1993-1-8:2005, 4.5.3.2: σ ≤ 0.9 f_u/γ_M2 (from memory)";
+const BASE: &str = "EN 1993-1-1:2005, 6.2.6: f_y/(√3 γ_M0) on the thickness, γ_M0 1.00 (from memory)";
 const ADVICE: &str = "enlarge the weld, weld both sides, or lengthen the attached part";
 
 /// Fillet welds as EN 1993-1-8:2005 sees them; loads are factored ones.
@@ -84,6 +86,25 @@ impl EnWeld {
         ]
     }
 
+    /// A fillet by the method that suits it: the directional one, but the simplified one where it is one-sided.
+    pub fn checks(&self, fillet: &Fillet, load: &WeldLoad) -> Vec<Check> {
+        match fillet.is_one_sided() {
+            true => vec![self.simplified_check(fillet, load)],
+            false => self.directional_checks(fillet, load).to_vec(),
+        }
+    }
+
+    /// Shear stress in a part beside the weld against yielding, named after the part.
+    ///
+    /// - `load`: all that the part carries there; of two fillets at one place the sum
+    pub fn base_metal_check(part: &BaseMetal, load: &WeldLoad) -> Check {
+        let stress = load.resultant() / part.thickness();
+        let limit = part.yield_strength() / 3.0_f64.sqrt();
+        Check::at_most(format!("{} shear, yielding", part.name()), Kind::Stress, stress, limit)
+            .sourced(BASE)
+            .advising(SPREAD)
+    }
+
     /// Leg that carries a load just so by the simplified method (m).
     pub fn needed_leg(&self, load: &WeldLoad) -> f64 {
         SQRT_2 * load.resultant() / self.shear_strength()
@@ -134,6 +155,21 @@ mod tests {
         let [equivalent, _] = s355().directional_checks(&fillet, &load);
         let gain = s355().simplified_check(&fillet, &load).utilisation() / equivalent.utilisation();
         assert_relative_eq!(gain, 1.5_f64.sqrt(), max_relative = 1e-12);
+    }
+
+    #[test]
+    fn a_fillet_on_one_side_goes_by_the_simplified_method() {
+        let fillet = Fillet::with_throat(0.005).unwrap().one_sided();
+        let load = WeldLoad { away: 400e3, ..WeldLoad::default() };
+        assert_eq!(s355().checks(&fillet, &load), [s355().simplified_check(&fillet, &load)]);
+    }
+
+    #[test]
+    fn the_part_beside_a_weld_shears_at_its_yield_strength_over_root_three() {
+        let part = BaseMetal::new("wall", 0.004, 355e6, 510e6).unwrap();
+        let check = EnWeld::base_metal_check(&part, &WeldLoad { along: 3e5, across: 0.0, away: 4e5 });
+        assert_relative_eq!(check.value, 125e6);
+        assert_relative_eq!(check.limit, 204.959_3e6, max_relative = 1e-6);
     }
 
     #[test]

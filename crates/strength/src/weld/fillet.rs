@@ -12,6 +12,7 @@ use crate::error::positive;
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Fillet {
     throat: f64,
+    one_sided: bool,
 }
 
 impl Fillet {
@@ -21,7 +22,7 @@ impl Fillet {
     ///
     /// Errors: [`StrengthError::NotPositive`].
     pub fn with_leg(leg: f64) -> Result<Self, StrengthError> {
-        Ok(Self { throat: positive("leg of the fillet", leg, "m")? * FRAC_1_SQRT_2 })
+        Self::with_throat(positive("leg of the fillet", leg, "m")? * FRAC_1_SQRT_2)
     }
 
     /// A fillet of a throat.
@@ -30,7 +31,21 @@ impl Fillet {
     ///
     /// Errors: [`StrengthError::NotPositive`].
     pub fn with_throat(throat: f64) -> Result<Self, StrengthError> {
-        Ok(Self { throat: positive("throat of the fillet", throat, "m")? })
+        Ok(Self { throat: positive("throat of the fillet", throat, "m")?, one_sided: false })
+    }
+
+    /// The same fillet where the plate that it joins has none on its other side.
+    ///
+    /// Its root can open, so that the direction of the load earns it no strength.
+    ///
+    /// Source: EN 1993-1-8:2005, 4.12, on the root of one-sided fillets (from memory); by AISC our cautious reading.
+    pub fn one_sided(self) -> Self {
+        Self { one_sided: true, ..self }
+    }
+
+    /// Whether the plate that it joins has none on its other side.
+    pub fn is_one_sided(&self) -> bool {
+        self.one_sided
     }
 
     /// Throat, a = w/√2 (m): the least distance from the root to the flat face.

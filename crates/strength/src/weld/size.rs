@@ -10,6 +10,8 @@ use crate::{Check, StrengthError};
 const LEAST_LEG: &str = "ANSI/AISC 360-22, Table J2.4, thinner part joined (from memory)";
 const EDGE_LEG: &str =
     "ANSI/AISC 360-22, J2.2b: along an edge of 1/4 in or more, 1/16 in less than it (from memory)";
+const GREATEST_LEG: &str =
+    "common practice, no source: a leg beyond the thickness of the thinner part adds heat and no strength";
 const LEAST_THROAT: &str = "EN 1993-1-8:2005, 4.5.2: throat of 3 mm or more (from memory)";
 const LEAST_LENGTH_EN: &str = "EN 1993-1-8:2005, 4.5.1: 30 mm and 6 throats or more (from memory)";
 const LEAST_LENGTH_AISC: &str = "ANSI/AISC 360-22, J2.2b: 4 legs or more (from memory)";
@@ -74,6 +76,7 @@ impl WeldRun {
             Check::at_least("weld length", Kind::Length, self.length, 4.0 * leg)
                 .sourced(LEAST_LENGTH_AISC)
                 .advising("lengthen the weld, or count its leg as a quarter of its length"),
+            self.greatest_leg_check(),
         ];
         checks.extend(self.edge.map(|thickness| {
             Check::at_most("weld leg along the edge", Kind::Length, leg, greatest_edge_leg(thickness))
@@ -85,8 +88,14 @@ impl WeldRun {
         checks
     }
 
+    fn greatest_leg_check(&self) -> Check {
+        Check::at_most("greatest weld leg", Kind::Length, self.fillet.leg(), self.thinner)
+            .sourced(GREATEST_LEG)
+            .advising("use a smaller leg and more length of weld, or a thicker part")
+    }
+
     /// Size and length against EN 1993-1-8:2005.
-    pub fn en_checks(&self) -> [Check; 2] {
+    pub fn en_checks(&self) -> [Check; 3] {
         let throat = self.fillet.throat();
         [
             Check::at_least("weld throat", Kind::Length, throat, 0.003)
@@ -95,6 +104,7 @@ impl WeldRun {
             Check::at_least("weld length", Kind::Length, self.length, (6.0 * throat).max(0.030))
                 .sourced(LEAST_LENGTH_EN)
                 .advising("lengthen the weld: a shorter one may not carry load"),
+            self.greatest_leg_check(),
         ]
     }
 }
@@ -119,6 +129,16 @@ mod tests {
         }
     }
 
+    /// A leg of 2 1/2 in on a part of 1/4 in.
+    #[test]
+    fn a_leg_thicker_than_the_thinner_part_fails_both_codes() {
+        let run = |leg: f64| WeldRun::new(Fillet::with_leg(leg * INCH).unwrap(), 1.0, 0.25 * INCH).unwrap();
+        let passes = |leg: f64| {
+            [run(leg).aisc_checks(), run(leg).en_checks().to_vec()].map(|all| all.iter().all(Check::passed))
+        };
+        assert_eq!((passes(0.25), passes(0.2501), passes(2.5)), ([true; 2], [false; 2], [false; 2]));
+    }
+
     #[test]
     fn a_thin_edge_may_be_filled_and_a_thick_one_not_quite() {
         assert_eq!(greatest_edge_leg(0.006), 0.006);
@@ -129,8 +149,12 @@ mod tests {
     fn a_short_thin_run_fails_both_codes() {
         let run = WeldRun::new(Fillet::with_leg(0.004).unwrap(), 0.012, 0.0127).unwrap();
         let run = run.along_edge(0.003).unwrap();
-        assert!(run.aisc_checks().iter().all(|check| check.verdict() == Verdict::Fails));
-        assert!(run.en_checks().iter().all(|check| check.verdict() == Verdict::Fails));
+        let failed = |checks: &[Check]| {
+            let failed = checks.iter().filter(|check| check.verdict() == Verdict::Fails);
+            failed.map(|check| check.what.clone()).collect::<Vec<_>>()
+        };
+        assert_eq!(failed(&run.aisc_checks()), ["weld leg", "weld length", "weld leg along the edge"]);
+        assert_eq!(failed(&run.en_checks()), ["weld throat", "weld length"]);
         assert!(WeldRun::new(Fillet::with_leg(0.004).unwrap(), 0.0, 0.01).is_err());
     }
 }

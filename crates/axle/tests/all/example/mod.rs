@@ -47,6 +47,7 @@ pub fn seat() -> Seat {
         rotational_stiffness: 200e3,
         wall: WallBy::Given,
         wall_flexibility: 0.0,
+        weld_keep_out: 0.0,
         bracket: SeatBracket {
             breadth: 0.09,
             u_bolt_diameter: 0.022,

@@ -1,0 +1,302 @@
+//! What is welded on: shapes in their attitudes, sleeves and outlines of the user's.
+
+use std::f64::consts::{FRAC_PI_2, PI};
+
+use axlebow_sections::shape::{Angle, Channel, HalfPipe, Tee};
+use axlebow_sections::{Contour, Outline, Placement, Profile, RoundTube, Shape};
+
+use crate::AxleError;
+
+/// How a shape sits on the axle.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Attitude {
+    /// An angle or a channel with both toes on the wall, closing a cell with it.
+    ToesDown,
+    /// An angle with the toe of one leg on the wall, that leg standing outward and the other across its end.
+    LegDown,
+    /// An angle with one leg flat on the wall and the other standing up from its rear edge.
+    BackUp,
+    /// A flat that stands outward on its edge.
+    OnEdge,
+    /// A flat, or a channel's web, that lies on the wall.
+    Lying,
+    /// A tee whose stem stands on the wall.
+    StemDown,
+    /// A tee whose flange lies on the wall.
+    FlangeDown,
+    /// A sleeve that fits round the tube.
+    Round,
+    /// An outline of the user's, sitting as it was drawn.
+    AsDrawn,
+}
+
+impl Attitude {
+    /// The word of files and results.
+    pub fn word(self) -> &'static str {
+        match self {
+            Attitude::ToesDown => "toes-down",
+            Attitude::LegDown => "leg-down",
+            Attitude::BackUp => "back-up",
+            Attitude::OnEdge => "on-edge",
+            Attitude::Lying => "lying",
+            Attitude::StemDown => "stem-down",
+            Attitude::FlangeDown => "flange-down",
+            Attitude::Round => "round",
+            Attitude::AsDrawn => "as-drawn",
+        }
+    }
+
+    /// Every attitude.
+    pub const ALL: [Attitude; 9] = [
+        Attitude::ToesDown,
+        Attitude::LegDown,
+        Attitude::BackUp,
+        Attitude::OnEdge,
+        Attitude::Lying,
+        Attitude::StemDown,
+        Attitude::FlangeDown,
+        Attitude::Round,
+        Attitude::AsDrawn,
+    ];
+
+    /// The attitude of a word.
+    pub fn of_word(word: &str) -> Option<Self> {
+        Attitude::ALL.into_iter().find(|attitude| attitude.word() == word)
+    }
+
+    /// Attitudes that a shape can take; the first is the usual one.
+    pub fn of_shape(shape: &Shape) -> &'static [Attitude] {
+        match shape {
+            Shape::Angle(_) => &[Attitude::ToesDown, Attitude::LegDown, Attitude::BackUp],
+            Shape::Flat(_) => &[Attitude::OnEdge, Attitude::Lying],
+            Shape::Channel(_) => &[Attitude::ToesDown, Attitude::Lying],
+            Shape::Tee(_) => &[Attitude::StemDown, Attitude::FlangeDown],
+            Shape::HalfPipe(_) => &[Attitude::Round],
+        }
+    }
+}
+
+/// What is welded on, in the axes of a stiffener on top of the axle.
+#[derive(Debug, Clone, PartialEq)]
+pub struct StiffenerForm {
+    /// What it is called in results, such as `angle, toes down`.
+    pub called: String,
+    outline: Outline,
+    fit: Fit,
+    plate: Plate,
+    pub(crate) cell: Option<CellWall>,
+}
+
+/// How a form comes to lie on the axle.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) enum Fit {
+    /// It is laid down until it rests on the wall.
+    Rests,
+    /// It lies where it was drawn, its heights from the outermost of the wall.
+    Drawn,
+    /// It fits round the tube.
+    Round {
+        /// Inside diameter, m.
+        bore: f64,
+    },
+}
+
+/// The plate of a form that its weld joins to the axle.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct Plate {
+    /// m.
+    pub thickness: f64,
+    /// Whether the fillet is laid along its edge, as on a lap, and not along its face.
+    pub along_its_edge: bool,
+    /// Whether one plate stands between both feet, so that two welds hold it from both sides.
+    pub between_the_feet: bool,
+}
+
+impl Plate {
+    fn lapped(thickness: f64) -> Self {
+        Plate { thickness, along_its_edge: true, between_the_feet: false }
+    }
+
+    fn standing(thickness: f64) -> Self {
+        Plate { thickness, along_its_edge: false, between_the_feet: true }
+    }
+
+    fn beside_a_cell(thickness: f64) -> Self {
+        Plate { thickness, along_its_edge: false, between_the_feet: false }
+    }
+
+    /// That of a shape in one of its attitudes.
+    ///
+    /// The toes of an angle lie along the wall of a round tube, so that their fillet runs along the edge; those of a
+    /// channel stand on it.
+    fn of(shape: &Shape, attitude: Attitude) -> Self {
+        match (shape, attitude) {
+            (Shape::Angle(angle), Attitude::LegDown) => Plate::standing(angle.thickness),
+            (Shape::Angle(angle), _) => Plate::lapped(angle.thickness),
+            (Shape::Flat(flat), Attitude::OnEdge) => Plate::standing(flat.thickness),
+            (Shape::Flat(flat), _) => Plate::lapped(flat.thickness),
+            (Shape::Channel(channel), Attitude::ToesDown) => Plate::beside_a_cell(channel.flange),
+            (Shape::Channel(channel), _) => Plate::beside_a_cell(channel.web.min(channel.flange)),
+            (Shape::Tee(tee), Attitude::StemDown) => Plate::standing(tee.stem),
+            (Shape::Tee(Tee { flange, .. }), _) => Plate::lapped(*flange),
+            (Shape::HalfPipe(HalfPipe { tube }), _) => Plate::lapped(tube.wall()),
+        }
+    }
+
+    /// That of an outline: its mean thickness, twice its area over its edge.
+    fn of_outline(outline: &Outline) -> Self {
+        Plate::beside_a_cell(2.0 * outline.area_properties().area / edge_length(outline))
+    }
+}
+
+/// Chords that stand for a quarter of a circle where only its length counts.
+const CHORDS: usize = 8;
+
+/// Length of the edge of an outline, that of its holes included, m.
+pub(crate) fn edge_length(outline: &Outline) -> f64 {
+    let of = |contour: &Contour| {
+        let edge = contour.polygon(CHORDS);
+        let next = edge.iter().cycle().skip(1);
+        edge.iter().zip(next).map(|(a, b)| (a[0] - b[0]).hypot(a[1] - b[1])).sum::<f64>()
+    };
+    of(outline.outside()) + outline.holes().iter().map(of).sum::<f64>()
+}
+
+/// Midline of a stiffener's wall that closes a cell with the axle's, from its rear foot to its front one.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct CellWall {
+    pub line: Vec<[f64; 2]>,
+    /// The wall from each point of the line to the next one.
+    pub runs: Vec<CellRun>,
+}
+
+/// A straight or round stretch of a wall.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct CellRun {
+    pub thickness: f64,
+    /// Angle through which it turns, rad, counter-clockwise positive.
+    pub turn: f64,
+}
+
+impl CellRun {
+    fn straight(thickness: f64) -> Self {
+        CellRun { thickness, turn: 0.0 }
+    }
+}
+
+impl StiffenerForm {
+    /// A shape in one of its attitudes.
+    ///
+    /// # Errors
+    /// [`AxleError::Attitude`] when the shape cannot sit so; [`AxleError::Section`] for impossible sizes.
+    pub fn of_shape(shape: &Shape, attitude: Attitude) -> Result<Self, AxleError> {
+        let accepted = Attitude::of_shape(shape);
+        if !accepted.contains(&attitude) {
+            return Err(AxleError::Attitude { shape: shape.kind(), attitude, accepted });
+        }
+        let seated = seating(shape, attitude);
+        let called = format!("{}, {}", shape.kind(), attitude.word().replace('-', " "));
+        let cell = midline(shape, attitude).map(|wall| wall.placed(&seated));
+        let fit = match shape {
+            Shape::HalfPipe(HalfPipe { tube }) => {
+                Fit::Round { bore: tube.outside_diameter() - 2.0 * tube.wall() }
+            }
+            _ => Fit::Rests,
+        };
+        let plate = Plate::of(shape, attitude);
+        Ok(StiffenerForm { called, outline: shape.outline()?.placed(&seated), fit, plate, cell })
+    }
+
+    /// A round tube about the axle's own.
+    ///
+    /// # Errors
+    /// [`AxleError::Section`] for impossible sizes.
+    pub fn full_sleeve(bore: f64, wall: f64) -> Result<Self, AxleError> {
+        let tube = RoundTube::new(bore + 2.0 * wall, wall)?;
+        let (called, outline) = ("full sleeve".to_owned(), Profile::from(tube).outline());
+        let (fit, plate) = (Fit::Round { bore }, Plate::lapped(wall));
+        Ok(StiffenerForm { called, outline, fit, plate, cell: None })
+    }
+
+    /// An outline of the user's, drawn where it lies: Z away from the axle, 0 at the outermost of its wall.
+    pub fn of_outline(called: &str, outline: Outline) -> Self {
+        let plate = Plate::of_outline(&outline);
+        StiffenerForm { called: called.to_owned(), outline, fit: Fit::Drawn, plate, cell: None }
+    }
+
+    /// Whether it is a sleeve all round the tube.
+    pub(crate) fn goes_round(&self) -> bool {
+        matches!(self.fit, Fit::Round { .. }) && !self.outline.holes().is_empty()
+    }
+
+    pub(crate) fn fit(&self) -> Fit {
+        self.fit
+    }
+
+    /// The plate that its weld joins to the axle.
+    pub(crate) fn plate(&self) -> Plate {
+        self.plate
+    }
+
+    /// Its edges, as it would lie on top of the axle at no particular height.
+    pub fn outline(&self) -> &Outline {
+        &self.outline
+    }
+}
+
+/// How a shape, drawn in its own axes, is turned and moved to sit on top.
+fn seating(shape: &Shape, attitude: Attitude) -> Placement {
+    let turned = |turn: f64| Placement { turn, ..Placement::default() };
+    match (shape, attitude) {
+        (Shape::Angle(angle), Attitude::ToesDown) => tent(angle),
+        (Shape::Angle(angle), Attitude::LegDown) => Placement { turn: PI, x: 0.5 * angle.thickness, z: 0.0 },
+        (Shape::Angle(angle), _) => Placement { turn: 0.0, x: -0.5 * angle.width, z: 0.0 },
+        (Shape::Flat(_), Attitude::OnEdge) => turned(FRAC_PI_2),
+        (Shape::Channel(_), Attitude::ToesDown) => turned(-FRAC_PI_2),
+        (Shape::Channel(_), _) => turned(FRAC_PI_2),
+        (Shape::Tee(_), Attitude::FlangeDown) => turned(PI),
+        _ => Placement::default(),
+    }
+}
+
+/// Both toes level, heel up, the middle between the toes over the axle's middle.
+fn tent(angle: &Angle) -> Placement {
+    let turned = Placement { turn: -angle.height.atan2(-angle.width), x: 0.0, z: 0.0 };
+    let [toe, other] = [turned.of([angle.width, 0.0]), turned.of([0.0, angle.height])];
+    Placement { x: -0.5 * (toe[0] + other[0]), ..turned }
+}
+
+/// Midline of the wall that closes a cell with the axle, in the shape's own axes.
+fn midline(shape: &Shape, attitude: Attitude) -> Option<CellWall> {
+    match (shape, attitude) {
+        (Shape::Angle(Angle { height, width, thickness, .. }), Attitude::ToesDown) => {
+            let half = 0.5 * thickness;
+            let line = vec![[*width, half], [half, half], [half, *height]];
+            Some(CellWall { line, runs: vec![CellRun::straight(*thickness); 2] })
+        }
+        (Shape::Channel(Channel { height, width, web, flange, .. }), Attitude::ToesDown) => {
+            let (up, back) = (0.5 * (height - flange), 0.5 * web);
+            let line = vec![[*width, -up], [back, -up], [back, up], [*width, up]];
+            Some(CellWall { line, runs: [*flange, *web, *flange].map(CellRun::straight).to_vec() })
+        }
+        (Shape::HalfPipe(HalfPipe { tube }), _) => {
+            let radius = 0.5 * (tube.outside_diameter() - tube.wall());
+            let over = CellRun { thickness: tube.wall(), turn: -PI };
+            Some(CellWall { line: vec![[-radius, 0.0], [radius, 0.0]], runs: vec![over] })
+        }
+        _ => None,
+    }
+}
+
+impl CellWall {
+    pub(crate) fn placed(&self, placement: &Placement) -> Self {
+        let line = self.line.iter().map(|place| placement.of(*place)).collect();
+        CellWall { line, runs: self.runs.clone() }
+    }
+}
+
+/// The half pipe that fits round a tube.
+pub fn sleeve(bore: f64, wall: f64) -> Result<Shape, AxleError> {
+    let tube = RoundTube::new(bore + 2.0 * wall, wall)?;
+    Ok(Shape::HalfPipe(HalfPipe { tube }))
+}
