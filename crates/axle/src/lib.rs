@@ -129,7 +129,9 @@ pub use stiffener::{
 };
 pub use stiffening::{TiedAnswer, tied_answer};
 pub use stiffening_outcome::{AxialForce, StiffenerOutcome, StiffeningOutcome, WeldForce};
-pub use strength::{PlacedCheck, StrengthAsk, StrengthCase, StrengthOutcome, StrengthRules, strength};
+pub use strength::{
+    Governing, PlacedCheck, StrengthAsk, StrengthCase, StrengthOutcome, StrengthRules, strength,
+};
 pub use tire_face::{TireCase, TireFace, TireOutcome, tire_faces, tires};
 pub use tire_ride::{PrintedWave, TireRide, TireRideOutcome, tires_over};
 pub use transfer::{Resonance, TransferFunction};

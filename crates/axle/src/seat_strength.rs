@@ -77,8 +77,7 @@ impl<'a> SeatStrength<'a> {
         let check =
             Check::at_most(what, Kind::Stress, spot.stress.abs(), kept * strength / self.ask.safety_factor)
                 .sourced(HOT_SPOT)
-                .advising("make the bracket broader or softer at its ends, or the wall thicker")
-                .advisory();
+                .advising("make the bracket broader or softer at its ends, or the wall thicker");
         let y = case.seats.of(side).y + spot.along;
         Some(PlacedCheck { place: format!("{}-seat", side.word()), y: Some(y), check })
     }
@@ -104,7 +103,6 @@ impl<'a> SeatStrength<'a> {
             Check::at_least("local buckling factor", Kind::Ratio, factor, self.ask.safety_factor / REAL_WALL)
                 .sourced(BUCKLING)
                 .advising("make the wall thicker or the bracket wider")
-                .advisory()
         };
         Ok(factor.map(|factor| placed(side, check(factor))))
     }
