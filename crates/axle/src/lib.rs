@@ -131,7 +131,9 @@ pub use stiffener::{Seated, Stiffener, StiffenerEnd, StiffenerWeld, WeldPattern}
 pub use stiffener_form::{Attitude, StiffenerForm, sleeve};
 pub use stiffening::{TiedAnswer, tied_answer};
 pub use stiffening_outcome::{AxialForce, StiffenerOutcome, StiffeningOutcome, WeldForce};
-pub use strength::{PlacedCheck, StrengthAsk, StrengthCase, StrengthOutcome, StrengthRules, strength};
+pub use strength::{
+    Governing, PlacedCheck, StrengthAsk, StrengthCase, StrengthOutcome, StrengthRules, strength,
+};
 pub use tire_face::{TireCase, TireFace, TireOutcome, tire_faces, tire_warning, tires};
 pub use tire_ride::{PrintedWave, TireRide, TireRideOutcome, tires_over};
 pub use transfer::{Resonance, TransferFunction};

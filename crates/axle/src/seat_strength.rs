@@ -88,8 +88,7 @@ impl<'a> SeatStrength<'a> {
         let check = Check::at_most(what, Kind::Stress, spot.stress.abs(), strength)
             .with_safety_factor(self.ask.safety_factor)
             .sourced(HOT_SPOT)
-            .advising("make the bracket broader or softer at its ends, or the wall thicker")
-            .advisory();
+            .advising("make the bracket broader or softer at its ends, or the wall thicker");
         let y = case.seats.of(side).y + spot.along;
         Ok(Some(PlacedCheck { place: format!("{}-seat", side.word()), y: Some(y), check }))
     }
@@ -116,7 +115,6 @@ impl<'a> SeatStrength<'a> {
                 .with_safety_factor(self.ask.safety_factor)
                 .sourced(BUCKLING)
                 .advising("make the wall thicker or the bracket wider")
-                .advisory()
         };
         Ok(factor.map(|factor| placed(side, check(factor))))
     }

@@ -1,5 +1,8 @@
 //! Strength of an axle under its load cases: the section at every station against yield, every wall against its
-//! class, the weld of every stiffener against its limits.
+//! class, the weld of every stiffener against its limits, the wall at a seat by shells.
+//!
+//! One rule: a check whose limit is one of strength (stress, weld, class, buckling, clamp force) binds. An axle with one
+//! binding check past its limit fails, in whatever load case. Checks that only advise never do.
 
 use axlebow_strength::{
     AllowableStress, Check, HeatAffectedZone, Verdict, Wall, aisc_wall_check, en_wall_check, governing,
@@ -111,25 +114,38 @@ pub struct PlacedCheck {
 }
 
 impl StrengthOutcome {
+    /// Every check, those of the walls first.
+    pub fn checks(&self) -> impl Iterator<Item = &PlacedCheck> {
+        self.walls.iter().chain(self.cases.iter().flat_map(|case| &case.checks))
+    }
+
     /// Whether no binding check fails.
     pub fn holds(&self) -> bool {
-        let all = self.cases.iter().flat_map(|case| &case.checks).chain(&self.walls);
-        gravest(all.map(|placed| &placed.check)) != Verdict::Fails
+        gravest(self.checks().map(|placed| &placed.check)) != Verdict::Fails
+    }
+
+    /// The binding check that uses most of its limit, in any case, of equal ones the first; none without such a check.
+    pub fn governing(&self) -> Option<Governing<'_>> {
+        let most = governing(self.checks().map(|placed| &placed.check))?;
+        let own = |placed: &&PlacedCheck| std::ptr::eq(&placed.check, most);
+        let placed = self.checks().find(own)?;
+        let case = self.cases.iter().find(|case| case.checks.iter().any(|placed| own(&placed)));
+        Some(Governing { placed, case })
     }
 
     /// Greatest share of its limit that a binding check uses; none without such a check.
     pub fn greatest_use(&self) -> Option<f64> {
-        let all = self.cases.iter().flat_map(|case| &case.checks).chain(&self.walls);
-        governing(all.map(|placed| &placed.check)).map(Check::utilisation)
+        self.governing().map(|governing| governing.placed.check.utilisation())
     }
 }
 
-impl StrengthCase {
-    /// The binding check that uses most of its limit.
-    pub fn governing(&self) -> Option<&PlacedCheck> {
-        let most = governing(self.checks.iter().map(|placed| &placed.check))?;
-        self.checks.iter().find(|placed| std::ptr::eq(&placed.check, most))
-    }
+/// The check that says most about an axle.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Governing<'a> {
+    /// The check.
+    pub placed: &'a PlacedCheck,
+    /// Its load case; none for a wall, which depends on none.
+    pub case: Option<&'a StrengthCase>,
 }
 
 /// Checks an axle under load cases.

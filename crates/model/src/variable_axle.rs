@@ -1,10 +1,10 @@
 //! An axle whose numbers are set one after the other: a number rebuilds only the parts that it touches.
 
-use axlebow_axle::{Axle, LoadCase, STANDARD_CASES, StrengthAsk};
+use axlebow_axle::{Axle, LoadCase, STANDARD_CASES, StrengthAsk, standard_cases};
 
 use crate::build::{Builder, Loads};
 use crate::strength_build::strength_ask;
-use crate::{Document, Model, ModelError, NumberPlace, Problems};
+use crate::{Document, Model, ModelError, NumberPlace, Problems, combine};
 
 /// An axle whose numbers are set one after the other, with one of its load cases.
 ///
@@ -86,6 +86,17 @@ impl VariableAxle {
     /// What strength is asked for with the numbers as they are set.
     pub fn strength(&self) -> StrengthAsk {
         strength_ask(self.document.root().table("strength"))
+    }
+
+    /// All load cases with the numbers as they are set, as [`Model::cases`].
+    ///
+    /// # Errors
+    /// Those of [`Model::of`].
+    pub fn load_cases(&mut self) -> Result<Vec<LoadCase>, Problems> {
+        let standard = standard_cases(self.built()?.0);
+        let mut problems = self.document.problems();
+        let cases = combine::with_combinations(self.document.root(), standard, &mut problems);
+        if problems.is_empty() { Ok(cases) } else { Err(problems) }
     }
 
     /// Everything built anew.

@@ -161,10 +161,11 @@ pub fn gravest<'a>(checks: impl IntoIterator<Item = &'a Check>) -> Verdict {
     checks.into_iter().map(Check::verdict).max().unwrap_or(Verdict::Passes)
 }
 
-/// The check that uses most of its limit, binding ones only.
+/// The check that uses most of its limit, binding ones only; of equal ones the first.
 pub fn governing<'a>(checks: impl IntoIterator<Item = &'a Check>) -> Option<&'a Check> {
     let binding = checks.into_iter().filter(|check| check.weight == Weight::Binding);
-    binding.max_by(|a, b| a.utilisation().total_cmp(&b.utilisation()))
+    let more = |a: &Check, b: &Check| b.utilisation().total_cmp(&a.utilisation()).is_gt();
+    binding.reduce(|most, check| if more(most, check) { check } else { most })
 }
 
 #[cfg(test)]
@@ -203,7 +204,8 @@ mod tests {
 
     #[test]
     fn the_governing_check_is_the_binding_one_nearest_its_limit() {
-        let checks = [stress(100e6), stress(150e6).at("left seat"), stress(900e6).advisory()];
+        let seat = |side| stress(150e6).at(side);
+        let checks = [stress(100e6), seat("left seat"), seat("right seat"), stress(900e6).advisory()];
         assert_eq!(governing(&checks).unwrap().what, "fibre stress at left seat");
         assert_eq!(gravest(&checks), Verdict::Watch);
         assert_eq!(governing(&[]), None);

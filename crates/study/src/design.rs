@@ -30,7 +30,7 @@ pub(crate) struct Design {
     pub tied: Option<TiedAnswer>,
     /// Its tire faces, where the study asks for them.
     pub tires: Option<Sides<TireFace>>,
-    /// Greatest share of its limit that a check of strength uses, where the study asks for it.
+    /// Greatest share of its limit that a binding check of strength uses, where the study asks for it.
     pub strength_use: Option<f64>,
     /// What came of each ride, in the order of the study's rides.
     pub rides: Vec<DesignRide>,
@@ -94,7 +94,7 @@ fn static_design(ready: Ready) -> Result<Design, String> {
     });
     let tied = extras.tied.then(|| tied_answer(axle, case));
     let tires = extras.tires.then(|| standing_tires(axle, case));
-    let checked = asked.map(|ask| strength(axle, std::slice::from_ref(case), ask));
+    let checked = asked.map(|(ask, cases)| strength(axle, &cases, ask));
     let (tires, checked) = (worded(tires)?, worded(checked)?);
     let mut warnings = static_warnings(axle, case, &solved).map_err(|error| error.to_string())?;
     warnings.extend(tires.as_ref().and_then(|faces| tire_warning(&case.name, faces)));

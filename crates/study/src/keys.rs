@@ -24,6 +24,12 @@ pub static STUDY: TableSpec = TableSpec {
         ),
         key("case", "The load case that is run.", Holds::Text, Required),
         key(
+            "strength_cases",
+            "Load cases that `strength-use` and limits on it cover, such as `rated-load`; all of the model if left out.",
+            Holds::Texts,
+            Optional,
+        ),
+        key(
             "variant",
             "A variant of the model; the model itself if there is none.",
             Holds::Tables(&VARIANT),

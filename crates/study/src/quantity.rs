@@ -200,7 +200,7 @@ pub static QUANTITIES: [Quantity; 42] = [
         name: "strength-use",
         words: "strength, use",
         kind: Kind::Ratio,
-        meaning: "Greatest share of its limit that a binding check of strength uses, as `axlebow strength` has them: 1 is the limit.",
+        meaning: "Greatest share of its limit that a check of `axlebow strength` uses, in all load cases or the study's `strength_cases`; past 1 the axle fails.",
         from: Source::Strength,
     },
     of_ride(

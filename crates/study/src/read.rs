@@ -49,6 +49,8 @@ impl Reader<'_> {
         let name = self.root.text("name").to_owned();
         let note = self.root.optional_text("note").map(str::to_owned);
         let case = self.root.text("case").to_owned();
+        let strength_cases =
+            self.root.texts("strength_cases").iter().map(|written| written.text.clone()).collect();
         let tabled_walls = self.root.optional_word("seat_walls") == Some("table");
         let (assumed, seat_tables) = (self.assumed(kind), Vec::new());
         let profiles = rides.iter().filter_map(StudyRide::profile);
@@ -59,6 +61,7 @@ impl Reader<'_> {
             kind,
             base,
             case,
+            strength_cases,
             variants,
             varied,
             together,
@@ -144,7 +147,7 @@ impl Reader<'_> {
         self.problems.push(self.root.span_of(key), message, Some(accepted.to_owned()));
     }
 
-    /// The load case must be one of every model.
+    /// The load cases must be ones of every model.
     fn check_cases(&mut self, base: &Model) -> Result<(), Problems> {
         self.check_case(base);
         for own in self.files.of_variants.iter().flatten() {
@@ -154,11 +157,14 @@ impl Reader<'_> {
     }
 
     fn check_case(&mut self, model: &Model) {
-        let (case, cases) = (self.root.text("case"), || model.cases.iter().map(|case| case.name.as_str()));
-        if !cases().any(|known| known == case) {
-            let hints = (Some(cases().collect::<Vec<_>>().join(", ")), likely(case, cases()));
-            let message = format!("the model has no load case {case:?}");
-            self.problems.push_likely(self.root.span_of("case"), message, hints);
+        let cases = || model.cases.iter().map(|case| case.name.as_str());
+        let case = Written { text: self.root.text("case").to_owned(), span: self.root.span_of("case") };
+        for Written { text: case, span } in self.root.texts("strength_cases").iter().chain([&case]) {
+            if !cases().any(|known| known == case) {
+                let hints = (Some(cases().collect::<Vec<_>>().join(", ")), likely(case, cases()));
+                let message = format!("the model has no load case {case:?}");
+                self.problems.push_likely(span.clone(), message, hints);
+            }
         }
     }
 

@@ -42,8 +42,8 @@ pub(crate) struct Extras {
 pub(crate) struct Ready<'a> {
     pub axle: &'a Axle,
     pub case: &'a LoadCase,
-    /// What strength is asked for, where the study asks for checks of it.
-    pub strength: Option<StrengthAsk>,
+    /// What strength is asked for and in which load cases, where the study asks for checks of it.
+    pub strength: Option<(StrengthAsk, Vec<LoadCase>)>,
     pub extras: Extras,
     /// Storage for equations.
     pub system: &'a mut StaticSystem,
@@ -75,7 +75,7 @@ impl Solver {
             variable.set(number, value).map_err(|refusal| refusal.to_string())?;
         }
         let extras = *self.extras.get_or_insert_with(|| Extras::of(study));
-        let strength = extras.strength.then(|| variable.strength());
+        let strength = extras.strength.then(|| study.strength_options(variable)).transpose()?;
         let (axle, case) = variable.built().map_err(|problems| in_words(&problems))?;
         let system = &mut self.system;
         if study.seat_tables.is_empty() {
@@ -106,6 +106,13 @@ impl Study {
         let each = self.varied.iter().zip(&point.values);
         let chosen = each.filter(|(varied, _)| !varied.choices.is_empty()).map(|(_, value)| *value as usize);
         (point.variant, chosen.collect())
+    }
+
+    /// What strength is asked for and the load cases that it is checked in.
+    fn strength_options(&self, variable: &mut VariableAxle) -> Result<(StrengthAsk, Vec<LoadCase>), String> {
+        let mut cases = variable.load_cases().map_err(|problems| in_words(&problems))?;
+        cases.retain(|case| self.strength_cases.is_empty() || self.strength_cases.contains(&case.name));
+        Ok((variable.strength(), cases))
     }
 
     /// The axle of a variant with the settings of a design made in it.

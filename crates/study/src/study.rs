@@ -32,6 +32,8 @@ pub struct Study {
     pub base: Model,
     /// Name of the load case that is run.
     pub case: String,
+    /// Names of the load cases that strength is checked in; none for all of the model.
+    pub strength_cases: Vec<String>,
     /// Variants of the model; at least one.
     pub variants: Vec<Variant>,
     /// Keys that are varied, the last one fastest; at least one in a sweep, none side by side.

@@ -56,7 +56,7 @@ fn the_fibre_stress_checked_is_that_of_flex_and_its_limit_is_yield_over_the_fact
 fn the_governing_check_says_how_far_the_safety_factor_may_rise() {
     let axle = with_yield(350e6);
     let cases = &standard_cases(&axle)[..1];
-    let used = strength(&axle, cases, ASK).unwrap().cases[0].governing().unwrap().check.utilisation();
+    let used = strength(&axle, cases, ASK).unwrap().greatest_use().unwrap();
     let at =
         |factor: f64| strength(&axle, cases, StrengthAsk { safety_factor: factor, ..ASK }).unwrap().holds();
     assert!(at(1.5 / used * 0.999) && !at(1.5 / used * 1.001), "{used}");

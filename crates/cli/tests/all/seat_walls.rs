@@ -119,6 +119,23 @@ fn a_clamp_is_held_against_the_crush_of_its_tube_with_its_cautions() {
     assert!(number(clamp(&thin), "/limit") < number(clamp(&thick), "/limit"));
 }
 
+/// One rule: what fails in the table is what the last words and the exit code speak of.
+#[test]
+fn a_hot_spot_past_its_limit_fails_in_table_summary_and_exit_code() {
+    let run = axlebow(&["strength", &demo("trailer-152-thin-dual-shell"), "--case", "rated-load"]);
+    assert_eq!(run.code, 1, "{}", run.err);
+    let text = run.out.split_whitespace().collect::<Vec<_>>().join(" ");
+    for words in [
+        "hot spot at the bracket's toe FAILS",
+        "Fails: 2 checks of",
+        "Most of its limit, 140 %, is used by the hot spot at the bracket's toe at left-seat in the case rated-load",
+        "makes the exit code 1",
+    ] {
+        assert!(text.contains(words), "`{words}` missing in\n{}", run.out);
+    }
+    assert!(!text.contains("watch "), "{}", run.out);
+}
+
 fn clamp(document: &Value) -> &Value {
     let walls = document["walls"].as_array().expect("a list");
     walls.iter().find(|check| check["what"] == "clamp force of the U-bolts").expect("a clamp")

@@ -1,7 +1,7 @@
 //! The table of strength checks.
 
-use axlebow_axle::{PlacedCheck, StrengthCase, StrengthOutcome, WeldBand};
-use axlebow_strength::{Bound, Check, Verdict, Weight};
+use axlebow_axle::{Governing, PlacedCheck, StrengthCase, StrengthOutcome, WeldBand};
+use axlebow_strength::{Bound, Check, Verdict};
 
 use super::cautions::{clamping, welding};
 use super::flex::{WIDTH, warnings};
@@ -88,30 +88,40 @@ fn word(check: &Check) -> String {
     if verdict == Verdict::Fails { verdict.word().to_uppercase() } else { verdict.word().to_owned() }
 }
 
-/// The binding check that uses most of its limit, of a case or of a wall.
+/// What all checks together say, and by what rule.
 fn verdict(outcome: &StrengthOutcome) -> String {
-    let cases = outcome
-        .cases
-        .iter()
-        .filter_map(|case| case.governing().map(|placed| (placed, format!(" in the case {}", case.name))));
-    let binding = outcome.walls.iter().filter(|placed| placed.check.weight == Weight::Binding);
-    let all = binding.map(|placed| (placed, String::new())).chain(cases);
-    // The first of equals: left before right.
-    let worst = all.reduce(
-        |most, one| {
-            if one.0.check.utilisation() > most.0.check.utilisation() { one } else { most }
-        },
-    );
-    let Some((placed, case)) = worst else { return String::new() };
+    let Some(Governing { placed, case }) = outcome.governing() else { return String::new() };
+    let count = |verdict| outcome.checks().filter(|placed| placed.check.verdict() == verdict).count();
+    let (all, failing) = (outcome.checks().count(), count(Verdict::Fails));
+    let mut text = match failing {
+        0 => "Passes: no check fails.".to_owned(),
+        1 => format!("Fails: 1 check of {all} is past its limit."),
+        _ => format!("Fails: {failing} checks of {all} are past their limits."),
+    };
     let used = fixed(100.0 * placed.check.utilisation(), 0);
-    let mut line = format!(
-        "Most of its limit, {used} %, is used by the {} at {}{case}",
+    let case = case.map_or(String::new(), |case| format!(" in the case {}", case.name));
+    text += &format!(
+        " Most of its limit, {used} %, is used by the {} at {}{case}",
         placed.check.what, placed.place
     );
-    if placed.check.verdict() != Verdict::Passes {
-        line += &format!("; {}", placed.check.advice);
+    if !placed.check.passed() {
+        text += &format!("; {}", placed.check.advice);
     }
-    format!("\n{}", paragraph(&(line + "."), WIDTH, 2))
+    text += &format!(".{} {RULE}", watched(outcome));
+    format!("\n{}", paragraph(&text, WIDTH, 2))
+}
+
+const RULE: &str = "Any check that fails, in any case shown, makes the exit code 1; `watch` only advises.";
+
+/// The checks that advise and are past their limits.
+fn watched(outcome: &StrengthOutcome) -> String {
+    let past = outcome.checks().filter(|placed| placed.check.verdict() == Verdict::Watch);
+    let words = |placed: &PlacedCheck| {
+        let used = fixed(100.0 * placed.check.utilisation(), 0);
+        format!("{} at {}, {used} %", placed.check.what, placed.place)
+    };
+    let past: Vec<String> = past.map(words).collect();
+    if past.is_empty() { String::new() } else { format!(" To watch: {}.", past.join("; ")) }
 }
 
 /// Each source once.

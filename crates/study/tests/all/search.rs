@@ -315,29 +315,38 @@ fn slips_in_a_search_are_told_with_what_is_accepted() {
     assert!(problems.contains("it has a use in a search only"), "{problems}");
 }
 
-/// The greatest use that `strength` itself finds in the best design is within the limit, and the next lighter wall's is not.
+/// The greatest use that `strength` itself finds in the best design is within the limit, and the next lighter wall's is
+/// not: in all load cases of the model, or in those that the study names.
 #[test]
-fn strength_can_be_a_limit() {
-    let text = |wall: &str| {
+fn a_limit_on_strength_covers_every_load_case_unless_the_study_names_some() {
+    let text = |cases: &str| {
         format!(
-            "name = \"wall\"\nkind = \"search\"\nmodel = \"../models/trailer-152-thin-dual.toml\"\ncase = \"braking\"\n\
-             [search]\nleast = \"axle-mass\"\n[[vary]]\npath = \"tube.wall\"\n{wall}\n\
-             [[limit]]\nof = \"strength-use\"\nmost = \"0.9\"\n"
+            "name = \"wall\"\nkind = \"search\"\nmodel = \"../models/trailer-152-thin-dual.toml\"\ncase = \"rated-load\"\n\
+             {cases}\n[search]\nleast = \"axle-mass\"\n[[vary]]\npath = \"tube.wall\"\n\
+             values = [\"5 mm\", \"6 mm\", \"7 mm\", \"8 mm\", \"9 mm\", \"10 mm\", \"12 mm\"]\n\
+             [[limit]]\nof = \"strength-use\"\nmost = \"0.95\"\n"
         )
     };
-    let outcome =
-        searched(&text("values = [\"5 mm\", \"6 mm\", \"7 mm\", \"8 mm\", \"9 mm\", \"10 mm\", \"12 mm\"]"));
-    let wall = outcome.best.as_ref().unwrap().values[0];
-    let used = |wall: f64| {
+    let used = |wall: f64, named: &dyn Fn(&str) -> bool| {
         let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../models/trailer-152-thin-dual.toml");
         let mut document =
             axlebow_model::read_bytes(&std::fs::read(path).unwrap(), "m", &axlebow_model::MODEL).unwrap();
         document.set_number("tube.wall", wall).unwrap();
         let model = axlebow_model::Model::of(&document).unwrap();
-        let case: Vec<_> = model.cases.iter().filter(|case| case.name == "braking").cloned().collect();
-        axlebow_axle::strength(&model.axle, &case, model.strength).unwrap().greatest_use().unwrap()
+        let cases: Vec<_> = model.cases.iter().filter(|case| named(&case.name)).cloned().collect();
+        axlebow_axle::strength(&model.axle, &cases, model.strength).unwrap().greatest_use().unwrap()
     };
-    assert_relative_eq!(value(&outcome, "strength-use"), used(wall), max_relative = 1e-9);
-    assert!(used(wall) <= 0.9, "{wall} {}", used(wall));
-    assert!(wall == 0.005 || used(wall - 0.001) > 0.9, "{wall}");
+    let some = "strength_cases = [\"rated-load\", \"unladen\"]";
+    let is_one_of_some = |name: &str| some.contains(name);
+    let mut walls = Vec::new();
+    for (cases, named) in [("", &(|_: &str| true) as &dyn Fn(&str) -> bool), (some, &is_one_of_some)] {
+        let outcome = searched(&text(cases));
+        let wall = outcome.best.as_ref().unwrap().values[0];
+        assert_relative_eq!(value(&outcome, "strength-use"), used(wall, named), max_relative = 1e-9);
+        assert!(used(wall, named) <= 0.95 && used(wall - 0.001, named) > 0.95, "{cases} {wall}");
+        walls.push(wall);
+    }
+    assert!(walls[1] < walls[0], "{walls:?}");
+    let problems = read(&text("strength_cases = [\"rated-lod\"]")).unwrap_err().render();
+    assert!(problems.contains("no load case \"rated-lod\""), "{problems}");
 }
