@@ -50,6 +50,8 @@ fn of_readings(axle: &Axle, cases: &[CaseReadings]) -> Vec<Warning> {
     let mut warnings = Vec::new();
     warnings.extend(beyond_yield(axle, cases));
     warnings.extend(beyond_small_rotation(cases));
+    warnings.extend(off_road(axle, cases));
+    warnings.extend(unbalanced(cases));
     if let Some(sides) = sides_where(|side| axle.seats.of(side).rotational_stiffness == 0.0) {
         warnings.push(Warning {
             text: format!("the seat has no rotational stiffness ({sides}): it carries no bending moment"),
@@ -121,20 +123,62 @@ fn beyond_yield(axle: &Axle, cases: &[CaseReadings]) -> Option<Warning> {
     })
 }
 
-/// The case that turns a wheel furthest, where that is beyond small rotations.
+/// The case that turns a wheel or the axle furthest, where that is beyond small rotations.
 fn beyond_small_rotation(cases: &[CaseReadings]) -> Option<Warning> {
-    let turn = |case: &CaseReadings| {
+    let lean = |case: &CaseReadings| {
         let wheels = &case.readings.wheels;
         wheels.left.camber_change.abs().max(wheels.right.camber_change.abs())
     };
+    let turn = |case: &CaseReadings| lean(case).max(case.readings.axle_roll.abs());
     let most = cases.iter().max_by(|a, b| turn(a).total_cmp(&turn(b)))?;
+    let rolls = lean(most) < most.readings.axle_roll.abs();
+    let what = if rolls { "the axle rolls" } else { "a wheel leans" };
     (turn(most) > SMALL_ROTATION).then(|| Warning {
         text: format!(
-            "in case {} a wheel leans by {:.1} deg: displacements are taken as small, and beyond 5 deg they are not",
+            "in case {} {what} by {:.1} deg: displacements are taken as small, and beyond 5 deg they are not",
             most.case,
             turn(most).to_degrees()
         ),
         advice: "check loads, sections, the elastic modulus and the unit of every number".to_owned(),
+    })
+}
+
+/// Tires that are off the road, in the first case that has any.
+fn off_road(axle: &Axle, cases: &[CaseReadings]) -> Option<Warning> {
+    let lifted = |case: &CaseReadings| {
+        let of_side = |side: Side| {
+            let off = case.readings.wheels.of(side).off_road;
+            let own = axle.wheels.of(side).tires().zip(off).filter(|(_, off)| *off);
+            own.map(move |(tire, _)| match tire.name {
+                "single" => format!("the {} tire", side.word()),
+                name => format!("the {} {name} tire", side.word()),
+            })
+        };
+        Side::BOTH.into_iter().flat_map(of_side).collect::<Vec<_>>()
+    };
+    let all: Vec<_> = cases.iter().map(|case| (case, lifted(case))).collect();
+    let (case, tires) = all.into_iter().find(|(_, tires)| !tires.is_empty())?;
+    let verb = if tires.len() == 1 { "is" } else { "are" };
+    Some(Warning {
+        text: format!("in case {} {} {verb} off the road", case.case, tires.join(" and ")),
+        advice: "the other tires carry the load: check camber, tire pressures and what each tire may carry"
+            .to_owned(),
+    })
+}
+
+/// Share of the largest load by which forces may not balance before results lose digits that a reader sees.
+const UNBALANCED: f64 = 1e-6;
+
+/// The case whose forces balance least, where digits are lost.
+fn unbalanced(cases: &[CaseReadings]) -> Option<Warning> {
+    let residual = |case: &CaseReadings| case.readings.residual;
+    let most = cases.iter().max_by(|a, b| residual(a).total_cmp(&residual(b)))?;
+    (residual(most) > UNBALANCED).then(|| Warning {
+        text: format!(
+            "in case {} forces balance within {:.0e} of the largest load only: digits are lost where stiffnesses lie far apart",
+            most.case, residual(most)
+        ),
+        advice: "move stations, seat edges, bearings and section changes that lie within a millimeter of one another together or apart, and check the unit of every stiffness".to_owned(),
     })
 }
 

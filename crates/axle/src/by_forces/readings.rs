@@ -4,10 +4,10 @@ use axlebow_fe::StaticSystem;
 
 use super::chain::{Chain, Link};
 use super::line_sections::LineSection;
-use super::seated_chain::{SeatedChain, first};
+use super::seated_chain::{LineLoads, SeatedChain, first};
 use super::state::LineState;
 use crate::along::{larger_stress, points_from_left};
-use crate::ground::{GRAVITY, GroundModel, Hubs};
+use crate::ground::{Case, GroundModel, Hubs};
 use crate::split::camber_load;
 use crate::{Axle, AxleError, CamberSplit, CaseOutcome, LoadCase, Side, Sides, StaticDesign};
 
@@ -22,6 +22,10 @@ pub struct StaticReadings {
     pub peak_stress_y: f64,
     /// Height of the axle's centre above the line through the hubs, m.
     pub bow: f64,
+    /// Rigid roll of the line through the hubs on tires and road, rad.
+    pub axle_roll: f64,
+    /// Largest miss of the balance of forces over the largest load.
+    pub residual: f64,
 }
 
 /// What studies ask of a wheel.
@@ -33,6 +37,8 @@ pub struct WheelReadings {
     pub toe_change: f64,
     /// Upward force of the road, N.
     pub vertical_load: f64,
+    /// Which tires are off the road: the single or outer one, the inner one.
+    pub off_road: [bool; 2],
     /// Camber change by source, rad.
     pub split: CamberSplit,
 }
@@ -59,10 +65,12 @@ impl From<&CaseOutcome> for StaticReadings {
     fn from(case: &CaseOutcome) -> Self {
         let wheels = Sides::each(|side| {
             let wheel = case.wheels.of(side);
+            let off = |number: usize| wheel.contacts.get(number).is_some_and(|contact| contact.off_road);
             WheelReadings {
                 camber_change: wheel.camber_change,
                 toe_change: wheel.toe_change,
                 vertical_load: wheel.vertical_load,
+                off_road: [off(0), off(1)],
                 split: wheel.split,
             }
         });
@@ -71,6 +79,8 @@ impl From<&CaseOutcome> for StaticReadings {
             peak_stress: case.peak_stress,
             peak_stress_y: case.peak_stress_y,
             bow: case.bow,
+            axle_roll: case.axle_roll,
+            residual: case.equilibrium_residual,
         }
     }
 }
@@ -78,15 +88,21 @@ impl From<&CaseOutcome> for StaticReadings {
 impl SeatedChain<'_> {
     fn readings(&self, case: &LoadCase) -> Result<StaticReadings, AxleError> {
         let axle = self.chain.axle;
-        let ground = GroundModel::answering(axle, self.compliance, self.hub_motion(&Hubs::zeros(), 1.0));
-        let contact = ground.contact(&case.name, &case.factored(), &Hubs::zeros())?;
-        let (forces, gravity) = (Hubs::from_fn(|i, _| contact.factors[i]), contact.factors[GRAVITY]);
-        let (motion, state) = (self.hub_motion(&forces, gravity), self.state(&forces, gravity));
+        let case = Case::of(axle, case);
+        let loads = self.line_loads(case.own);
+        let ground = GroundModel::answering(axle, self.compliance);
+        let own_motion = self.own_motion(&loads);
+        let contact = ground.contact(&case, &own_motion)?;
+        let forces = Hubs::from_fn(|i, _| contact.factors[i]);
+        let (motion, state) = (self.compliance * forces + own_motion, self.state(&forces, &loads));
         let distance = axle.hub_distance();
         let (lean, turn) = ((motion[2] - motion[8]) / distance, -(motion[0] - motion[6]) / distance);
         let wheels = Sides::each(|side| {
             let own = ground.tires.iter().zip(&contact.tires).filter(|(tire, _)| tire.side == side);
+            let mut off_road = own.clone().map(|(_, force)| force.off_road);
+            let mut off = || off_road.next().unwrap_or(false);
             WheelReadings {
+                off_road: [off(), off()],
                 camber_change: -side.sign() * (motion[first(side) + 3] - lean),
                 toe_change: -side.sign() * (motion[first(side) + 5] - turn),
                 vertical_load: own.map(|(_, force)| force.vertical).sum(),
@@ -94,13 +110,20 @@ impl SeatedChain<'_> {
             }
         });
         let (peak_stress, peak_stress_y) = self.peak_stress(&state);
-        Ok(StaticReadings { wheels, peak_stress, peak_stress_y, bow: self.bow(&state, &motion) })
+        Ok(StaticReadings {
+            wheels,
+            peak_stress,
+            peak_stress_y,
+            bow: self.bow(&state, &motion),
+            axle_roll: lean + contact.body_roll,
+            residual: contact.residual,
+        })
     }
 
     /// Camber change of a wheel by source: the work of its unit state, as in [`crate::split`].
     fn split(&self, side: Side, real: &LineState) -> CamberSplit {
         let load = camber_load(side, self.chain.axle.hub_distance());
-        let unit = self.state(&Hubs::from_fn(|i, _| load[i]), 0.0);
+        let unit = self.state(&Hubs::from_fn(|i, _| load[i]), &LineLoads::default());
         let mut split = CamberSplit::default();
         for (number, link) in self.chain.links.iter().enumerate() {
             let (one, other) = (unit.beam_forces(number, link), real.beam_forces(number, link));
