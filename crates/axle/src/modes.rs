@@ -3,6 +3,7 @@
 use axlebow_fe::{Mode, NodeId, Spring, SpringId, natural_modes};
 
 use crate::frame::RX;
+use crate::hysteresis::loss_factor;
 use crate::load_case::Ground;
 use crate::mode_name::{ModeNames, Motion, Strain};
 use crate::vibration::{TireContact, VibrationModel};
@@ -30,7 +31,8 @@ pub struct ModeOutcome {
     pub name: String,
     /// Undamped natural frequency, Hz.
     pub frequency: f64,
-    /// Damping over critical damping, from tires and suspension: `φᵀCφ/(2ω φᵀMφ)`.
+    /// Damping over critical damping: `φᵀCφ/(2ω φᵀMφ)` from tires, dampers and the rest of the vehicle, and half the loss
+    /// factor of steel, bushes and leaves, each by its share of the strain.
     pub damping_ratio: f64,
     /// Mass that, at the place of largest motion, has the mode's kinetic energy, kg.
     pub modal_mass: f64,
@@ -60,7 +62,8 @@ pub struct ShapePoint {
 
 /// The lowest natural modes of an axle that carries `axle_load` (N) on the road.
 ///
-/// Tires stand on the road without leaving it, the body heaves and rolls, wheels roll freely.
+/// Tires stand on the road without leaving it, the body heaves and rolls and the rest of the vehicle resists its roll,
+/// wheels roll freely.
 ///
 /// # Errors
 /// [`AxleError::LoadBelowWeight`] when the load does not reach the weight of what is between road and
@@ -80,13 +83,13 @@ pub fn modes(axle: &Axle, axle_load: f64, count: usize) -> Result<ModesOutcome, 
 }
 
 /// The axle with tires, suspension and body.
-struct Standing<'a> {
-    model: VibrationModel<'a>,
+pub(crate) struct Standing<'a> {
+    pub model: VibrationModel<'a>,
     tires: Vec<(TireContact, SpringId)>,
 }
 
 impl<'a> Standing<'a> {
-    fn of(axle: &'a Axle, axle_load: f64) -> Result<Self, AxleError> {
+    pub(crate) fn of(axle: &'a Axle, axle_load: f64) -> Result<Self, AxleError> {
         let mut model = VibrationModel::of(axle, axle_load, "modes")?;
         let mut tires = Vec::with_capacity(4);
         for contact in model.contacts() {
@@ -99,7 +102,7 @@ impl<'a> Standing<'a> {
         Ok(Standing { model, tires })
     }
 
-    fn outcome(&self, mode: &Mode, names: &mut ModeNames) -> ModeOutcome {
+    pub(crate) fn outcome(&self, mode: &Mode, names: &mut ModeNames) -> ModeOutcome {
         let largest = self.largest_motion(mode);
         let motion_of = |node: NodeId| mode.motion(node).map(|value| value / largest);
         let (strain, motion) = (self.strain(mode), self.motion(mode));
@@ -147,6 +150,7 @@ impl<'a> Standing<'a> {
                 + both(&self.model.frame.outer_bearings)
                 + both(&self.model.frame.brakes),
             tires: self.tires.iter().map(|(_, tire)| spring(*tire)).sum(),
+            rest_of_vehicle: spring(self.model.rest_of_vehicle),
         }
     }
 
@@ -171,7 +175,7 @@ impl<'a> Standing<'a> {
             return 0.0;
         }
         let body = mode.motion(self.model.body);
-        let mut power = 0.0;
+        let mut power = self.model.axle.body_roll_damping * body[RX].powi(2);
         for side in Side::BOTH {
             let (node, y) = self.model.seat(side);
             let axle = mode.motion(node)[2];
@@ -183,6 +187,6 @@ impl<'a> Standing<'a> {
             let damping = self.model.axle.wheels.of(contact.side).tire().damping;
             power += damping * (hub[2] + hub[RX] * contact.across).powi(2);
         }
-        power / (2.0 * std::f64::consts::TAU * mode.frequency)
+        power / (2.0 * std::f64::consts::TAU * mode.frequency) + 0.5 * loss_factor(self, mode)
     }
 }

@@ -7,8 +7,10 @@ use std::sync::OnceLock;
 use axlebow_fe::{DynamicSystem, Ended, FeError, Record, ReducedBasis, Start, Transient, TransientSettings};
 use axlebow_road::Road;
 
+use crate::hysteresis::add_hysteresis;
+use crate::light_damping::{light_damping, ringing};
 use crate::ride::{felt, system, track};
-use crate::ride_basis::{self, RideMethod};
+use crate::ride_basis::{self, FASTEST_MODE, RideMethod};
 use crate::ride_laws::{RidePart, ride_laws};
 use crate::ride_outcome::{Driven, RideOutcome};
 use crate::ride_readings::Readings;
@@ -16,18 +18,19 @@ use crate::ride_recorder::Recorder;
 use crate::ride_split::SplitReadings;
 use crate::ride_warnings::ride_warnings;
 use crate::vibration::VibrationModel;
-use crate::{Axle, AxleError, Ride, RideBasis, Side, Sides};
+use crate::{Axle, AxleError, ModeOutcome, Ride, RideBasis, Side, Sides};
 
 /// An axle with its load, ready for rides over any road at any speed; threads may share it.
 #[derive(Debug)]
 pub struct RidingAxle<'a> {
     model: VibrationModel<'a>,
-    axle_load: f64,
     /// Side of each tire; the laws of force of the tires come first, in this order.
     tires: Vec<Side>,
     /// What the laws after them stand for.
     parts: Vec<RidePart>,
     full: Moving,
+    /// Its modes up to the fastest of a reduced basis.
+    modes: Vec<ModeOutcome>,
     reduced: OnceLock<Result<Moving, FeError>>,
 }
 
@@ -50,14 +53,16 @@ impl<'a> RidingAxle<'a> {
         let model = VibrationModel::without_loose(axle, axle_load, "ride")?;
         let laws = ride_laws(&model)?;
         let parts = laws.iter().map(|(part, _)| *part).collect();
+        let mut system = system(&model, laws)?;
+        let modes = add_hysteresis(&mut system, (axle, axle_load), FASTEST_MODE)?;
         let full = Moving {
-            system: system(&model, laws)?,
+            system,
             readings: Readings::of(&model),
             splits: SplitReadings::of(&model)?,
             shapes: None,
         };
         let tires = model.contacts().iter().map(|contact| contact.side).collect();
-        Ok(RidingAxle { model, axle_load, tires, parts, full, reduced: OnceLock::new() })
+        Ok(RidingAxle { model, tires, parts, full, modes, reduced: OnceLock::new() })
     }
 
     /// Drives over a road.
@@ -66,7 +71,7 @@ impl<'a> RidingAxle<'a> {
     /// As [`crate::ride()`]; [`AxleError::Value`] for a ride with another load than the axle was made ready for.
     pub fn ride(&self, ride: &Ride) -> Result<RideOutcome, AxleError> {
         let duration = ride.check()?;
-        if ride.axle_load != self.axle_load {
+        if ride.axle_load != self.model.axle_load {
             let (what, value) = ("axle load of the ride", ride.axle_load);
             let accepted = "the load that the axle was made ready for";
             return Err(AxleError::Value { what, value, unit: "N", accepted });
@@ -92,7 +97,10 @@ impl<'a> RidingAxle<'a> {
             warnings: ride_warnings(self.model.axle, ride),
             run: &run,
         };
-        Ok(RideOutcome::of(ride, recorded, driven))
+        let mut outcome = RideOutcome::of(ride, recorded, driven);
+        let ringing = ringing(&outcome, &self.modes);
+        outcome.warnings.extend(light_damping(&self.modes, |name| ringing.iter().any(|own| own == name)));
+        Ok(outcome)
     }
 
     fn moving(&self, basis: RideBasis) -> Result<&Moving, FeError> {

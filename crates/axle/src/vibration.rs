@@ -1,6 +1,6 @@
 //! The axle with its vehicle body free to heave and roll, and where its tires and dampers act.
 
-use axlebow_fe::{Attachment, NodeId, RigidBody};
+use axlebow_fe::{Attachment, NodeId, RigidBody, Spring, SpringId};
 
 use crate::at_rest::AtRest;
 use crate::bearing_play::{BearingRates, LooseBearing, has_play};
@@ -14,6 +14,10 @@ pub(crate) struct VibrationModel<'a> {
     pub axle: &'a Axle,
     pub frame: Frame,
     pub body: NodeId,
+    /// What the rest of the vehicle puts against roll of the body.
+    pub rest_of_vehicle: SpringId,
+    /// Load of the axle on the road at rest, N.
+    pub axle_load: f64,
     pub sprung_mass: f64,
     /// The bearing of each end that has the play.
     pub loose: Sides<Option<LooseBearing>>,
@@ -64,8 +68,11 @@ impl<'a> VibrationModel<'a> {
         let roll = sprung_mass * axle.body_roll_radius.powi(2);
         let place = Attachment::on_arm(body, [0.0, 0.0, height]);
         frame.structure.add_mass(RigidBody::with_moments(place, sprung_mass, [roll, 0.0, 0.0]));
+        let against_roll = [0.0, 0.0, 0.0, axle.body_roll_stiffness, 0.0, 0.0];
+        let against_roll = Spring::to_ground(Attachment::at(body), against_roll);
+        let rest_of_vehicle = frame.structure.add_spring(against_roll)?;
         let loose = Sides::each(|side| loose.of(side).map(|(bearing, _)| bearing));
-        Ok(VibrationModel { axle, frame, body, sprung_mass, loose })
+        Ok(VibrationModel { axle, frame, body, rest_of_vehicle, axle_load, sprung_mass, loose })
     }
 
     /// Every tire, left first, the outer one of a dual first.

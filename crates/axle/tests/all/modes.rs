@@ -22,7 +22,8 @@ fn no_mode_is_missed_and_every_energy_is_whole() {
     let outcome = found(&axle());
     assert_eq!(outcome.found_below, outcome.counted_below);
     for mode in &outcome.modes {
-        let strain = mode.strain.beam + mode.strain.seats + mode.strain.bearings + mode.strain.tires;
+        let strain = mode.strain;
+        let strain = strain.beam + strain.seats + strain.bearings + strain.tires + strain.rest_of_vehicle;
         let motion = mode.motion;
         let kinetic = motion.vertical + motion.fore_aft + motion.lateral + motion.twist + motion.body;
         assert_relative_eq!(strain, 1.0, max_relative = 1e-7);

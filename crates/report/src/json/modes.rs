@@ -81,6 +81,8 @@ pub struct StrainEntry {
     pub bearings: f64,
     /// Tires.
     pub tires: f64,
+    /// What the rest of the vehicle puts against roll of the body.
+    pub rest_of_vehicle: f64,
 }
 
 /// Shares of the kinetic energy; they sum to 1.
@@ -171,8 +173,8 @@ impl From<&ModeOutcome> for ModeEntry {
 }
 
 impl From<Strain> for StrainEntry {
-    fn from(Strain { beam, seats, bearings, tires }: Strain) -> Self {
-        Self { beam, seats, bearings, tires }
+    fn from(Strain { beam, seats, bearings, tires, rest_of_vehicle }: Strain) -> Self {
+        Self { beam, seats, bearings, tires, rest_of_vehicle }
     }
 }
 

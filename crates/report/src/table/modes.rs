@@ -11,6 +11,9 @@ use crate::number::{Numbers, Shown, fixed, significant};
 /// Above this rotation about its own line for 1 m of displacement, rad, the axle turns and nothing else.
 const TURNS_ONLY: f64 = 1e3;
 
+/// Least share of strain that is not zero in the table.
+const LEAST_SHOWN: f64 = 5e-4;
+
 /// One line for each natural mode: frequency, damping, modal mass, strain energy by part, and camber for the
 /// largest displacement; then whether any mode was missed, and what was assumed.
 ///
@@ -20,10 +23,11 @@ pub fn modes(outcome: &ModesOutcome, card: &ModelCard) -> String {
     let numbers = Numbers { system: card.system };
     let invented = if card.invented { "Demonstration data, invented.\n" } else { "" };
     format!(
-        "{}{invented}The axle carries {} of vehicle body.\n\n{}\n{}{}{}",
+        "{}{invented}The axle carries {} of vehicle body.\n\n{}{}\n{}{}{}",
         paragraph(&card.name, WIDTH, 0),
         numbers.full(outcome.sprung_mass, Shown::Mass),
         mode_table(outcome, numbers),
+        rest_of_vehicle(outcome),
         paragraph(&count(outcome), WIDTH, 2),
         paragraph(&accuracy(outcome), WIDTH, 2),
         assumed(card)
@@ -70,6 +74,24 @@ fn cells(mode: &ModeOutcome, n: Numbers) -> [String; 10] {
         camber(mode.camber.left),
         camber(mode.camber.right),
     ]
+}
+
+/// The modes whose strain is in part where the table has no column.
+fn rest_of_vehicle(outcome: &ModesOutcome) -> String {
+    let shares: Vec<_> = outcome
+        .modes
+        .iter()
+        .filter(|mode| mode.strain.rest_of_vehicle >= LEAST_SHOWN)
+        .map(|mode| format!("{} {} %", mode.name, fixed(100.0 * mode.strain.rest_of_vehicle, 1)))
+        .collect();
+    if shares.is_empty() {
+        return String::new();
+    }
+    let sentence = format!(
+        "The remaining strain is in the rest of the vehicle, which resists roll: {}.",
+        shares.join(", ")
+    );
+    paragraph(&sentence, WIDTH, 2)
 }
 
 /// Whether a mode was missed.
