@@ -79,6 +79,7 @@ fn loads_and_roll_over_a_bump_of_one_wheel_agree_with_scipy() {
     let asked = Ride {
         name: "bump".to_owned(),
         road: Road::new(HaversineBump::new(0.01, 1.0).unwrap(), Wheels::Left).unwrap(),
+        repeats: false,
         speed,
         contact_length: 0.2,
         from: -1.0,

@@ -30,7 +30,7 @@ pub(crate) fn add_hysteresis(
     up_to: f64,
 ) -> Result<Vec<ModeOutcome>, AxleError> {
     let axle = axle.rolling();
-    let standing = Standing::of(&axle, axle_load)?;
+    let standing = Standing::of(&axle, axle_load, f64::INFINITY)?;
     let structure = &standing.model.frame.structure;
     let found = natural_modes_up_to(structure, up_to)?;
     for mode in &found {

@@ -1,6 +1,6 @@
 //! Natural modes of the axle on its tires and suspension, named by what moves.
 
-use axlebow_fe::{Mode, NodeId, Spring, SpringId, natural_modes};
+use axlebow_fe::{Mode, Modes, NodeId, Spring, SpringId, natural_modes};
 
 use crate::frame::RX;
 use crate::hysteresis::loss_factor;
@@ -22,7 +22,31 @@ pub struct ModesOutcome {
     pub found_below: usize,
     /// Modes below the limit by Sturm's count, which misses none.
     pub counted_below: usize,
+    /// The elements that they were found on.
+    pub mesh: ModeMesh,
 }
+
+/// How fine the elements of modes are.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct ModeMesh {
+    /// Length of the longest element, m.
+    pub longest_element: f64,
+    /// Greatest change of a frequency, as a share of it, when the elements were last halved.
+    pub change: f64,
+}
+
+impl ModeMesh {
+    /// Whether the last halving moved no frequency by more than 0.1 %.
+    pub fn is_settled(&self) -> bool {
+        self.change <= SETTLED
+    }
+}
+
+/// Change of a frequency, as a share of it, below which elements are short enough.
+const SETTLED: f64 = 1e-3;
+
+/// Most halvings: a stretch of a metre is then cut into pieces of 16 mm.
+const MOST_HALVINGS: usize = 6;
 
 /// One natural mode.
 #[derive(Debug, Clone, PartialEq)]
@@ -69,8 +93,7 @@ pub struct ShapePoint {
 /// [`AxleError::LoadBelowWeight`] when the load does not reach the weight of what is between road and
 /// suspension; [`AxleError::Fe`] when nothing holds the axle somewhere.
 pub fn modes(axle: &Axle, axle_load: f64, count: usize) -> Result<ModesOutcome, AxleError> {
-    let standing = Standing::of(axle, axle_load)?;
-    let found = natural_modes(&standing.model.frame.structure, count)?;
+    let Settled { standing, found, mesh } = Settled::of(axle, axle_load, count)?;
     let mut names = ModeNames::default();
     let modes = found.modes.iter().map(|mode| standing.outcome(mode, &mut names)).collect();
     Ok(ModesOutcome {
@@ -79,7 +102,47 @@ pub fn modes(axle: &Axle, axle_load: f64, count: usize) -> Result<ModesOutcome, 
         limit: found.limit,
         found_below: found.found_below,
         counted_below: found.counted_below,
+        mesh,
     })
+}
+
+/// The modes of an axle on elements that are short enough for them.
+struct Settled<'a> {
+    standing: Standing<'a>,
+    found: Modes,
+    mesh: ModeMesh,
+}
+
+impl<'a> Settled<'a> {
+    /// Halves the elements until no frequency moves by more than [`SETTLED`]. Their errors fall with the fourth power of
+    /// the length (`crates/fe/tests/convergence.rs`), so that what is left then is a fifteenth of that.
+    fn of(axle: &'a Axle, axle_load: f64, count: usize) -> Result<Self, AxleError> {
+        let mut standing = Standing::of(axle, axle_load, f64::INFINITY)?;
+        let mut found = natural_modes(&standing.model.frame.structure, count)?;
+        let mut mesh = ModeMesh { longest_element: standing.longest_element(), change: f64::INFINITY };
+        for _ in 0..MOST_HALVINGS {
+            let finer = Standing::of(axle, axle_load, 0.5 * mesh.longest_element)?;
+            let again = natural_modes(&finer.model.frame.structure, count)?;
+            mesh = ModeMesh {
+                longest_element: finer.longest_element(),
+                change: greatest_change(&found, &again),
+            };
+            (standing, found) = (finer, again);
+            if mesh.is_settled() {
+                break;
+            }
+        }
+        Ok(Settled { standing, found, mesh })
+    }
+}
+
+/// Greatest change of a frequency as a share of it; infinite where there are more modes than before.
+fn greatest_change(before: &Modes, now: &Modes) -> f64 {
+    if before.modes.len() != now.modes.len() {
+        return f64::INFINITY;
+    }
+    let pairs = before.modes.iter().zip(&now.modes).filter(|(_, now)| now.frequency > 0.0);
+    pairs.map(|(before, now)| (before.frequency / now.frequency - 1.0).abs()).fold(0.0, f64::max)
 }
 
 /// The axle with tires, suspension and body.
@@ -89,8 +152,9 @@ pub(crate) struct Standing<'a> {
 }
 
 impl<'a> Standing<'a> {
-    pub(crate) fn of(axle: &'a Axle, axle_load: f64) -> Result<Self, AxleError> {
-        let mut model = VibrationModel::of(axle, axle_load, "modes")?;
+    /// Its elements are no longer than `longest` (m).
+    pub(crate) fn of(axle: &'a Axle, axle_load: f64, longest: f64) -> Result<Self, AxleError> {
+        let mut model = VibrationModel::of(axle, axle_load, longest)?;
         let mut tires = Vec::with_capacity(4);
         for contact in model.contacts() {
             let tire = axle.wheels.of(contact.side).tire();
@@ -100,6 +164,11 @@ impl<'a> Standing<'a> {
             tires.push((contact, spring));
         }
         Ok(Standing { model, tires })
+    }
+
+    fn longest_element(&self) -> f64 {
+        let stretches = self.model.frame.stretches.iter();
+        stretches.map(|stretch| stretch.end_y - stretch.start_y).fold(0.0, f64::max)
     }
 
     pub(crate) fn outcome(&self, mode: &Mode, names: &mut ModeNames) -> ModeOutcome {

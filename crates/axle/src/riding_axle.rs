@@ -9,7 +9,7 @@ use axlebow_road::Road;
 
 use crate::hysteresis::add_hysteresis;
 use crate::light_damping::{light_damping, ringing};
-use crate::ride::{felt, system, track};
+use crate::ride::{system, track};
 use crate::ride_basis::{self, FASTEST_MODE, RideMethod};
 use crate::ride_laws::{RidePart, ride_laws};
 use crate::ride_outcome::{Driven, RideOutcome};
@@ -17,8 +17,9 @@ use crate::ride_readings::Readings;
 use crate::ride_recorder::Recorder;
 use crate::ride_split::SplitReadings;
 use crate::ride_warnings::ride_warnings;
+use crate::run_in::{Course, run_in};
 use crate::vibration::VibrationModel;
-use crate::{Axle, AxleError, ModeOutcome, Ride, RideBasis, Side, Sides};
+use crate::{Axle, AxleError, Keep, ModeOutcome, Ride, RideBasis, Side, Sides};
 
 /// An axle with its load, ready for rides over any road at any speed; threads may share it.
 #[derive(Debug)]
@@ -68,7 +69,7 @@ impl<'a> RidingAxle<'a> {
     /// Drives over a road.
     ///
     /// # Errors
-    /// As [`crate::ride()`]; [`AxleError::Value`] for a ride with another load than the axle was made ready for.
+    /// As [`crate::ride()`]; [`AxleError::RideTooLong`]; [`AxleError::Value`] for a ride with another load than the axle was made ready for.
     pub fn ride(&self, ride: &Ride) -> Result<RideOutcome, AxleError> {
         let duration = ride.check()?;
         if ride.axle_load != self.model.axle_load {
@@ -76,16 +77,24 @@ impl<'a> RidingAxle<'a> {
             let accepted = "the load that the axle was made ready for";
             return Err(AxleError::Value { what, value, unit: "N", accepted });
         }
+        Keep::check_room(ride, duration, self.model.frame.places.len())?;
         let road = ride.road.enveloped(ride.contact_length)?;
         let moving = self.moving(ride.basis)?;
-        let system = self.on_road(&moving.system, &road, ride);
-        let settings =
-            TransientSettings { scheme: ride.scheme, ..TransientSettings::new(ride.step, duration) };
-        let mut recorder = Recorder::of(&self.model, (moving, &self.parts), (ride, settings.steps));
+        let kept = TransientSettings { scheme: ride.scheme, ..TransientSettings::new(ride.step, duration) };
+        let before = (run_in(ride, &self.modes) / ride.step).ceil();
+        let start = -before * ride.step;
+        let system = self.on_road(&moving.system, &road, Course::of(ride, &ride.road, -start));
+        let mut recorder = Recorder::of(&self.model, (moving, &self.parts), (ride, kept.steps));
+        let settings = TransientSettings { start, steps: kept.steps + before as usize, ..kept };
+        // The run-in ends with the last sample before zero, whatever its rounding.
+        let is_kept = |time: f64| time > -0.5 * ride.step;
         let run = system.run(Start::Equilibrium, &settings, |record| {
             match record {
-                Record::Sample(sample) => recorder.take(&sample),
-                Record::Contact { law, touches, .. } => recorder.note_contact(law, touches),
+                Record::Sample(sample) => recorder.take(&sample, is_kept(sample.time)),
+                Record::Contact { time, law, touches } if is_kept(time) => {
+                    recorder.note_contact(law, touches)
+                }
+                Record::Contact { .. } => {}
             }
             ControlFlow::Continue(())
         })?;
@@ -96,6 +105,7 @@ impl<'a> RidingAxle<'a> {
             partial: self.why_partial(&run),
             warnings: ride_warnings(self.model.axle, ride),
             run: &run,
+            run_in: -start,
         };
         let mut outcome = RideOutcome::of(ride, recorded, driven);
         let ringing = ringing(&outcome, &self.modes);
@@ -113,14 +123,13 @@ impl<'a> RidingAxle<'a> {
     }
 
     /// The system with its tires on a road.
-    fn on_road(&self, system: &DynamicSystem, road: &Road, ride: &Ride) -> DynamicSystem {
+    fn on_road(&self, system: &DynamicSystem, road: &Road, course: Course) -> DynamicSystem {
         let mut system = system.clone();
         for side in Side::BOTH {
             let tires = self.tires.iter().enumerate().filter(|(_, own)| **own == side);
             let laws: Vec<usize> = tires.map(|(law, _)| law).collect();
             let track = track(road, side).clone();
-            let (from, speed) = (ride.from, ride.speed);
-            system.put_on_base(&laws, move |time| felt(&track, from + speed * time, speed));
+            system.put_on_base(&laws, move |time| course.felt(&track, time));
         }
         system
     }

@@ -32,6 +32,15 @@ enum LooseAs {
     LeftOut,
 }
 
+/// How the model is built.
+struct Plan<'a> {
+    /// Names it in an error.
+    case: &'a str,
+    loose_as: LooseAs,
+    /// Length that no element exceeds, m.
+    longest: f64,
+}
+
 /// Where a tire meets the road.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct TireContact {
@@ -43,26 +52,27 @@ pub(crate) struct TireContact {
 }
 
 impl<'a> VibrationModel<'a> {
-    /// The model of an axle that carries `axle_load` (N) on the road, for small motions about its rest; `case`
-    /// names it in an error.
-    pub(crate) fn of(axle: &'a Axle, axle_load: f64, case: &str) -> Result<Self, AxleError> {
-        Self::built(axle, axle_load, case, LooseAs::Pressed)
+    /// The model of an axle that carries `axle_load` (N) on the road, for small motions about its rest; its elements are
+    /// no longer than `longest` (m).
+    pub(crate) fn of(axle: &'a Axle, axle_load: f64, longest: f64) -> Result<Self, AxleError> {
+        Self::built(axle, axle_load, &Plan { case: "modes", loose_as: LooseAs::Pressed, longest })
     }
 
-    /// The same for motions of any size: bearings with play are the caller's to add.
+    /// The same for motions of any size, between stations: bearings with play are the caller's to add; `case` names it
+    /// in an error.
     pub(crate) fn without_loose(axle: &'a Axle, axle_load: f64, case: &str) -> Result<Self, AxleError> {
-        Self::built(axle, axle_load, case, LooseAs::LeftOut)
+        Self::built(axle, axle_load, &Plan { case, loose_as: LooseAs::LeftOut, longest: f64::INFINITY })
     }
 
-    fn built(axle: &'a Axle, axle_load: f64, case: &str, loose_as: LooseAs) -> Result<Self, AxleError> {
+    fn built(axle: &'a Axle, axle_load: f64, plan: &Plan) -> Result<Self, AxleError> {
         let weight = axle.unsprung_mass() * STANDARD_GRAVITY;
         if !axle_load.is_finite() || axle_load <= weight {
-            return Err(AxleError::LoadBelowWeight { case: case.to_owned(), load: axle_load, weight });
+            return Err(AxleError::LoadBelowWeight { case: plan.case.to_owned(), load: axle_load, weight });
         }
         let sprung_mass = (axle_load - weight) / STANDARD_GRAVITY;
         let loose = if has_play(axle) { AtRest::under(axle, axle_load)?.loose } else { Sides::default() };
-        let rates = rates(axle, &loose, loose_as);
-        let mut frame = Frame::with_rates(axle, VehicleBody::Free, &rates)?;
+        let rates = rates(axle, &loose, plan.loose_as);
+        let mut frame = Frame::fine(axle, VehicleBody::Free, (&rates, plan.longest))?;
         let body = frame.body.expect("a free body has a node");
         let height = axle.body_height - axle.wheels.left.tire().loaded_radius;
         let roll = sprung_mass * axle.body_roll_radius.powi(2);

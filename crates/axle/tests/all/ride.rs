@@ -21,6 +21,7 @@ fn ask(axle: &Axle, road: Road, speed: f64) -> Ride {
     Ride {
         name: "test".to_owned(),
         road,
+        repeats: false,
         speed,
         contact_length: 0.2,
         from: -1.0,
@@ -338,6 +339,7 @@ fn speeds_and_loads_out_of_range_are_refused() {
     let good = Ride {
         name: "test".to_owned(),
         road: bump(0.01, BOTH),
+        repeats: false,
         speed: 20.0,
         contact_length: 0.2,
         from: 0.0,
@@ -358,6 +360,22 @@ fn speeds_and_loads_out_of_range_are_refused() {
     ] {
         assert!(ride(&axle, &bad).is_err(), "{bad:?}");
     }
+}
+
+/// Histories that would take more than 400 MB are refused before anything is solved, with what to do.
+#[test]
+fn a_ride_too_long_to_keep_is_refused_before_it_starts() {
+    let axle = axle();
+    let flat = Road { left: Track::flat(), right: Track::flat() };
+    let keep = Keep { stresses: false, shapes: 0 };
+    let long = Ride { from: 0.0, to: 100.0, step: 1.1e-6, keep, ..ask(&axle, flat, 20.0) };
+    let refused = |asked: &Ride| ride(&axle, asked).unwrap_err().to_string();
+    let text = refused(&long);
+    assert!(text.starts_with("the ride has 4.55 million time steps, and at most 4.17 million"), "{text}");
+    assert!(text.contains("longer `time_step`") && !text.contains("station"), "{text}");
+    let keep = Keep { stresses: true, shapes: 0 };
+    let text = refused(&Ride { step: 2.5e-6, keep, ..long });
+    assert!(text.contains("or leave out the stress of the stations"), "{text}");
 }
 
 /// Camber, load and stress of a reduced basis against the full one, through lift-off, on few elements and on many.

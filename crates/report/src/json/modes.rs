@@ -39,6 +39,11 @@ pub struct ModesDocument {
     pub limit_hz: f64,
     /// True when as many modes were found as were counted.
     pub complete: bool,
+    /// Length of the longest element, m.
+    pub longest_element_m: f64,
+    /// Greatest change of a frequency, as a share of it, when the elements were last halved: at most 0.001 where they are
+    /// short enough for the modes asked for.
+    pub change_by_halving: f64,
     /// The modes, by rising frequency.
     pub modes: Vec<ModeEntry>,
     /// Defaults that were used.
@@ -148,6 +153,8 @@ impl ModesDocument {
             found_below: outcome.found_below,
             limit_hz: outcome.limit,
             complete: outcome.found_below == outcome.counted_below,
+            longest_element_m: outcome.mesh.longest_element,
+            change_by_halving: outcome.mesh.change,
             modes: outcome.modes.iter().map(ModeEntry::from).collect(),
             assumed: assumed(card),
         }

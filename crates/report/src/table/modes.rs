@@ -1,6 +1,6 @@
 //! The table of natural modes.
 
-use axlebow_axle::{ModeOutcome, ModesOutcome};
+use axlebow_axle::{ModeMesh, ModeOutcome, ModesOutcome};
 
 use super::flex::WIDTH;
 use super::flex_brief::assumed;
@@ -23,12 +23,13 @@ pub fn modes(outcome: &ModesOutcome, card: &ModelCard) -> String {
     let numbers = Numbers { system: card.system };
     let invented = if card.invented { "Demonstration data, invented.\n" } else { "" };
     format!(
-        "{}{invented}The axle carries {} of vehicle body.\n\n{}{}\n{}{}{}",
+        "{}{invented}The axle carries {} of vehicle body.\n\n{}{}\n{}{}{}{}",
         paragraph(&card.name, WIDTH, 0),
         numbers.full(outcome.sprung_mass, Shown::Mass),
         mode_table(outcome, numbers),
         rest_of_vehicle(outcome),
         paragraph(&count(outcome), WIDTH, 2),
+        paragraph(&mesh(&outcome.mesh, numbers), WIDTH, 2),
         paragraph(&accuracy(outcome), WIDTH, 2),
         assumed(card)
     )
@@ -115,4 +116,20 @@ fn count(outcome: &ModesOutcome) -> String {
 fn accuracy(outcome: &ModesOutcome) -> String {
     let worst = outcome.modes.iter().map(|mode| mode.residual).fold(0.0, f64::max);
     format!("Unbalanced over inertia forces, worst mode: {worst:.0e}.")
+}
+
+/// How fine the elements are, and what that leaves open.
+fn mesh(mesh: &ModeMesh, n: Numbers) -> String {
+    let longest = n.full(mesh.longest_element, Shown::Place);
+    let change = significant(100.0 * mesh.change, 2);
+    match mesh.is_settled() {
+        true => format!(
+            "Elements were halved until no frequency moved by more than 0.1 %: the longest is {longest}, the last \
+             halving moved none by more than {change} %."
+        ),
+        false => format!(
+            "Warning: with elements of {longest} the last halving still moved a frequency by {change} %, more than \
+             0.1 %; do not rely on the highest modes, ask for fewer."
+        ),
+    }
 }

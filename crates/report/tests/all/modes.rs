@@ -1,6 +1,6 @@
 //! Natural modes as table, document and picture.
 
-use axlebow_axle::{ModeOutcome, ModesOutcome, Motion, ShapePoint, Sides, Strain};
+use axlebow_axle::{ModeMesh, ModeOutcome, ModesOutcome, Motion, ShapePoint, Sides, Strain};
 use axlebow_report::json::{modes_document, modes_schema};
 use axlebow_report::plot::modes_figure;
 use axlebow_report::{ReportError, table};
@@ -46,7 +46,8 @@ pub fn outcome() -> ModesOutcome {
         ..mode("seat rock", 79.67, |y| [y, 0.0, y, 0.0, 1.5e14, 0.0])
     };
     let modes = vec![bounce, shake, yaw, bow, rock];
-    ModesOutcome { sprung_mass: 8449.0, modes, limit: 84.39, found_below: 5, counted_below: 5 }
+    let mesh = ModeMesh { longest_element: 0.1101, change: 2.34e-4 };
+    ModesOutcome { sprung_mass: 8449.0, modes, limit: 84.39, found_below: 5, counted_below: 5, mesh }
 }
 
 fn keys(value: &Value) -> Vec<&str> {
@@ -64,7 +65,8 @@ fn document_has_exactly_the_stated_fields_in_si() {
     assert_eq!(text, modes_document(&outcome(), &card(UnitSystem::Us)));
     let document: Value = serde_json::from_str(&text).unwrap();
     let about = ["schema", "model", "sprung_mass_kg", "modes", "assumed"];
-    let count = ["counted_below", "found_below", "limit_hz", "complete"];
+    let count =
+        ["counted_below", "found_below", "limit_hz", "complete", "longest_element_m", "change_by_halving"];
     let mut expected = [about.as_slice(), count.as_slice()].concat();
     expected.sort_unstable();
     assert_eq!(keys(&document), expected);
@@ -108,6 +110,7 @@ fn table_fits_and_says_energies_camber_and_completeness() {
     for words in [
         "5 modes lie below 84.39 Hz by Sturm's count, 5 found: none missed.",
         "worst mode: 3e-12.",
+        "the longest is 110.1 mm, the last halving moved none by more than 0.023 %.",
         "in the rest of the vehicle, which resists roll: body bounce 20.0 %.",
         "Demonstration data, invented.",
         "stand for what the file does not say; --json lists them.",
@@ -132,6 +135,9 @@ fn a_missed_mode_is_a_warning() {
     assert!(text.contains("Warning: modes below 84.39 Hz: 6 by Sturm's count, 5 found, 1 missed;"), "{text}");
     let document: Value = serde_json::from_str(&modes_document(&missed, &card(UnitSystem::Si))).unwrap();
     assert_eq!(document["complete"], false);
+    let mesh = ModeMesh { longest_element: 0.01, change: 0.02 };
+    let coarse = table::modes(&ModesOutcome { mesh, ..outcome() }, &card(UnitSystem::Si));
+    assert!(coarse.contains("Warning: with elements of 10.0 mm the last halving still moved"), "{coarse}");
     let surplus = ModesOutcome { counted_below: 4, ..outcome() };
     assert!(table::modes(&surplus, &card(UnitSystem::Si)).contains("5 found, 1 too many;"));
 }
