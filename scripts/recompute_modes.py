@@ -1,12 +1,14 @@
 #!/usr/bin/env python3
-"""Natural modes of the small asymmetric axle without any of our code, for tests/reference/scipy_modes.rs.
+"""Natural modes of a small asymmetric axle and of a rolling vehicle, for tests/reference/scipy_modes.rs.
 
     python3 -m venv venv && venv/bin/pip install numpy scipy
     venv/bin/python scripts/recompute_modes.py > tests/reference/scipy_modes.json
 
 Stiffness from recompute_axle.py; consistent mass of each beam from the printed polynomials with shear and
 rotary inertia (J. S. Przemieniecki, Theory of Matrix Structural Analysis, McGraw-Hill 1968, sec. 11.5; from
-memory) and not from the Rust; rigid bodies by their energy; one dense generalised eigenproblem.
+memory) and not from the Rust; rigid bodies by their energy; one dense generalised eigenproblem. The vehicle of
+recompute_vehicle.py has a body, the roll spring and damper of the rest of the vehicle and seats that turn energy into
+heat: four modes with their damping.
 
 SI throughout. The axle and its numbers are invented.
 """
@@ -16,6 +18,7 @@ import platform
 
 import numpy as np
 import scipy
+import recompute_vehicle
 from recompute_axle import BEAMS, NAMES, PLACES, arm_matrix, assemble, freedoms, local_axes
 from scipy.integrate import quad
 from scipy.linalg import block_diag, eigh
@@ -108,6 +111,8 @@ def main():
         "numpy": np.__version__,
         "scipy": scipy.__version__,
         "modes": modes,
+        "vehicle": [{"frequency": omega / (2 * np.pi), "damping_ratio": zeta}
+                    for omega, _, zeta, _ in recompute_vehicle.modes()],
     }
     print(json.dumps(kept, indent=1))
 

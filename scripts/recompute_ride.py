@@ -1,12 +1,13 @@
 #!/usr/bin/env python3
-"""A bouncing wheel under a sprung mass without any of our code, for tests/reference/scipy_ride.rs.
+"""A bouncing wheel under a sprung mass and a rolling vehicle, for tests/reference/scipy_ride.rs.
 
     python3 -m venv venv && venv/bin/pip install numpy scipy
     venv/bin/python scripts/recompute_ride.py > tests/reference/scipy_ride.json
 
 A wheel on a damped tire that can leave the road, a sprung mass on a spring, a damper of two slopes and a bump
 stop; the road has two bumps. The equations are written out and integrated by DOP853 from contact change to
-contact change, which are events of the integration, and restarted at the corners of the road.
+contact change, which are events of the integration, and restarted at the corners of the road. The vehicle of
+recompute_vehicle.py drives over a bump under its left wheel.
 
 SI throughout. The vehicle and its numbers are invented.
 """
@@ -15,6 +16,7 @@ import json
 import platform
 
 import numpy as np
+import recompute_vehicle
 import scipy
 from scipy.integrate import solve_ivp
 
@@ -24,6 +26,8 @@ SPRING, COMPRESSION, EXTENSION = 2.0e5, 4.0e3, 1.2e4
 STOP, CLEARANCE = 2.0e6, 0.12
 BUMPS = [(0.1, 0.1, 0.10), (0.9, 0.08, 0.07)]  # start, duration, height
 END, EVERY = 1.5, 0.05
+# The vehicle's bump: height, length, and how it is met.
+HEIGHT, LENGTH, CONTACT, SPEED, RUN_UP = 0.01, 1.0, 0.2, 10.0, 1.0
 
 
 def road(t):
@@ -80,6 +84,44 @@ def ride():
     return samples, changes, most
 
 
+def felt(x):
+    """Mean height of a whole cosine wave over the contact, and its slope."""
+
+    def height(x):
+        x = np.clip(x, 0.0, LENGTH)
+        return 0.5 * HEIGHT * (1 - np.cos(2 * np.pi * x / LENGTH))
+
+    def area(x):
+        x = np.clip(x, 0.0, LENGTH)
+        return 0.5 * HEIGHT * (x - LENGTH / (2 * np.pi) * np.sin(2 * np.pi * x / LENGTH))
+
+    ends = x + 0.5 * CONTACT, x - 0.5 * CONTACT
+    return (area(ends[0]) - area(ends[1])) / CONTACT, (height(ends[0]) - height(ends[1])) / CONTACT
+
+
+def vehicle_ride():
+    mass, stiffness, _, _, tires = recompute_vehicle.matrices()
+    damping, rest = recompute_vehicle.whole_damping(), recompute_vehicle.LOAD / 2
+
+    def loads(t, state):
+        z, slope = felt(SPEED * t - RUN_UP)
+        roads = (z, SPEED * slope), (0.0, 0.0)
+        return [recompute_vehicle.TIRE * (z - tire @ state[:4]) + recompute_vehicle.TIRE_DAMPING * (rate - tire @ state[4:])
+                for (z, rate), tire in zip(roads, tires)]
+
+    def rates(t, state):
+        left, right = loads(t, state)
+        inner = stiffness - recompute_vehicle.TIRE * sum(np.outer(tire, tire) for tire in tires)
+        inner_damping = damping - recompute_vehicle.TIRE_DAMPING * sum(np.outer(tire, tire) for tire in tires)
+        force = left * tires[0] + right * tires[1] - inner @ state[:4] - inner_damping @ state[4:]
+        return [*state[4:], *np.linalg.solve(mass, force)]
+
+    times = np.arange(0, 41) * EVERY
+    run = solve_ivp(rates, (0, times[-1]), np.zeros(8), method="DOP853", t_eval=times, rtol=1e-10, atol=1e-12, max_step=1e-3)
+    assert all(rest + load > 0 for t, y in zip(run.t, run.y.T) for load in loads(t, y))
+    return [{"time": float(t), "loads": [rest + load for load in loads(t, y)], "roll": float(y[1])} for t, y in zip(run.t, run.y.T)]
+
+
 def main():
     samples, changes, most = ride()
     assert most > CLEARANCE, "the bump stop has to take part"
@@ -87,6 +129,7 @@ def main():
         "python": platform.python_version(),
         "numpy": np.__version__,
         "scipy": scipy.__version__,
+        "vehicle": vehicle_ride(),
         "contacts": changes,
         "samples": [{"time": t, "state": list(map(float, samples[t]))} for t in sorted(samples)],
     }

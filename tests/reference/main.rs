@@ -10,3 +10,4 @@ mod scipy_axle;
 mod scipy_modes;
 mod scipy_response;
 mod scipy_ride;
+mod scipy_vehicle;

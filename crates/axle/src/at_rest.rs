@@ -1,7 +1,7 @@
 //! The axle at rest on a level road.
 
 use crate::bearing_play::LooseBearing;
-use crate::load_case::{Actions, Ground, LoadCase};
+use crate::load_case::{Actions, LoadCase};
 use crate::{Axle, AxleError, Side, Sides, StaticDesign};
 
 /// What an axle does as it rests on a level road on which it has rolled.
@@ -9,6 +9,8 @@ use crate::{Axle, AxleError, Side, Sides, StaticDesign};
 pub(crate) struct AtRest {
     /// Rise of the axle at each seat against the body, from where its springs carry nothing, m.
     pub seat_rise: Sides<f64>,
+    /// Roll of the body about X, rad.
+    pub body_roll: f64,
     /// The bearing of each end that has the play, with the radial force (N) that presses it.
     pub loose: Sides<Option<(LooseBearing, f64)>>,
     /// Whether each tire stands on the road: left first, the outer one of a dual first.
@@ -21,7 +23,7 @@ impl AtRest {
     /// # Errors
     /// [`AxleError::LoadBelowWeight`], [`AxleError::Fe`].
     pub(crate) fn under(axle: &Axle, axle_load: f64) -> Result<AtRest, AxleError> {
-        let axle = Axle { ground: Ground::Rolling, ..axle.clone() };
+        let axle = axle.rolling();
         let design = StaticDesign::of(&axle)?;
         let actions = Actions { axle_load, gravity: 1.0, ..Actions::default() };
         let case =
@@ -38,6 +40,7 @@ impl AtRest {
             state.motion(crate::along::node_at(&design.frame, y))[2]
         };
         let on_road = contact.tires.iter().map(|tire| !tire.off_road).collect();
-        Ok(AtRest { seat_rise: Sides::each(rise), loose: Sides::each(loose), on_road })
+        let body_roll = contact.body_roll;
+        Ok(AtRest { seat_rise: Sides::each(rise), body_roll, loose: Sides::each(loose), on_road })
     }
 }

@@ -53,8 +53,11 @@ pub struct Axle {
     pub body_height: f64,
     /// Radius of gyration of the sprung mass about the fore-aft axis, m.
     pub body_roll_radius: f64,
-    /// Roll stiffness that the rest of the vehicle puts against an uneven road under this axle, N m/rad.
+    /// Roll stiffness that the rest of the vehicle puts against an uneven road under this axle, N m/rad: it acts on
+    /// roll of the body away from where it rests on a level road.
     pub body_roll_stiffness: f64,
+    /// Damping of the same roll by the rest of the vehicle, N m s/rad.
+    pub body_roll_damping: f64,
     /// What the ground does sideways.
     pub ground: Ground,
     /// Loads.
@@ -137,6 +140,7 @@ impl Axle {
         errors.extend(positive("body roll radius", self.body_roll_radius, "m").err());
         errors.extend(not_negative("body roll stiffness", self.body_roll_stiffness, "N m/rad").err());
         errors.extend(positive("final drive ratio", loading.final_drive_ratio, "").err());
+        errors.extend(not_negative("body roll damping", self.body_roll_damping, "N m s/rad").err());
         for factor in loading.dynamic_factors {
             errors.extend(positive("dynamic factor", factor, "").err());
         }
@@ -236,6 +240,11 @@ impl Axle {
             }
         }
         Ok(())
+    }
+
+    /// The same axle on tires that roll straight.
+    pub(crate) fn rolling(&self) -> Axle {
+        Axle { ground: Ground::Rolling, ..self.clone() }
     }
 
     /// Mass of the bare axle: tube or housing, spindles and stiffeners, kg.

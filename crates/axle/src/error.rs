@@ -22,6 +22,23 @@ pub enum AxleError {
         /// Accepted range in words.
         accepted: &'static str,
     },
+    /// A ride's histories would take too much memory.
+    #[error(
+        "the ride has {:.2} million time steps, and at most {:.2} million can be kept{}; drive over a shorter stretch \
+         (`length`, `run_up`, `run_out`) or give a longer `time_step`{}",
+        samples * 1e-6,
+        most * 1e-6,
+        if *stresses { " with the stress of every station" } else { "" },
+        if *stresses { ", or leave out the stress of the stations" } else { "" }
+    )]
+    RideTooLong {
+        /// Samples of the ride.
+        samples: f64,
+        /// Most samples.
+        most: f64,
+        /// Whether the stress of every station is kept.
+        stresses: bool,
+    },
     /// A place along the axle lies on the wrong side of another.
     #[error(
         "the {side} {what} lies {:.1} mm from the centre line, {relation} the {against} at {:.1} mm",

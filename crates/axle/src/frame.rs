@@ -16,7 +16,7 @@ use crate::bearing_play::{BearingPlace, BearingRates};
 use crate::body::Piece;
 use crate::seat::{Seat, Suspension};
 use crate::seated_bar::SeatedBar;
-use crate::stations::{HUB, Place, nearest, places, places_with_welds};
+use crate::stations::{HUB, Place, fine_places, nearest, places, places_with_welds};
 use crate::stiffened::StiffenedSection;
 use crate::stiffened_beam::{stiffened, stiffened_beam};
 use crate::stiffener::Stiffener;
@@ -114,6 +114,15 @@ impl Frame {
         rates: &BearingRates,
     ) -> Result<Frame, AxleError> {
         Frame::built(Plan { axle, places: places(axle), vehicle_body, tied: None }, rates)
+    }
+
+    /// The same without bearings of its own choice, its elements no longer than `longest` (m).
+    pub(crate) fn fine(
+        axle: &Axle,
+        vehicle_body: VehicleBody,
+        (rates, longest): (&BearingRates, f64),
+    ) -> Result<Frame, AxleError> {
+        Frame::built(Plan { axle, places: fine_places(axle, longest), vehicle_body, tied: None }, rates)
     }
 
     /// Builds the model with each stiffener a beam of its own, tied by its weld; the body rests and bearings have

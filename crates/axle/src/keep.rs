@@ -2,8 +2,12 @@
 
 use axlebow_fe::NodeId;
 
+use crate::ride_outcome::RideHistory;
 use crate::vibration::VibrationModel;
-use crate::{Side, Sides};
+use crate::{AxleError, Ride, Side, Sides};
+
+/// Most numbers that a ride's histories may have: 400 MB of them.
+const MOST_NUMBERS: f64 = 5e7;
 
 /// What a ride keeps beside the histories that it always keeps; by default nothing.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -13,6 +17,19 @@ pub struct Keep {
     /// At so many moments, evenly spread over the ride from its first sample to its last, the shape of the axle;
     /// every sample when there are fewer of them.
     pub shapes: usize,
+}
+
+impl Keep {
+    /// Refuses a ride of a duration (s) whose histories would be too many numbers to keep.
+    pub(crate) fn check_room(ride: &Ride, duration: f64, stations: usize) -> Result<(), AxleError> {
+        let each = RideHistory::ALWAYS + if ride.keep.stresses { stations } else { 0 };
+        let samples = duration / ride.step + 1.0;
+        if samples * each as f64 > MOST_NUMBERS {
+            let most = MOST_NUMBERS / each as f64;
+            return Err(AxleError::RideTooLong { samples, most, stresses: ride.keep.stresses });
+        }
+        Ok(())
+    }
 }
 
 /// How a point moved, up and about X, against the axle without load.

@@ -30,7 +30,9 @@ mod frame;
 mod frequency_grid;
 mod ground;
 mod hub_line;
+mod hysteresis;
 mod keep;
+mod light_damping;
 mod load_case;
 mod mode_name;
 mod modes;
@@ -51,6 +53,7 @@ mod ride_recorder;
 mod ride_split;
 mod ride_warnings;
 mod riding_axle;
+mod run_in;
 mod seat;
 mod seat_bracket;
 mod seat_picture;
@@ -107,7 +110,7 @@ pub use ground::STANDARD_GRAVITY;
 pub use keep::{Keep, RideShape, Rise};
 pub use load_case::{Actions, Ground, LoadCase, Loading, STANDARD_CASES, standard_cases};
 pub use mode_name::{Motion, Strain};
-pub use modes::{ModeOutcome, ModesOutcome, ShapePoint, modes};
+pub use modes::{ModeMesh, ModeOutcome, ModesOutcome, ShapePoint, modes};
 pub use outcome::{
     BearingOutcome, CamberSplit, CaseOutcome, ContactOutcome, DiagramPoint, FlexOutcome, Resultants,
     SeatOutcome, StationOutcome, Warning, WheelOutcome,

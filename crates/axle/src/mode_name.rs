@@ -13,6 +13,8 @@ pub struct Strain {
     pub bearings: f64,
     /// Tires.
     pub tires: f64,
+    /// What the rest of the vehicle puts against roll of the body.
+    pub rest_of_vehicle: f64,
 }
 
 /// Where a mode's kinetic energy is; the parts make 1.

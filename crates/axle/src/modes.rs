@@ -1,9 +1,10 @@
 //! Natural modes of the axle on its tires and suspension, named by what moves.
 
-use axlebow_fe::{Mode, NodeId, Spring, SpringId, natural_modes};
+use axlebow_fe::{Mode, Modes, NodeId, Spring, SpringId, natural_modes};
 
 use crate::at_rest::AtRest;
 use crate::frame::RX;
+use crate::hysteresis::loss_factor;
 use crate::load_case::Ground;
 use crate::mode_name::{ModeNames, Motion, Strain};
 use crate::vibration::{TireContact, VibrationModel};
@@ -22,7 +23,31 @@ pub struct ModesOutcome {
     pub found_below: usize,
     /// Modes below the limit by Sturm's count, which misses none.
     pub counted_below: usize,
+    /// The elements that they were found on.
+    pub mesh: ModeMesh,
 }
+
+/// How fine the elements of modes are.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct ModeMesh {
+    /// Length of the longest element, m.
+    pub longest_element: f64,
+    /// Greatest change of a frequency, as a share of it, when the elements were last halved.
+    pub change: f64,
+}
+
+impl ModeMesh {
+    /// Whether the last halving moved no frequency by more than 0.1 %.
+    pub fn is_settled(&self) -> bool {
+        self.change <= SETTLED
+    }
+}
+
+/// Change of a frequency, as a share of it, below which elements are short enough.
+const SETTLED: f64 = 1e-3;
+
+/// Most halvings: a stretch of a metre is then cut into pieces of 16 mm.
+const MOST_HALVINGS: usize = 6;
 
 /// One natural mode.
 #[derive(Debug, Clone, PartialEq)]
@@ -31,7 +56,8 @@ pub struct ModeOutcome {
     pub name: String,
     /// Undamped natural frequency, Hz.
     pub frequency: f64,
-    /// Damping over critical damping, from tires and suspension: `φᵀCφ/(2ω φᵀMφ)`.
+    /// Damping over critical damping: `φᵀCφ/(2ω φᵀMφ)` from tires, dampers and the rest of the vehicle, and half the loss
+    /// factor of steel, bushes and leaves, each by its share of the strain.
     pub damping_ratio: f64,
     /// Mass that, at the place of largest motion, has the mode's kinetic energy, kg.
     pub modal_mass: f64,
@@ -61,14 +87,14 @@ pub struct ShapePoint {
 
 /// The lowest natural modes of an axle that carries `axle_load` (N) on the road.
 ///
-/// Tires that touch the road at rest stand on it without leaving it, the body heaves and rolls, wheels roll freely.
+/// Tires that touch the road at rest stand on it without leaving it, the body heaves and rolls and the rest of the vehicle
+/// resists its roll, wheels roll freely.
 ///
 /// # Errors
 /// [`AxleError::LoadBelowWeight`] when the load does not reach the weight of what is between road and
 /// suspension; [`AxleError::Fe`] when nothing holds the axle somewhere.
 pub fn modes(axle: &Axle, axle_load: f64, count: usize) -> Result<ModesOutcome, AxleError> {
-    let standing = Standing::of(axle, axle_load)?;
-    let found = natural_modes(&standing.model.frame.structure, count)?;
+    let Settled { standing, found, mesh } = Settled::of(axle, axle_load, count)?;
     let mut names = ModeNames::default();
     let modes = found.modes.iter().map(|mode| standing.outcome(mode, &mut names)).collect();
     Ok(ModesOutcome {
@@ -77,18 +103,59 @@ pub fn modes(axle: &Axle, axle_load: f64, count: usize) -> Result<ModesOutcome, 
         limit: found.limit,
         found_below: found.found_below,
         counted_below: found.counted_below,
+        mesh,
     })
 }
 
+/// The modes of an axle on elements that are short enough for them.
+struct Settled<'a> {
+    standing: Standing<'a>,
+    found: Modes,
+    mesh: ModeMesh,
+}
+
+impl<'a> Settled<'a> {
+    /// Halves the elements until no frequency moves by more than [`SETTLED`]. Their errors fall with the fourth power of
+    /// the length (`crates/fe/tests/convergence.rs`), so that what is left then is a fifteenth of that.
+    fn of(axle: &'a Axle, axle_load: f64, count: usize) -> Result<Self, AxleError> {
+        let mut standing = Standing::of(axle, axle_load, f64::INFINITY)?;
+        let mut found = natural_modes(&standing.model.frame.structure, count)?;
+        let mut mesh = ModeMesh { longest_element: standing.longest_element(), change: f64::INFINITY };
+        for _ in 0..MOST_HALVINGS {
+            let finer = Standing::of(axle, axle_load, 0.5 * mesh.longest_element)?;
+            let again = natural_modes(&finer.model.frame.structure, count)?;
+            mesh = ModeMesh {
+                longest_element: finer.longest_element(),
+                change: greatest_change(&found, &again),
+            };
+            (standing, found) = (finer, again);
+            if mesh.is_settled() {
+                break;
+            }
+        }
+        Ok(Settled { standing, found, mesh })
+    }
+}
+
+/// Greatest change of a frequency as a share of it; infinite where there are more modes than before.
+fn greatest_change(before: &Modes, now: &Modes) -> f64 {
+    if before.modes.len() != now.modes.len() {
+        return f64::INFINITY;
+    }
+    let pairs = before.modes.iter().zip(&now.modes).filter(|(_, now)| now.frequency > 0.0);
+    pairs.map(|(before, now)| (before.frequency / now.frequency - 1.0).abs()).fold(0.0, f64::max)
+}
+
 /// The axle with tires, suspension and body.
-struct Standing<'a> {
-    model: VibrationModel<'a>,
+pub(crate) struct Standing<'a> {
+    pub model: VibrationModel<'a>,
     tires: Vec<(TireContact, SpringId)>,
 }
 
 impl<'a> Standing<'a> {
-    fn of(axle: &'a Axle, axle_load: f64) -> Result<Self, AxleError> {
-        let mut model = VibrationModel::of(axle, axle_load, "modes")?;
+    /// Its elements are no longer than `longest` (m).
+    pub(crate) fn of(axle: &'a Axle, axle_load: f64, longest: f64) -> Result<Self, AxleError> {
+        let mut model = VibrationModel::of(axle, axle_load, longest)?;
         let mut tires = Vec::with_capacity(4);
         let on_road = AtRest::under(axle, axle_load)?.on_road;
         for (contact, _) in model.contacts().into_iter().zip(on_road).filter(|(_, on_road)| *on_road) {
@@ -101,7 +168,12 @@ impl<'a> Standing<'a> {
         Ok(Standing { model, tires })
     }
 
-    fn outcome(&self, mode: &Mode, names: &mut ModeNames) -> ModeOutcome {
+    fn longest_element(&self) -> f64 {
+        let stretches = self.model.frame.stretches.iter();
+        stretches.map(|stretch| stretch.end_y - stretch.start_y).fold(0.0, f64::max)
+    }
+
+    pub(crate) fn outcome(&self, mode: &Mode, names: &mut ModeNames) -> ModeOutcome {
         let largest = self.largest_motion(mode);
         let motion_of = |node: NodeId| mode.motion(node).map(|value| value / largest);
         let (strain, motion) = (self.strain(mode), self.motion(mode));
@@ -150,6 +222,7 @@ impl<'a> Standing<'a> {
                 + both(&self.model.frame.outer_bearings)
                 + both(&self.model.frame.brakes),
             tires: self.tires.iter().map(|(_, tire)| spring(*tire)).sum(),
+            rest_of_vehicle: spring(self.model.rest_of_vehicle),
         }
     }
 
@@ -174,7 +247,7 @@ impl<'a> Standing<'a> {
             return 0.0;
         }
         let body = mode.motion(self.model.body);
-        let mut power = 0.0;
+        let mut power = self.model.axle.body_roll_damping * body[RX].powi(2);
         for side in Side::BOTH {
             let (node, y) = self.model.seat(side);
             let axle = mode.motion(node)[2];
@@ -186,6 +259,6 @@ impl<'a> Standing<'a> {
             let damping = self.model.axle.wheels.of(contact.side).tire().damping;
             power += damping * (hub[2] + hub[RX] * contact.across).powi(2);
         }
-        power / (2.0 * std::f64::consts::TAU * mode.frequency)
+        power / (2.0 * std::f64::consts::TAU * mode.frequency) + 0.5 * loss_factor(self, mode)
     }
 }

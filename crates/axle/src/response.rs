@@ -106,9 +106,9 @@ impl ResponseAsk {
 /// Source: S. H. Crandall, W. D. Mark, Random Vibration in Mechanical Systems, 1963, ch. 2 (from memory).
 pub fn response(axle: &Axle, ask: &ResponseAsk) -> Result<ResponseOutcome, AxleError> {
     ask.check()?;
-    let small = SmallMotion::of(axle, ask.axle_load, &ask.stations)?;
     let top = ask.over.as_ref().map_or(0.0, |over| over.road.frequencies()[1]).max(ask.frequencies[1]);
-    let modes = modes_up_to(axle, ask.axle_load, top)?;
+    let small = SmallMotion::of(axle, (ask.axle_load, top), &ask.stations)?;
+    let modes = modes_up_to(&axle.rolling(), ask.axle_load, top)?;
     let frequencies = FrequencyGrid { ends: ask.frequencies, points: ask.points }.near(&modes);
     let answers = small.answers(&frequencies)?;
     let (camber, load, stress) = by_result(answers.iter().map(|answer| {

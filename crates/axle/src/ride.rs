@@ -1,15 +1,16 @@
 //! A ride: the axle in time over a road, with tires that may leave it.
 //!
-//! The axle, its springs and the body are linear; each tire pushes on the road through a one-sided spring and
+//! The axle, its springs, the body and what the rest of the vehicle puts against its roll are linear; each tire pushes on the road through a one-sided spring and
 //! damper, dampers and bump stops act between axle and body at the seats, and a bearing with play presses when
 //! its hub has crossed the gap. The ride starts at rest on the road's first height.
 
 use axlebow_fe::{
-    Direction, DynamicSystem, ForceLaw, LocalLaw, MotionReader, Scheme, TimedLoad, assemble_mass,
-    assemble_stiffness,
+    Direction, DynamicSystem, ForceLaw, Freedom, LinearDamper, LocalLaw, MotionReader, Scheme, TimedLoad,
+    assemble_mass, assemble_stiffness,
 };
 use axlebow_road::{Road, Track};
 
+use crate::at_rest::AtRest;
 use crate::ground::STANDARD_GRAVITY;
 use crate::keep::Keep;
 use crate::ride_basis::RideBasis;
@@ -26,6 +27,9 @@ pub struct Ride {
     pub name: String,
     /// Height of the road under each side's wheels against distance.
     pub road: Road,
+    /// Whether the road repeats after its end, as a random one does: the ride then has a run-in over the road's end, so that
+    /// its samples begin in the motion of a long ride and not at rest.
+    pub repeats: bool,
     /// Speed, m/s.
     pub speed: f64,
     /// Length of a tire's contact with the road, over which it takes the mean height, m.
@@ -46,9 +50,6 @@ pub struct Ride {
     pub keep: Keep,
 }
 
-/// Most samples of a ride: a longer one needs a longer step.
-const MOST_STEPS: f64 = 5e6;
-
 impl Ride {
     pub(crate) fn check(&self) -> Result<f64, AxleError> {
         crate::error::positive("speed", self.speed, "m/s")?;
@@ -63,11 +64,6 @@ impl Ride {
         crate::error::finite("start of the ride", self.from, "m")?;
         let duration = (self.to - self.from) / self.speed;
         crate::error::positive("length of the ride in time", duration, "s")?;
-        if duration / self.step > MOST_STEPS {
-            let accepted = "at most 5 million";
-            let value = duration / self.step;
-            return Err(AxleError::Value { what: "number of time steps", value, unit: "", accepted });
-        }
         Ok(duration)
     }
 }
@@ -95,7 +91,11 @@ pub(crate) fn system(
     mass.multiply(&rise, &mut weight);
     let mut system = DynamicSystem::new(assemble_stiffness(structure), mass)?;
     let down = weight.iter().map(|part| -STANDARD_GRAVITY * part);
-    system.add_load(TimedLoad::new(Direction::new(down.enumerate()), |_| 1.0))?;
+    let roll = Direction::of_freedom(structure, model.body, Freedom::Rx);
+    let at_rest = roll_moment_at_rest(model)?;
+    let held = roll.parts().iter().map(|(freedom, part)| (*freedom, at_rest * part));
+    system.add_load(TimedLoad::new(Direction::new(down.enumerate().chain(held)), |_| 1.0))?;
+    system.add_damper(LinearDamper { direction: roll, damping: model.axle.body_roll_damping })?;
     for contact in model.contacts() {
         let tire = model.axle.wheels.of(contact.side).tire();
         let (stiffness, damping) = (tire.vertical_stiffness, tire.damping);
@@ -107,6 +107,12 @@ pub(crate) fn system(
         system.add_law(law)?;
     }
     Ok(system)
+}
+
+/// The moment (N m) that makes the spring of the rest of the vehicle do nothing at rest on a level road, as in statics:
+/// the rest of the vehicle leans as this axle's loads make it lean.
+fn roll_moment_at_rest(model: &VibrationModel) -> Result<f64, AxleError> {
+    Ok(model.axle.body_roll_stiffness * AtRest::under(model.axle, model.axle_load)?.body_roll)
 }
 
 pub(crate) fn track(road: &Road, side: Side) -> &Track {

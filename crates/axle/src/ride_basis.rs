@@ -13,7 +13,7 @@ pub const USUAL_SCHEME: Scheme = Scheme::GeneralizedAlpha { spectral_radius: 0.8
 /// A tire takes the mean road over its contact, which wipes out v/L: 150 Hz for 0.2 m at 30 m/s, a contact and
 /// a speed of highway trucks (common practice, no source). What is faster follows the tires as if at rest, and
 /// that part each basis has exactly.
-const FASTEST_MODE: f64 = 150.0;
+pub(crate) const FASTEST_MODE: f64 = 150.0;
 
 /// The motions that a ride is solved in.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]

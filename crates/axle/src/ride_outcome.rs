@@ -25,6 +25,8 @@ pub struct RideOutcome {
     pub stations: Vec<StationPeak>,
     /// Histories.
     pub history: RideHistory,
+    /// Time driven over the end of a road that repeats before the first sample, s; zero on other roads.
+    pub run_in: f64,
     /// How it was solved.
     pub method: RideMethod,
     /// Steps and parts of steps, and Newton iterations.
@@ -139,9 +141,34 @@ pub struct RideHistory {
     pub shapes: Vec<RideShape>,
 }
 
+impl RideHistory {
+    /// Histories that are always kept.
+    pub(crate) const ALWAYS: usize = 12;
+
+    /// Histories with room for so many samples, with those of so many stations.
+    pub(crate) fn with_room(samples: usize, stations: usize) -> Self {
+        let list = || Vec::with_capacity(samples);
+        let pair = || Sides::each(|_| list());
+        RideHistory {
+            time: list(),
+            distance: list(),
+            road: pair(),
+            load: pair(),
+            camber: pair(),
+            toe: pair(),
+            roll: list(),
+            stress: list(),
+            stresses: (0..stations).map(|_| list()).collect(),
+            shapes: Vec::new(),
+        }
+    }
+}
+
 /// How a ride went, beside its histories.
 pub(crate) struct Driven<'a> {
     pub run: &'a Transient,
+    /// Time driven before the first sample, s.
+    pub run_in: f64,
     /// Loaded radius of the tires, m.
     pub radius: f64,
     pub method: RideMethod,
@@ -164,18 +191,20 @@ impl RideOutcome {
     }
 
     pub(crate) fn of(ride: &Ride, recorded: Recorded, driven: Driven) -> Self {
-        let Recorded { history, peaks: stations, peak_camber, stops, tire_changes } = recorded;
-        let Driven { run, radius, method, partial, warnings } = driven;
+        let Recorded { history, at_rest, peaks: stations, peak_camber, stops, tire_changes } = recorded;
+        let Driven { run, run_in, radius, method, partial, warnings } = driven;
+        let at_rest = at_rest.unwrap_or_default();
         RideOutcome {
             name: ride.name.clone(),
             speed: ride.speed,
             tire_radius: radius,
             wheels: Sides::each(|side| RideWheel {
                 camber_peak_split: *peak_camber.of(side),
-                ..RideWheel::of(&history, side, ride, radius)
+                ..RideWheel::of((&history, *at_rest.of(side)), side, ride, radius)
             }),
             stations,
             history,
+            run_in,
             method,
             parts: run.counts.parts,
             iterations: run.counts.iterations,
@@ -189,25 +218,28 @@ impl RideOutcome {
 }
 
 impl RideWheel {
-    fn of(history: &RideHistory, side: Side, ride: &Ride, radius: f64) -> Self {
+    fn of(
+        (history, [load_at_rest, camber_at_rest]): (&RideHistory, [f64; 2]),
+        side: Side,
+        ride: &Ride,
+        radius: f64,
+    ) -> Self {
         let (load, camber) = (history.load.of(side), history.camber.of(side));
-        let first = |values: &[f64]| values.first().copied().unwrap_or(0.0);
         let largest = |values: &[f64]| values.iter().copied().fold(f64::NEG_INFINITY, f64::max);
         let smallest = |values: &[f64]| values.iter().copied().fold(f64::INFINITY, f64::min);
-        let at_rest = first(load);
         let peak = |a: f64, b: &f64| if b.abs() > a.abs() { *b } else { a };
         let frequency = dominant_frequency(camber, ride.step);
         let turn = std::f64::consts::TAU * radius;
         // What is slower than the wheel turns prints no cups.
         let printing = frequency.filter(|frequency| frequency * turn >= ride.speed);
         RideWheel {
-            load_at_rest: at_rest,
+            load_at_rest,
             largest_load: largest(load),
             smallest_load: smallest(load),
-            dynamic_load_factor: largest(load) / at_rest,
-            dynamic_load_coefficient: deviation(load) / at_rest,
+            dynamic_load_factor: largest(load) / load_at_rest,
+            dynamic_load_coefficient: deviation(load) / load_at_rest,
             time_off_road: ride.step * load.iter().filter(|force| **force <= 0.0).count() as f64,
-            camber_at_rest: first(camber),
+            camber_at_rest,
             camber_peak: camber.iter().fold(0.0, peak),
             camber_peak_split: CamberSplit::default(),
             camber_peak_to_peak: largest(camber) - smallest(camber),

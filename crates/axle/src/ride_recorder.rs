@@ -18,6 +18,8 @@ const TOGETHER: usize = 64;
 /// What is kept of a ride.
 pub(crate) struct Recorded {
     pub history: RideHistory,
+    /// Load (N) and camber change (rad) of each wheel at rest, where the ride starts.
+    pub at_rest: Option<Sides<[f64; 2]>>,
     /// Peak stress of each place from left to right.
     pub peaks: Vec<StationPeak>,
     /// Largest camber change of each wheel by source.
@@ -54,8 +56,9 @@ impl<'a> Recorder<'a> {
         let kept = if ride.keep.stresses { places.len() } else { 0 };
         let stop = |side: Side| model.axle.seats.of(side).bump_stop.map(|_| StopHits::default());
         let recorded = Recorded {
-            history: RideHistory { stresses: vec![Vec::new(); kept], ..RideHistory::default() },
+            history: RideHistory::with_room(steps + 1, kept),
             peaks: places.map(|place| StationPeak::none(place.name().as_ref(), place.y)).collect(),
+            at_rest: None,
             peak_camber: Sides::default(),
             stops: Sides::each(stop),
             tire_changes: 0,
@@ -75,17 +78,22 @@ impl<'a> Recorder<'a> {
         }
     }
 
-    pub(crate) fn take(&mut self, sample: &Sample) {
+    /// Takes a sample; of those that are not kept the first only, for the rest that it starts from.
+    pub(crate) fn take(&mut self, sample: &Sample, keep: bool) {
+        if self.recorded.at_rest.is_none() {
+            let camber = |side: Side| self.readings.camber.of(side).dot(&sample.motion.u);
+            self.recorded.at_rest = Some(Sides::each(|side| [self.load(sample, side), camber(side)]));
+        }
+        if !keep {
+            return;
+        }
         self.recorded.history.time.push(sample.time);
         self.take_stops(&sample.forces[self.tires.len()..]);
         self.recorded.history.distance.push(self.ride.from + self.ride.speed * sample.time);
         for side in Side::BOTH {
-            let (mut load, mut road) = (0.0, 0.0);
-            for (tire, _) in self.tires.iter().enumerate().filter(|(_, own)| **own == side) {
-                load += sample.forces[tire];
-                road = sample.bases[tire];
-            }
+            let load = self.load(sample, side);
             self.recorded.history.load.of_mut(side).push(load);
+            let road = self.tires_of(side).last().map_or(0.0, |tire| sample.bases[tire]);
             self.recorded.history.road.of_mut(side).push(road);
         }
         for (freedom, value) in sample.motion.u.iter().enumerate() {
@@ -96,6 +104,15 @@ impl<'a> Recorder<'a> {
         if self.waiting == TOGETHER {
             self.read();
         }
+    }
+
+    /// Numbers of the tires of one side.
+    fn tires_of(&self, side: Side) -> impl Iterator<Item = usize> + '_ {
+        self.tires.iter().enumerate().filter(move |(_, own)| **own == side).map(|(tire, _)| tire)
+    }
+
+    fn load(&self, sample: &Sample, side: Side) -> f64 {
+        self.tires_of(side).map(|tire| sample.forces[tire]).sum()
     }
 
     /// Keeps the shape of the axle where the last sample taken is among the moments asked for.

@@ -7,27 +7,31 @@ use std::sync::OnceLock;
 use axlebow_fe::{DynamicSystem, Ended, FeError, Record, ReducedBasis, Start, Transient, TransientSettings};
 use axlebow_road::Road;
 
-use crate::ride::{felt, system, track};
-use crate::ride_basis::{self, RideMethod};
+use crate::hysteresis::add_hysteresis;
+use crate::light_damping::{light_damping, ringing};
+use crate::ride::{system, track};
+use crate::ride_basis::{self, FASTEST_MODE, RideMethod};
 use crate::ride_laws::{RidePart, ride_laws};
 use crate::ride_outcome::{Driven, RideOutcome};
 use crate::ride_readings::Readings;
 use crate::ride_recorder::Recorder;
 use crate::ride_split::SplitReadings;
 use crate::ride_warnings::{energy_drift, ride_warnings};
+use crate::run_in::{Course, run_in};
 use crate::vibration::VibrationModel;
-use crate::{Axle, AxleError, Ride, RideBasis, Side, Sides};
+use crate::{Axle, AxleError, Keep, ModeOutcome, Ride, RideBasis, Side, Sides};
 
 /// An axle with its load, ready for rides over any road at any speed; threads may share it.
 #[derive(Debug)]
 pub struct RidingAxle<'a> {
     model: VibrationModel<'a>,
-    axle_load: f64,
     /// Side of each tire; the laws of force of the tires come first, in this order.
     tires: Vec<Side>,
     /// What the laws after them stand for.
     parts: Vec<RidePart>,
     full: Moving,
+    /// Its modes up to the fastest of a reduced basis.
+    modes: Vec<ModeOutcome>,
     reduced: OnceLock<Result<Moving, FeError>>,
 }
 
@@ -50,37 +54,47 @@ impl<'a> RidingAxle<'a> {
         let model = VibrationModel::without_loose(axle, axle_load, "ride")?;
         let laws = ride_laws(&model)?;
         let parts = laws.iter().map(|(part, _)| *part).collect();
+        let mut system = system(&model, laws)?;
+        let modes = add_hysteresis(&mut system, (axle, axle_load), FASTEST_MODE)?;
         let full = Moving {
-            system: system(&model, laws)?,
+            system,
             readings: Readings::of(&model),
             splits: SplitReadings::of(&model)?,
             shapes: None,
         };
         let tires = model.contacts().iter().map(|contact| contact.side).collect();
-        Ok(RidingAxle { model, axle_load, tires, parts, full, reduced: OnceLock::new() })
+        Ok(RidingAxle { model, tires, parts, full, modes, reduced: OnceLock::new() })
     }
 
     /// Drives over a road.
     ///
     /// # Errors
-    /// As [`crate::ride()`]; [`AxleError::Value`] for a ride with another load than the axle was made ready for.
+    /// As [`crate::ride()`]; [`AxleError::RideTooLong`]; [`AxleError::Value`] for a ride with another load than the axle was made ready for.
     pub fn ride(&self, ride: &Ride) -> Result<RideOutcome, AxleError> {
         let duration = ride.check()?;
-        if ride.axle_load != self.axle_load {
+        if ride.axle_load != self.model.axle_load {
             let (what, value) = ("axle load of the ride", ride.axle_load);
             let accepted = "the load that the axle was made ready for";
             return Err(AxleError::Value { what, value, unit: "N", accepted });
         }
+        Keep::check_room(ride, duration, self.model.frame.places.len())?;
         let road = ride.road.enveloped(ride.contact_length)?;
         let moving = self.moving(ride.basis)?;
-        let system = self.on_road(&moving.system, &road, ride);
-        let settings =
-            TransientSettings { scheme: ride.scheme, ..TransientSettings::new(ride.step, duration) };
-        let mut recorder = Recorder::of(&self.model, (moving, &self.parts), (ride, settings.steps));
+        let kept = TransientSettings { scheme: ride.scheme, ..TransientSettings::new(ride.step, duration) };
+        let before = (run_in(ride, &self.modes) / ride.step).ceil();
+        let start = -before * ride.step;
+        let system = self.on_road(&moving.system, &road, Course::of(ride, &ride.road, -start));
+        let mut recorder = Recorder::of(&self.model, (moving, &self.parts), (ride, kept.steps));
+        let settings = TransientSettings { start, steps: kept.steps + before as usize, ..kept };
+        // The run-in ends with the last sample before zero, whatever its rounding.
+        let is_kept = |time: f64| time > -0.5 * ride.step;
         let run = system.run(Start::Equilibrium, &settings, |record| {
             match record {
-                Record::Sample(sample) => recorder.take(&sample),
-                Record::Contact { law, touches, .. } => recorder.note_contact(law, touches),
+                Record::Sample(sample) => recorder.take(&sample, is_kept(sample.time)),
+                Record::Contact { time, law, touches } if is_kept(time) => {
+                    recorder.note_contact(law, touches)
+                }
+                Record::Contact { .. } => {}
             }
             ControlFlow::Continue(())
         })?;
@@ -93,8 +107,12 @@ impl<'a> RidingAxle<'a> {
             partial: self.why_partial(&run),
             warnings: warnings.collect(),
             run: &run,
+            run_in: -start,
         };
-        Ok(RideOutcome::of(ride, recorded, driven))
+        let mut outcome = RideOutcome::of(ride, recorded, driven);
+        let ringing = ringing(&outcome, &self.modes);
+        outcome.warnings.extend(light_damping(&self.modes, |name| ringing.iter().any(|own| own == name)));
+        Ok(outcome)
     }
 
     fn moving(&self, basis: RideBasis) -> Result<&Moving, FeError> {
@@ -107,14 +125,13 @@ impl<'a> RidingAxle<'a> {
     }
 
     /// The system with its tires on a road.
-    fn on_road(&self, system: &DynamicSystem, road: &Road, ride: &Ride) -> DynamicSystem {
+    fn on_road(&self, system: &DynamicSystem, road: &Road, course: Course) -> DynamicSystem {
         let mut system = system.clone();
         for side in Side::BOTH {
             let tires = self.tires.iter().enumerate().filter(|(_, own)| **own == side);
             let laws: Vec<usize> = tires.map(|(law, _)| law).collect();
             let track = track(road, side).clone();
-            let (from, speed) = (ride.from, ride.speed);
-            system.put_on_base(&laws, move |time| felt(&track, from + speed * time, speed));
+            system.put_on_base(&laws, move |time| course.felt(&track, time));
         }
         system
     }

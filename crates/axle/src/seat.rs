@@ -73,6 +73,9 @@ pub struct Seat {
     pub weld_keep_out: f64,
     /// What bears on the wall.
     pub bracket: SeatBracket,
+    /// Loss factor of arm or spring pack with its bushes: the energy that a cycle turns into heat over 2π times the
+    /// greatest that is stored.
+    pub loss_factor: f64,
     /// Vertical damping of the suspension of this side in bump (the axle rises), at the seat, N s/m.
     pub damping: f64,
     /// The same in rebound (the axle falls), N s/m.
@@ -97,6 +100,11 @@ impl Seat {
         not_negative("seat damping", self.damping, "N s/m")?;
         not_negative("seat damping in rebound", self.rebound_damping, "N s/m")?;
         not_negative("weld keep-out of a seat", self.weld_keep_out, "m")?;
+        let loss_factor = self.loss_factor;
+        if !(0.0..=1.0).contains(&loss_factor) {
+            let (what, accepted) = ("loss factor of a seat", "0 to 1");
+            return Err(AxleError::Value { what, value: loss_factor, unit: "", accepted });
+        }
         self.bracket.check()?;
         self.bump_stop.map(BumpStop::checked).transpose()?;
         let fraction = self.composite_fraction;

@@ -10,7 +10,9 @@ use axlebow_fe::{Direction, DynamicSystem, Excitation, MotionReader};
 use nalgebra::Complex;
 
 use crate::frame::RX;
+use crate::hysteresis::add_hysteresis;
 use crate::ride::system;
+use crate::ride_basis::FASTEST_MODE;
 use crate::ride_laws::ride_laws;
 use crate::stress_reading::{StressReading, stress_readings};
 use crate::vibration::VibrationModel;
@@ -47,11 +49,17 @@ impl Answer {
 }
 
 impl SmallMotion {
-    /// The axle with a load (N) on the road; stresses at named stations, or where it is stressed most.
-    pub(crate) fn of(axle: &Axle, axle_load: f64, stations: &[String]) -> Result<Self, AxleError> {
+    /// The axle with a load (N) on the road for answers up to a frequency (Hz); stresses at named stations, or where it is
+    /// stressed most.
+    pub(crate) fn of(
+        axle: &Axle,
+        (axle_load, up_to): (f64, f64),
+        stations: &[String],
+    ) -> Result<Self, AxleError> {
         let model = VibrationModel::without_loose(axle, axle_load, "response")?;
         let laws = ride_laws(&model)?;
-        let whole = system(&model, laws)?;
+        let mut whole = system(&model, laws)?;
+        add_hysteresis(&mut whole, (axle, axle_load), up_to.max(FASTEST_MODE))?;
         let rest = whole.equilibrium(0.0)?;
         let reader = MotionReader::of(&model.frame.structure);
         let tires = Sides::each(|side| Tires::of(&model, side, &rest));

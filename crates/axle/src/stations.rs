@@ -96,6 +96,26 @@ pub(crate) fn places(axle: &Axle) -> Vec<Place> {
     merged(named(axle))
 }
 
+/// All places on the axle line, and further ones between them, evenly apart, so that no two neighbors are more than
+/// `longest` (m) apart.
+pub(crate) fn fine_places(axle: &Axle, longest: f64) -> Vec<Place> {
+    let coarse = places(axle);
+    let mut fine = Vec::with_capacity(coarse.len());
+    for pair in coarse.windows(2) {
+        let length = pair[1].y - pair[0].y;
+        // An element as long as the longest must not be cut by rounding.
+        let parts = (length / longest - 1e-9).ceil().max(1.0);
+        fine.push(pair[0].clone());
+        fine.extend((1..parts as usize).map(|part| Place {
+            y: pair[0].y + length * part as f64 / parts,
+            name: "between stations".into(),
+            further_names: Vec::new(),
+        }));
+    }
+    fine.extend(coarse.last().cloned());
+    fine
+}
+
 /// All places on the axle line, and further ones where a weld is held.
 pub(crate) fn places_with_welds(axle: &Axle, welds: impl Iterator<Item = f64>) -> Vec<Place> {
     let mut named = named(axle);
@@ -176,6 +196,15 @@ fn merged(mut named: Vec<(f64, Cow<'static, str>)>) -> Vec<Place> {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn fine_places_keep_the_stations_and_are_as_near_as_asked() {
+        let axle = crate::example::axle();
+        let (coarse, fine) = (places(&axle), fine_places(&axle, 0.05));
+        assert!(coarse.iter().all(|place| fine.contains(place)) && fine.len() > coarse.len());
+        assert!(fine.windows(2).all(|pair| pair[0].y < pair[1].y && pair[1].y - pair[0].y <= 0.05 + 1e-9));
+        assert_eq!(fine_places(&axle, f64::INFINITY), coarse);
+    }
 
     #[test]
     fn the_nearest_place_is_found_from_both_sides_and_past_the_ends() {

@@ -1,6 +1,6 @@
 //! The axle with its vehicle body free to heave and roll, and where its tires and dampers act.
 
-use axlebow_fe::{Attachment, NodeId, RigidBody, SpringId};
+use axlebow_fe::{Attachment, NodeId, RigidBody, Spring, SpringId};
 
 use crate::at_rest::AtRest;
 use crate::bearing_play::{BearingRates, LooseBearing, has_play};
@@ -14,6 +14,10 @@ pub(crate) struct VibrationModel<'a> {
     pub axle: &'a Axle,
     pub frame: Frame,
     pub body: NodeId,
+    /// What the rest of the vehicle puts against roll of the body.
+    pub rest_of_vehicle: SpringId,
+    /// Load of the axle on the road at rest, N.
+    pub axle_load: f64,
     pub sprung_mass: f64,
     /// The sprung weight, which roll of the body carries sideways.
     pub weight_above: SpringId,
@@ -30,6 +34,15 @@ enum LooseAs {
     LeftOut,
 }
 
+/// How the model is built.
+struct Plan<'a> {
+    /// Names it in an error.
+    case: &'a str,
+    loose_as: LooseAs,
+    /// Length that no element exceeds, m.
+    longest: f64,
+}
+
 /// Where a tire meets the road.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct TireContact {
@@ -43,34 +56,38 @@ pub(crate) struct TireContact {
 }
 
 impl<'a> VibrationModel<'a> {
-    /// The model of an axle that carries `axle_load` (N) on the road, for small motions about its rest; `case`
-    /// names it in an error.
-    pub(crate) fn of(axle: &'a Axle, axle_load: f64, case: &str) -> Result<Self, AxleError> {
-        Self::built(axle, axle_load, case, LooseAs::Pressed)
+    /// The model of an axle that carries `axle_load` (N) on the road, for small motions about its rest; its elements are
+    /// no longer than `longest` (m).
+    pub(crate) fn of(axle: &'a Axle, axle_load: f64, longest: f64) -> Result<Self, AxleError> {
+        Self::built(axle, axle_load, &Plan { case: "modes", loose_as: LooseAs::Pressed, longest })
     }
 
-    /// The same for motions of any size: bearings with play are the caller's to add.
+    /// The same for motions of any size, between stations: bearings with play are the caller's to add; `case` names it
+    /// in an error.
     pub(crate) fn without_loose(axle: &'a Axle, axle_load: f64, case: &str) -> Result<Self, AxleError> {
-        Self::built(axle, axle_load, case, LooseAs::LeftOut)
+        Self::built(axle, axle_load, &Plan { case, loose_as: LooseAs::LeftOut, longest: f64::INFINITY })
     }
 
-    fn built(axle: &'a Axle, axle_load: f64, case: &str, loose_as: LooseAs) -> Result<Self, AxleError> {
+    fn built(axle: &'a Axle, axle_load: f64, plan: &Plan) -> Result<Self, AxleError> {
         let weight = axle.unsprung_mass() * STANDARD_GRAVITY;
         if !axle_load.is_finite() || axle_load <= weight {
-            return Err(AxleError::LoadBelowWeight { case: case.to_owned(), load: axle_load, weight });
+            return Err(AxleError::LoadBelowWeight { case: plan.case.to_owned(), load: axle_load, weight });
         }
         let sprung_mass = (axle_load - weight) / STANDARD_GRAVITY;
         let loose = if has_play(axle) { AtRest::under(axle, axle_load)?.loose } else { Sides::default() };
-        let rates = rates(axle, &loose, loose_as);
-        let mut frame = Frame::with_rates(axle, VehicleBody::Free, &rates)?;
+        let rates = rates(axle, &loose, plan.loose_as);
+        let mut frame = Frame::fine(axle, VehicleBody::Free, (&rates, plan.longest))?;
         let body = frame.body.expect("a free body has a node");
         let height = axle.body_above();
         let roll = sprung_mass * axle.body_roll_radius.powi(2);
         let place = Attachment::on_arm(body, [0.0, 0.0, height]);
         frame.structure.add_mass(RigidBody::with_moments(place, sprung_mass, [roll, 0.0, 0.0]));
         let weight_above = frame.structure.add_weight_above(body, STANDARD_GRAVITY * sprung_mass * height)?;
+        let against_roll = [0.0, 0.0, 0.0, axle.body_roll_stiffness, 0.0, 0.0];
+        let against_roll = Spring::to_ground(Attachment::at(body), against_roll);
+        let rest_of_vehicle = frame.structure.add_spring(against_roll)?;
         let loose = Sides::each(|side| loose.of(side).map(|(bearing, _)| bearing));
-        Ok(VibrationModel { axle, frame, body, sprung_mass, weight_above, loose })
+        Ok(VibrationModel { axle, frame, body, rest_of_vehicle, axle_load, sprung_mass, weight_above, loose })
     }
 
     /// Every tire, left first, the outer one of a dual first.

@@ -171,6 +171,9 @@ pub struct Ride {
     pub model: ModelInput,
     #[command(flatten)]
     pub drive: Drive,
+    /// Random roads of one kind that are driven over, for means with their 95 % interval [default: 8; 1 for one alone]
+    #[arg(long, value_name = "COUNT", value_parser = clap::value_parser!(u16).range(1..=1000))]
+    pub draws: Option<u16>,
     /// Solve every freedom of the finite elements [default]
     #[arg(long)]
     pub full: bool,

@@ -30,6 +30,11 @@ pub fn road(over: &Path, changes: &[String]) -> Result<RoadFile, Failure> {
 
 /// The ride of an axle that was asked for, if one was; the card lists what the road assumes.
 pub fn ride(drive: &Drive, axle: &Axle, card: &mut ModelCard) -> Result<Option<Ride>, Failure> {
+    Ok(driven(drive, axle, card)?.map(|(_, ride)| ride))
+}
+
+/// The road that was asked for with its ride, as [`ride`].
+pub fn driven(drive: &Drive, axle: &Axle, card: &mut ModelCard) -> Result<Option<(RoadFile, Ride)>, Failure> {
     let Some(over) = &drive.over else { return Ok(None) };
     let road = road(over, &drive.road_changes)?;
     let speed = match &drive.speed {
@@ -39,7 +44,8 @@ pub fn ride(drive: &Drive, axle: &Axle, card: &mut ModelCard) -> Result<Option<R
     let load = if drive.unladen { axle.loading.unladen_load } else { axle.loading.rated_load };
     card.assumed.extend(road.assumed.iter().map(|assumed| input::assumed("road.", assumed)));
     card.add_input(InventedInput::Road, road.invented);
-    Ok(Some(road.ride(load, speed)))
+    let ride = road.ride(load, speed);
+    Ok(Some((road, ride)))
 }
 
 fn document(over: &Path) -> Result<Document, Failure> {

@@ -7,11 +7,11 @@
 
 use std::f64::consts::TAU;
 
-use nalgebra::Complex;
+use nalgebra::{Complex, DMatrix, DVector};
 
 use crate::FeError;
 use crate::linalg::ComplexBand;
-use crate::transient::{Direction, DynamicSystem};
+use crate::transient::{Direction, DynamicSystem, LinearDamper};
 
 /// Where and how an input acts: the force along the direction is `stiffness·q + damping·q̇`.
 #[derive(Debug, Clone, PartialEq)]
@@ -79,8 +79,7 @@ impl DynamicSystem {
         for frequency in frequencies {
             for (x, response) in self.answers(inputs, *frequency)?.iter().zip(&mut responses) {
                 for (list, output) in response.outputs.iter_mut().zip(outputs) {
-                    let parts = output.parts().iter();
-                    let sum: Complex<f64> = parts.map(|(freedom, part)| x[*freedom] * *part).sum();
+                    let sum = along(output, x);
                     list.push([sum.re, sum.im]);
                 }
             }
@@ -104,11 +103,51 @@ impl DynamicSystem {
             let force = Complex::new(input.stiffness, omega * input.damping);
             input.direction.parts().iter().for_each(|(freedom, part)| side[*freedom] += force * *part);
         }
+        let undamped = || refused("one at which the system has no undamped resonance");
+        let dampers: Vec<_> = self.dampers.iter().filter(|one| omega * one.damping > 0.0).collect();
+        sides.extend(dampers.iter().map(|one| {
+            let mut column = vec![real(0.0); self.order()];
+            one.direction.parts().iter().for_each(|(freedom, part)| column[*freedom] = real(*part));
+            column
+        }));
         if !ComplexBand::sum(&parts).solve(&mut sides) {
-            return Err(refused("one at which the system has no undamped resonance"));
+            return Err(undamped());
         }
+        let columns = sides.split_off(inputs.len());
+        damp(&mut sides, &dampers, &columns, omega).ok_or_else(undamped)?;
         Ok(sides)
     }
+}
+
+/// Corrects answers `A⁻¹f` to those with linear dampers `iωc bbᵀ` on top of A, from the columns `A⁻¹b`, as
+/// [`LinearDamper`] says; `None` where they then have no answer.
+fn damp(
+    answers: &mut [Vec<Complex<f64>>],
+    dampers: &[&LinearDamper],
+    columns: &[Vec<Complex<f64>>],
+    omega: f64,
+) -> Option<()> {
+    if dampers.is_empty() {
+        return Some(());
+    }
+    let small = DMatrix::from_fn(dampers.len(), dampers.len(), |i, j| {
+        let own = if i == j { Complex::new(0.0, omega * dampers[i].damping).inv() } else { Complex::ZERO };
+        own + along(&dampers[i].direction, &columns[j])
+    });
+    let small = small.lu();
+    for answer in answers {
+        let moved = dampers.iter().map(|one| along(&one.direction, answer));
+        let forces = small.solve(&DVector::from_iterator(dampers.len(), moved))?;
+        for (column, force) in columns.iter().zip(&forces) {
+            answer.iter_mut().zip(column).for_each(|(x, y)| *x -= force * y);
+        }
+    }
+    Some(())
+}
+
+/// The component of a vector along a direction.
+fn along(direction: &Direction, vector: &[Complex<f64>]) -> Complex<f64> {
+    direction.parts().iter().map(|(freedom, part)| vector[*freedom] * *part).sum()
 }
 
 impl FrequencyResponse {

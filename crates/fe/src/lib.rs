@@ -73,7 +73,7 @@ pub use freedom::Freedom;
 pub use harmonic::{Excitation, FrequencyResponse};
 pub use loads::Loads;
 pub use mass::{LumpedMass, RigidBody};
-pub use modal::{Mode, Modes, natural_modes, natural_modes_by};
+pub use modal::{Mode, Modes, natural_modes, natural_modes_by, natural_modes_up_to};
 pub use motion_reader::MotionReader;
 pub use shell::{DRILLING, Face, Wall, WallForces};
 pub use spring::Spring;
@@ -81,6 +81,6 @@ pub use state::State;
 pub use statics::{Displacements, StaticSystem};
 pub use structure::{BeamId, NodeId, ShellId, SpringId, Structure};
 pub use transient::{
-    Counts, Direction, DynamicSystem, Ended, EnergyBalance, ForceLaw, LocalLaw, Motion, Record, ReducedBasis,
-    Sample, Scheme, Start, TimedLoad, Transient, TransientSettings,
+    Counts, Direction, DynamicSystem, Ended, EnergyBalance, ForceLaw, LinearDamper, LocalLaw, Motion, Record,
+    ReducedBasis, Sample, Scheme, Start, TimedLoad, Transient, TransientSettings,
 };

@@ -69,6 +69,18 @@ pub fn natural_modes(structure: &Structure, count: usize) -> Result<Modes, FeErr
     modes_from(structure, |pencil| pencil.lowest(count))
 }
 
+/// The natural modes up to a frequency (Hz), as [`natural_modes`].
+///
+/// # Errors
+/// As [`natural_modes`].
+pub fn natural_modes_up_to(structure: &Structure, frequency: f64) -> Result<Vec<Mode>, FeError> {
+    let limit = (std::f64::consts::TAU * frequency).powi(2);
+    let found = modes_from(structure, |pencil| {
+        pencil.lowest(pencil.count_below(limit).unwrap_or(pencil.stiffness.order()))
+    })?;
+    Ok(found.modes.into_iter().filter(|mode| mode.frequency <= frequency).collect())
+}
+
 /// As [`natural_modes`], by a given method.
 ///
 /// # Errors

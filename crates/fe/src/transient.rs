@@ -4,6 +4,7 @@
 //! short list of laws, each along one direction: the structure answers it through a column that is kept, so
 //! that Newton's method works on a system as small as the list.
 
+mod damper;
 mod direction;
 mod effective;
 mod energy;
@@ -20,6 +21,7 @@ mod settings;
 mod stamped;
 mod system;
 
+pub use damper::LinearDamper;
 pub use direction::Direction;
 pub use energy::EnergyBalance;
 pub use integrator::Counts;

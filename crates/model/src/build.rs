@@ -91,7 +91,7 @@ impl<'d> Builder<'d> {
         let wheel_ends = self.wheel_ends();
         let wheels = self.wheels();
         self.assume_tread_widths();
-        let Loads { loading, ground, body_height, body_roll_radius, body_roll_stiffness } = self.loads();
+        let loads = self.loads();
         let body = body?;
         let seats = self.seats(&body);
         let stiffeners = self.stiffeners(&body);
@@ -103,11 +103,12 @@ impl<'d> Builder<'d> {
             stiffeners: stiffeners?,
             weld_keep_out: self.weld_keep_out(),
             fixed_masses: self.fixed_masses(),
-            body_height,
-            body_roll_radius,
-            body_roll_stiffness,
-            ground,
-            loading,
+            body_height: loads.body_height,
+            body_roll_radius: loads.body_roll_radius,
+            body_roll_stiffness: loads.body_roll_stiffness,
+            body_roll_damping: loads.body_roll_damping,
+            ground: loads.ground,
+            loading: loads.loading,
             stations: self.stations(),
             seat_tables: Vec::new(),
         };
@@ -143,6 +144,7 @@ impl<'d> Builder<'d> {
             body_height: loads.number("body_height"),
             body_roll_radius: loads.number("body_roll_radius"),
             body_roll_stiffness: loads.number("body_roll_stiffness"),
+            body_roll_damping: loads.number("body_roll_damping"),
         }
     }
 
@@ -315,6 +317,7 @@ pub(crate) struct Loads {
     pub body_height: f64,
     pub body_roll_radius: f64,
     pub body_roll_stiffness: f64,
+    pub body_roll_damping: f64,
 }
 
 /// What a body is made from before its material is known.

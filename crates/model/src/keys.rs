@@ -413,6 +413,13 @@ static LEAF: TableSpec = TableSpec {
             (Kind::RotationalStiffness, Positive),
             Default("\"80 kN m/rad\""),
         ),
+        quantity(
+            "loss_factor",
+            "Energy that friction of the leaves and bushes turns into heat in a cycle over 2 pi times the greatest that is stored, for rides, modes and response (default: half of the most that Council Directive \
+             96/53/EC, annex II, leaves to a suspension without its dampers, a tenth of critical).",
+            (Kind::Ratio, Between(0.0, 1.0)),
+            Default("0.1"),
+        ),
     ],
 };
 
@@ -451,6 +458,13 @@ static TRAILING_ARM: TableSpec = TableSpec {
             Required,
         ),
         quantity("spring_rate", "Vertical rate of the spring.", (Kind::Stiffness, Positive), Required),
+        quantity(
+            "loss_factor",
+            "Energy that bushes and spring turn into heat in a cycle over 2 pi times the greatest that is stored, for rides, modes and response (default: half of the most that Council Directive \
+             96/53/EC, annex II, leaves to a suspension without its dampers, a tenth of critical).",
+            (Kind::Ratio, Between(0.0, 1.0)),
+            Default("0.1"),
+        ),
     ],
 };
 
@@ -515,6 +529,14 @@ static LOADS: TableSpec = TableSpec {
             "Roll stiffness of the rest of the vehicle against an uneven road under this axle.",
             (Kind::RotationalStiffness, NonNegative),
             Default("\"600 kN m/rad\""),
+        ),
+        quantity(
+            "body_roll_damping",
+            "Damping of the same roll by the rest of the vehicle, in rides, modes and response (default: a fifth of \
+             critical at 2 Hz, the limits of road-friendly suspension in Council Directive 96/53/EC, annex II, with \
+             the default stiffness).",
+            (Kind::RotationalDamping, NonNegative),
+            Default("\"20 kN m s/rad\""),
         ),
         quantity(
             "raise",

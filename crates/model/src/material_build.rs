@@ -15,6 +15,8 @@ impl Builder<'_> {
             table.number("density"),
         );
         let mut material = self.kept(table.span(), made)?;
+        let loss_factor = table.number("loss_factor");
+        material = self.kept(table.span_of("loss_factor"), material.with_loss_factor(loss_factor))?;
         if let Some(strength) = table.optional_number("yield_strength") {
             material = self.kept(table.span_of("yield_strength"), material.with_yield(strength))?;
         }

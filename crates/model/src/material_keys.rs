@@ -17,6 +17,13 @@ pub(crate) static MATERIAL: TableSpec = TableSpec {
         quantity("elastic_modulus", "Young's modulus.", (Kind::Stress, Positive), Default("\"200 GPa\"")),
         quantity("poisson_ratio", "Poisson's ratio.", (Kind::Ratio, Between(0.0, 0.5)), Default("0.3")),
         quantity("density", "Mass per volume.", (Kind::Density, Positive), Default("\"7850 kg/m3\"")),
+        quantity(
+            "loss_factor",
+            "Energy that a cycle turns into heat over 2 pi times the greatest that is stored, for rides, modes and response \
+             (default: unlined welded steel stacks, logarithmic decrement 0.012, EN 1991-1-4:2005, table F.2, from memory).",
+            (Kind::Ratio, Between(0.0, 1.0)),
+            Default("0.004"),
+        ),
         quantity("yield_strength", "Yield strength.", (Kind::Stress, Positive), Optional),
         quantity(
             "ultimate_strength",

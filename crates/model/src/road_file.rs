@@ -122,11 +122,23 @@ impl RoadFile {
         Ok(Some(RandomRide { name: self.name.clone(), road }))
     }
 
+    /// Another draw of this random road: the one with a number so much higher; none for a road of another kind, of which
+    /// there is only one.
+    ///
+    /// # Errors
+    /// A road that cannot be drawn.
+    pub fn redrawn(&self, further: u64) -> Result<Option<RoadFile>, AxleError> {
+        let Some(random) = self.random else { return Ok(None) };
+        let random = RandomRoad { seed: random.seed + further, ..random };
+        Ok(Some(RoadFile { road: random.road()?, random: Some(random), ..self.clone() }))
+    }
+
     /// The ride over this road with a load of the axle (N) at a speed (m/s).
     pub fn ride(&self, axle_load: f64, speed: f64) -> Ride {
         Ride {
             name: self.name.clone(),
             road: self.road.clone(),
+            repeats: self.random.is_some(),
             speed,
             contact_length: self.contact_length,
             from: self.road.start() - self.run_up,

@@ -14,9 +14,9 @@ const NUT_FACTOR: f64 = 0.2;
 
 impl Builder<'_> {
     pub(crate) fn seat(&mut self, table: &Table, body: &Body) -> Option<Seat> {
-        let suspension = match (table.optional_table("leaf"), table.optional_table("trailing_arm")) {
-            (Some(leaf), None) => leaf_spring(leaf),
-            (None, Some(arm)) => trailing_arm(arm),
+        let (suspension, own) = match (table.optional_table("leaf"), table.optional_table("trailing_arm")) {
+            (Some(leaf), None) => (leaf_spring(leaf), leaf),
+            (None, Some(arm)) => (trailing_arm(arm), arm),
             (leaf, _) => {
                 let message = if leaf.is_some() {
                     "this seat has both a `leaf` and a `trailing_arm` table"
@@ -44,6 +44,7 @@ impl Builder<'_> {
             wall_flexibility,
             weld_keep_out: table.number("weld_keep_out"),
             bracket: self.bracket(table, body),
+            loss_factor: own.number("loss_factor"),
             damping: table.number("damping"),
             rebound_damping: table.optional_number("rebound_damping").unwrap_or(table.number("damping")),
             bump_stop: table.optional_table("bump_stop").map(bump_stop),

@@ -171,11 +171,11 @@ impl Touched {
             axle.stations = builder.stations();
         }
         if self.loads {
-            let Loads { loading, ground, body_height, body_roll_radius, body_roll_stiffness } =
-                builder.loads();
-            (axle.loading, axle.ground) = (loading, ground);
-            (axle.body_height, axle.body_roll_radius) = (body_height, body_roll_radius);
-            axle.body_roll_stiffness = body_roll_stiffness;
+            let loads = builder.loads();
+            (axle.loading, axle.ground) = (loads.loading, loads.ground);
+            (axle.body_height, axle.body_roll_radius) = (loads.body_height, loads.body_roll_radius);
+            axle.body_roll_stiffness = loads.body_roll_stiffness;
+            axle.body_roll_damping = loads.body_roll_damping;
         }
     }
 

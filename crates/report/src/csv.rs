@@ -6,7 +6,7 @@ mod search;
 mod study;
 
 pub use response::response;
-pub use ride::ride;
+pub use ride::write_ride;
 pub use search::search;
 pub use study::{study, study_heading, study_rows};
 

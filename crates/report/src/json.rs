@@ -50,7 +50,7 @@ pub use response::{
 };
 pub use ride::{
     BasisComparisonEntry, BesideFullEntry, RIDE_SCHEMA, RideDocument, RideMethodEntry, RideWheelEntry,
-    RideWheelsEntry, SpectrumEntry, StationPeakEntry, compared_ride_document, ride_document, ride_schema,
+    RideWheelsEntry, SpectrumEntry, StationPeakEntry, ride_document, ride_schema,
 };
 pub use search::{
     DesignEntry, FoundLimitEntry, ProofEntry, SEARCH_SCHEMA, SearchDocument, search_document, search_schema,

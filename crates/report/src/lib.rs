@@ -4,6 +4,7 @@
 //! [`ModelCard::system`]; JSON is always SI. The same input gives the same bytes.
 
 mod animation;
+mod beside_ride;
 mod card;
 mod causes_words;
 mod compatibility_words;
@@ -31,6 +32,7 @@ mod vtu;
 mod warning_words;
 
 pub use animation::ride_animation;
+pub use beside_ride::BesideRide;
 pub use card::{Assumed, InventedInput, ModelCard};
 pub use error::ReportError;
 pub use section_card::{SectionCard, SectionStress, StiffenedCard};

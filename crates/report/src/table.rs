@@ -41,7 +41,7 @@ pub use flex_beside::flex_beside;
 pub use flex_brief::flex_brief;
 pub use modes::modes;
 pub use response::response;
-pub use ride::{basis_comparison, ride};
+pub use ride::ride;
 pub use search::search;
 pub use sections::sections;
 pub use sensitivities::sensitivities;

@@ -9,13 +9,14 @@ pub struct Material {
     elastic_modulus: f64,
     poisson_ratio: f64,
     density: f64,
+    loss_factor: f64,
     yield_strength: Option<f64>,
     ultimate_strength: Option<f64>,
     carbon_equivalent: Option<f64>,
 }
 
 impl Material {
-    /// A material without stated strengths and composition.
+    /// A material that turns no energy into heat, without stated strengths and composition.
     ///
     /// - `name`: how messages call it
     /// - `elastic_modulus`: E (Pa), above 0
@@ -34,6 +35,7 @@ impl Material {
             elastic_modulus,
             poisson_ratio,
             density,
+            loss_factor: 0.0,
             yield_strength: None,
             ultimate_strength: None,
             carbon_equivalent: None,
@@ -44,6 +46,18 @@ impl Material {
             return Err(material.refusal("Poisson's ratio", poisson_ratio, "", "0 to 0.5"));
         }
         Ok(material)
+    }
+
+    /// The same material with a loss factor η: the energy that a cycle turns into heat over 2π times the greatest that is
+    /// stored, from 0 to 1.
+    ///
+    /// Errors: [`SectionError::MaterialProperty`] for a value out of range or not a number.
+    pub fn with_loss_factor(mut self, loss_factor: f64) -> Result<Self, SectionError> {
+        if !(0.0..=1.0).contains(&loss_factor) {
+            return Err(self.refusal("loss factor", loss_factor, "", "0 to 1"));
+        }
+        self.loss_factor = loss_factor;
+        Ok(self)
     }
 
     /// The same material with a yield strength (Pa), above 0.
@@ -91,6 +105,11 @@ impl Material {
     /// Density rho (kg/m³).
     pub fn density(&self) -> f64 {
         self.density
+    }
+
+    /// Loss factor η.
+    pub fn loss_factor(&self) -> f64 {
+        self.loss_factor
     }
 
     /// Yield strength (Pa), where one is stated.
@@ -153,6 +172,16 @@ mod tests {
             (200e9, 0.3, -1.0),
         ] {
             assert!(Material::new("steel", e, nu, rho).is_err(), "{e} {nu} {rho}");
+        }
+    }
+
+    #[test]
+    fn loss_factors_out_of_range_are_refused() {
+        let steel = Material::new("steel", 200e9, 0.3, 7850.0).unwrap();
+        assert_eq!(steel.loss_factor(), 0.0);
+        assert_eq!(steel.clone().with_loss_factor(0.004).unwrap().loss_factor(), 0.004);
+        for value in [-1e-9, 1.1, f64::NAN] {
+            assert!(steel.clone().with_loss_factor(value).is_err(), "{value}");
         }
     }
 

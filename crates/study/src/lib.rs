@@ -18,6 +18,7 @@ mod constant_mass;
 mod derived;
 mod design;
 mod distribution;
+mod drawn_rides;
 mod estimate;
 mod expression;
 mod files;
@@ -59,6 +60,7 @@ pub use causes::{
 pub use compatibility::{Compatibility, CompatibilityOutcome, TableAxle, TireCell, TireColumn};
 pub use derived::Derived;
 pub use distribution::Distribution;
+pub use drawn_rides::{DrawnRide, DrawnRides, DrawnWheel};
 pub use estimate::{DesignCost, threads};
 pub use expression::{Expression, ExpressionError};
 pub use fit::{

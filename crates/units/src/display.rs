@@ -60,6 +60,7 @@ fn symbols(kind: Kind) -> (&'static str, &'static str) {
         Kind::RotationalStiffness => ("kN m/rad", "lbf ft/deg"),
         Kind::RotationalFlexibility => ("mrad/(kN m)", "deg/(kip ft)"),
         Kind::Damping => ("kN s/m", "lbf s/in"),
+        Kind::RotationalDamping => ("kN m s/rad", "lbf ft s/deg"),
         Kind::Angle => ("deg", "deg"),
         Kind::AnglePerMass => ("deg/kg", "deg/lb"),
         Kind::Speed => ("km/h", "mph"),

@@ -33,6 +33,8 @@ pub enum Kind {
     RotationalFlexibility,
     /// Damping, N s/m.
     Damping,
+    /// Rotational damping, N m s/rad.
+    RotationalDamping,
     /// Plane angle, rad.
     Angle,
     /// Angle per mass, rad/kg.
@@ -51,7 +53,7 @@ pub enum Kind {
 
 impl Kind {
     /// Every kind, in the order of declaration.
-    pub const ALL: [Self; 21] = [
+    pub const ALL: [Self; 22] = [
         Self::Length,
         Self::Area,
         Self::SecondMoment,
@@ -66,6 +68,7 @@ impl Kind {
         Self::RotationalStiffness,
         Self::RotationalFlexibility,
         Self::Damping,
+        Self::RotationalDamping,
         Self::Angle,
         Self::AnglePerMass,
         Self::Speed,
@@ -92,6 +95,7 @@ impl Kind {
             Self::RotationalStiffness => "rotational stiffness",
             Self::RotationalFlexibility => "rotational flexibility",
             Self::Damping => "damping",
+            Self::RotationalDamping => "rotational damping",
             Self::Angle => "angle",
             Self::AnglePerMass => "angle per mass",
             Self::Speed => "speed",
@@ -119,6 +123,7 @@ impl Kind {
             Self::RotationalStiffness => &["kN m/rad", "N m/rad", "lbf ft/deg", "lbf in/rad"],
             Self::RotationalFlexibility => &["rad/(kN m)", "mrad/(kN m)", "deg/(lbf ft)"],
             Self::Damping => &["N s/m", "kN s/m", "lbf s/in"],
+            Self::RotationalDamping => &["kN m s/rad", "N m s/rad", "lbf ft s/deg"],
             Self::Angle => &["deg", "mrad", "rad"],
             Self::AnglePerMass => &["deg/kg", "mrad/kg", "deg/lb"],
             Self::Speed => &["km/h", "m/s", "mph", "ft/s"],
@@ -146,6 +151,7 @@ impl Kind {
             Self::RotationalStiffness => "N m/rad",
             Self::RotationalFlexibility => "rad/(N m)",
             Self::Damping => "N s/m",
+            Self::RotationalDamping => "N m s/rad",
             Self::Angle => "rad",
             Self::AnglePerMass => "rad/kg",
             Self::Speed => "m/s",
@@ -173,6 +179,7 @@ impl Kind {
             Self::RotationalStiffness => Dimension::new(2, 1, -2, -1),
             Self::RotationalFlexibility => Dimension::new(-2, -1, 2, 1),
             Self::Damping => Dimension::new(0, 1, -1, 0),
+            Self::RotationalDamping => Dimension::new(2, 1, -1, -1),
             Self::Angle => Dimension::new(0, 0, 0, 1),
             Self::AnglePerMass => Dimension::new(0, -1, 0, 1),
             Self::Speed => Dimension::new(1, 0, -1, 0),

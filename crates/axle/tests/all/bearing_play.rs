@@ -161,6 +161,7 @@ fn over(axle: &Axle, road: Road, seconds: f64) -> RideOutcome {
     let asked = Ride {
         name: "test".to_owned(),
         road,
+        repeats: false,
         speed: 15.0,
         contact_length: 0.2,
         from: -1.0,

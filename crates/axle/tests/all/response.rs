@@ -140,6 +140,7 @@ fn driven(axle: &Axle, road: Road, speed: f64, (to, step): (f64, f64)) -> RideOu
     let asked = Ride {
         name: "test".to_owned(),
         road,
+        repeats: false,
         speed,
         contact_length: CONTACT,
         from: 0.0,

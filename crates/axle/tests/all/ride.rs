@@ -1,12 +1,12 @@
 //! Rides of a whole axle: rest, mirror, lift-off, and agreement with statics and modes.
 
-use crate::example::{self, axle};
+use crate::example::{axle, wheel};
 use approx::assert_relative_eq;
 use axlebow_axle::{
     Axle, BumpStop, CamberSplit, Keep, Ride, RideBasis, RideOutcome, RidingAxle, Scheme, Side, StopHits,
-    USUAL_SCHEME, UserStation, flex, modes, ride, standard_cases,
+    TireLayout, USUAL_SCHEME, UserStation, flex, modes, ride, standard_cases,
 };
-use axlebow_road::{HaversineBump, MeasuredProfile, Road, Step, Track, Wheels};
+use axlebow_road::{HaversineBump, MeasuredProfile, Ramp, Road, Step, Track, Wheels};
 
 fn over(axle: &Axle, road: Road, speed: f64) -> RideOutcome {
     over_for(axle, road, speed, 1.5)
@@ -21,6 +21,7 @@ fn ask(axle: &Axle, road: Road, speed: f64) -> Ride {
     Ride {
         name: "test".to_owned(),
         road,
+        repeats: false,
         speed,
         contact_length: 0.2,
         from: -1.0,
@@ -190,6 +191,35 @@ fn a_step_settles_to_its_statics() {
     assert_relative_eq!(*last, outcome.wheels.left.load_at_rest, max_relative = 1e-3);
 }
 
+/// A road that rises slowly under one wheel ends where statics is with that wheel raised: the rest of the vehicle is the
+/// same there and here, on an axle whose body leans at rest too.
+#[test]
+fn a_slow_rise_under_one_wheel_ends_as_statics_with_that_wheel_raised() {
+    let mut lopsided = stiff_vehicle();
+    lopsided.seats.left.at = 0.42;
+    lopsided.wheels.right = wheel(TireLayout::Dual { spacing: 0.33 }, 0.03);
+    for axle in [stiff_vehicle(), lopsided] {
+        let cases = standard_cases(&axle);
+        let raised = cases.iter().find(|case| case.name == "one-wheel-raised").unwrap();
+        let still = flex(&axle, std::slice::from_ref(raised)).unwrap().cases.remove(0);
+        let road = Road::new(Ramp::new(axle.loading.raise, 20.0).unwrap(), Wheels::Left).unwrap();
+        let asked = Ride { to: 45.0, step: 0.02, ..ask(&axle, road, 1.0) };
+        let history = ride(&axle, &asked).unwrap().history;
+        for side in Side::BOTH {
+            let (load, camber) = (history.load.of(side).last(), history.camber.of(side).last());
+            assert_relative_eq!(*load.unwrap(), still.wheels.of(side).vertical_load, max_relative = 1e-5);
+            assert_relative_eq!(*camber.unwrap(), still.wheels.of(side).camber_change, max_relative = 2e-4);
+        }
+    }
+}
+
+/// The axle under a vehicle whose rest resists roll, and well damped.
+fn stiff_vehicle() -> Axle {
+    let mut axle = axle();
+    (axle.body_roll_stiffness, axle.body_roll_damping) = (600e3, 100e3);
+    axle
+}
+
 /// At rest under more than the rated load the spring k and the stop kₛ share what comes on top, once the spring
 /// has closed the clearance c: F = kₛ (S − S_rated − k c)/(k + kₛ), S the body's weight on one seat.
 #[test]
@@ -309,6 +339,7 @@ fn speeds_and_loads_out_of_range_are_refused() {
     let good = Ride {
         name: "test".to_owned(),
         road: bump(0.01, BOTH),
+        repeats: false,
         speed: 20.0,
         contact_length: 0.2,
         from: 0.0,
@@ -329,6 +360,22 @@ fn speeds_and_loads_out_of_range_are_refused() {
     ] {
         assert!(ride(&axle, &bad).is_err(), "{bad:?}");
     }
+}
+
+/// Histories that would take more than 400 MB are refused before anything is solved, with what to do.
+#[test]
+fn a_ride_too_long_to_keep_is_refused_before_it_starts() {
+    let axle = axle();
+    let flat = Road { left: Track::flat(), right: Track::flat() };
+    let keep = Keep { stresses: false, shapes: 0 };
+    let long = Ride { from: 0.0, to: 100.0, step: 1.1e-6, keep, ..ask(&axle, flat, 20.0) };
+    let refused = |asked: &Ride| ride(&axle, asked).unwrap_err().to_string();
+    let text = refused(&long);
+    assert!(text.starts_with("the ride has 4.55 million time steps, and at most 4.17 million"), "{text}");
+    assert!(text.contains("longer `time_step`") && !text.contains("station"), "{text}");
+    let keep = Keep { stresses: true, shapes: 0 };
+    let text = refused(&Ride { step: 2.5e-6, keep, ..long });
+    assert!(text.contains("or leave out the stress of the stations"), "{text}");
 }
 
 /// Camber, load and stress of a reduced basis against the full one, through lift-off, on few elements and on many.

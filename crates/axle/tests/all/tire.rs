@@ -39,6 +39,7 @@ fn on_road(track: Track, to: f64) -> Ride {
     Ride {
         name: "road".to_owned(),
         road: Road { left: track.clone(), right: track },
+        repeats: false,
         speed: 22.0,
         contact_length: 0.2,
         from: -1.0,

@@ -24,6 +24,6 @@ pub fn run(arguments: &Modes) -> Result<ExitCode, Failure> {
         true => json::modes_document(&outcome, &card),
         false => table::modes(&outcome, &card),
     })?;
-    let complete = outcome.found_below == outcome.counted_below;
+    let complete = outcome.found_below == outcome.counted_below && outcome.mesh.is_settled();
     Ok(if complete { ExitCode::SUCCESS } else { ExitCode::from(CHECK_FAILS) })
 }

@@ -3,14 +3,21 @@
 use std::process::ExitCode;
 
 use axlebow_axle::{BasisComparison, Keep, Ride as Driven, RideBasis, RideOutcome, RidingAxle, Scheme};
-use axlebow_model::Model;
+use axlebow_model::{Model, RoadFile};
 use axlebow_report::plot::{ride_figure, spectrum_figure};
-use axlebow_report::{ModelCard, csv, json, ride_animation, table};
+use axlebow_report::{BesideRide, ModelCard, csv, json, ride_animation, table};
+use axlebow_study::{DrawnRide, DrawnRides};
 
 use super::flex::drawing;
 use crate::args::{Ride, TimeScheme};
 use crate::failure::{CHECK_FAILS, Failure};
 use crate::{input, output, road_input};
+
+/// Random roads that are driven over where it is not said how many: the mean of a rms is then known within some 5 %.
+const DRAWS: u64 = 8;
+
+/// The kind of road of which there are many.
+const RANDOM_ROAD: &str = "random-road";
 
 /// Modes that may name peaks of a spectrum.
 const MODES: usize = 16;
@@ -19,16 +26,53 @@ pub fn run(arguments: &Ride) -> Result<ExitCode, Failure> {
     check_files(arguments)?;
     let model = input::model(&arguments.model)?;
     let mut card = input::card(&model, &arguments.model);
-    let ride = road_input::ride(&arguments.drive, &model.axle, &mut card)?;
+    let driven = road_input::driven(&arguments.drive, &model.axle, &mut card)?;
+    let (road, ride) = driven.ok_or_else(|| Failure::Input("ride needs --over ROAD".to_owned()))?;
     check_places(arguments)?;
-    let asked = asked(arguments, ride.ok_or_else(|| Failure::Input("ride needs --over ROAD".to_owned()))?)?;
+    let draws = draws(arguments, &road)?;
+    let asked = asked(arguments, ride)?;
     let load = asked.axle_load;
     let axle = RidingAxle::of(&model.axle, load)?;
     let outcome = axle.ride(&asked)?;
     write_pictures(arguments, &outcome, (&model, load), &card)?;
     write_samples(arguments, &outcome, &card)?;
-    output::print(&result(arguments, (&axle, &asked), &outcome, &card)?)?;
+    let drawn = drawn_rides((&axle, &asked), (&road, draws), &outcome)?;
+    output::print(&result(arguments, (&axle, &asked), (&outcome, drawn.as_ref()), &card)?)?;
     Ok(verdict(&outcome))
+}
+
+/// Number of random roads to drive over.
+fn draws(arguments: &Ride, road: &RoadFile) -> Result<u64, Failure> {
+    let random = road.kind() == RANDOM_ROAD;
+    match arguments.draws {
+        Some(draws) if draws > 1 && !random => Err(Failure::Input(format!(
+            "--draws {draws}: the road \"{}\" is a {}, of which there is only one; --draws belongs to a {RANDOM_ROAD}",
+            road.name,
+            road.kind()
+        ))),
+        Some(draws) => Ok(draws.into()),
+        None => Ok(if random { DRAWS } else { 1 }),
+    }
+}
+
+/// Means over so many draws of a random road, the first of which has been driven over.
+fn drawn_rides(
+    (axle, asked): (&RidingAxle, &Driven),
+    (road, draws): (&RoadFile, u64),
+    first: &RideOutcome,
+) -> Result<Option<DrawnRides>, Failure> {
+    let mut rides = vec![DrawnRide::from(first)];
+    for further in 1..draws {
+        let Some(redrawn) = road.redrawn(further)? else { break };
+        let outcome = axle.ride(&Driven { road: redrawn.road, keep: Keep::default(), ..asked.clone() })?;
+        if let Some(why) = &outcome.partial {
+            let draw = further + 1;
+            output::say(&format!("warning: draw {draw} of the road is left out of the means: {why}"));
+            continue;
+        }
+        rides.push(DrawnRide::from(&outcome));
+    }
+    Ok(DrawnRides::of(&rides))
 }
 
 /// The ride with the basis and the scheme that were asked for.
@@ -55,18 +99,18 @@ fn asked(arguments: &Ride, ride: Driven) -> Result<Driven, Failure> {
 fn result(
     arguments: &Ride,
     (axle, asked): (&RidingAxle, &Driven),
-    outcome: &RideOutcome,
+    (outcome, draws): (&RideOutcome, Option<&DrawnRides>),
     card: &ModelCard,
 ) -> Result<String, Failure> {
-    let json = arguments.model.json;
-    if !(arguments.full && arguments.reduced) {
-        return Ok(if json { json::ride_document(outcome, card) } else { table::ride(outcome, card) });
+    let mut comparison = None;
+    if arguments.full && arguments.reduced {
+        let reduced = axle.ride(&Driven { basis: RideBasis::Reduced, ..asked.clone() })?;
+        comparison = Some(BasisComparison::of(outcome, &reduced));
     }
-    let reduced = axle.ride(&Driven { basis: RideBasis::Reduced, ..asked.clone() })?;
-    let comparison = BasisComparison::of(outcome, &reduced);
-    Ok(match json {
-        true => json::compared_ride_document(outcome, &comparison, card),
-        false => format!("{}\n{}", table::ride(outcome, card), table::basis_comparison(&comparison, card)),
+    let beside = BesideRide { draws, comparison: comparison.as_ref() };
+    Ok(match arguments.model.json {
+        true => json::ride_document(outcome, beside, card),
+        false => table::ride(outcome, beside, card),
     })
 }
 
@@ -123,7 +167,8 @@ fn write_pictures(
 
 fn write_samples(arguments: &Ride, outcome: &RideOutcome, card: &ModelCard) -> Result<(), Failure> {
     if let Some(path) = &arguments.csv {
-        output::write_file(path, csv::ride(outcome).as_bytes())?;
+        let failed = |error: std::io::Error| Failure::on_file("write", path, &error);
+        output::stream_file(path, &mut |file| csv::write_ride(outcome, file).map_err(failed))?;
     }
     if let Some(path) = &arguments.parquet {
         output::write_file(path, &parquet(outcome, card)?)?;

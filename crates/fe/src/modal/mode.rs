@@ -3,7 +3,9 @@
 use nalgebra::Vector6;
 
 use crate::coupling::Coupling;
+use crate::numbering::Numbering;
 use crate::structure::{BeamId, NodeId, SpringId, Structure};
+use crate::transient::Direction;
 
 /// A natural mode.
 #[derive(Debug, Clone)]
@@ -24,6 +26,12 @@ impl Mode {
     /// component of all is positive.
     pub fn motion(&self, node: NodeId) -> [f64; 6] {
         self.motions[node.0].into()
+    }
+
+    /// M·φ over the free freedoms of its structure: the direction along which the mode alone of all moves.
+    pub fn momentum(&self, structure: &Structure) -> Direction {
+        let numbering = Numbering::of(structure);
+        Direction::new(numbering.free().map(|(full, number)| (number, self.momenta[full / 6][full % 6])))
     }
 
     /// Modal mass of the shape whose greatest displacement component is one: `1/max|u|²`, kg.

@@ -1,13 +1,15 @@
 //! The linear system of one length of step.
 
+use super::damper::UpdatedFactor;
+use super::direction::Direction;
 use super::scheme::{Scheme, StepFormulas};
 use super::system::DynamicSystem;
 use crate::FeError;
-use crate::linalg::{Factor, SymmetricMatrix};
+use crate::linalg::SymmetricMatrix;
 
 /// Factor of a matrix with what the directions of the laws need of its inverse.
-pub(super) struct Solver {
-    pub factor: Factor,
+pub(super) struct Solver<'a> {
+    pub factor: UpdatedFactor<'a>,
     /// `A⁻¹b` of each direction, one after the other.
     columns: Vec<f64>,
     /// G = `bᵀA⁻¹b`, row by row.
@@ -15,21 +17,26 @@ pub(super) struct Solver {
 }
 
 /// K + c_m M + c_v C of one length of step.
-pub(super) struct EffectiveSystem {
+pub(super) struct EffectiveSystem<'a> {
     pub formulas: StepFormulas,
-    pub solver: Solver,
+    pub solver: Solver<'a>,
 }
 
-impl Solver {
-    pub fn new(matrix: &SymmetricMatrix, system: &DynamicSystem) -> Result<Self, FeError> {
-        let factor = matrix.factor().map_err(|failure| FeError::Loose { equation: failure.index })?;
+impl<'a> Solver<'a> {
+    /// - `added`: directions b with the w of each, for `w bbᵀ` on top of the matrix
+    pub fn new(
+        matrix: &SymmetricMatrix,
+        added: &[(&'a Direction, f64)],
+        system: &DynamicSystem,
+    ) -> Result<Self, FeError> {
+        let factor = UpdatedFactor::of(matrix, added)?;
         let order = matrix.order();
         let mut columns = vec![0.0; order * system.rows()];
         for (column, direction) in columns.chunks_exact_mut(order).zip(system.directions()) {
             direction.add_to(1.0, column);
             factor.solve(column);
         }
-        let row = |direction: &super::Direction| {
+        let row = |direction: &Direction| {
             columns.chunks_exact(order).map(|column| direction.dot(column)).collect::<Vec<f64>>()
         };
         let compliance = system.directions().flat_map(row).collect();
@@ -46,13 +53,15 @@ impl Solver {
     }
 }
 
-impl EffectiveSystem {
-    pub fn new(system: &DynamicSystem, scheme: Scheme, step: f64) -> Result<Self, FeError> {
+impl<'a> EffectiveSystem<'a> {
+    pub fn new(system: &'a DynamicSystem, scheme: Scheme, step: f64) -> Result<Self, FeError> {
         let formulas = scheme.formulas(step);
         let mut matrix = system.stiffness.plus(formulas.mass, &system.mass);
         if let Some(damping) = &system.damping {
             matrix = matrix.plus(formulas.rate, damping);
         }
-        Ok(EffectiveSystem { formulas, solver: Solver::new(&matrix, system)? })
+        let dampers = system.dampers.iter();
+        let added: Vec<_> = dampers.map(|one| (&one.direction, formulas.rate * one.damping)).collect();
+        Ok(EffectiveSystem { formulas, solver: Solver::new(&matrix, &added, system)? })
     }
 }

@@ -25,7 +25,7 @@ impl DynamicSystem {
         let reference = self.full_stiffnesses();
         let along: Vec<_> = self.directions().zip(reference.iter().copied()).collect();
         let closed = stamped(&self.stiffness, &along);
-        let solver = Solver::new(&closed, self)?;
+        let solver = Solver::new(&closed, &[], self)?;
         let mut u = vec![0.0; self.order()];
         self.loads.iter().for_each(|load| load.direction.add_to(load.at(time), &mut u));
         solver.factor.solve(&mut u);
@@ -86,6 +86,7 @@ impl DynamicSystem {
             damping.multiply(&motion.v, &mut product);
             a.iter_mut().zip(&product).for_each(|(a, force)| *a -= force);
         }
+        self.add_damper_forces(-1.0, &motion.v, a);
         let factor =
             self.mass.factor().or_else(|_| self.mass.plus(0.25 * step * step, &self.stiffness).factor());
         factor.map_err(|failure| FeError::Loose { equation: failure.index })?.solve(a);

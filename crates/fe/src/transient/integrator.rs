@@ -18,7 +18,7 @@ pub(super) struct Integrator<'a> {
     mass: Rows,
     damping: Option<Rows>,
     /// Linear systems of the step halved 0, 1, … times; made when first needed.
-    levels: Vec<Option<EffectiveSystem>>,
+    levels: Vec<Option<EffectiveSystem<'a>>>,
     pub now: Motion,
     pub forces: Forces,
     pub balance: EnergyBalance,
@@ -175,6 +175,7 @@ impl<'a> Integrator<'a> {
             damping.multiply(&room.q, &mut room.product);
             room.w.iter_mut().zip(&room.product).for_each(|(w, c)| *w += c);
         }
+        self.system.add_damper_forces(1.0, &room.q, &mut room.w);
         room.move_bases(self.system, between);
         room.add_known(self.system, between);
         effective.solver.factor.solve(&mut room.w);
@@ -215,17 +216,26 @@ impl<'a> Integrator<'a> {
         let (work, heat) = self.next_forces.exchange_since(&self.forces);
         self.balance.work += work;
         self.balance.dissipated += heat;
-        if let Some(damping) = &self.damping {
-            let room = &mut self.room;
-            let moves = self.next.u.iter().zip(&self.now.u).map(|(next, now)| next - now);
-            room.p.iter_mut().zip(moves).for_each(|(p, moved)| *p = moved);
-            damping.multiply(&room.p, &mut room.product);
-            let heat: f64 = room.p.iter().zip(&room.product).map(|(p, c)| p * c).sum();
-            self.balance.dissipated += heat / length;
-        }
+        self.balance.dissipated += self.damped_energy() / length;
         std::mem::swap(&mut self.now, &mut self.next);
         std::mem::swap(&mut self.forces, &mut self.next_forces);
         self.counts.parts += 1;
+    }
+
+    /// `ΔuᵀC Δu` of the part: what damping takes from it, times its length.
+    fn damped_energy(&mut self) -> f64 {
+        if self.damping.is_none() && self.system.dampers.is_empty() {
+            return 0.0;
+        }
+        let room = &mut self.room;
+        let moves = self.next.u.iter().zip(&self.now.u).map(|(next, now)| next - now);
+        room.p.iter_mut().zip(moves).for_each(|(p, moved)| *p = moved);
+        room.product.fill(0.0);
+        if let Some(damping) = &self.damping {
+            damping.multiply(&room.p, &mut room.product);
+        }
+        self.system.add_damper_forces(1.0, &room.p, &mut room.product);
+        room.p.iter().zip(&room.product).map(|(p, c)| p * c).sum()
     }
 
     fn report_contacts(&mut self, time: f64, changed: &mut impl FnMut(f64, usize, bool)) {

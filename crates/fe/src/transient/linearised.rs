@@ -32,6 +32,7 @@ impl DynamicSystem {
             Some(damping) => stamped(damping, &part(1)),
             None => stamped(&self.stiffness.plus(-1.0, &self.stiffness), &part(1)),
         };
-        DynamicSystem::new(stiffness, self.mass.clone())?.with_damping(damping)
+        let linear = DynamicSystem::new(stiffness, self.mass.clone())?.with_damping(damping)?;
+        Ok(DynamicSystem { dampers: self.dampers.clone(), ..linear })
     }
 }

@@ -1,5 +1,6 @@
 //! A few shapes in place of all freedoms.
 
+use super::damper::LinearDamper;
 use super::direction::Direction;
 use super::system::DynamicSystem;
 use crate::FeError;
@@ -113,6 +114,10 @@ impl ReducedBasis {
         )?;
         if let Some(damping) = &system.damping {
             reduced = reduced.with_damping(self.projected(damping))?;
+        }
+        for damper in &system.dampers {
+            let direction = self.direction(&damper.direction);
+            reduced.add_damper(LinearDamper { direction, ..*damper })?;
         }
         for load in &system.loads {
             reduced.add_load(load.along(self.direction(&load.direction)))?;

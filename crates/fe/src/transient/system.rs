@@ -3,6 +3,7 @@
 use std::fmt;
 use std::sync::Arc;
 
+use super::damper::LinearDamper;
 use super::direction::Direction;
 use super::law::LocalLaw;
 use super::stamped::widened;
@@ -18,7 +19,7 @@ pub struct TimedLoad {
 }
 
 /// A linear structure with loads in time and forces that depend on single places:
-/// `M ü + C u̇ + K u = Σ b F(t) + Σ b f(δ, δ̇)`.
+/// `M ü + C u̇ + K u = Σ b F(t) + Σ b f(δ, δ̇)`, with linear dampers along single directions as part of C.
 ///
 /// Stiffness and mass may each be singular, as long as every motion has one of them.
 #[derive(Debug, Clone)]
@@ -26,6 +27,7 @@ pub struct DynamicSystem {
     pub(crate) stiffness: SymmetricMatrix,
     pub(crate) mass: SymmetricMatrix,
     pub(crate) damping: Option<SymmetricMatrix>,
+    pub(crate) dampers: Vec<LinearDamper>,
     pub(crate) loads: Vec<TimedLoad>,
     pub(crate) laws: Vec<LocalLaw>,
 }
@@ -65,7 +67,14 @@ impl DynamicSystem {
         let width = wider(&stiffness, &mass);
         same_order("order of the mass matrix", &mass, &stiffness)?;
         let (stiffness, mass) = (widened(stiffness, width), widened(mass, width));
-        Ok(DynamicSystem { stiffness, mass, damping: None, loads: Vec::new(), laws: Vec::new() })
+        Ok(DynamicSystem {
+            stiffness,
+            mass,
+            damping: None,
+            dampers: Vec::new(),
+            loads: Vec::new(),
+            laws: Vec::new(),
+        })
     }
 
     /// The same system with a damping matrix.

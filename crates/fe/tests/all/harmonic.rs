@@ -5,8 +5,8 @@ use std::ops::ControlFlow;
 
 use axlebow_fe::linalg::SymmetricMatrix;
 use axlebow_fe::{
-    Direction, DynamicSystem, Excitation, FeError, ForceLaw, LocalLaw, Record, ReducedBasis, Start,
-    TimedLoad, TransientSettings,
+    Direction, DynamicSystem, Excitation, FeError, ForceLaw, LinearDamper, LocalLaw, Record, ReducedBasis,
+    Start, TimedLoad, TransientSettings,
 };
 
 fn diagonal(values: &[f64]) -> SymmetricMatrix {
@@ -101,9 +101,36 @@ fn steady_motion_in_time_has_the_size_and_phase_of_the_response() {
     assert!(worst < 1e-4 * real.hypot(imaginary), "{worst} {real} {imaginary}");
 }
 
+/// Damping `Σ c bbᵀ` written out as a matrix, and the same as dampers along directions over the whole row.
+#[test]
+fn dampers_along_directions_answer_as_their_matrix_does() {
+    let (mut along, mut matrix) = (row(), SymmetricMatrix::banded(8, 7));
+    for (i, c) in [(1, 8.0), (4, 20.0), (7, 5.0)] {
+        matrix.add(i, i, c);
+    }
+    for (damping, wave) in [(3.0, 1.0), (1.5, 2.0)] {
+        let part = |i: usize| (wave * (i as f64 + 1.0) * PI / 9.0).sin();
+        for i in 0..8 {
+            (0..=i).for_each(|j| matrix.add(i, j, damping * part(i) * part(j)));
+        }
+        let direction = Direction::new((0..8).map(|i| (i, part(i))));
+        along.add_damper(LinearDamper { direction, damping }).unwrap();
+    }
+    let written = row().with_damping(matrix).unwrap();
+    let frequencies: Vec<f64> = (0..40).map(f64::from).collect();
+    let (input, output) = (Excitation::force(Direction::along(1)), [Direction::along(6)]);
+    let [along, written] = [along, written]
+        .map(|system| system.frequency_response(&input, &output, &frequencies).unwrap().outputs.remove(0));
+    for (a, b) in along.iter().zip(&written) {
+        assert!((a[0] - b[0]).hypot(a[1] - b[1]) < 1e-12 * b[0].hypot(b[1]), "{a:?} {b:?}");
+    }
+}
+
 #[test]
 fn reduced_basis_answers_like_the_full_system() {
     let mut system = row();
+    let over_all = Direction::new((0..8).map(|i| (i, 1.0 + i as f64)));
+    system.add_damper(LinearDamper { direction: over_all, damping: 0.4 }).unwrap();
     for freedom in [1, 6] {
         system.add_load(TimedLoad::new(Direction::along(freedom), |_| 0.0)).unwrap();
     }

@@ -5,8 +5,8 @@ use std::ops::ControlFlow;
 
 use axlebow_fe::linalg::SymmetricMatrix;
 use axlebow_fe::{
-    Attachment, Direction, DynamicSystem, Ended, FeError, ForceLaw, Freedom, LocalLaw, Record, ReducedBasis,
-    Scheme, Start, Structure, TimedLoad, Transient, TransientSettings,
+    Attachment, Direction, DynamicSystem, Ended, FeError, ForceLaw, Freedom, LinearDamper, LocalLaw, Record,
+    ReducedBasis, Scheme, Start, Structure, TimedLoad, Transient, TransientSettings,
 };
 
 const GRAVITY: f64 = 9.81;
@@ -71,6 +71,33 @@ fn energy_balances_with_linear_damping_springs_and_a_moving_base() {
     assert!(run.balance.work > 1.0 && run.balance.dissipated > 1.0, "{:?}", run.balance);
     // The base moves by its own law between steps, so the balance is exact only for the motion in between.
     assert!(run.balance.drift() < 1e-9, "{:e}", run.balance.drift());
+}
+
+/// A damping matrix `Σ c bbᵀ` written out, and the same as dampers along directions over the whole row.
+#[test]
+fn dampers_along_directions_move_a_system_as_their_matrix_does() {
+    let directions = [(2.5, [0.3, -1.0, 0.5, 0.8]), (0.7, [1.0, 1.0, 1.0, 1.0]), (0.0, [9.0, 0.0, 0.0, 9.0])];
+    let mut matrix = SymmetricMatrix::banded(4, 3);
+    let mut along = row_of(4, 2e3);
+    for (damping, parts) in directions {
+        for i in 0..4 {
+            (0..=i).for_each(|j| matrix.add(i, j, damping * parts[i] * parts[j]));
+        }
+        let direction = Direction::new(parts.into_iter().enumerate());
+        along.add_damper(LinearDamper { direction, damping }).unwrap();
+    }
+    let written = row_of(4, 2e3).with_damping(matrix).unwrap();
+    let spring = ForceLaw::Spring { stiffness: 900.0, damping: 20.0 };
+    let [along, written] = [along, written].map(|mut system| {
+        system.add_law(LocalLaw::along(Direction::along(1), spring)).unwrap();
+        let start = given(&[0.0; 4], &[1.0, 0.0, -2.0, 0.0]);
+        finish(&system, start, &TransientSettings::new(2e-3, 1.0))
+    });
+    for (a, b) in along.last.u.iter().zip(&written.last.u) {
+        assert!((a - b).abs() < 1e-12, "{a} {b}");
+    }
+    assert!((along.balance.dissipated / written.balance.dissipated - 1.0).abs() < 1e-9);
+    assert!(along.balance.dissipated > 1.0 && along.balance.drift() < 1e-9, "{:?}", along.balance);
 }
 
 /// Error at t = 1 of a damped mass under a harmonic load that keeps it in its steady motion.
@@ -330,6 +357,8 @@ fn driven_row(damped: bool) -> DynamicSystem {
     let mut system = row_of(10, 5e4);
     if damped {
         system = system.with_damping(diagonal(&[0.0, 2.0, 0.0, 0.0, 5.0, 0.0, 0.0, 0.0, 1.0, 0.0])).unwrap();
+        let over_all = Direction::new((0..10).map(|i| (i, 0.5 - (i % 3) as f64)));
+        system.add_damper(LinearDamper { direction: over_all, damping: 0.5 }).unwrap();
     }
     system.add_law(LocalLaw::along(Direction::along(7), contact(2e4, 20.0, 0.01))).unwrap();
     system.add_load(TimedLoad::new(Direction::along(2), |t| 500.0 * (30.0 * t).sin())).unwrap();

@@ -39,6 +39,11 @@ pub struct ModesDocument {
     pub limit_hz: f64,
     /// True when as many modes were found as were counted.
     pub complete: bool,
+    /// Length of the longest element, m.
+    pub longest_element_m: f64,
+    /// Greatest change of a frequency, as a share of it, when the elements were last halved: at most 0.001 where they are
+    /// short enough for the modes asked for.
+    pub change_by_halving: f64,
     /// The modes, by rising frequency.
     pub modes: Vec<ModeEntry>,
     /// Defaults that were used.
@@ -81,6 +86,8 @@ pub struct StrainEntry {
     pub bearings: f64,
     /// Tires.
     pub tires: f64,
+    /// What the rest of the vehicle puts against roll of the body.
+    pub rest_of_vehicle: f64,
 }
 
 /// Shares of the kinetic energy; they sum to 1.
@@ -146,6 +153,8 @@ impl ModesDocument {
             found_below: outcome.found_below,
             limit_hz: outcome.limit,
             complete: outcome.found_below == outcome.counted_below,
+            longest_element_m: outcome.mesh.longest_element,
+            change_by_halving: outcome.mesh.change,
             modes: outcome.modes.iter().map(ModeEntry::from).collect(),
             assumed: assumed(card),
         }
@@ -171,8 +180,8 @@ impl From<&ModeOutcome> for ModeEntry {
 }
 
 impl From<Strain> for StrainEntry {
-    fn from(Strain { beam, seats, bearings, tires }: Strain) -> Self {
-        Self { beam, seats, bearings, tires }
+    fn from(Strain { beam, seats, bearings, tires, rest_of_vehicle }: Strain) -> Self {
+        Self { beam, seats, bearings, tires, rest_of_vehicle }
     }
 }
 

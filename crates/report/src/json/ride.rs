@@ -4,31 +4,22 @@ use axlebow_axle::{
     Band, BasisComparison, BesideFull, RideBasis, RideMethod, RideOutcome, RideWheel, Scheme, StationPeak,
     StopHits,
 };
+use axlebow_study::{DrawnRides, DrawnWheel, Estimated};
 use schemars::JsonSchema;
 use serde::Serialize;
 
 use super::flex::{SplitEntry, WarningEntry};
 use super::{AssumedEntry, ModelEntry, assumed, model, pretty, schema_of};
-use crate::ModelCard;
+use crate::{BesideRide, ModelCard};
 
 /// Name and version of the document.
 pub const RIDE_SCHEMA: &str = "axlebow/ride/1";
 
 /// The document of a ride as JSON text: pretty, ending in a new line, same bytes for the same outcome.
 ///
-/// Histories are left out: [`crate::csv::ride`] has them. A value that is not finite is written as `null`.
-pub fn ride_document(outcome: &RideOutcome, card: &ModelCard) -> String {
-    pretty(&RideDocument::new(outcome, card))
-}
-
-/// As [`ride_document`], with the results of a reduced basis beside those of the full one.
-pub fn compared_ride_document(
-    outcome: &RideOutcome,
-    comparison: &BasisComparison,
-    card: &ModelCard,
-) -> String {
-    let comparison = Some(comparison.into());
-    pretty(&RideDocument { comparison, ..RideDocument::new(outcome, card) })
+/// Histories are left out: [`crate::csv::write_ride`] writes them. A value that is not finite is written as `null`.
+pub fn ride_document(outcome: &RideOutcome, beside: BesideRide, card: &ModelCard) -> String {
+    pretty(&RideDocument::new(outcome, beside, card))
 }
 
 /// The JSON Schema (2020-12) of the document of a ride.
@@ -47,6 +38,8 @@ pub struct RideDocument {
     pub road: String,
     /// Speed, m/s.
     pub speed_m_s: f64,
+    /// Time driven over the end of a road that repeats before the first sample, s; zero on other roads.
+    pub run_in_s: f64,
     /// Each wheel end.
     pub wheels: RideWheelsEntry,
     /// What the bump stops went through.
@@ -55,6 +48,8 @@ pub struct RideDocument {
     pub stations: Vec<StationPeakEntry>,
     /// How it was solved.
     pub method: RideMethodEntry,
+    /// Means over several random roads, of which the rest of this document is about the first; null for one road.
+    pub draws: Option<DrawsEntry>,
     /// Results of a reduced basis beside those of the full one; null unless both were asked for.
     pub comparison: Option<BasisComparisonEntry>,
     /// Power spectral density of each wheel's camber change; null for a ride of fewer than 16 samples.
@@ -119,6 +114,45 @@ pub struct RideWheelEntry {
     pub cup_spacing_m: Option<f64>,
     /// International roughness index of the track, m/m (0.001 is 1 m/km); null where the road has none.
     pub roughness_index: Option<f64>,
+}
+
+/// Means over several random roads of one kind.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+pub struct DrawsEntry {
+    /// Number of roads.
+    pub count: usize,
+    /// Probability that an interval holds the mean over all roads of the kind.
+    pub confidence: f64,
+    /// Left of the vehicle.
+    pub left: DrawnWheelEntry,
+    /// Right of the vehicle.
+    pub right: DrawnWheelEntry,
+    /// Magnitude of the largest fiber stress along the axle, Pa.
+    pub peak_stress_pa: MeanEntry,
+}
+
+/// One wheel end over several random roads.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+pub struct DrawnWheelEntry {
+    /// Largest load over the load at rest.
+    pub dynamic_load_factor: MeanEntry,
+    /// Root mean square of the load's deviation from its mean, over the load at rest.
+    pub dynamic_load_coefficient: MeanEntry,
+    /// Time off the road, s.
+    pub time_off_road_s: MeanEntry,
+    /// Largest less smallest camber change, rad.
+    pub camber_peak_to_peak_rad: MeanEntry,
+    /// Root mean square of the camber change's deviation from its mean, rad.
+    pub camber_rms_rad: MeanEntry,
+}
+
+/// A mean with its interval by Student's t.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+pub struct MeanEntry {
+    /// The mean.
+    pub mean: f64,
+    /// Its interval, low and high.
+    pub interval: Option<[f64; 2]>,
 }
 
 /// How a ride was solved.
@@ -226,13 +260,14 @@ impl SpectrumEntry {
 
 impl RideDocument {
     /// The document of an outcome.
-    pub fn new(outcome: &RideOutcome, card: &ModelCard) -> Self {
+    pub fn new(outcome: &RideOutcome, beside: BesideRide, card: &ModelCard) -> Self {
         let wheels = &outcome.wheels;
         Self {
             schema: RIDE_SCHEMA,
             model: model(card),
             road: outcome.name.clone(),
             speed_m_s: outcome.speed,
+            run_in_s: outcome.run_in,
             wheels: RideWheelsEntry { left: (&wheels.left).into(), right: (&wheels.right).into() },
             bump_stops: BumpStopsEntry {
                 left: outcome.stops.left.as_ref().map(BumpStopEntry::from),
@@ -240,7 +275,8 @@ impl RideDocument {
             },
             stations: outcome.stations.iter().map(StationPeakEntry::from).collect(),
             method: (&outcome.method).into(),
-            comparison: None,
+            draws: beside.draws.map(DrawsEntry::from),
+            comparison: beside.comparison.map(BasisComparisonEntry::from),
             camber_spectrum: SpectrumEntry::of(outcome),
             steps: outcome.parts,
             iterations: outcome.iterations,
@@ -300,6 +336,36 @@ impl From<&RideMethod> for RideMethodEntry {
         };
         let (unknowns, modes_up_to_hz, step_s) = (method.unknowns, method.modes_up_to, method.step);
         Self { basis, unknowns, modes_up_to_hz, scheme, spectral_radius, step_s }
+    }
+}
+
+impl From<&DrawnRides> for DrawsEntry {
+    fn from(draws: &DrawnRides) -> Self {
+        Self {
+            count: draws.count,
+            confidence: draws.confidence,
+            left: (&draws.wheels.left).into(),
+            right: (&draws.wheels.right).into(),
+            peak_stress_pa: draws.peak_stress.into(),
+        }
+    }
+}
+
+impl From<&DrawnWheel> for DrawnWheelEntry {
+    fn from(wheel: &DrawnWheel) -> Self {
+        Self {
+            dynamic_load_factor: wheel.dynamic_load_factor.into(),
+            dynamic_load_coefficient: wheel.dynamic_load_coefficient.into(),
+            time_off_road_s: wheel.time_off_road.into(),
+            camber_peak_to_peak_rad: wheel.camber_peak_to_peak.into(),
+            camber_rms_rad: wheel.camber_rms.into(),
+        }
+    }
+}
+
+impl From<Estimated> for MeanEntry {
+    fn from(Estimated { value, interval }: Estimated) -> Self {
+        Self { mean: value, interval }
     }
 }
 

@@ -13,7 +13,7 @@ use super::{model_notes, note, number_field, properties};
 use crate::ride_columns::{RideColumn, ride_columns};
 use crate::{ModelCard, ReportError};
 
-/// The histories of a ride as a Parquet file: the columns of [`crate::csv::ride`] as 64-bit floating-point
+/// The histories of a ride as a Parquet file: the columns of [`crate::csv::write_ride`] as 64-bit floating-point
 /// numbers, a history that ends early with nulls. The file's own notes say model, road, speed, whether the data is
 /// invented, and why the ride is partial if it is.
 ///

@@ -1,6 +1,6 @@
 //! The table of natural modes.
 
-use axlebow_axle::{ModeOutcome, ModesOutcome};
+use axlebow_axle::{ModeMesh, ModeOutcome, ModesOutcome};
 
 use super::flex::WIDTH;
 use super::flex_brief::assumed;
@@ -11,6 +11,9 @@ use crate::number::{Numbers, Shown, fixed, significant};
 /// Above this rotation about its own line for 1 m of displacement, rad, the axle turns and nothing else.
 const TURNS_ONLY: f64 = 1e3;
 
+/// Least share of strain that is not zero in the table.
+const LEAST_SHOWN: f64 = 5e-4;
+
 /// One line for each natural mode: frequency, damping, modal mass, strain energy by part, and camber for the
 /// largest displacement; then whether any mode was missed, and what was assumed.
 ///
@@ -20,11 +23,13 @@ pub fn modes(outcome: &ModesOutcome, card: &ModelCard) -> String {
     let numbers = Numbers { system: card.system };
     let invented = &card.invented_line();
     format!(
-        "{}{invented}The axle carries {} of vehicle body.\n\n{}\n{}{}{}",
+        "{}{invented}The axle carries {} of vehicle body.\n\n{}{}\n{}{}{}{}",
         paragraph(&card.name, WIDTH, 0),
         numbers.full(outcome.sprung_mass, Shown::Mass),
         mode_table(outcome, numbers),
+        rest_of_vehicle(outcome),
         paragraph(&count(outcome), WIDTH, 2),
+        paragraph(&mesh(&outcome.mesh, numbers), WIDTH, 2),
         paragraph(&accuracy(outcome), WIDTH, 2),
         assumed(card)
     )
@@ -72,6 +77,24 @@ fn cells(mode: &ModeOutcome, n: Numbers) -> [String; 10] {
     ]
 }
 
+/// The modes whose strain is in part where the table has no column.
+fn rest_of_vehicle(outcome: &ModesOutcome) -> String {
+    let shares: Vec<_> = outcome
+        .modes
+        .iter()
+        .filter(|mode| mode.strain.rest_of_vehicle >= LEAST_SHOWN)
+        .map(|mode| format!("{} {} %", mode.name, fixed(100.0 * mode.strain.rest_of_vehicle, 1)))
+        .collect();
+    if shares.is_empty() {
+        return String::new();
+    }
+    let sentence = format!(
+        "The remaining strain is in the rest of the vehicle, which resists roll: {}.",
+        shares.join(", ")
+    );
+    paragraph(&sentence, WIDTH, 2)
+}
+
 /// Whether a mode was missed.
 fn count(outcome: &ModesOutcome) -> String {
     let (found, counted) = (outcome.found_below, outcome.counted_below);
@@ -93,4 +116,20 @@ fn count(outcome: &ModesOutcome) -> String {
 fn accuracy(outcome: &ModesOutcome) -> String {
     let worst = outcome.modes.iter().map(|mode| mode.residual).fold(0.0, f64::max);
     format!("Unbalanced over inertia forces, worst mode: {worst:.0e}.")
+}
+
+/// How fine the elements are, and what that leaves open.
+fn mesh(mesh: &ModeMesh, n: Numbers) -> String {
+    let longest = n.full(mesh.longest_element, Shown::Place);
+    let change = significant(100.0 * mesh.change, 2);
+    match mesh.is_settled() {
+        true => format!(
+            "Elements were halved until no frequency moved by more than 0.1 %: the longest is {longest}, the last \
+             halving moved none by more than {change} %."
+        ),
+        false => format!(
+            "Warning: with elements of {longest} the last halving still moved a frequency by {change} %, more than \
+             0.1 %; do not rely on the highest modes, ask for fewer."
+        ),
+    }
 }

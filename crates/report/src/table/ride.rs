@@ -1,30 +1,80 @@
 //! The tables of a ride.
 
 use axlebow_axle::{BasisComparison, RideBasis, RideMethod, RideOutcome, RideWheel, Scheme, Side, StopHits};
+use axlebow_study::{DrawnRides, DrawnWheel, Estimated};
 use axlebow_units::{Kind, show};
 
 use super::flex::{WIDTH, warnings};
 use super::flex_brief::assumed;
 use super::grid::{Grid, paragraph};
-use crate::ModelCard;
 use crate::number::{Numbers, Shown, fixed, significant};
+use crate::{BesideRide, ModelCard};
 
 /// What was driven at what speed; each wheel's loads, camber change and the cups that it prints; the peak fibre
 /// stress of each place; how the equations were solved, what was assumed, and warnings.
 ///
 /// Plain text in the units of `card.system`; camber change is against the unloaded axle, positive with the
 /// tire's top outward. A ride that ended early says so under its heading.
-pub fn ride(outcome: &RideOutcome, card: &ModelCard) -> String {
+pub fn ride(outcome: &RideOutcome, beside: BesideRide, card: &ModelCard) -> String {
     let numbers = Numbers { system: card.system };
-    let tables = wheel_table(outcome, numbers) + "\n" + &stress_table(outcome, numbers);
+    let draws = beside.draws.map_or(String::new(), |draws| draw_table(draws, numbers));
+    let tables = draws + &wheel_table(outcome, numbers) + "\n" + &stress_table(outcome, numbers);
     let solver = paragraph(&solver(outcome), WIDTH, 2);
     let doubts = warnings(&outcome.warnings);
-    format!("{}\n{tables}\n{solver}{}{doubts}", heading(outcome, card), assumed(card))
+    let comparison =
+        beside.comparison.map_or(String::new(), |comparison| basis_comparison(comparison, numbers));
+    format!("{}\n{tables}\n{solver}{}{doubts}{comparison}", heading(outcome, card), assumed(card))
+}
+
+type DrawnRow = (&'static str, Written, fn(&DrawnWheel) -> Estimated);
+
+const DRAWN_ROWS: [DrawnRow; 5] = [
+    ("dynamic load factor", Written::Plain(3), |wheel| wheel.dynamic_load_factor),
+    ("dynamic load coefficient", Written::Plain(3), |wheel| wheel.dynamic_load_coefficient),
+    ("time off the road, ms", Written::Plain(0), |wheel| in_milliseconds(wheel.time_off_road)),
+    ("camber change, peak to peak", ANGLE, |wheel| wheel.camber_peak_to_peak),
+    ("camber change, rms about its mean", ANGLE, |wheel| wheel.camber_rms),
+];
+
+fn in_milliseconds(time: Estimated) -> Estimated {
+    Estimated { value: 1e3 * time.value, interval: time.interval.map(|ends| ends.map(|end| 1e3 * end)) }
+}
+
+/// Means over several random roads with their intervals, and which of them the tables below are about.
+fn draw_table(draws: &DrawnRides, n: Numbers) -> String {
+    let title = format!("Mean of {} random roads", draws.count);
+    let mut grid = Grid::new(1, [title, "left".to_owned(), "right".to_owned()]);
+    for (name, written, value) in DRAWN_ROWS {
+        let [left, right] = Side::BOTH
+            .map(|side| with_interval(value(draws.wheels.of(side)), |own| written.cell(Some(own), n)));
+        grid.row([written.heading(name, n), left, right]);
+    }
+    let stress = with_interval(draws.peak_stress, |own| n.full(own, Shown::Stress));
+    let note = format!(
+        "Peak fibre stress along the axle, mean: {stress}. In brackets the interval that holds the mean over all such \
+         roads in {} of 100 cases (Student's t). The tables below are of the first road.",
+        fixed(100.0 * draws.confidence, 0)
+    );
+    grid.text() + &paragraph(&note, WIDTH, 0) + "\n"
+}
+
+/// A mean with its interval in brackets.
+fn with_interval(mean: Estimated, written: impl Fn(f64) -> String) -> String {
+    let interval = mean.interval.map_or("-".to_owned(), |ends| ends.map(&written).join(" to "));
+    format!("{} ({interval})", written(mean.value))
 }
 
 fn heading(outcome: &RideOutcome, card: &ModelCard) -> String {
     let invented = &card.invented_line();
     let driven = format!("Road: {}. Speed: {}.", outcome.name, show(outcome.speed, Kind::Speed, card.system));
+    let run_in = match outcome.run_in {
+        0.0 => String::new(),
+        time => format!(
+            " Before it {} s over the road's end, so that the motion is that of a long road.",
+            fixed(time, 1)
+        ),
+    };
+    let driven = driven + &run_in;
     let partial = outcome.partial.as_ref().map_or(String::new(), |why| {
         let time = fixed(outcome.history.time.last().copied().unwrap_or(0.0), 3);
         let text = format!("WARNING: PARTIAL RIDE, {why}. The numbers below are of the first {time} s only.");
@@ -42,6 +92,26 @@ enum Written {
     Plain(usize),
     /// As a roughness index; the row is left out of a road that has none.
     Roughness,
+}
+
+impl Written {
+    /// What a row is called, with its unit.
+    fn heading(self, name: &str, n: Numbers) -> String {
+        match self {
+            Written::As(shown) => n.heading(name, shown),
+            Written::Plain(_) => name.to_owned(),
+            Written::Roughness => format!("{name}, {}", n.roughness().0),
+        }
+    }
+
+    fn cell(self, value: Option<f64>, n: Numbers) -> String {
+        match (value, self) {
+            (None, _) => "-".to_owned(),
+            (Some(value), Written::As(shown)) => n.bare(value, shown),
+            (Some(value), Written::Plain(decimals)) => fixed(value, decimals),
+            (Some(value), Written::Roughness) => significant(value / n.roughness().1, 3),
+        }
+    }
 }
 
 type WheelRow = (&'static str, Written, fn(&RideWheel) -> Option<f64>);
@@ -74,21 +144,12 @@ const WHEEL_ROWS: [WheelRow; 19] = [
 fn wheel_table(outcome: &RideOutcome, n: Numbers) -> String {
     let mut grid = Grid::new(1, ["Wheel", "left", "right"]);
     for (name, written, value) in WHEEL_ROWS {
-        let heading = match written {
-            Written::As(shown) => n.heading(name, shown),
-            Written::Plain(_) => name.to_owned(),
-            Written::Roughness => format!("{name}, {}", n.roughness().0),
-        };
+        let heading = written.heading(name, n);
         let values = Side::BOTH.map(|side| value(outcome.wheels.of(side)));
         if matches!((written, values), (Written::Roughness, [None, None])) {
             continue;
         }
-        let [left, right] = values.map(|value| match (value, written) {
-            (None, _) => "-".to_owned(),
-            (Some(value), Written::As(shown)) => n.bare(value, shown),
-            (Some(value), Written::Plain(decimals)) => fixed(value, decimals),
-            (Some(value), Written::Roughness) => significant(value / n.roughness().1, 3),
-        });
+        let [left, right] = values.map(|value| written.cell(value, n));
         grid.row([heading, left, right]);
     }
     add_stops(&mut grid, outcome, n);
@@ -125,10 +186,7 @@ fn stress_table(outcome: &RideOutcome, n: Numbers) -> String {
 }
 
 /// The results that a reduced basis gives beside those of the full one, with how far they differ.
-///
-/// Plain text in the units of `card.system`.
-pub fn basis_comparison(comparison: &BasisComparison, card: &ModelCard) -> String {
-    let n = Numbers { system: card.system };
+fn basis_comparison(comparison: &BasisComparison, n: Numbers) -> String {
     let mut grid = Grid::new(1, ["Basis", "full", "reduced", "difference, %"]);
     for (name, shown, beside) in [
         ("camber change, peak to peak", Shown::Angle, comparison.camber_peak_to_peak),
@@ -141,7 +199,7 @@ pub fn basis_comparison(comparison: &BasisComparison, card: &ModelCard) -> Strin
     }
     let solved =
         format!("Compared with: {}. The tables above are of the full basis.", method(&comparison.reduced));
-    grid.text() + &paragraph(&solved, WIDTH, 2)
+    format!("\n{}{}", grid.text(), paragraph(&solved, WIDTH, 2))
 }
 
 /// Basis, scheme and step in words.

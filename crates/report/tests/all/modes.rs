@@ -1,6 +1,6 @@
 //! Natural modes as table, document and picture.
 
-use axlebow_axle::{ModeOutcome, ModesOutcome, Motion, ShapePoint, Sides, Strain};
+use axlebow_axle::{ModeMesh, ModeOutcome, ModesOutcome, Motion, ShapePoint, Sides, Strain};
 use axlebow_report::json::{modes_document, modes_schema};
 use axlebow_report::plot::modes_figure;
 use axlebow_report::{ReportError, table};
@@ -19,7 +19,7 @@ fn mode(name: &str, frequency: f64, motion: impl Fn(f64) -> [f64; 6]) -> ModeOut
         damping_ratio: 0.0756,
         modal_mass: 512.0,
         residual: 3.2e-12,
-        strain: Strain { beam: 0.6, seats: 0.2, bearings: 0.15, tires: 0.05 },
+        strain: Strain { beam: 0.6, seats: 0.2, bearings: 0.15, tires: 0.05, rest_of_vehicle: 0.0 },
         motion: Motion { vertical: 0.9, fore_aft: 0.1, ..Motion::default() },
         shape: places.map(|y| ShapePoint { y, motion: motion(y) }).into(),
         camber: Sides { left: 2.0, right: -2.0 },
@@ -30,6 +30,7 @@ fn mode(name: &str, frequency: f64, motion: impl Fn(f64) -> [f64; 6]) -> ModeOut
 pub fn outcome() -> ModesOutcome {
     let bounce = ModeOutcome {
         motion: Motion { body: 1.0, ..Motion::default() },
+        strain: Strain { seats: 0.7, tires: 0.1, rest_of_vehicle: 0.2, ..Strain::default() },
         body: [-1.0, 0.0],
         ..mode("body bounce", 1.334, |_| [0.05, 0.0, -0.2, 0.0, 0.0, 0.0])
     };
@@ -45,7 +46,8 @@ pub fn outcome() -> ModesOutcome {
         ..mode("seat rock", 79.67, |y| [y, 0.0, y, 0.0, 1.5e14, 0.0])
     };
     let modes = vec![bounce, shake, yaw, bow, rock];
-    ModesOutcome { sprung_mass: 8449.0, modes, limit: 84.39, found_below: 5, counted_below: 5 }
+    let mesh = ModeMesh { longest_element: 0.1101, change: 2.34e-4 };
+    ModesOutcome { sprung_mass: 8449.0, modes, limit: 84.39, found_below: 5, counted_below: 5, mesh }
 }
 
 fn keys(value: &Value) -> Vec<&str> {
@@ -63,7 +65,8 @@ fn document_has_exactly_the_stated_fields_in_si() {
     assert_eq!(text, modes_document(&outcome(), &card(UnitSystem::Us)));
     let document: Value = serde_json::from_str(&text).unwrap();
     let about = ["schema", "model", "sprung_mass_kg", "modes", "assumed"];
-    let count = ["counted_below", "found_below", "limit_hz", "complete"];
+    let count =
+        ["counted_below", "found_below", "limit_hz", "complete", "longest_element_m", "change_by_halving"];
     let mut expected = [about.as_slice(), count.as_slice()].concat();
     expected.sort_unstable();
     assert_eq!(keys(&document), expected);
@@ -75,7 +78,7 @@ fn document_has_exactly_the_stated_fields_in_si() {
     let mut expected = [numbers.as_slice(), groups.as_slice()].concat();
     expected.sort_unstable();
     assert_eq!(keys(mode), expected);
-    assert_eq!(keys(&mode["strain"]), sorted(["beam", "seats", "bearings", "tires"]));
+    assert_eq!(keys(&mode["strain"]), sorted(["beam", "seats", "bearings", "tires", "rest_of_vehicle"]));
     assert_eq!(keys(&mode["motion"]), sorted(["vertical", "fore_aft", "lateral", "twist", "body"]));
     assert_eq!(keys(&mode["body"]), sorted(["heave_m", "roll_rad"]));
     let point = ["y_m", "ux_m", "uy_m", "uz_m", "rx_rad", "ry_rad", "rz_rad"];
@@ -107,6 +110,8 @@ fn table_fits_and_says_energies_camber_and_completeness() {
     for words in [
         "5 modes lie below 84.39 Hz by Sturm's count, 5 found: none missed.",
         "worst mode: 3e-12.",
+        "the longest is 110.1 mm, the last halving moved none by more than 0.023 %.",
+        "in the rest of the vehicle, which resists roll: body bounce 20.0 %.",
         "Demonstration data, invented.",
         "stand for what the file does not say; --json lists them.",
     ] {
@@ -130,6 +135,9 @@ fn a_missed_mode_is_a_warning() {
     assert!(text.contains("Warning: modes below 84.39 Hz: 6 by Sturm's count, 5 found, 1 missed;"), "{text}");
     let document: Value = serde_json::from_str(&modes_document(&missed, &card(UnitSystem::Si))).unwrap();
     assert_eq!(document["complete"], false);
+    let mesh = ModeMesh { longest_element: 0.01, change: 0.02 };
+    let coarse = table::modes(&ModesOutcome { mesh, ..outcome() }, &card(UnitSystem::Si));
+    assert!(coarse.contains("Warning: with elements of 10.0 mm the last halving still moved"), "{coarse}");
     let surplus = ModesOutcome { counted_below: 4, ..outcome() };
     assert!(table::modes(&surplus, &card(UnitSystem::Si)).contains("5 found, 1 too many;"));
 }

@@ -8,7 +8,7 @@ use axlebow_units::UnitSystem;
 use bytes::Bytes;
 
 use crate::made_up::card;
-use crate::ride::{outcome, with_stresses};
+use crate::ride::{outcome, samples_as_csv, with_stresses};
 use crate::study::small;
 
 /// Rows of the file as the cells of a CSV row.
@@ -31,7 +31,7 @@ fn the_file_holds_what_the_csv_holds() {
     let file = SerializedFileReader::new(Bytes::from(bytes)).unwrap();
     let schema = file.metadata().file_metadata().schema();
     let names: Vec<&str> = schema.get_fields().iter().map(|field| field.name()).collect();
-    let text = csv::ride(&outcome);
+    let text = samples_as_csv(&outcome);
     let lines: Vec<&str> = text.trim_end().split("\r\n").collect();
     assert_eq!(names.join(","), lines[0]);
     assert_eq!(rows(&file), lines[1..]);

@@ -6,9 +6,10 @@ use axlebow_axle::{
     BasisComparison, CamberSplit, RideBasis, RideHistory, RideMethod, RideOutcome, RideWheel, Sides,
     StationPeak, StopHits, USUAL_SCHEME, Warning,
 };
-use axlebow_report::json::{compared_ride_document, ride_document, ride_schema};
+use axlebow_report::json::{ride_document, ride_schema};
 use axlebow_report::plot::ride_figure;
-use axlebow_report::{ReportError, csv, table};
+use axlebow_report::{BesideRide, ReportError, csv, table};
+use axlebow_study::{DrawnRide, DrawnRides};
 use axlebow_units::UnitSystem;
 use serde_json::Value;
 
@@ -67,6 +68,7 @@ pub fn outcome() -> RideOutcome {
         wheels: Sides { left: wheel(45e3), right: still },
         stations: vec![peak("left-seat", 0.48, -2.48e8), peak("right-seat", -0.48, 2.2e8)],
         history: history(2001),
+        run_in: 0.0,
         method: RideMethod {
             basis: RideBasis::Full,
             unknowns: 116,
@@ -92,6 +94,20 @@ pub fn with_stresses(mut outcome: RideOutcome) -> RideOutcome {
     outcome
 }
 
+fn alone_as_json(outcome: &RideOutcome, system: UnitSystem) -> String {
+    ride_document(outcome, BesideRide::default(), &card(system))
+}
+
+fn alone_as_table(outcome: &RideOutcome, system: UnitSystem) -> String {
+    table::ride(outcome, BesideRide::default(), &card(system))
+}
+
+pub fn samples_as_csv(outcome: &RideOutcome) -> String {
+    let mut text = Vec::new();
+    csv::write_ride(outcome, &mut text).unwrap();
+    String::from_utf8(text).unwrap()
+}
+
 fn partial() -> RideOutcome {
     let why = "the equations stopped converging at 0.2999 s, at the left tire; try a shorter time step";
     RideOutcome { history: history(300), partial: Some(why.to_owned()), ..outcome() }
@@ -108,13 +124,14 @@ fn sorted<const N: usize>(mut keys: [&str; N]) -> Vec<&str> {
 
 #[test]
 fn document_has_exactly_the_stated_fields_in_si() {
-    let text = ride_document(&outcome(), &card(UnitSystem::Us));
-    assert_eq!(text, ride_document(&outcome(), &card(UnitSystem::Si)));
+    let text = alone_as_json(&outcome(), UnitSystem::Us);
+    assert_eq!(text, alone_as_json(&outcome(), UnitSystem::Si));
     assert!(text.ends_with("}\n"));
     let document: Value = serde_json::from_str(&text).unwrap();
     let solver = [
         "method",
         "comparison",
+        "draws",
         "steps",
         "iterations",
         "contact_changes",
@@ -129,6 +146,7 @@ fn document_has_exactly_the_stated_fields_in_si() {
         "speed_m_s",
         "wheels",
         "bump_stops",
+        "run_in_s",
         "stations",
         "camber_spectrum",
         "assumed",
@@ -162,19 +180,18 @@ fn document_has_exactly_the_stated_fields_in_si() {
 
 #[test]
 fn bump_stops_have_rows_where_there_are_any() {
-    let text = table::ride(&outcome(), &card(UnitSystem::Si));
+    let text = alone_as_table(&outcome(), UnitSystem::Si);
     let row = |name: &str| text.lines().find(|line| line.contains(name)).map(str::to_owned);
     let words = |line: String| line.split_whitespace().rev().take(2).map(str::to_owned).collect::<Vec<_>>();
     assert_eq!(words(row("bump stop, hits").unwrap()), ["-", "3"]);
     assert_eq!(words(row("bump stop, largest force, kN").unwrap()), ["-", "18.50"]);
-    let without = table::ride(&RideOutcome { stops: Sides::default(), ..outcome() }, &card(UnitSystem::Si));
+    let without = alone_as_table(&RideOutcome { stops: Sides::default(), ..outcome() }, UnitSystem::Si);
     assert!(!without.contains("bump stop"));
 }
 
 #[test]
 fn document_says_whether_the_ride_is_complete() {
-    let document =
-        |outcome| serde_json::from_str::<Value>(&ride_document(&outcome, &card(UnitSystem::Si))).unwrap();
+    let document = |outcome| serde_json::from_str::<Value>(&alone_as_json(&outcome, UnitSystem::Si)).unwrap();
     let whole = document(outcome());
     assert!(whole["partial"].is_null());
     assert_eq!(whole["complete"], true);
@@ -190,13 +207,13 @@ fn document_says_whether_the_ride_is_complete() {
 fn schema_describes_the_document() {
     let schema: Value = serde_json::from_str(&ride_schema()).unwrap();
     assert_eq!(schema["properties"]["speed_m_s"]["description"], "Speed, m/s.");
-    let document: Value = serde_json::from_str(&ride_document(&outcome(), &card(UnitSystem::Si))).unwrap();
+    let document: Value = serde_json::from_str(&alone_as_json(&outcome(), UnitSystem::Si)).unwrap();
     assert_eq!(keys(&schema["properties"]), keys(&document));
 }
 
 #[test]
 fn table_says_loads_camber_cups_and_stress() {
-    let text = table::ride(&outcome(), &card(UnitSystem::Si));
+    let text = alone_as_table(&outcome(), UnitSystem::Si);
     let line = |name: &str| {
         let found = text.lines().find(|line| line.starts_with(name)).unwrap_or_else(|| panic!("{name}"));
         found[name.len()..].split_whitespace().map(str::to_owned).collect::<Vec<_>>()
@@ -218,7 +235,7 @@ fn table_says_loads_camber_cups_and_stress() {
 #[test]
 fn table_is_loud_about_a_partial_ride_and_keeps_its_width() {
     for system in [UnitSystem::Si, UnitSystem::Us] {
-        let text = table::ride(&partial(), &card(system));
+        let text = alone_as_table(&partial(), system);
         assert!(text.contains("WARNING: PARTIAL RIDE, the equations stopped converging at 0.2999 s"));
         assert!(text.contains("0.299 s only"));
         assert!(text.lines().all(|line| line.chars().count() <= 100), "{text}");
@@ -231,7 +248,7 @@ fn roughness_and_doubts_are_shown_where_there_are_any() {
     rough.wheels.left.roughness_index = Some(4.36e-3);
     rough.warnings =
         vec![Warning { text: "the step is coarse".to_owned(), advice: "give a shorter one".to_owned() }];
-    let (si, us) = (table::ride(&rough, &card(UnitSystem::Si)), table::ride(&rough, &card(UnitSystem::Us)));
+    let (si, us) = (alone_as_table(&rough, UnitSystem::Si), alone_as_table(&rough, UnitSystem::Us));
     let line = |text: &str| {
         let line = text.lines().find(|line| line.starts_with("international roughness index")).unwrap();
         line.split_whitespace().map(str::to_owned).collect::<Vec<_>>()[6..].to_vec()
@@ -240,8 +257,8 @@ fn roughness_and_doubts_are_shown_where_there_are_any() {
     // 63.36 in/mi to 1 m/km, from the lengths of the mile and the inch.
     assert_eq!(line(&us), ["in/mi", "276", "-"]);
     assert!(si.ends_with("Warning: the step is coarse; give a shorter one.\n"), "{si}");
-    assert!(!table::ride(&outcome(), &card(UnitSystem::Si)).contains("roughness"));
-    let document: Value = serde_json::from_str(&ride_document(&rough, &card(UnitSystem::Si))).unwrap();
+    assert!(!alone_as_table(&outcome(), UnitSystem::Si).contains("roughness"));
+    let document: Value = serde_json::from_str(&alone_as_json(&rough, UnitSystem::Si)).unwrap();
     assert_eq!(document["wheels"]["left"]["roughness_index"], 4.36e-3);
     assert_eq!(document["warnings"][0]["advice"], "give a shorter one");
 }
@@ -249,7 +266,7 @@ fn roughness_and_doubts_are_shown_where_there_are_any() {
 #[test]
 fn histories_have_a_line_for_each_sample_at_full_precision() {
     let outcome = outcome();
-    let text = csv::ride(&outcome);
+    let text = samples_as_csv(&outcome);
     let lines: Vec<&str> = text.split("\r\n").collect();
     assert_eq!(lines.len(), 1 + 2001 + 1);
     assert_eq!(
@@ -267,7 +284,7 @@ fn histories_have_a_line_for_each_sample_at_full_precision() {
 
 #[test]
 fn stresses_of_stations_follow_where_they_were_kept() {
-    let text = csv::ride(&with_stresses(outcome()));
+    let text = samples_as_csv(&with_stresses(outcome()));
     let lines: Vec<&str> = text.split("\r\n").collect();
     assert!(lines[0].ends_with(",stress_pa,stress_left_seat_pa,stress_right_seat_pa"), "{}", lines[0]);
     assert!(lines[1].ends_with(",-200000000.0,-200000000.0,-100000000.0"), "{}", lines[1]);
@@ -275,7 +292,7 @@ fn stresses_of_stations_follow_where_they_were_kept() {
 
 #[test]
 fn the_documents_spectrum_sums_to_the_square_of_the_rms() {
-    let document: Value = serde_json::from_str(&ride_document(&outcome(), &card(UnitSystem::Si))).unwrap();
+    let document: Value = serde_json::from_str(&alone_as_json(&outcome(), UnitSystem::Si)).unwrap();
     let spectrum = &document["camber_spectrum"];
     let column = |key: &str| {
         let values = spectrum[key].as_array().unwrap().iter();
@@ -289,7 +306,7 @@ fn the_documents_spectrum_sums_to_the_square_of_the_rms() {
     let square = camber.iter().map(|camber| (camber - mean).powi(2)).sum::<f64>() / camber.len() as f64;
     assert!((sum / square - 1.0).abs() < 1e-9, "{sum} {square}");
     let short = RideOutcome { history: history(9), ..outcome() };
-    let document: Value = serde_json::from_str(&ride_document(&short, &card(UnitSystem::Si))).unwrap();
+    let document: Value = serde_json::from_str(&alone_as_json(&short, UnitSystem::Si)).unwrap();
     assert!(document["camber_spectrum"].is_null());
 }
 
@@ -297,15 +314,15 @@ fn the_documents_spectrum_sums_to_the_square_of_the_rms() {
 fn a_history_that_ends_early_leaves_its_cells_empty() {
     let mut outcome = outcome();
     outcome.history.roll.truncate(1);
-    assert!(csv::ride(&outcome).split("\r\n").nth(2).unwrap().contains(",,-200"));
+    assert!(samples_as_csv(&outcome).split("\r\n").nth(2).unwrap().contains(",,-200"));
 }
 
 #[test]
 fn a_history_that_ends_early_says_so_in_its_last_line() {
-    let text = csv::ride(&partial());
+    let text = samples_as_csv(&partial());
     let last = text.lines().last().unwrap();
     assert!(last.starts_with("# partial: the equations stopped converging at 0.2999 s"), "{last}");
-    assert!(!csv::ride(&outcome()).contains('#'));
+    assert!(!samples_as_csv(&outcome()).contains('#'));
 }
 
 #[test]
@@ -314,15 +331,42 @@ fn a_comparison_of_bases_has_a_row_for_each_result() {
         RideMethod { basis: RideBasis::Reduced, unknowns: 10, modes_up_to: Some(150.0), ..outcome().method };
     let other = RideOutcome { method: reduced, ..outcome() };
     let comparison = BasisComparison::of(&outcome(), &other);
-    let text = table::basis_comparison(&comparison, &card(UnitSystem::Si));
+    let beside = BesideRide { comparison: Some(&comparison), draws: None };
+    let text = table::ride(&outcome(), beside, &card(UnitSystem::Si));
     for words in ["camber change, peak to peak, deg", "largest load, kN", "10 shapes", "150 Hz", "0.0000"] {
         assert!(text.contains(words), "{words}\n{text}");
     }
     assert!(text.lines().all(|line| line.chars().count() <= 100), "{text}");
-    let json = compared_ride_document(&outcome(), &comparison, &card(UnitSystem::Si));
+    let json = ride_document(&outcome(), beside, &card(UnitSystem::Si));
     let document: Value = serde_json::from_str(&json).unwrap();
     assert_eq!(document["comparison"]["largest_load_n"]["difference"], 0.0);
     assert_eq!(document["comparison"]["reduced"]["modes_up_to_hz"], 150.0);
+}
+
+/// Mean 0.3 of 0.2, 0.3 and 0.4 with s = 0.1 and t of two degrees of freedom, 4.303 (any table of Student's t).
+#[test]
+fn means_over_random_roads_come_first_with_their_interval() {
+    let ride = |coefficient: f64| {
+        let mut outcome = outcome();
+        outcome.wheels.left.dynamic_load_coefficient = coefficient;
+        DrawnRide::from(&outcome)
+    };
+    assert_eq!(DrawnRides::of(&[ride(0.3)]), None);
+    let draws = DrawnRides::of(&[0.2, 0.3, 0.4].map(ride)).unwrap();
+    let beside = BesideRide { draws: Some(&draws), comparison: None };
+    let text = table::ride(&outcome(), beside, &card(UnitSystem::Us));
+    for words in ["Mean of 3 random roads", "0.300 (0.052 to 0.548)", "95 of 100 cases", "of the first road"]
+    {
+        assert!(text.contains(words), "{words}\n{text}");
+    }
+    assert!(text.find("Mean of 3") < text.find("load at rest"));
+    assert!(text.is_ascii() && text.lines().all(|line| line.chars().count() <= 100), "{text}");
+    let json: Value =
+        serde_json::from_str(&ride_document(&outcome(), beside, &card(UnitSystem::Si))).unwrap();
+    let entry = &json["draws"]["left"]["dynamic_load_coefficient"];
+    assert!((entry["mean"].as_f64().unwrap() - 0.3).abs() < 1e-12);
+    assert!((entry["interval"][0].as_f64().unwrap() - (0.3 - 4.302_653 * 0.1 / 3.0_f64.sqrt())).abs() < 1e-6);
+    assert_eq!(json["draws"]["count"], 3);
 }
 
 #[test]

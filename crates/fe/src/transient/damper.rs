@@ -1,0 +1,96 @@
+//! Linear dampers along single directions, which may reach over the whole structure.
+//!
+//! They add `Σ c b bᵀ` to the damping. Where b names few freedoms that is an entry or two, but the momenta of a
+//! natural mode name all of them; the factor of a step therefore stays that of the matrix without them and is
+//! corrected (Woodbury):
+//!
+//! ```text
+//! (A + B W Bᵀ)⁻¹ = A⁻¹ − A⁻¹B (W⁻¹ + BᵀA⁻¹B)⁻¹ BᵀA⁻¹
+//! ```
+
+use nalgebra::DMatrix;
+
+use super::direction::Direction;
+use super::system::DynamicSystem;
+use crate::FeError;
+use crate::linalg::{Factor, SymmetricMatrix};
+
+/// A linear damper along one direction b: the force `−c bᵀu̇` acts along b.
+#[derive(Debug, Clone, PartialEq)]
+pub struct LinearDamper {
+    /// b.
+    pub direction: Direction,
+    /// c, N s/m for a direction of displacements; zero or more.
+    pub damping: f64,
+}
+
+/// Factor of a matrix with `w b bᵀ` of a few directions b added.
+pub(super) struct UpdatedFactor<'a> {
+    factor: Factor,
+    along: Vec<&'a Direction>,
+    /// `A⁻¹b` of each direction.
+    columns: Vec<Vec<f64>>,
+    /// (W⁻¹ + BᵀA⁻¹B)⁻¹.
+    inverse: DMatrix<f64>,
+}
+
+impl<'a> UpdatedFactor<'a> {
+    /// Those of zero weight are left out.
+    pub fn of(matrix: &SymmetricMatrix, along: &[(&'a Direction, f64)]) -> Result<Self, FeError> {
+        let factor = matrix.factor().map_err(|failure| FeError::Loose { equation: failure.index })?;
+        let added: Vec<_> = along.iter().filter(|(_, weight)| *weight > 0.0).collect();
+        let column = |direction: &Direction| {
+            let mut column = vec![0.0; matrix.order()];
+            direction.add_to(1.0, &mut column);
+            factor.solve(&mut column);
+            column
+        };
+        let columns: Vec<_> = added.iter().map(|(direction, _)| column(direction)).collect();
+        let small = DMatrix::from_fn(added.len(), added.len(), |i, j| {
+            let own = if i == j { 1.0 / added[i].1 } else { 0.0 };
+            own + added[i].0.dot(&columns[j])
+        });
+        let inverse = small.cholesky().ok_or(FeError::Loose { equation: 0 })?.inverse();
+        Ok(UpdatedFactor {
+            factor,
+            along: added.iter().map(|(direction, _)| *direction).collect(),
+            columns,
+            inverse,
+        })
+    }
+
+    /// Solves in place.
+    pub fn solve(&self, x: &mut [f64]) {
+        self.factor.solve(x);
+        let moved: Vec<f64> = self.along.iter().map(|direction| direction.dot(x)).collect();
+        for (i, column) in self.columns.iter().enumerate() {
+            let force: f64 = moved.iter().enumerate().map(|(j, moved)| self.inverse[(i, j)] * moved).sum();
+            x.iter_mut().zip(column).for_each(|(x, y)| *x -= force * y);
+        }
+    }
+}
+
+impl DynamicSystem {
+    /// Adds a linear damper.
+    ///
+    /// # Errors
+    /// [`FeError::ImpossibleDynamics`] when its direction names a freedom that is not there, or its damping is
+    /// negative or not finite.
+    pub fn add_damper(&mut self, damper: LinearDamper) -> Result<(), FeError> {
+        self.check_direction(&damper.direction)?;
+        let value = damper.damping;
+        if !(value.is_finite() && value >= 0.0) {
+            let (what, accepted) = ("damping of a damper", "a finite value of zero or more");
+            return Err(FeError::ImpossibleDynamics { what, value, accepted });
+        }
+        self.dampers.push(damper);
+        Ok(())
+    }
+
+    /// Adds `factor · C u̇` of the dampers to a vector.
+    pub(super) fn add_damper_forces(&self, factor: f64, velocity: &[f64], sum: &mut [f64]) {
+        for LinearDamper { direction, damping } in &self.dampers {
+            direction.add_to(factor * damping * direction.dot(velocity), sum);
+        }
+    }
+}
