@@ -133,7 +133,7 @@ pub use strength::{PlacedCheck, StrengthAsk, StrengthCase, StrengthOutcome, Stre
 pub use tire_face::{TireCase, TireFace, TireOutcome, tire_faces, tires};
 pub use tire_ride::{PrintedWave, TireRide, TireRideOutcome, tires_over};
 pub use transfer::{Resonance, TransferFunction};
-pub use wall_at_seat::{WallAtSeat, WallBy, seat_wall};
+pub use wall_at_seat::{SeatLayouts, WallAtSeat, WallBy, seat_layouts, seat_wall};
 pub use weld_line::weld_stiffness;
 pub use wheel::{TREAD_SHARE, Tire, TireLayout, TirePlace, Wheel};
 pub use wheel_end::{STEEPEST_CUP, WheelEnd};

@@ -13,7 +13,7 @@ use rayon::prelude::*;
 use crate::Study;
 
 /// First line of a kept table; its number grows when what is in it changes its meaning.
-const HEAD: &str = "axlebow seat table 1";
+const HEAD: &str = "axlebow seat table 2";
 
 /// Folder for tables: that of `AXLEBOW_CACHE`, or `axlebow` in the user's folder for caches; none where there is neither.
 pub fn table_folder() -> Option<PathBuf> {

@@ -1,6 +1,8 @@
 //! From a model file and a load case to sensitivities.
 
-use axlebow_axle::{Adjoint, Axle, AxleError, CaseReadings, LoadCase, Sides, StaticDesign};
+use axlebow_axle::{
+    Adjoint, Axle, AxleError, CaseReadings, LoadCase, SeatLayouts, Sides, StaticDesign, seat_layouts,
+};
 use axlebow_model::{Document, Model, NumberKey};
 use axlebow_units::{Kind, UnitSystem};
 use rayon::prelude::*;
@@ -40,7 +42,7 @@ pub fn sensitivities(
         Some(adjoint) => (*adjoint.own(), adjoint.peak_stress_y()),
         None => solved(axle, case)?,
     };
-    let asked = Asked { document, case: &case.name, own, adjoint };
+    let asked = Asked { document, case: &case.name, own, adjoint, layouts: seat_layouts(axle) };
     let found: Vec<_> = keys.into_par_iter().map(|key| asked.key(key)).collect();
     let mut outcome = SensitivityOutcome {
         case: case.name.clone(),
@@ -69,6 +71,8 @@ struct Asked<'a> {
     own: CaseReadings,
     /// None where bearings have play.
     adjoint: Option<Adjoint>,
+    /// Meshes of the seats of the axle itself: a mesh that changes with a number would make a step of its own.
+    layouts: SeatLayouts,
 }
 
 type Found = Result<(CaseReadings, SlopeBy), String>;
@@ -99,7 +103,7 @@ impl Asked<'_> {
         document.set_number(path, value).map_err(|refusal| refusal.to_string())?;
         let model = Model::of(&document).map_err(|problems| in_words(&problems))?;
         let case = load_case(&model, self.case)?.clone();
-        Ok((model.axle, case))
+        Ok((Axle { seat_layouts: self.layouts.clone(), ..model.axle }, case))
     }
 }
 
