@@ -10,6 +10,7 @@ use crate::load_case::{Ground, Loading};
 use crate::seat::Seat;
 use crate::seated_section::section_with;
 use crate::stiffener::Stiffener;
+use crate::wall_at_seat::SeatLayouts;
 use crate::wheel::{TirePlace, Wheel};
 use crate::wheel_end::WheelEnd;
 use crate::{AxleError, Side, Sides, wall_at_seat};
@@ -66,6 +67,8 @@ pub struct Axle {
     pub stations: Vec<UserStation>,
     /// Tables from which shells of the wall at a seat are interpolated where they reach; shells are solved elsewhere.
     pub seat_tables: Vec<Arc<SeatTable>>,
+    /// Layouts of the meshes of another axle's seats, taken over where shells are solved; each seat's own without.
+    pub seat_layouts: SeatLayouts,
 }
 
 /// What a place may miss by in arithmetic, m.

@@ -148,7 +148,11 @@ impl Frame {
         let stretches = add_stretches(&plan, &walls, &line, &mut structure)?;
         let tied = tie_stiffeners(&plan, &line, &beside, &mut structure)?;
         let Plan { axle, places, .. } = plan;
-        let node_at = |y: f64| line[nearest(&places, y)];
+        // Where places are merged, what acts beside one does so on an arm.
+        let on_line = |y: f64| {
+            let number = nearest(&places, y);
+            Attachment::on_arm(line[number], [0.0, y - places[number].y, 0.0])
+        };
         let mut bearing = |side: Side, place: BearingPlace| {
             let end = axle.wheel_ends.of(side);
             let y = side.sign() * end.bearing_at(place);
@@ -156,33 +160,29 @@ impl Frame {
             let hub_point = Attachment::on_arm(*hubs.of(side), [0.0, y - face, 0.0]);
             let [forward, up] = rates.of(side, place);
             let rates = [forward, end.axial_stiffness, up, 0.0, 0.0, 0.0];
-            Ok(structure.add_spring(Spring::between(hub_point, Attachment::at(node_at(y)), rates))?)
+            Ok(structure.add_spring(Spring::between(hub_point, on_line(y), rates))?)
         };
         let inner_bearings = both(|side| bearing(side, BearingPlace::Inner))?;
         let outer_bearings = both(|side| bearing(side, BearingPlace::Outer))?;
         let brakes = both(|side| {
-            let spindle = node_at(side.sign() * axle.wheel_ends.of(side).inner_bearing);
+            let spindle = on_line(side.sign() * axle.wheel_ends.of(side).inner_bearing);
             let rates = [0.0, 0.0, 0.0, 0.0, BRAKE_STIFFNESS, 0.0];
             // A pure couple: the point at which it acts does not matter.
-            Ok(structure.add_spring(Spring::between(
-                Attachment::at(*hubs.of(side)),
-                Attachment::at(spindle),
-                rates,
-            ))?)
+            Ok(structure.add_spring(Spring::between(Attachment::at(*hubs.of(side)), spindle, rates))?)
         })?;
         let seats = both(|side| {
             let seat = axle.seats.of(side);
             let y = side.sign() * seat.at;
             let far = body.map(|body| Attachment::on_arm(body, [0.0, y, 0.0]));
-            let spring = seat_spring(seat, walls.of(side), Attachment::at(node_at(y)))
-                .ok_or(AxleError::SeatTooStiff { side })?;
+            let spring =
+                seat_spring(seat, walls.of(side), on_line(y)).ok_or(AxleError::SeatTooStiff { side })?;
             Ok(structure.add_spring(Spring { far, ..spring })?)
         })?;
         if axle.body.flexing().straight_between_seats {
-            let nodes = Sides::each(|side| node_at(side.sign() * axle.seats.of(side).at));
+            let nodes = Sides::each(|side| line[nearest(&places, side.sign() * axle.seats.of(side).at)]);
             structure.add_spring(straight_seats(axle, &nodes, &walls))?;
         }
-        add_masses(axle, &hubs, node_at, &mut structure);
+        add_masses(axle, &hubs, on_line, &mut structure);
         Ok(Frame {
             structure,
             places,
@@ -391,7 +391,12 @@ pub(crate) fn seat_spring(seat: &Seat, wall: &WallAtSeat, at: Attachment) -> Opt
     }
 }
 
-fn add_masses(axle: &Axle, hubs: &Sides<NodeId>, node_at: impl Fn(f64) -> NodeId, structure: &mut Structure) {
+fn add_masses(
+    axle: &Axle,
+    hubs: &Sides<NodeId>,
+    on_line: impl Fn(f64) -> Attachment,
+    structure: &mut Structure,
+) {
     for side in Side::BOTH {
         let (end, wheel) = (axle.wheel_ends.of(side), axle.wheels.of(side));
         let hub = *hubs.of(side);
@@ -404,8 +409,6 @@ fn add_masses(axle: &Axle, hubs: &Sides<NodeId>, node_at: impl Fn(f64) -> NodeId
         structure.add_mass(RigidBody::with_moments(place, wheel.mass(), [tilt, 0.0, tilt]));
     }
     for fixed in &axle.fixed_masses {
-        let node = node_at(fixed.y);
-        let arm = [0.0, fixed.y - structure.position(node)[1], 0.0];
-        structure.add_mass(LumpedMass { place: Attachment::on_arm(node, arm), mass: fixed.mass });
+        structure.add_mass(LumpedMass { place: on_line(fixed.y), mass: fixed.mass });
     }
 }

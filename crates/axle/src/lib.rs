@@ -141,7 +141,7 @@ pub use strength::{
 pub use tire_face::{TireCase, TireFace, TireOutcome, tire_faces, tire_warning, tires};
 pub use tire_ride::{PrintedWave, TireRide, TireRideOutcome, tires_over};
 pub use transfer::{Resonance, TransferFunction};
-pub use wall_at_seat::{WallAtSeat, WallBy, seat_wall};
+pub use wall_at_seat::{SeatLayouts, WallAtSeat, WallBy, seat_layouts, seat_wall};
 pub use warnings::static_warnings;
 pub use weld_band::{WeldBand, WeldRemedy, WeldUse, weld_bands};
 pub use weld_line::{plate_give_along_a_line, plate_give_along_an_edge, weld_stiffness};

@@ -10,7 +10,7 @@ use crate::flex::StaticDesign;
 use crate::frame::Stretch;
 use crate::ground::{Contact, TireForce};
 use crate::outcome::{BearingOutcome, ContactOutcome, Resultants, StationOutcome};
-use crate::stations::{HUB, INNER_TIRE_CONTACT, OUTER_TIRE_CONTACT, TIRE_CONTACT};
+use crate::stations::{HUB, INNER_TIRE_CONTACT, OUTER_TIRE_CONTACT, TIRE_CONTACT, nearest};
 use crate::{Side, Sides};
 
 /// The rigid motion of the line through the two seats, taken out of displacements so that heave, roll and
@@ -25,8 +25,8 @@ pub(crate) struct Levelled {
 impl Levelled {
     pub(crate) fn on_seats(design: &StaticDesign, state: &State) -> Levelled {
         let seat = |side: Side| {
-            let y = side.sign() * design.axle.seats.of(side).at;
-            (y, state.motion(crate::along::node_at(&design.frame, y)))
+            let place = nearest(&design.frame.places, side.sign() * design.axle.seats.of(side).at);
+            (design.frame.places[place].y, state.motion(design.frame.line[place]))
         };
         let ((left_y, left), (right_y, right)) = (seat(Side::Left), seat(Side::Right));
         let slope = (left[2] - right[2]) / (left_y - right_y);

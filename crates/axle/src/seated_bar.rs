@@ -5,7 +5,7 @@ use axlebow_sections::{Placement, SaintVenant};
 
 use crate::body::Piece;
 use crate::frame::{TAPER_PARTS, piece_at};
-use crate::stations::places;
+use crate::stations::{Place, places};
 use crate::stiffener::{Seated, Stiffener};
 use crate::stiffener_torsion::own_constant;
 use crate::tied_stiffener::reach;
@@ -19,7 +19,6 @@ pub(crate) struct SeatedBar {
     /// Angle of the stiff axis from X, rad.
     angle: f64,
     rigidity: Rigidity,
-    mass_per_length: f64,
 }
 
 impl SeatedBar {
@@ -28,26 +27,26 @@ impl SeatedBar {
     /// # Errors
     /// Those of [`Stiffener::on`] and [`SaintVenant::of_outline`].
     pub(crate) fn each(axle: &Axle) -> Result<Vec<Self>, AxleError> {
-        axle.stiffeners.iter().map(|stiffener| SeatedBar::of(axle, stiffener)).collect()
-    }
-
-    fn of(axle: &Axle, stiffener: &Stiffener) -> Result<Self, AxleError> {
-        let seats = seats(axle, stiffener)?;
-        let seated = &seats[0].1;
-        let (axes, area) = (seated.area.principal_axes(), seated.area.area);
-        let (e, g) = (stiffener.material.elastic_modulus(), stiffener.material.shear_modulus());
-        let upright = seated.outline.placed(&Placement { turn: -axes.angle, x: 0.0, z: 0.0 });
-        let shear = SaintVenant::of_outline(&upright, stiffener.material.poisson_ratio(), 1.0)?;
-        let rigidity = Rigidity {
-            axial: e * area,
-            torsion: g * own_constant(stiffener, seated)?,
-            bending_2: e * axes.minor,
-            bending_3: e * axes.major,
-            shear_2: g * shear.shear_coefficient_z * area,
-            shear_3: g * shear.shear_coefficient_x * area,
-        };
-        let mass_per_length = stiffener.material.density() * area;
-        Ok(SeatedBar { angle: axes.angle, rigidity, mass_per_length, seats })
+        let places = places(axle);
+        let mut bars: Vec<SeatedBar> = Vec::with_capacity(axle.stiffeners.len());
+        // The first of each kind of bar; its place round the axle does not matter.
+        let mut kinds: Vec<(&Stiffener, Rigidity)> = Vec::new();
+        for stiffener in &axle.stiffeners {
+            let seats = seats(axle, stiffener, &places)?;
+            let seated = &seats[0].1;
+            let alike =
+                |other: &Stiffener| other.form == stiffener.form && other.material == stiffener.material;
+            let rigidity = match kinds.iter().find(|(other, _)| alike(other)) {
+                Some((_, known)) => *known,
+                None => {
+                    let own = rigidity(stiffener, seated)?;
+                    kinds.push((stiffener, own));
+                    own
+                }
+            };
+            bars.push(SeatedBar { angle: seated.area.principal_axes().angle, rigidity, seats });
+        }
+        Ok(bars)
     }
 
     /// How it sits at a position (m).
@@ -73,11 +72,28 @@ impl SeatedBar {
         };
         let [x, z] = self.seated(start_y + 0.5 * length).area.centroid;
         let (sine, cosine) = self.angle.sin_cos();
-        let mass = stiffener.share_at(start_y + 0.5 * length) * self.mass_per_length;
-        let beam = Beam::between(nodes[0], nodes[1], [-sine, 0.0, cosine], flexibility).with_mass(mass);
+        let mass = stiffener.mass_between(start_y, end_y);
+        let beam =
+            Beam::between(nodes[0], nodes[1], [-sine, 0.0, cosine], flexibility).with_mass(mass / length);
         let at = |node: NodeId| Attachment::on_arm(node, [x, 0.0, z]);
         Beam { start: at(nodes[0]), end: at(nodes[1]), ..beam }
     }
+}
+
+/// About its principal axes.
+fn rigidity(stiffener: &Stiffener, seated: &Seated) -> Result<Rigidity, AxleError> {
+    let (axes, area) = (seated.area.principal_axes(), seated.area.area);
+    let (e, g) = (stiffener.material.elastic_modulus(), stiffener.material.shear_modulus());
+    let upright = seated.outline.placed(&Placement { turn: -axes.angle, x: 0.0, z: 0.0 });
+    let shear = SaintVenant::of_outline(&upright, stiffener.material.poisson_ratio(), 1.0)?;
+    Ok(Rigidity {
+        axial: e * area,
+        torsion: g * own_constant(stiffener, seated)?,
+        bending_2: e * axes.minor,
+        bending_3: e * axes.major,
+        shear_2: g * shear.shear_coefficient_z * area,
+        shear_3: g * shear.shear_coefficient_x * area,
+    })
 }
 
 /// Least share of a section that still is a bar.
@@ -94,9 +110,8 @@ fn scaled(rigidity: &Rigidity, share: f64) -> Rigidity {
     }
 }
 
-fn seats(axle: &Axle, stiffener: &Stiffener) -> Result<Vec<(f64, Seated)>, AxleError> {
-    let places = places(axle);
-    let along = &places[reach(&places, stiffener)];
+fn seats(axle: &Axle, stiffener: &Stiffener, places: &[Place]) -> Result<Vec<(f64, Seated)>, AxleError> {
+    let along = &places[reach(places, stiffener)];
     let mut before: Option<(Piece, Seated)> = None;
     let mut seats = Vec::with_capacity(along.len());
     for ends in along.windows(2) {

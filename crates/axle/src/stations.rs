@@ -1,6 +1,7 @@
 //! Named places along the axle, from right to left as the chain of nodes runs.
 
 use std::borrow::Cow;
+use std::collections::VecDeque;
 
 use crate::axle::SMALLEST_STEP;
 use crate::{Axle, Side, Sides, Stiffener};
@@ -90,8 +91,8 @@ fn nearest_by<T>(places: &[T], y: f64, at: impl Fn(&T) -> f64) -> usize {
     }
 }
 
-/// All places on the axle line in order of rising `y` (right to left); places closer than
-/// [`SMALLEST_STEP`] are one.
+/// All places on the axle line in order of rising `y` (right to left); one that is closer than [`SMALLEST_STEP`] to the
+/// next one inboard is one with it, so that both sides of an axle have the same places.
 pub(crate) fn places(axle: &Axle) -> Vec<Place> {
     merged(named(axle))
 }
@@ -181,16 +182,24 @@ fn tell_stiffener(stiffener: &Stiffener, tell: &mut impl FnMut(f64, &dyn Fn() ->
     }
 }
 
+/// Positions in rising order, those that are one place once.
+pub(crate) fn merged_positions(positions: impl Iterator<Item = f64>) -> Vec<f64> {
+    let nameless = positions.map(|y| (y, Cow::Borrowed("")));
+    merged(nameless.collect()).into_iter().map(|place| place.y).collect()
+}
+
 fn merged(mut named: Vec<(f64, Cow<'static, str>)>) -> Vec<Place> {
-    named.sort_by(|a, b| a.0.total_cmp(&b.0));
-    let mut places: Vec<Place> = Vec::with_capacity(named.len());
+    named.sort_by(|a, b| a.0.abs().total_cmp(&b.0.abs()));
+    let mut places: VecDeque<Place> = VecDeque::with_capacity(named.len());
     for (y, name) in named {
-        match places.last_mut() {
-            Some(last) if y - last.y < SMALLEST_STEP => last.further_names.push(name),
-            _ => places.push(Place { y, name, further_names: Vec::new() }),
+        let inboard = if y < 0.0 { places.front_mut() } else { places.back_mut() };
+        match inboard {
+            Some(place) if (y - place.y).abs() < SMALLEST_STEP => place.further_names.push(name),
+            _ if y < 0.0 => places.push_front(Place { y, name, further_names: Vec::new() }),
+            _ => places.push_back(Place { y, name, further_names: Vec::new() }),
         }
     }
-    places
+    places.into()
 }
 
 #[cfg(test)]
@@ -204,6 +213,17 @@ mod tests {
         assert!(coarse.iter().all(|place| fine.contains(place)) && fine.len() > coarse.len());
         assert!(fine.windows(2).all(|pair| pair[0].y < pair[1].y && pair[1].y - pair[0].y <= 0.05 + 1e-9));
         assert_eq!(fine_places(&axle, f64::INFINITY), coarse);
+    }
+
+    #[test]
+    fn crowded_places_merge_alike_on_both_sides() {
+        let step = 0.6 * SMALLEST_STEP;
+        let crowded =
+            [0.0, step, -step, 1.0, 1.0 + step, 1.0 + 2.0 * step, -1.0, -1.0 - step, -1.0 - 2.0 * step];
+        let places = merged(crowded.map(|y| (y, "place".into())).to_vec());
+        let at: Vec<f64> = places.iter().map(|place| place.y).collect();
+        assert_eq!(at, [-1.0 - 2.0 * step, -1.0, 0.0, 1.0, 1.0 + 2.0 * step]);
+        assert_eq!(places[2].names().count(), 3);
     }
 
     #[test]

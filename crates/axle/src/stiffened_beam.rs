@@ -37,8 +37,11 @@ pub(crate) fn stiffened_beam(
     };
     let [x, z] = section.area.centroid;
     let (sine, cosine) = angle.sin_cos();
+    let (near, far) = (start_y.abs().min(end_y.abs()), start_y.abs().max(end_y.abs()));
+    let stiffeners = axle.stiffeners.iter().map(|stiffener| stiffener.mass_between(start_y, end_y));
+    let mass = axle.body.mass_of(piece, near, far) + stiffeners.sum::<f64>();
     let mut beam = Beam::between(nodes[0], nodes[1], [-sine, 0.0, cosine], flexibility)
-        .with_mass(section.mass_per_length)
+        .with_mass(mass / length)
         .with_inertia(section.rotary_inertia(angle));
     beam.start = Attachment::on_arm(nodes[0], [x, 0.0, z]);
     beam.end = Attachment::on_arm(nodes[1], [x, 0.0, z]);

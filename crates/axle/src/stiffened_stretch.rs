@@ -1,9 +1,10 @@
 //! Where along the axle which stiffeners are welded on.
 
 use crate::seated_section::section_with;
+use crate::stations::merged_positions;
 use crate::stiffened::StiffenedSection;
 use crate::stiffener::Stiffener;
-use crate::{Axle, AxleError, SMALLEST_STEP};
+use crate::{Axle, AxleError};
 
 /// A length of axle with the same stiffeners from end to end.
 #[derive(Debug, Clone, PartialEq)]
@@ -27,9 +28,7 @@ impl Axle {
         let ends = self.stiffeners.iter().flat_map(|one| [one.from, one.to]);
         let changes = self.body.pieces().iter().flat_map(|piece| [piece.from, piece.to]);
         let tapers = changes.filter(|y| *y > 0.0).flat_map(|y| [y, -y]);
-        let mut places: Vec<f64> = ends.chain(tapers).collect();
-        places.sort_by(f64::total_cmp);
-        places.dedup_by(|b, a| *b - *a < SMALLEST_STEP);
+        let places = merged_positions(ends.chain(tapers));
         let stretches = places.windows(2).filter_map(|pair| self.stretch(pair[0], pair[1]).transpose());
         stretches.collect()
     }

@@ -47,6 +47,23 @@ impl StiffenerEnd {
             StiffenerEnd::Radiused { radius } => (1.0 - (1.0 - within(radius)).powi(2)).sqrt(),
         }
     }
+
+    /// Length of whole section that weighs as much as what is there up to a distance (m) from the end, the integral of
+    /// [`Self::share`], m.
+    fn whole_length(self, distance: f64) -> f64 {
+        let beyond = (distance - self.length()).max(0.0);
+        let within = |length: f64| (distance / length).clamp(0.0, 1.0);
+        match self {
+            StiffenerEnd::Square => distance,
+            StiffenerEnd::Tapered { length } => 0.5 * length * within(length).powi(2) + beyond,
+            StiffenerEnd::Radiused { radius } => {
+                // ∫ √(1 - u²) du from u, what is left of the radius, to 1.
+                let left = 1.0 - within(radius);
+                let part = 0.25 * PI - 0.5 * (left * (1.0 - left * left).sqrt() + left.asin());
+                radius * part + beyond
+            }
+        }
+    }
 }
 
 /// Where along the stiffener there is weld.
@@ -119,14 +136,19 @@ impl Stiffener {
 
     /// Mass, kg; an end that runs out counts the section that is there.
     pub fn mass(&self) -> f64 {
-        let lost = match self.end {
-            StiffenerEnd::Square => 0.0,
-            StiffenerEnd::Tapered { length } => 0.5 * length,
-            // ∫ (1 - √(1 - (1 - s)²)) ds over a quarter circle.
-            StiffenerEnd::Radiused { radius } => radius * (1.0 - 0.25 * PI),
+        self.mass_between(self.from, self.to)
+    }
+
+    /// Mass of what lies between two positions (m), the second one to the left, kg.
+    pub(crate) fn mass_between(&self, from: f64, to: f64) -> f64 {
+        let half = 0.5 * self.length();
+        // From the middle, negative to the right.
+        let up_to = |y: f64| {
+            let away = y.clamp(self.from, self.to) - self.from - half;
+            (self.end.whole_length(half) - self.end.whole_length(half - away.abs())).copysign(away)
         };
         let area = self.form.outline().area_properties().area;
-        self.material.density() * area * (self.length() - 2.0 * lost)
+        self.material.density() * area * (up_to(to) - up_to(from))
     }
 
     /// Whether a weld from end to end on both sides closes a cell between it and the axle.

@@ -76,7 +76,7 @@ pub(crate) fn tie(
         let place = nearest(places, piece.y);
         for (foot, welded) in stiffener.welded_feet().into_iter().enumerate() {
             let [x, z] = bar.seated(piece.y).feet[foot];
-            let at = |node: NodeId| Attachment::on_arm(node, [x, 0.0, z]);
+            let at = |node: NodeId| Attachment::on_arm(node, [x, piece.y - places[place].y, z]);
             let stiffness = link_stiffness(stiffener, piece.length, welded);
             let spring = Spring { near: at(own[place]), far: Some(at(line[place])), stiffness };
             let spring = structure.add_spring(spring)?;

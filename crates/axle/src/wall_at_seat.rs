@@ -5,12 +5,13 @@ use std::sync::{Arc, Mutex, PoisonError};
 
 use axlebow_sections::{Material, Profile};
 use axlebow_wall::{
-    Caveat, Fineness, MOST_STIFFENED, SeatCompliance, SeatWall, Tie, UBolts, WallError, joint_flexibility,
+    Caveat, Fineness, MOST_STIFFENED, MeshLayout, SeatCompliance, SeatWall, Tie, UBolts, WallError,
+    joint_flexibility,
 };
 
 use crate::frame::{RX, piece_at};
 use crate::seat::Fixing;
-use crate::{Axle, AxleError, Side};
+use crate::{Axle, AxleError, Side, Sides};
 
 /// Where the local flexibility of the wall at a seat comes from.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -141,7 +142,21 @@ pub fn seat_wall(axle: &Axle, side: Side) -> SeatWall {
         breadth: seat.bracket.breadth,
         clamp: (seat.fixing == Fixing::Clamped).then_some(bolts),
         tie: if seat.wall == WallBy::ShellSpread { Tie::Spread } else { Tie::Rigid },
+        layout: axle.seat_layouts.of(side).clone(),
     }
+}
+
+/// Layout of the mesh of each seat; none where it is the seat's own.
+pub type SeatLayouts = Sides<Option<Arc<MeshLayout>>>;
+
+/// The layouts of an axle's shells, for axles near it that are held against it; none where no shells are solved.
+pub fn seat_layouts(axle: &Axle) -> SeatLayouts {
+    Sides::each(|side| {
+        let seat = seat_wall(axle, side);
+        let solved =
+            axle.seats.of(side).wall.is_shell() && axle.seat_tables.iter().all(|own| own.at(&seat).is_none());
+        solved.then(|| seat.mesh_layout(&Fineness::USUAL).ok()).flatten().map(Arc::new)
+    })
 }
 
 /// Yield strength of the axle at a seat, Pa, where it is known.

@@ -1,8 +1,9 @@
 //! From a document to an axle: rules across keys, each misfit reported at its place in the file.
 
 use axlebow_axle::{
-    Axle, AxleError, Body, FixedMass, Ground, HousingPoint, LoadCase, Loading, STANDARD_CASES, Seat, Side,
-    Sides, Spindle, SpindleStep, StrengthAsk, UserStation, Wheel, WheelEnd, standard_cases,
+    Axle, AxleError, Body, FixedMass, Ground, HousingPoint, LoadCase, Loading, STANDARD_CASES, Seat,
+    SeatLayouts, Side, Sides, Spindle, SpindleStep, StrengthAsk, UserStation, Wheel, WheelEnd,
+    standard_cases,
 };
 use axlebow_sections::{Material, Profile, RectangularTube, RoundBar, RoundTube};
 use axlebow_units::UnitSystem;
@@ -111,6 +112,7 @@ impl<'d> Builder<'d> {
             loading: loads.loading,
             stations: self.stations(),
             seat_tables: Vec::new(),
+            seat_layouts: SeatLayouts::default(),
         };
         match axle.checked() {
             Ok(axle) => Some(axle),

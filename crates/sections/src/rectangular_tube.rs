@@ -89,13 +89,22 @@ impl RectangularTube {
     /// V Q / (2 t I) at mid-height and at mid-width, added: each wall's own peak
     /// lies where the other force gives none, so the sum bounds the true peak.
     pub(crate) fn transverse_shear_peak(&self, shear_x: f64, shear_z: f64) -> f64 {
+        let [first_x, first_z] = self.first_moments();
         let (outside, inside) = (self.outside(), self.inside());
-        let peak = |outside: RoundedRectangle, inside: RoundedRectangle, shear: f64| {
-            let first = outside.first_moment() - inside.first_moment();
+        let peak = |outside: RoundedRectangle, inside: RoundedRectangle, first: f64, shear: f64| {
             let second = outside.second_moment() - inside.second_moment();
             shear.abs() * first / (2.0 * self.wall * second)
         };
-        peak(outside, inside, shear_z) + peak(outside.turned(), inside.turned(), shear_x)
+        peak(outside, inside, first_x, shear_z) + peak(outside.turned(), inside.turned(), first_z, shear_x)
+    }
+
+    /// First moments of the upper half about X and of the front half about Z (m³).
+    pub(crate) fn first_moments(&self) -> [f64; 2] {
+        let (outside, inside) = (self.outside(), self.inside());
+        let less = |outside: RoundedRectangle, inside: RoundedRectangle| {
+            outside.first_moment() - inside.first_moment()
+        };
+        [less(outside, inside), less(outside.turned(), inside.turned())]
     }
 
     pub(crate) fn outside(&self) -> RoundedRectangle {

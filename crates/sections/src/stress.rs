@@ -2,7 +2,7 @@
 
 use std::f64::consts::PI;
 
-use crate::SectionProperties;
+use crate::{SectionProperties, StressField};
 
 /// A point of a section, from its centroid.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -32,6 +32,16 @@ impl SectionProperties {
     pub fn normal_stress(&self, point: StressPoint, axial: f64, moment_x: f64, moment_z: f64) -> f64 {
         axial / self.area - moment_x * point.z / self.second_moment_x
             + moment_z * point.x / self.second_moment_z
+    }
+
+    /// Normal stress over the section, as [`Self::normal_stress`].
+    pub fn stress_field(&self, axial: f64, moment_x: f64, moment_z: f64) -> StressField {
+        StressField {
+            centroid: [0.0; 2],
+            mean: axial / self.area,
+            gradient_x: moment_z / self.second_moment_z,
+            gradient_z: -moment_x / self.second_moment_x,
+        }
     }
 
     /// Greatest torsion shear stress, |T| over the torsion modulus (Pa), for a torque T (N m).

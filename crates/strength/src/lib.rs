@@ -37,8 +37,8 @@ pub use fatigue::{
     SpectralMoments, StressSpectrum, damage, damage_check, rainflow, repeats_to_crack,
 };
 pub use section::{
-    AiscClass, AllowableStress, EnClass, SectionForces, Wall, WallPart, aisc_limits, aisc_round_reach,
-    aisc_wall_check, en_limits, en_wall_check, stress_checks, walls, yield_checks,
+    AiscClass, AllowableStress, EnClass, SectionForces, SectionStresses, Wall, WallPart, aisc_limits,
+    aisc_round_reach, aisc_wall_check, en_limits, en_wall_check, stress_checks, walls, yield_checks,
 };
 pub use steel::{Composition, HeatAffectedZone, PreheatNeed, preheat, preheat_check};
 pub use weld::{

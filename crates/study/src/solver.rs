@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::collections::btree_map::Entry;
 use std::sync::{Mutex, PoisonError};
 
-use axlebow_axle::{Axle, LoadCase, StrengthAsk};
+use axlebow_axle::{Axle, LoadCase, SeatLayouts, StrengthAsk, seat_layouts};
 use axlebow_fe::StaticSystem;
 use axlebow_model::{ModelError, VariableAxle};
 
@@ -19,6 +19,8 @@ pub(crate) struct Solver {
     /// Found at the first design.
     extras: Option<Extras>,
     system: StaticSystem,
+    /// Meshes that are taken over from another design.
+    layouts: SeatLayouts,
 }
 
 /// What designs have in common that differ in numbers only: their variant and their choices.
@@ -78,11 +80,26 @@ impl Solver {
         let strength = extras.strength.then(|| study.strength_options(variable)).transpose()?;
         let (axle, case) = variable.built().map_err(|problems| in_words(&problems))?;
         let system = &mut self.system;
-        if study.seat_tables.is_empty() {
+        if study.seat_tables.is_empty() && self.layouts == SeatLayouts::default() {
             return then(Ready { axle, case, strength, extras, system });
         }
-        let axle = Axle { seat_tables: study.seat_tables.clone(), ..axle.clone() };
+        let (seat_tables, seat_layouts) = (study.seat_tables.clone(), self.layouts.clone());
+        let axle = Axle { seat_tables, seat_layouts, ..axle.clone() };
         then(Ready { axle: &axle, case, strength, extras, system })
+    }
+}
+
+impl Solver {
+    /// Lets the designs that follow have the shells of their seats meshed as those of one near them, for differences.
+    pub fn mesh_as(&mut self, study: &Study, point: &Point) {
+        self.mesh_freely();
+        let own = self.with_axle(study, point, |ready| Ok(seat_layouts(ready.axle)));
+        self.layouts = own.unwrap_or_default();
+    }
+
+    /// Lets each design that follows have a mesh of its own.
+    pub fn mesh_freely(&mut self) {
+        self.layouts = SeatLayouts::default();
     }
 }
 

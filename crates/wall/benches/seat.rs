@@ -11,7 +11,15 @@ fn thin() -> Option<SeatWall> {
     let tube = RoundTube::new(0.1524, 0.009).ok()?;
     let material = Material::new("steel", 200e9, 0.3, 7850.0).ok()?;
     let breadth = 0.25 * PI * (0.1524 - 0.009);
-    Some(SeatWall { profile: tube.into(), material, width: 0.09, breadth, clamp: None, tie: Tie::Rigid })
+    Some(SeatWall {
+        profile: tube.into(),
+        material,
+        width: 0.09,
+        breadth,
+        clamp: None,
+        tie: Tie::Rigid,
+        layout: None,
+    })
 }
 
 /// A table whose values are made up: how long a look takes does not depend on them.

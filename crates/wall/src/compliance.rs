@@ -15,6 +15,8 @@ use crate::WallError;
 use crate::beam_ends::{BeamPiece, EndCompliance};
 use crate::caveat::Caveat;
 use crate::end_loads::EndLoads;
+use crate::mesh_layout::MeshLayout;
+use crate::mid_line::MidLine;
 use crate::patch::Patch;
 use crate::seat_wall::{SeatWall, Tie, UBolts};
 use crate::spread::Spread;
@@ -80,9 +82,21 @@ impl SeatWall {
         self.piece(&patches, fineness).check(fineness)
     }
 
+    /// The layout of its mesh.
+    ///
+    /// # Errors
+    /// As [`SeatWall::check`].
+    pub fn mesh_layout(&self, fineness: &Fineness) -> Result<MeshLayout, WallError> {
+        let (patches, line) = (self.patches(), MidLine::of(&self.profile)?);
+        let piece = self.piece(&patches, fineness);
+        piece.check(fineness)?;
+        Ok(piece.lines(&line, fineness).layout())
+    }
+
     fn piece<'a>(&'a self, patches: &'a [Patch], fineness: &Fineness) -> TubePiece<'a> {
         let half_length = self.half_length(fineness);
-        TubePiece { profile: &self.profile, material: &self.material, half_length, patches }
+        let layout = self.layout.as_deref();
+        TubePiece { profile: &self.profile, material: &self.material, half_length, patches, layout }
     }
 
     /// The mesh, with nothing held.

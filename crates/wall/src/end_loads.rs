@@ -64,6 +64,7 @@ impl EndLoads {
 struct RingWall {
     places: Vec<Vector3<f64>>,
     normals: Vec<Vector3<f64>>,
+    /// Mean curvature of each edge, 1/m.
     curvatures: Vec<f64>,
     thickness: f64,
 }
@@ -75,14 +76,18 @@ impl RingWall {
             let [x, _, z] = structure.position(*node);
             Vector3::new(x, 0.0, z)
         };
-        let points = mesh.round.iter().map(|round| mesh.line.at(*round));
-        let (normals, curvatures) = points
-            .map(|point| (Vector3::new(point.normal[0], 0.0, point.normal[1]), point.curvature))
-            .unzip();
+        let normal = |round: &f64| {
+            let [x, z] = mesh.line.at(*round).normal;
+            Vector3::new(x, 0.0, z)
+        };
+        let ends = mesh.round.iter().zip(mesh.round.iter().cycle().skip(1));
+        let curvature = |(from, to): (&f64, &f64)| {
+            mesh.line.turn(*from, *to) / (to - from).rem_euclid(mesh.line.length())
+        };
         RingWall {
             places: nodes.iter().map(place).collect(),
-            normals,
-            curvatures,
+            normals: mesh.round.iter().map(normal).collect(),
+            curvatures: ends.map(curvature).collect(),
             thickness: mesh.line.thickness,
         }
     }
@@ -101,19 +106,18 @@ impl RingWall {
     /// `n = c₀·t + c₁·κ·t³/12` and `m = (c₁ + κ·c₀)·t³/12` per length.
     fn traction(&self, stress: impl Fn(&Vector3<f64>, &Vector3<f64>) -> [f64; 2]) -> Vec<[Vector3<f64>; 2]> {
         let (t, cube) = (self.thickness, self.thickness.powi(3) / 12.0);
-        let per_length: Vec<[Vector3<f64>; 2]> = (0..self.places.len())
-            .map(|k| {
-                let ([c0, c1], curvature) = (stress(&self.places[k], &self.normals[k]), self.curvatures[k]);
-                let (n, m) = (c0 * t + c1 * curvature * cube, (c1 + curvature * c0) * cube);
-                [Vector3::y() * n, self.normals[k].cross(&Vector3::y()) * m]
-            })
-            .collect();
+        let per_length = |k: usize, curvature: f64| {
+            let [c0, c1] = stress(&self.places[k], &self.normals[k]);
+            let (n, m) = (c0 * t + c1 * curvature * cube, (c1 + curvature * c0) * cube);
+            [Vector3::y() * n, self.normals[k].cross(&Vector3::y()) * m]
+        };
         let mut nodal = vec![[Vector3::zeros(); 2]; self.places.len()];
-        for [from, to] in self.edges() {
+        for ([from, to], curvature) in self.edges().zip(&self.curvatures) {
             let sixth = self.edge([from, to]).norm() / 6.0;
+            let [one, next] = [from, to].map(|k| per_length(k, *curvature));
             for i in 0..2 {
-                nodal[from][i] += (per_length[from][i] * 2.0 + per_length[to][i]) * sixth;
-                nodal[to][i] += (per_length[from][i] + per_length[to][i] * 2.0) * sixth;
+                nodal[from][i] += (one[i] * 2.0 + next[i]) * sixth;
+                nodal[to][i] += (one[i] + next[i] * 2.0) * sixth;
             }
         }
         nodal
@@ -175,7 +179,7 @@ mod tests {
     /// Resultants (force, moment) of the six unit loads on the ring at Y = 1, and the shear shares.
     fn resultants(profile: &Profile) -> ([[f64; 6]; 6], [f64; 2]) {
         let material = Material::new("steel", 200e9, 0.3, 7850.0).unwrap();
-        let piece = TubePiece { profile, material: &material, half_length: 1.0, patches: &[] };
+        let piece = TubePiece { profile, material: &material, half_length: 1.0, patches: &[], layout: None };
         let mesh = TubeMesh::of(&piece, &Fineness::USUAL).unwrap();
         let loads = EndLoads::of(&mesh, mesh.along.len() - 1, &profile.properties(0.3));
         let sum = |unit: usize| {

@@ -25,8 +25,6 @@ pub(crate) struct MidPoint {
     pub place: [f64; 2],
     /// Outward unit normal (x, z).
     pub normal: [f64; 2],
-    /// Curvature, 1/m; zero on a flat side.
-    pub curvature: f64,
 }
 
 impl MidLine {
@@ -93,6 +91,14 @@ impl MidLine {
         unreachable!("the last piece takes what is left")
     }
 
+    /// Angle by which the line turns between two distances round, less than half a turn apart, rad.
+    ///
+    /// Unlike the curvature of a point it is continuous where a flat side meets an arc, wherever rounding puts the point.
+    pub(crate) fn turn(&self, from: f64, to: f64) -> f64 {
+        let [[x, z], [next_x, next_z]] = [from, to].map(|round| self.at(round).normal);
+        (next_x * z - next_z * x).atan2(x * next_x + z * next_z)
+    }
+
     fn on_piece(&self, along: f64, first: f64, bends: bool, start: [f64; 2]) -> MidPoint {
         let angle = if bends { first + along / self.radius } else { first };
         let (sine, cosine) = angle.sin_cos();
@@ -102,7 +108,7 @@ impl MidLine {
         } else {
             [start[0] + along * cosine, start[1] - along * sine]
         };
-        MidPoint { place, normal, curvature: if bends { 1.0 / self.radius } else { 0.0 } }
+        MidPoint { place, normal }
     }
 }
 

@@ -125,6 +125,7 @@ impl SeatKind {
             breadth: ratio(2) * PI * (diameter - wall),
             clamp: self.u_bolts.map(|count| UBolts { diameter: ratio(3) * diameter, count }),
             tie: self.tie,
+            layout: None,
         })
     }
 

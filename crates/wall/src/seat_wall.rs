@@ -1,7 +1,10 @@
 //! The wall of a tube or housing at a seat.
 
+use std::sync::Arc;
+
 use axlebow_sections::{Material, Profile};
 
+use crate::mesh_layout::MeshLayout;
 use crate::patch::Patch;
 use crate::tube_mesh::Fineness;
 
@@ -29,6 +32,8 @@ pub struct SeatWall {
     pub clamp: Option<UBolts>,
     /// How what is fixed to the wall hands its force on.
     pub tie: Tie,
+    /// Layout of another seat's mesh, taken over where it fits; its own without.
+    pub layout: Option<Arc<MeshLayout>>,
 }
 
 /// How a bracket or saddle hands its force on to the wall under it.

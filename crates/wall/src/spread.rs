@@ -79,8 +79,13 @@ mod tests {
         let material = Material::new("steel", 200e9, 0.3, 7850.0).unwrap();
         let half = 0.5 * thickness;
         let patch = Patch { name: "load", clock: 0.0, breadth: thickness, along: [-half, half] };
-        let piece =
-            TubePiece { profile: &profile, material: &material, half_length: radius, patches: &[patch] };
+        let piece = TubePiece {
+            profile: &profile,
+            material: &material,
+            half_length: radius,
+            patches: &[patch],
+            layout: None,
+        };
         let fineness = Fineness { edge: 0.5, growth: 0.15, round: 60.0, beside: 1.0 };
         let mut mesh = TubeMesh::of(&piece, &fineness).unwrap();
         for ring in [0, mesh.along.len() - 1] {
@@ -105,7 +110,13 @@ mod tests {
         let profile = RoundTube::new(0.15, 0.009).unwrap().into();
         let material = Material::new("steel", 200e9, 0.3, 7850.0).unwrap();
         let patch = Patch { name: "bracket", clock: 0.4, breadth: 0.1, along: [-0.03, 0.05] };
-        let piece = TubePiece { profile: &profile, material: &material, half_length: 0.3, patches: &[patch] };
+        let piece = TubePiece {
+            profile: &profile,
+            material: &material,
+            half_length: 0.3,
+            patches: &[patch],
+            layout: None,
+        };
         let mesh = TubeMesh::of(&piece, &Fineness::USUAL).unwrap();
         let spread = Spread::over(&mesh, &patch);
         for (unit, forces) in spread.units.iter().enumerate() {

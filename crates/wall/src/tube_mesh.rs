@@ -4,7 +4,8 @@ use axlebow_fe::{NodeId, ShellId, Structure, Wall};
 use axlebow_sections::{Material, Profile};
 
 use crate::WallError;
-use crate::grading::{Grading, apart};
+use crate::grading::Grading;
+use crate::mesh_layout::{MeshLayout, MeshLines};
 use crate::mid_line::MidLine;
 use crate::patch::Patch;
 
@@ -38,13 +39,13 @@ impl Fineness {
 pub(crate) const READINGS: [f64; 2] = [0.4, 1.0];
 
 /// Largest angle of a curve that one element spans: 15°.
-const WIDEST_SPAN: f64 = 0.262;
+pub(crate) const WIDEST_SPAN: f64 = 0.262;
 /// Most unknowns of a mesh.
 const MOST_UNKNOWNS: usize = 1_000_000;
 /// Thickness over radius of the middle line beyond which a wall is no shell.
 const THICKEST: f64 = 0.5;
 /// Longest element, over the length round the section.
-const LONGEST: f64 = 1.0 / 14.0;
+pub(crate) const LONGEST: f64 = 1.0 / 14.0;
 
 /// A piece of tube about the origin, along Y, as shells.
 #[derive(Debug)]
@@ -68,9 +69,21 @@ pub(crate) struct TubePiece<'a> {
     pub material: &'a Material,
     pub half_length: f64,
     pub patches: &'a [Patch],
+    /// Layout that the mesh takes over where it fits; its own otherwise.
+    pub layout: Option<&'a MeshLayout>,
 }
 
 impl TubePiece<'_> {
+    /// Where the lines of the mesh lie.
+    pub(crate) fn lines<'l>(&'l self, line: &'l MidLine, fineness: &Fineness) -> MeshLines<'l> {
+        let grading = Grading {
+            finest: fineness.edge * line.thickness,
+            growth: fineness.growth,
+            coarsest: line.length() / fineness.round,
+        };
+        MeshLines { line, patches: self.patches, half_length: self.half_length, grading }
+    }
+
     /// Refuses what cannot be meshed.
     pub(crate) fn check(&self, fineness: &Fineness) -> Result<(), WallError> {
         let line = MidLine::of(self.profile)?;
@@ -102,13 +115,10 @@ impl TubeMesh {
     pub(crate) fn of(piece: &TubePiece, fineness: &Fineness) -> Result<Self, WallError> {
         let line = MidLine::of(piece.profile)?;
         piece.check(fineness)?;
-        let grading = Grading {
-            finest: fineness.edge * line.thickness,
-            growth: fineness.growth,
-            coarsest: line.length() / fineness.round,
-        };
-        let round = columns(&line, piece.patches, &grading);
-        let along = rings(&line, piece.half_length, piece.patches, &grading);
+        let lines = piece.lines(&line, fineness);
+        let held = piece.layout.filter(|layout| lines.fit(layout));
+        let layout = held.cloned().unwrap_or_else(|| lines.layout());
+        let (round, along) = (lines.columns(&layout), lines.rings(&layout));
         let unknowns = 6 * round.len() * along.len();
         if unknowns > MOST_UNKNOWNS {
             return Err(WallError::TooManyUnknowns { unknowns, limit: MOST_UNKNOWNS });
@@ -221,50 +231,10 @@ fn swell(line: &MidLine, round: &[f64]) -> f64 {
     (moment(&fine) / moment(round)).cbrt()
 }
 
-fn columns(line: &MidLine, patches: &[Patch], grading: &Grading) -> Vec<f64> {
-    let (t, all) = (line.thickness, line.length());
-    let whole = |patch: &&Patch| patch.breadth < all * (1.0 - 1e-9);
-    let edges: Vec<f64> = patches.iter().filter(whole).flat_map(|patch| patch.edges(line)).collect();
-    let beside = patches.iter().filter(whole).flat_map(|patch| {
-        let [first, last] = patch.edges(line);
-        READINGS.map(|far| [first - far * t, last + far * t])
-    });
-    let wanted = edges.iter().copied().chain(beside.flatten()).map(|stop| stop.rem_euclid(all));
-    let mut stops = apart(wanted, 0.3 * grading.finest);
-    if stops.is_empty() {
-        stops.push(0.0);
-    }
-    // Once round, with the marks of the rounds before and after.
-    stops.push(stops[0] + all);
-    let marks: Vec<f64> =
-        edges.iter().flat_map(|edge| [-2.0, -1.0, 0.0, 1.0].map(|turn| edge + turn * all)).collect();
-    let bend = |round: f64| match line.at(round).curvature {
-        0.0 => f64::INFINITY,
-        curvature => 0.9 * WIDEST_SPAN / curvature,
-    };
-    let mut lines = grading.lines(&stops, &marks, &bend);
-    lines.pop();
-    lines
-}
-
-fn rings(line: &MidLine, half: f64, patches: &[Patch], grading: &Grading) -> Vec<f64> {
-    let t = line.thickness;
-    let edges: Vec<f64> = patches.iter().flat_map(|patch| patch.along).collect();
-    let beside = patches.iter().flat_map(|patch| {
-        let [first, last] = patch.along;
-        READINGS.map(|far| [first - far * t, last + far * t])
-    });
-    let wanted = [-half, half].into_iter().chain(edges.iter().copied()).chain(beside.flatten());
-    let inside = wanted.filter(|y| y.abs() <= half);
-    let grading = Grading { coarsest: (LONGEST * line.length()).max(grading.coarsest), ..*grading };
-    grading.lines(&apart(inside, 0.3 * grading.finest), &edges, &|_| f64::INFINITY)
-}
-
 fn refuse_wide_spans(line: &MidLine, round: &[f64]) -> Result<(), WallError> {
     for (k, from) in round.iter().enumerate() {
         let to = round.get(k + 1).copied().unwrap_or(round[0] + line.length());
-        let (one, next) = (line.at(*from).normal, line.at(to).normal);
-        let angle = (one[0] * next[0] + one[1] * next[1]).clamp(-1.0, 1.0).acos();
+        let angle = line.turn(*from, to).abs();
         if angle > WIDEST_SPAN {
             let place = format!("{:.0} deg of the way round", 360.0 * from / line.length());
             return Err(WallError::Warped { place, angle, limit: WIDEST_SPAN });

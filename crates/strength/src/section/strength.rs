@@ -1,6 +1,6 @@
 //! Stresses of a section against yield.
 
-use axlebow_sections::{Profile, SectionProperties, von_mises};
+use axlebow_sections::{Profile, SectionProperties, ShearForces};
 use axlebow_units::Kind;
 
 use crate::error::{positive, within};
@@ -8,8 +8,8 @@ use crate::{Check, StrengthError};
 
 const FIBRE: &str = "N/A and M/S against f_y over the safety factor";
 const SHEAR: &str = "V Q/(I b) and T over the torsion modulus against f_y/√3 over the safety factor";
-const EQUIVALENT: &str = "R. von Mises 1913: √(σ² + 3 τ²) against f_y over the safety factor, as in any text on \
-     plasticity";
+const EQUIVALENT: &str = "R. von Mises 1913: √(σ² + 3 τ²), σ and τ of the same point, against f_y over the safety \
+     factor, as in any text on plasticity";
 const ADVICE: &str = "thicken or enlarge the tube, lower the load, or bring the wheels inboard";
 
 /// Internal forces of a section; axes and signs as in the crate `sections`.
@@ -71,10 +71,7 @@ impl AllowableStress {
     }
 }
 
-/// Fibre, shear and equivalent stress of a section against yield.
-///
-/// The equivalent stress takes the greatest fibre and the greatest shear stress together, wherever each acts: an
-/// upper bound, a few per cent high where bending governs.
+/// Fibre, shear and equivalent stress of a section against yield, each where it is greatest.
 pub fn yield_checks(
     profile: &Profile,
     properties: &SectionProperties,
@@ -82,18 +79,37 @@ pub fn yield_checks(
     allowable: &AllowableStress,
 ) -> [Check; 3] {
     let SectionForces { axial, shear_x, shear_z, moment_x, moment_z, torsion } = *forces;
-    let fibre = profile.fibre_stress(properties, axial, moment_x, moment_z).0.abs();
-    let shear = profile.transverse_shear_peak(shear_x, shear_z) + properties.torsion_shear_peak(torsion);
-    stress_checks(fibre, shear, allowable)
+    let normal = properties.stress_field(axial, moment_x, moment_z);
+    let stresses = SectionStresses {
+        fibre: profile.fibre_stress(properties, axial, moment_x, moment_z).0.abs(),
+        shear: profile.transverse_shear_peak(shear_x, shear_z) + properties.torsion_shear_peak(torsion),
+        equivalent: profile.equivalent_stress(
+            properties,
+            &normal,
+            &ShearForces { shear_x, shear_z, torsion },
+        ),
+    };
+    stress_checks(&stresses, allowable)
 }
 
-/// Greatest fibre and shear stress (Pa, not negative) against yield, and both together as equivalent stress.
-pub fn stress_checks(fibre: f64, shear: f64, allowable: &AllowableStress) -> [Check; 3] {
+/// The greatest stresses of a section (Pa, not negative), each at a place of its own.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct SectionStresses {
+    /// Normal stress.
+    pub fibre: f64,
+    /// Shear stress; the greatest of the shear forces and that of the torque are added.
+    pub shear: f64,
+    /// Equivalent stress, of the normal and the shear stress of one point.
+    pub equivalent: f64,
+}
+
+/// Stresses of a section against yield.
+pub fn stress_checks(stresses: &SectionStresses, allowable: &AllowableStress) -> [Check; 3] {
     let stress = |what: &str, value, limit| Check::at_most(what, Kind::Stress, value, limit).advising(ADVICE);
     [
-        stress("fibre stress", fibre, allowable.normal()).sourced(FIBRE),
-        stress("shear stress", shear, allowable.shear()).sourced(SHEAR),
-        stress("equivalent stress", von_mises(fibre, shear), allowable.normal()).sourced(EQUIVALENT),
+        stress("fibre stress", stresses.fibre, allowable.normal()).sourced(FIBRE),
+        stress("shear stress", stresses.shear, allowable.shear()).sourced(SHEAR),
+        stress("equivalent stress", stresses.equivalent, allowable.normal()).sourced(EQUIVALENT),
     ]
 }
 

@@ -15,8 +15,9 @@ const NORMAL: f64 = 1.959_963_984_540_054;
 /// Nearness to the end of a scale that counts as being there.
 const AT_END: f64 = 1e-6;
 
-/// Readings from values of the unknowns, or why there are none.
-pub type Predicted<'f> = dyn Fn(&[f64]) -> Result<Vec<f64>, String> + Sync + 'f;
+/// Readings from values of the unknowns, or why there are none; beside other values where a difference from their readings
+/// is wanted, which a change of mesh between them would spoil.
+pub type Predicted<'f> = dyn Fn(&[f64], Option<&[f64]>) -> Result<Vec<f64>, String> + Sync + 'f;
 
 /// What [`estimate`] found.
 #[derive(Debug, Clone)]
@@ -87,8 +88,9 @@ pub fn estimate(
 ) -> Result<Estimate, String> {
     let limits: Vec<[f64; 2]> = unknowns.iter().map(Unknown::limits).collect();
     let start = unknowns.iter().map(|unknown| unknown.scaled(unknown.start)).collect();
-    let residuals = |place: &[f64]| -> Result<Vec<f64>, String> {
-        let pairs = predicted(&values(unknowns, place))?.into_iter().zip(readings);
+    let residuals = |place: &[f64], beside: Option<&[f64]>| -> Result<Vec<f64>, String> {
+        let beside = beside.map(|own| values(unknowns, own));
+        let pairs = predicted(&values(unknowns, place), beside.as_deref())?.into_iter().zip(readings);
         Ok(pairs.map(|(predicted, (value, error))| (predicted - value) / error).collect())
     };
     let found = least_squares(&residuals, start, &limits)?;

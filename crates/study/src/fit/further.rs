@@ -1,6 +1,6 @@
 //! Which further reading would tell most.
 
-use axlebow_axle::{Axle, Ground, LoadCase, Side, modes};
+use axlebow_axle::{Axle, Ground, LoadCase, Side, modes, seat_layouts};
 use axlebow_model::{Model, ReadQuantity, Reading};
 use axlebow_units::Kind;
 use nalgebra::{DMatrix, DVector};
@@ -35,8 +35,11 @@ pub(crate) fn further(
     let Ok(model) = Model::of(document) else { return Vec::new() };
     let Ok(axle) = axle_with(document, unknowns, &estimate.values) else { return Vec::new() };
     let candidates = known(candidates(&model, &axle, readings), &axle, readings);
-    let at = |place: &[f64]| -> Result<Vec<f64>, String> {
+    let layouts = seat_layouts(&axle);
+    // All of them beside the estimate.
+    let at = |place: &[f64], _: Option<&[f64]>| -> Result<Vec<f64>, String> {
         let axle = axle_with(document, unknowns, &values(unknowns, place))?;
+        let axle = Axle { seat_layouts: layouts.clone(), ..axle };
         predicted(&axle, &candidates).into_iter().collect()
     };
     let limits: Vec<[f64; 2]> = unknowns.iter().map(Unknown::limits).collect();

@@ -48,7 +48,7 @@ pub(crate) fn least_squares(
     start: Vec<f64>,
     limits: &[[f64; 2]],
 ) -> Result<LeastSquares, String> {
-    let first = DVector::from_vec(residuals(&start)?);
+    let first = DVector::from_vec(residuals(&start, None)?);
     let jacobian = derivatives(residuals, &start, limits)?;
     let mut best = LeastSquares { place: start, residuals: first, jacobian, steps: 0, converged: false };
     let mut damping = 1e-3;
@@ -71,7 +71,7 @@ fn improve(
         if moved < SMALLEST_MOVE {
             return false;
         }
-        let tried = residuals(&place).map(DVector::from_vec);
+        let tried = residuals(&place, None).map(DVector::from_vec);
         match tried.ok().filter(|tried| tried.norm_squared() < best.residuals.norm_squared()) {
             Some(lower) => {
                 let gain = 1.0 - lower.norm_squared() / best.residuals.norm_squared();
@@ -123,7 +123,7 @@ pub(crate) fn derivatives(
         let [before, after] = ends.map(|end| {
             let mut moved = place.to_vec();
             moved[i] = end;
-            residuals(&moved)
+            residuals(&moved, Some(place))
         });
         let width = ends[1] - ends[0];
         Ok(after?.iter().zip(before?).map(|(after, before)| (after - before) / width).collect())

@@ -1,5 +1,6 @@
 //! From a model file and readings to a fit.
 
+use axlebow_axle::{Axle, seat_layouts};
 use axlebow_model::{Document, Reading};
 
 use super::further::further;
@@ -17,16 +18,21 @@ pub fn fit(document: &Document, readings: &[Reading], paths: &[String]) -> Resul
     if readings.len() < unknowns.len() {
         return Err(FitError::TooFew { readings: readings.len(), unknowns: unknowns.len() });
     }
-    let at = |values: &[f64]| -> Result<Vec<Result<f64, String>>, String> {
-        Ok(predicted(&axle_with(document, &unknowns, values)?, readings))
+    let at = |values: &[f64], beside: Option<&[f64]>| -> Result<Vec<Result<f64, String>>, String> {
+        let with = |values: &[f64]| axle_with(document, &unknowns, values);
+        let seat_layouts = beside.map(|own| with(own).map(|own| seat_layouts(&own))).transpose()?;
+        let axle = Axle { seat_layouts: seat_layouts.unwrap_or_default(), ..with(values)? };
+        Ok(predicted(&axle, readings))
     };
     let start: Vec<f64> = unknowns.iter().map(|unknown| unknown.start).collect();
-    let beside = |why: String| FitError::Beside { why };
-    let first = with_line(readings, at(&start).map_err(beside)?)?;
-    let all = |values: &[f64]| -> Result<Vec<f64>, String> { at(values)?.into_iter().collect() };
+    let why_beside = |why: String| FitError::Beside { why };
+    let first = with_line(readings, at(&start, None).map_err(why_beside)?)?;
+    let all = |values: &[f64], beside: Option<&[f64]>| -> Result<Vec<f64>, String> {
+        at(values, beside)?.into_iter().collect()
+    };
     let pairs: Vec<(f64, f64)> = readings.iter().map(|own| (own.value, own.standard_error)).collect();
-    let estimate = estimate(&unknowns, &pairs, &all).map_err(beside)?;
-    let fitted = all(&estimate.values).map_err(beside)?;
+    let estimate = estimate(&unknowns, &pairs, &all).map_err(why_beside)?;
+    let fitted = all(&estimate.values, None).map_err(why_beside)?;
     let further = further(document, (&unknowns, &estimate), readings);
     let beside = readings.iter().zip(first.into_iter().zip(fitted));
     let readings =

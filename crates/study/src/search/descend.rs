@@ -32,6 +32,8 @@ pub struct Smooth<'a> {
     pub dimensions: usize,
     /// Goal and limits at a place of the cube; none where there is no design.
     pub at: &'a dyn Fn(&[f64]) -> Option<SmoothValues>,
+    /// The same beside a place, for differences from it: the first is beside the second.
+    pub beside: &'a dyn Fn(&[f64], &[f64]) -> Option<SmoothValues>,
 }
 
 /// What is at a place; scaled to be of the order of one.
@@ -139,9 +141,9 @@ impl Smooth<'_> {
         let mut slopes = DMatrix::zeros(1 + values.misses.len(), self.dimensions);
         for axis in 0..self.dimensions {
             let at = |offset: f64| {
-                let mut place = place.to_vec();
-                place[axis] += offset;
-                (0.0..=1.0).contains(&place[axis]).then(|| (self.at)(&place)).flatten().map(all)
+                let mut near = place.to_vec();
+                near[axis] += offset;
+                (0.0..=1.0).contains(&near[axis]).then(|| (self.beside)(&near, place)).flatten().map(all)
             };
             let own = all(values.clone());
             let column = match (at(-DIFFERENCE), at(DIFFERENCE)) {

@@ -34,7 +34,9 @@ impl Study {
         let goal = Goal { measure: named(&ask.goal)?, least: ask.least };
         let against: Vec<Measure> = ask.against.iter().filter_map(|name| named(name)).collect();
         let space = Space::of(&study);
-        let hunt = Hunt { study: &study, ask, asked: &asked, measures: &measures, space, goal, against };
+        let shells = study.has_shells();
+        let hunt =
+            Hunt { study: &study, ask, asked: &asked, measures: &measures, space, goal, against, shells };
         Some(hunt.outcome(progress))
     }
 }
@@ -48,6 +50,8 @@ struct Hunt<'s> {
     space: Space<'s>,
     goal: Goal,
     against: Vec<Measure>,
+    /// Whether any wall at a seat is made of shells.
+    shells: bool,
 }
 
 /// A design that was come to.
@@ -119,6 +123,21 @@ impl Hunt<'_> {
         self.design(combination, place).row
     }
 
+    /// A design beside another one, its shells meshed alike.
+    fn row_beside(&self, combination: usize, [near, place]: [&[f64]; 2]) -> Row {
+        if !self.shells {
+            return self.row(combination, near);
+        }
+        let [near, own] = [near, place].map(|place| self.space.point(combination, place));
+        let mut rows = self.asked.solvers.lend(|solver| {
+            solver.mesh_as(self.study, &own);
+            let rows = self.study.rows(&[near], self.asked, solver);
+            solver.mesh_freely();
+            rows
+        });
+        rows.swap_remove(0)
+    }
+
     /// Every combination, from every place.
     fn all(&self, target: &Target, progress: &(dyn Fn(usize, usize) + Sync)) -> Vec<Found> {
         let starts = self.starts();
@@ -150,11 +169,13 @@ impl Hunt<'_> {
     /// What is come to in a combination from a place.
     fn from(&self, combination: usize, place: &[f64], target: &Target) -> Found {
         let solved = std::cell::Cell::new(1);
-        let at = |place: &[f64]| {
+        let values = |row: Row| {
             solved.set(solved.get() + 1);
-            target.values(self.row(combination, place).result.as_deref().ok()?)
+            target.values(row.result.as_deref().ok()?)
         };
-        let smooth = Smooth { dimensions: self.space.dimensions(), at: &at };
+        let at = |place: &[f64]| values(self.row(combination, place));
+        let beside = |near: &[f64], place: &[f64]| values(self.row_beside(combination, [near, place]));
+        let smooth = Smooth { dimensions: self.space.dimensions(), at: &at, beside: &beside };
         let descent = if place.is_empty() { None } else { smooth.descend(place) };
         let design = self.design(combination, descent.as_ref().map_or(place, |descent| &descent.place));
         let values = design.row.result.as_deref().ok().and_then(|readings| target.values(readings));

@@ -1,7 +1,8 @@
 //! From a model file and a load case to sensitivities.
 
 use axlebow_axle::{
-    Adjoint, Axle, AxleError, CaseReadings, LoadCase, Sides, StaticDesign, StaticReadings, static_warnings,
+    Adjoint, Axle, AxleError, CaseReadings, LoadCase, SeatLayouts, Sides, StaticDesign, StaticReadings,
+    seat_layouts, static_warnings,
 };
 use axlebow_fe::StaticSystem;
 use axlebow_model::{Document, Model, NumberKey};
@@ -44,7 +45,7 @@ pub fn sensitivities(
         None => solved(axle, case)?,
     };
     let readings = StaticReadings::of(axle, case, &mut StaticSystem::new())?;
-    let asked = Asked { document, case: &case.name, own, adjoint };
+    let asked = Asked { document, case: &case.name, own, adjoint, layouts: seat_layouts(axle) };
     let found: Vec<_> = keys.into_par_iter().map(|key| asked.key(key)).collect();
     let mut outcome = SensitivityOutcome {
         case: case.name.clone(),
@@ -74,6 +75,8 @@ struct Asked<'a> {
     own: CaseReadings,
     /// None where bearings have play.
     adjoint: Option<Adjoint>,
+    /// Meshes of the seats of the axle itself: a mesh that changes with a number would make a step of its own.
+    layouts: SeatLayouts,
 }
 
 type Found = Result<(CaseReadings, SlopeBy), String>;
@@ -104,7 +107,7 @@ impl Asked<'_> {
         document.set_number(path, value).map_err(|refusal| refusal.to_string())?;
         let model = Model::of(&document).map_err(|problems| in_words(&problems))?;
         let case = load_case(&model, self.case)?.clone();
-        Ok((model.axle, case))
+        Ok((Axle { seat_layouts: self.layouts.clone(), ..model.axle }, case))
     }
 }
 

@@ -236,7 +236,7 @@ fn fit_and_intervals_match_scipy() {
     let exact = deflections(&TRUTH);
     let readings: Vec<(f64, f64)> =
         exact.iter().zip(offsets).map(|(exact, off)| (exact + off * 1e-5, 0.1e-3)).collect();
-    let found = estimate(&cantilever(), &readings, &|values| Ok(deflections(values))).unwrap();
+    let found = estimate(&cantilever(), &readings, &|values, _| Ok(deflections(values))).unwrap();
     let scipy = [
         (1.912_108_329e6, [1.822_192_924e6, 2.006_460_575e6]),
         (2.890_100_098e6, [2.799_928_721e6, 2.983_175_435e6]),
@@ -261,7 +261,7 @@ fn intervals_hold_the_truth_as_often_as_they_say() {
     for _ in 0..trials {
         let readings: Vec<(f64, f64)> =
             exact.iter().map(|own| (own + error * normal(&mut random), error)).collect();
-        let found = estimate(&unknowns, &readings, &|values| Ok(deflections(values))).unwrap();
+        let found = estimate(&unknowns, &readings, &|values, _| Ok(deflections(values))).unwrap();
         for i in 0..2 {
             let [low, high] = found.intervals[i].unwrap();
             held[i] += usize::from((low..high).contains(&TRUTH[i]));
@@ -283,7 +283,7 @@ fn a_straight_line_has_the_closed_form_and_its_interval() {
         scale: Scale::Plain { size: 1.0 },
     };
     let readings = y.map(|y| (y, 0.5));
-    let line = |values: &[f64]| Ok(x.iter().map(|x| values[0] + values[1] * x).collect());
+    let line = |values: &[f64], _: Option<&[f64]>| Ok(x.iter().map(|x| values[0] + values[1] * x).collect());
     let found = estimate(&[unknown("intercept"), unknown("slope")], &readings, &line).unwrap();
     let (mean_x, mean_y) = (3.0, y.iter().sum::<f64>() / 5.0);
     let slope = x.iter().zip(y).map(|(x, y)| (x - mean_x) * (y - mean_y)).sum::<f64>() / 10.0;

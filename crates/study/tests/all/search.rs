@@ -20,7 +20,9 @@ fn least(
         let (goal, misses) = problem(&own(place));
         Some(SmoothValues { goal: goal / scale, misses })
     };
-    let descent = Smooth { dimensions: ends.len(), at: &at }.descend(&vec![from; ends.len()]).unwrap();
+    let descent = Smooth { dimensions: ends.len(), at: &at, beside: &|near, _| at(near) }
+        .descend(&vec![from; ends.len()])
+        .unwrap();
     let place = own(&descent.place);
     (descent, place)
 }

@@ -5,8 +5,8 @@
 pub mod stiffening;
 
 use axlebow_axle::{
-    Axle, Body, Fixing, Ground, Loading, Seat, SeatBracket, Sides, Spindle, SpindleStep, Suspension, Tire,
-    TireLayout, WallBy, Wheel, WheelEnd,
+    Axle, Body, Fixing, Ground, Loading, Seat, SeatBracket, SeatLayouts, Sides, Spindle, SpindleStep,
+    Suspension, Tire, TireLayout, WallBy, Wheel, WheelEnd,
 };
 use axlebow_sections::{Material, Profile, RoundBar, RoundTube};
 
@@ -136,6 +136,7 @@ pub fn axle() -> Axle {
         loading: loading(),
         stations: Vec::new(),
         seat_tables: Vec::new(),
+        seat_layouts: SeatLayouts::default(),
     }
     .checked()
     .unwrap()
