@@ -2,7 +2,7 @@
 
 use axlebow_axle::{Axle, LoadCase, StrengthAsk, standard_cases};
 
-use crate::build::{Builder, Loads};
+use crate::build::Builder;
 use crate::strength_build::strength_ask;
 use crate::{Document, Model, ModelError, NumberPlace, Problems, combine};
 

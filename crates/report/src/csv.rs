@@ -20,11 +20,7 @@ fn add(text: &mut String, cell: &str) {
 fn cell(text: &str) -> String {
     let is_formula = text.starts_with(['=', '+', '-', '@', '\t', '\r']) && text.parse::<f64>().is_err();
     let text = if is_formula { format!("'{text}") } else { text.to_owned() };
-    if text.contains([',', '"', '\n', '\r']) {
-        format!("\"{}\"", text.replace('"', "\"\""))
-    } else {
-        text
-    }
+    if text.contains([',', '"', '\n', '\r']) { format!("\"{}\"", text.replace('"', "\"\"")) } else { text }
 }
 
 #[cfg(test)]

@@ -1,5 +1,6 @@
 //! Strength checks of a whole axle.
 
+use crate::example::stiffening::tent;
 use crate::example::{self, axle, bar, steel, tube};
 use approx::assert_relative_eq;
 use axlebow_axle::{
@@ -7,7 +8,6 @@ use axlebow_axle::{
     StiffenerWeld, StrengthAsk, StrengthRules, WeldPattern, WeldRemedy, flex, standard_cases, strength,
     weld_bands,
 };
-use crate::example::stiffening::tent;
 use axlebow_sections::Shape;
 use axlebow_sections::shape::{Angle, Flat};
 use axlebow_strength::{Check, Kind, Verdict};

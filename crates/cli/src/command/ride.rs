@@ -168,7 +168,7 @@ fn write_pictures(
 fn write_samples(arguments: &Ride, outcome: &RideOutcome, card: &ModelCard) -> Result<(), Failure> {
     if let Some(path) = &arguments.csv {
         let failed = |error: std::io::Error| Failure::on_file("write", path, &error);
-        output::stream_file(path, &mut |file| csv::write_ride(outcome, file).map_err(failed))?;
+        output::stream_file(path, |file| csv::write_ride(outcome, file).map_err(failed))?;
     }
     if let Some(path) = &arguments.parquet {
         output::write_file(path, &parquet(outcome, card)?)?;

@@ -129,13 +129,13 @@ impl Hunt<'_> {
             return self.row(combination, near);
         }
         let [near, own] = [near, place].map(|place| self.space.point(combination, place));
-        let mut rows = self.asked.solvers.lend(|solver| {
+        let mut designs = self.asked.solvers.lend(|solver| {
             solver.mesh_as(self.study, &own);
-            let rows = self.study.rows(&[near], self.asked, solver);
+            let designs = self.study.solve(&[near], self.asked, solver);
             solver.mesh_freely();
-            rows
+            designs
         });
-        rows.swap_remove(0)
+        designs.swap_remove(0).row
     }
 
     /// Every combination, from every place.
