@@ -1,9 +1,5 @@
 //! How far walls go along with the weld that joins them: formulas of plane stress compared with shells.
 
-#![allow(clippy::unwrap_used)] // helpers of tests are tests too
-
-mod example;
-
 use std::f64::consts::FRAC_PI_2;
 
 use axlebow_axle::{plate_give_along_a_line, plate_give_along_an_edge};

@@ -1,16 +1,12 @@
 //! Road, tires and body: how loads are shared, and when a vehicle stands.
 
-#![allow(clippy::unwrap_used)] // helpers of tests are tests too
-
-mod example;
-
+use crate::example::{axle, wheel};
 use approx::assert_relative_eq;
 use axlebow_axle::{
     Axle, CaseOutcome, Flexing, Ground, Keep, LoadCase, Ride, RideBasis, Side, Sides, StaticDesign,
     Suspension, TireLayout, USUAL_SCHEME, flex, ride, standard_cases, tires,
 };
 use axlebow_road::{Road, Track};
-use example::{axle, wheel};
 
 const G: f64 = 9.80665;
 
