@@ -1,7 +1,8 @@
 """A rigid axle under a vehicle body that heaves and rolls, for the recomputations of modes, response and ride.
 
 Four freedoms: rise and roll of the axle, rise and roll of the body about the axle's height. Tires and seats are
-springs and dampers at their places; the rest of the vehicle is a spring and a damper against roll of the body. Seats
+springs and dampers at their places; the rest of the vehicle is a spring and a damper against roll of the body, whose
+weight rolls it further. Seats
 turn a part of each cycle's energy into heat: in each natural mode by a viscous damper that takes as much from it.
 
 SI throughout. The vehicle and its numbers are invented.
@@ -41,6 +42,8 @@ def matrices():
     square = lambda a: np.outer(a, a)
     of_seats = sum(SEAT * square(a) for a in seats) + 2 * SEAT_ABOUT_X * square(turn)
     stiffness = of_seats + sum(TIRE * square(a) for a in tires) + ROLL_STIFFNESS * square(roll)
+    # Roll carries the body's weight sideways.
+    stiffness = stiffness - body * GRAVITY * BODY_ABOVE_AXLE * square(roll)
     damping = sum(SEAT_DAMPING * square(a) for a in seats) + sum(TIRE_DAMPING * square(a) for a in tires)
     return mass, stiffness, damping + ROLL_DAMPING * square(roll), of_seats, tires
 

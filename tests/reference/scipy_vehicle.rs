@@ -6,9 +6,9 @@
 //! DIFFERENCE, parts of a thousandth. The vehicle is invented.
 
 use axlebow_axle::{
-    Axle, Body, Fixing, Ground, Input, Keep, Loading, ResponseAsk, Ride, RideBasis, Seat, SeatBracket, Sides,
-    Spindle, SpindleStep, Suspension, Tire, TireLayout, USUAL_SCHEME, WallBy, Wheel, WheelEnd, modes,
-    response, ride,
+    Axle, Body, Fixing, Ground, Input, Keep, Loading, ResponseAsk, Ride, RideBasis, Seat, SeatBracket,
+    SeatLayouts, Sides, Spindle, SpindleStep, Suspension, Tire, TireLayout, USUAL_SCHEME, WallBy, Wheel,
+    WheelEnd, modes, response, ride,
 };
 use axlebow_road::{HaversineBump, Road, Wheels};
 use axlebow_textbook::sections::{Material, RoundBar, RoundTube};
@@ -149,6 +149,7 @@ fn vehicle() -> Axle {
         rotational_stiffness: 200e3,
         wall: WallBy::Given,
         wall_flexibility: 0.0,
+        weld_keep_out: 0.0,
         bracket: SeatBracket {
             breadth: 0.09,
             u_bolt_diameter: 0.022,
@@ -181,10 +182,13 @@ fn vehicle() -> Axle {
             side_force_ratio: 0.2,
             braking_force_ratio: 0.5,
             curb_force_ratio: 0.3,
-            dynamic_factors: [1.0; 6],
+            traction_force_ratio: 0.3,
+            final_drive_ratio: 4.0,
+            dynamic_factors: [1.0; 7],
         },
         stations: Vec::new(),
         seat_tables: Vec::new(),
+        seat_layouts: SeatLayouts::default(),
     }
     .checked()
     .unwrap()

@@ -89,4 +89,4 @@ pub use uncertainty::{
     order_interval, percentile, variance_indices,
 };
 pub use vary::{Choice, Link, Varied};
-pub use warnings::DesignWarning;
+pub use warnings::{CountedWarning, DesignWarning};

@@ -24,9 +24,12 @@ pub struct DesignWarning {
 
 /// A warning of some designs, the first by its place.
 #[derive(Debug, Clone, PartialEq)]
-pub(crate) struct CountedWarning {
+pub struct CountedWarning {
+    /// What it says.
     pub warning: Warning,
+    /// Place of the first design that has it.
     pub first: usize,
+    /// How many have it.
     pub designs: usize,
 }
 

@@ -19,7 +19,7 @@ pub struct Chunk {
     /// Why a design has no result, by its place in the chunk.
     pub reasons: Vec<(usize, String)>,
     /// Warnings of its designs, by their places in the chunk.
-    pub(crate) warnings: Vec<CountedWarning>,
+    pub warnings: Vec<CountedWarning>,
 }
 
 /// What a chunk's head says.

@@ -208,7 +208,7 @@ fn head() -> Head {
 
 fn chunk(place: usize) -> Chunk {
     let readings = head().designs_of(place).flat_map(|design| [design as f64, 0.1 * design as f64]).collect();
-    Chunk { place, width: 2, readings, reasons: vec![(1, "too thin".to_owned())] }
+    Chunk { place, width: 2, readings, reasons: vec![(1, "too thin".to_owned())], warnings: Vec::new() }
 }
 
 /// Results that are read at all are those that were saved.
