@@ -412,3 +412,31 @@ fn add_masses(
         structure.add_mass(LumpedMass { place: on_line(fixed.y), mass: fixed.mass });
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::StiffenerEnd;
+    use crate::example::stiffening::{loose_seats, tent};
+
+    /// However an end runs out and whatever stations cut it, what acts is what is reported.
+    #[test]
+    fn the_mass_that_acts_is_that_of_the_axle() {
+        for end in [
+            StiffenerEnd::Square,
+            StiffenerEnd::Tapered { length: 0.1 },
+            StiffenerEnd::Radiused { radius: 0.12 },
+            StiffenerEnd::Radiused { radius: 0.35 },
+        ] {
+            let mut axle = loose_seats(vec![Stiffener { end, ..tent() }]);
+            axle.stations.push(crate::UserStation { name: "in the run-out".into(), y: 0.31 });
+            let bars = SeatedBar::each(&axle).unwrap();
+            let one_section = Frame::of(&axle, VehicleBody::AtRest).unwrap();
+            let tied = Frame::tied(&axle, &bars, 1.0).unwrap();
+            for frame in [one_section, tied] {
+                let (acting, reported) = (frame.structure.mass(), axle.unsprung_mass());
+                assert!((acting / reported - 1.0).abs() < 1e-9, "{end:?}: {acting} kg, not {reported} kg");
+            }
+        }
+    }
+}

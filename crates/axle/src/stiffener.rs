@@ -290,3 +290,24 @@ fn foot(outline: &Outline, axle: &Outline, side: f64) -> [f64; 2] {
     let nearest = gaps.min_by(|a, b| a.0.total_cmp(&b.0));
     nearest.map_or([0.0, outline.reach()[1][0]], |(_, place)| place)
 }
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_whole_length_of_an_end_is_the_integral_of_its_share() {
+        let ends = [
+            StiffenerEnd::Square,
+            StiffenerEnd::Tapered { length: 0.08 },
+            StiffenerEnd::Radiused { radius: 0.08 },
+            StiffenerEnd::Radiused { radius: 0.0 },
+        ];
+        for (end, reach) in ends.into_iter().flat_map(|end| [0.02, 0.08, 0.2].map(|reach| (end, reach))) {
+            let many = 100_000;
+            let middle = |number: i32| (f64::from(number) + 0.5) / f64::from(many) * reach;
+            let sum: f64 = (0..many).map(|number| end.share(middle(number))).sum();
+            let expected = sum * reach / f64::from(many);
+            assert!((end.whole_length(reach) / expected - 1.0).abs() < 1e-6, "{end:?} {reach}");
+        }
+    }
+}

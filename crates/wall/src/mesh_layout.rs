@@ -18,6 +18,8 @@ pub struct MeshLayout {
 /// Lines of one direction.
 #[derive(Debug, Clone, PartialEq, Eq)]
 struct LineLayout {
+    /// Number of stops that were wanted.
+    wanted: usize,
     /// Numbers of the stops among those that are wanted, in rising order.
     stops: Vec<usize>,
     /// Elements from each stop to the next.
@@ -117,16 +119,13 @@ impl Direction<'_> {
     fn layout(&self) -> LineLayout {
         let stops = apart(&self.wanted, 0.3 * self.grading.finest);
         let counts = self.grading.counts(&self.places(&stops), &self.marks, &self.fewest);
-        LineLayout { stops, counts }
+        LineLayout { wanted: self.wanted.len(), stops, counts }
     }
 
     fn fit(&self, layout: &LineLayout) -> bool {
-        if layout.stops.iter().any(|number| *number >= self.wanted.len()) {
-            return false;
-        }
-        let places = self.places(&layout.stops);
         let least = 0.1 * self.grading.finest;
-        places.len() == layout.counts.len() + 1 && places.windows(2).all(|pair| pair[1] - pair[0] >= least)
+        let in_order = |places: &[f64]| places.windows(2).all(|pair| pair[1] - pair[0] >= least);
+        layout.wanted == self.wanted.len() && in_order(&self.places(&layout.stops))
     }
 
     fn lines(&self, layout: &LineLayout) -> Vec<f64> {

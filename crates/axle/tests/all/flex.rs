@@ -59,6 +59,38 @@ fn camber_change_matches_the_overhanging_beam() {
     assert!(split.seat.abs() < 1e-12, "a seat without stiffness carries no moment");
 }
 
+/// The spindle has its section change at 0.89 m; the outer bearing just beside it is one place with it.
+#[test]
+fn a_bearing_beside_a_section_change_bends_both_sides_alike_and_as_one_farther_off() {
+    let changed = |beside: f64| {
+        let mut axle = axle();
+        for side in Side::BOTH {
+            let end = axle.wheel_ends.of_mut(side);
+            end.inner_bearing = 0.84;
+            end.outer_bearing = 0.89 + beside;
+        }
+        let outcome = case("rated-load", &axle.checked().unwrap());
+        Side::BOTH.map(|side| outcome.wheels.of(side).camber_change)
+    };
+    // Straight through what lies 0.11 mm to both sides, where no places merge, which leaves 1e-6.
+    let [near, far] = [-1.1e-4, 1.1e-4].map(|beside| changed(beside)[0]);
+    for beside in [-9e-5, -5e-5, 5e-5, 9e-5] {
+        let [left, right] = changed(beside);
+        assert_relative_eq!(left, right, max_relative = 1e-9);
+        let between = near + (far - near) * (beside + 1.1e-4) / 2.2e-4;
+        assert_relative_eq!(left, between, max_relative = 2e-5);
+    }
+}
+
+#[test]
+fn stations_beside_the_centre_are_one_with_it() {
+    let own = case("rated-load", &axle()).bow;
+    let at = |y: f64| axlebow_axle::UserStation { name: format!("at {y}"), y };
+    let mut crowded = axle();
+    crowded.stations = [5e-5, -5e-5, 9e-5].map(at).to_vec();
+    assert_relative_eq!(case("rated-load", &crowded.checked().unwrap()).bow, own, max_relative = 1e-9);
+}
+
 #[test]
 fn camber_split_sums_to_the_total_in_every_case() {
     for ground in [Ground::Rolling, Ground::Standing] {

@@ -50,6 +50,36 @@ fn the_fibre_stress_checked_is_that_of_flex_and_its_limit_is_yield_over_the_fact
     assert!(checked.walls.iter().any(|wall| wall.check.value == 10.0));
 }
 
+/// Under braking the moments up and fore-aft, both shear forces and the torque act together; each point of the edge of a
+/// tube has its own share of them: s = (M_z x - M_x z)/I, tau = T R/J + (V_x cos a - V_z sin a) 2 (R³ - r³)/(3 · 2 t I).
+#[test]
+fn equivalent_stress_is_that_of_the_worst_point_and_not_of_several() {
+    let axle = with_yield(350e6);
+    let braking: Vec<_> = standard_cases(&axle).into_iter().filter(|case| case.name == "braking").collect();
+    let checked = strength(&axle, &braking, ASK).unwrap();
+    let own = flex(&axle, &braking).unwrap();
+    let station = own.cases[0].stations.iter().find(|station| station.name == "left-seat").unwrap();
+    let value = |what: &str| {
+        let mut all = checked.cases[0].checks.iter();
+        all.find(|placed| placed.place == "left-seat" && placed.check.what == what).unwrap().check.value
+    };
+    let (outer, inner) = (0.0635_f64, 0.0508_f64);
+    let second = 0.25 * std::f64::consts::PI * (outer.powi(4) - inner.powi(4));
+    let first = 2.0 / 3.0 * (outer.powi(3) - inner.powi(3));
+    let force = station.resultants;
+    let at = |number: u32| {
+        let (sine, cosine) = (f64::from(number) * std::f64::consts::TAU / 1e5).sin_cos();
+        let normal = outer * (force.moment_z * sine - force.moment_x * cosine) / second;
+        let shear = force.torsion * outer / (2.0 * second)
+            + (force.shear_x * cosine - force.shear_z * sine) * first / (2.0 * (outer - inner) * second);
+        normal.hypot(3.0_f64.sqrt() * shear)
+    };
+    let expected = (0..100_000).map(at).fold(0.0, f64::max);
+    assert_relative_eq!(value("equivalent stress"), expected, max_relative = 1e-6);
+    let added = value("fibre stress").hypot(3.0_f64.sqrt() * value("shear stress"));
+    assert!(expected < 0.97 * added, "{expected} {added}");
+}
+
 /// Fibre and equivalent stress of the same section grow with the load, so that the factor at which the axle just
 /// holds is that of the check that governs.
 #[test]

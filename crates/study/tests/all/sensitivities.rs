@@ -156,6 +156,35 @@ fn shells_of_the_wall_have_their_part_in_derivatives() {
     assert_eq!(hold(&document, "rated-load", |path| keys.contains(&path)), keys.len());
 }
 
+/// At axles of chance, where meshes of whole solutions change within the steps: over 4 % of a number a change of mesh is about
+/// a hundredth of what the number does.
+#[test]
+fn shells_of_chance_have_the_derivatives_of_whole_solutions_each_with_its_own_mesh() {
+    let mut chance = ChaCha12Rng::seed_from_u64(11);
+    let mut between =
+        |low: f64, high: f64| low + (high - low) * f64::from(chance.next_u32()) / f64::from(u32::MAX);
+    for number in 0..3 {
+        let mut document = demo("trailer-152-thin-dual-shell");
+        let (od, breadth) =
+            if number == 0 { (0.151, 0.1) } else { (between(0.13, 0.17), between(0.09, 0.14)) };
+        document.set_number("tube.od", od).unwrap();
+        document.set_number("seat[both].bracket_breadth", breadth).unwrap();
+        if number > 0 {
+            document.set_number("tube.wall", between(0.007, 0.012)).unwrap();
+            document.set_number("seat[both].width", between(0.07, 0.13)).unwrap();
+        }
+        let outcome = among(&document, "rated-load", |path| path == "tube.wall");
+        let key = &outcome.keys[0];
+        let at = |share: f64| {
+            let value = key.key.value * (1.0 + share);
+            solved(&document, "rated-load", ("tube.wall", value)).unwrap().camber_change.left
+        };
+        let whole = (at(0.02) - at(-0.02)) / (0.04 * key.key.value);
+        let own = key.slope.camber_change.left;
+        assert!((own / whole - 1.0).abs() < 0.03, "{od} {breadth}: {own} per m is not {whole}");
+    }
+}
+
 /// With a side force that lifts a tire, derivatives are those with that tire off the road.
 #[test]
 fn a_lifted_tire_has_no_say() {

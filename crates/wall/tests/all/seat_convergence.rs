@@ -35,6 +35,47 @@ fn the_whole_compliance_is_positive_definite_and_symmetric() {
     }
 }
 
+/// A node in the middle of the top or of the bottom has the curvature of the tube, on whichever side of it rounding puts it.
+#[test]
+fn what_a_seat_says_changes_as_little_as_its_sizes() {
+    let at = |step: f64| {
+        let wall = 0.009 * (1.0 + step);
+        SeatWall { breadth: 0.1, ..seat((0.151, wall), 0.09, 90.0) }
+    };
+    // Nearly straight over steps of 1e-5; a change of mesh or of loads would show as 1e-4.
+    let steps = [-2e-5, -1.3e-5, -1e-5, -4e-6, 0.0, 1e-5, 2e-5];
+    let shares = steps.map(|step| usual(&at(step)).stiffened_share);
+    let slope = (shares[6] - shares[0]) / 4e-5;
+    for (step, share) in steps.into_iter().zip(shares) {
+        assert_relative_eq!(share, shares[4] + slope * step, max_relative = 1e-7);
+    }
+}
+
+/// With the layout of its neighbour's mesh a seat changes smoothly where its own mesh would have an element more.
+#[test]
+fn seats_meshed_by_one_layout_differ_by_their_sizes_only() {
+    let own = |wall: f64| seat((0.151, wall), 0.09, 90.0);
+    let layout = |wall: f64| own(wall).mesh_layout(&Fineness::USUAL).unwrap();
+    let base = 0.009;
+    let other = (1..200).map(|step| base * (1.0 - 1e-3 * f64::from(step)));
+    let changed = other.into_iter().find(|wall| layout(*wall) != layout(base)).unwrap();
+    let held = |wall: f64| {
+        let layout = Some(std::sync::Arc::new(layout(base)));
+        usual(&SeatWall { layout, ..own(wall) }).local[RX][RX]
+    };
+    assert_eq!(held(base), usual(&own(base)).local[RX][RX]);
+    // Of three points the middle one lies on the line of its neighbours, with the curve of a power of the wall.
+    let ends = [changed * 0.999, changed * 1.001].map(held);
+    let middle = held(changed);
+    assert_relative_eq!(middle, 0.5 * (ends[0] + ends[1]), max_relative = 2e-5);
+    // A layout of another kind of seat is left alone.
+    let clamp = clamped(seat(THICK, 0.18, 120.0));
+    let other = SeatWall { layout: Some(std::sync::Arc::new(layout(base))), ..clamp.clone() };
+    let fineness = Fineness::USUAL.scaled(2.0);
+    let unknowns = |seat: SeatWall| seat.compliance(&fineness).unwrap().unknowns;
+    assert_eq!(unknowns(other), unknowns(clamp));
+}
+
 #[test]
 fn a_narrow_bracket_dents_the_wall_and_a_clamp_round_it_stiffens_its_length() {
     let (bracket, clamp) = (usual(&seat(THIN, 0.09, 90.0)), usual(&clamped(seat(THICK, 0.18, 120.0))));
