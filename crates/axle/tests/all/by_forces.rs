@@ -62,6 +62,11 @@ fn housing() -> Body {
     Body::drive_housing(&points, steel(), &Spindle { material: steel(), steps }).unwrap()
 }
 
+/// A drive axle, both sides alike.
+pub fn driven() -> Axle {
+    Axle { body: housing(), ..example::axle() }.checked().unwrap()
+}
+
 /// An axle on whose sides different things happen.
 fn lopsided([seat, share, turning, outset, mass]: [f64; 5], arm: bool, tapered: bool) -> Axle {
     let axle = example::axle();

@@ -1,12 +1,13 @@
 //! Road, tires and body: how loads are shared, and when a vehicle stands.
 
-use crate::example::{axle, wheel};
 use approx::assert_relative_eq;
 use axlebow_axle::{
     Axle, CaseOutcome, Flexing, Ground, Keep, LoadCase, Ride, RideBasis, Side, Sides, StaticDesign,
     Suspension, TireLayout, USUAL_SCHEME, flex, ride, standard_cases, tires,
 };
 use axlebow_road::{Road, Track};
+
+use crate::example::{axle, wheel};
 
 const G: f64 = 9.80665;
 
@@ -187,4 +188,63 @@ fn a_dual_off_the_road_is_a_warning() {
             "{warnings:?}"
         );
     }
+}
+
+/// Tire loads, camber and toe of one dense frame with tires, seats and body in it: `scripts/recompute_ground.py`.
+#[test]
+fn road_and_body_agree_with_one_dense_frame() {
+    let of = |name: &str, left: f64, right: f64| {
+        let mut axle = axle();
+        (axle.wheel_ends.left.camber, axle.wheel_ends.right.camber) = (left, right);
+        solved(&axle, name).unwrap()
+    };
+    let cases = [
+        (
+            of("side-load", 0.0, 0.0),
+            [9.7001929856e3, 1.5450993736e4, 3.2725558747e4, 3.1123254532e4],
+            [-7.6788994988e-3, -6.2891023009e-3, 0.0, 0.0],
+        ),
+        (
+            of("braking", -0.02, 0.0),
+            [1.8413928177e4, 2.6612002044e4, 2.0704797150e4, 2.3269272629e4],
+            [-7.9205330282e-3, -8.3170068602e-3, -4.0591641863e-3, -4.2571095908e-3],
+        ),
+        (
+            of("rated-load", -0.0087, -0.0087),
+            [1.9744777979e4, 2.4755222021e4, 1.9744777979e4, 2.4755222021e4],
+            [-8.1701819572e-3, -8.1701819572e-3, 0.0, 0.0],
+        ),
+    ];
+    for (case, loads, angles) in cases {
+        let Sides { left, right } = &case.wheels;
+        let load = |wheel: &axlebow_axle::WheelOutcome, place: usize| wheel.contacts[place].vertical_load;
+        let own = [load(left, 0), load(left, 1), load(right, 0), load(right, 1)];
+        for (own, kept) in own.into_iter().zip(loads) {
+            assert_relative_eq!(own, kept, max_relative = 1e-8);
+        }
+        let own = [left.camber_change, right.camber_change, left.toe_change, right.toe_change];
+        for (own, kept) in own.into_iter().zip(angles) {
+            assert_relative_eq!(own, kept, max_relative = 1e-8, epsilon = 1e-10);
+        }
+    }
+}
+
+/// A drive shaft turns its wheel and not the axle: outboard of the seats nothing is twisted, and half of the reaction at
+/// the carrier goes to each seat. The pull turns the spindles toe-in.
+#[test]
+fn drive_torque_is_met_at_the_carrier() {
+    let axle = crate::by_forces::driven();
+    let outcome = solved(&axle, "traction").unwrap();
+    let torsion = |name: &str| {
+        let station = outcome.stations.iter().find(|station| station.name == name).unwrap();
+        station.resultants.torsion
+    };
+    let torque = 0.3 * 89e3 * 0.49;
+    assert!(torsion("left-tube-end").abs() < 1e-6 * torque, "{}", torsion("left-tube-end"));
+    assert_relative_eq!(torsion("centre").abs(), 0.5 * torque, max_relative = 1e-6);
+    assert!(outcome.wheels.left.toe_change > 0.0 && outcome.wheels.right.toe_change > 0.0);
+    // The propeller shaft presses the left wheel's side of the axle down, which springs and tires share.
+    let moment = outcome.seats.right.vertical - outcome.seats.left.vertical;
+    assert!(moment > 0.0, "{moment}");
+    assert!(standard_cases(&crate::example::axle()).iter().all(|case| case.name != "traction"));
 }

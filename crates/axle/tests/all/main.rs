@@ -8,6 +8,7 @@ mod example;
 mod flex;
 mod ground;
 mod modes;
+mod properties;
 mod response;
 mod ride;
 mod spectrum;
