@@ -61,3 +61,63 @@ impl Course {
         [grown * height, grown * rate + growth * height]
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use axlebow_road::MeasuredProfile;
+
+    use super::*;
+    use crate::{Keep, RideBasis, USUAL_SCHEME};
+
+    fn lap() -> Track {
+        let heights: Vec<f64> = (0..=40).map(|i| (f64::from(i % 40) * 0.7).sin()).collect();
+        let distances: Vec<f64> = (0..=40).map(|i| 0.5 * f64::from(i)).collect();
+        Track::new(MeasuredProfile::new(&distances, &heights, 1.0).unwrap())
+    }
+
+    fn asked(repeats: bool) -> Ride {
+        Ride {
+            name: "lap".to_owned(),
+            road: Road { left: lap(), right: lap() },
+            repeats,
+            speed: 10.0,
+            contact_length: 0.2,
+            from: 0.0,
+            to: 20.0,
+            step: 1e-3,
+            axle_load: 89e3,
+            basis: RideBasis::Full,
+            scheme: USUAL_SCHEME,
+            keep: Keep::default(),
+        }
+    }
+
+    #[test]
+    fn bumps_grow_from_nothing_and_then_are_those_of_the_roads_end() {
+        let ride = asked(true);
+        let course = Course::of(&ride, &ride.road, 3.0);
+        let felt = |time: f64| course.felt(&lap(), time);
+        assert_eq!(felt(-3.0), [0.0, 0.0]);
+        for time in [-2.3, -1.9, -0.4, -1e-9] {
+            let there = lap().height(20.0 * 2.0 + 10.0 * time - if time < -2.0 { 0.0 } else { 20.0 });
+            assert!((felt(time)[0] - there).abs() < 1e-6, "{time}");
+        }
+        for time in [-2.91, -2.71, -2.46, -1.03, 0.63] {
+            let rate = (felt(time + 1e-6)[0] - felt(time - 1e-6)[0]) / 2e-6;
+            assert!((felt(time)[1] - rate).abs() < 1e-5 * (1.0 + rate.abs()), "{time}");
+        }
+        assert_eq!(felt(0.63), [lap().height(6.3), 10.0 * lap().slope(6.3)]);
+    }
+
+    #[test]
+    fn only_a_road_that_repeats_has_a_run_in_and_it_is_long_enough_for_the_slowest_motion() {
+        let modes = crate::modes(&crate::example::axle(), 89e3, 3).unwrap().modes;
+        assert_eq!(run_in(&asked(false), &modes), 0.0);
+        let rate = |mode: &ModeOutcome| std::f64::consts::TAU * mode.frequency * mode.damping_ratio;
+        let slowest = modes.iter().map(rate).fold(f64::INFINITY, f64::min);
+        assert!(slowest > 0.2);
+        assert_eq!(run_in(&asked(true), &modes), 5.0 / slowest);
+        let undamped = ModeOutcome { damping_ratio: 0.0, ..modes[0].clone() };
+        assert_eq!(run_in(&asked(true), &[undamped]), LONGEST);
+    }
+}

@@ -158,3 +158,25 @@ fn plain_bar(outside: f64, wall: f64, half: f64) -> Axle {
     }
     plain
 }
+
+/// Half the loss factor of each part by its share of the strain (Ungar & Kerwin 1962), where nothing else damps.
+#[test]
+fn hysteresis_damps_a_mode_by_where_its_strain_is() {
+    let mut axle = axle();
+    let steel = example::steel().with_loss_factor(0.004).unwrap();
+    let steps = vec![axlebow_axle::SpindleStep { length: 0.21, profile: example::bar(0.08) }];
+    let spindle = axlebow_axle::Spindle { material: steel.clone(), steps };
+    axle.body = axlebow_axle::Body::trailer_tube(example::tube(0.127, 0.0127), 1.6, steel, &spindle).unwrap();
+    let tire = axlebow_axle::Tire { damping: 0.0, ..example::tire() };
+    for side in Side::BOTH {
+        let seat = axle.seats.of_mut(side);
+        (seat.damping, seat.rebound_damping, seat.loss_factor) = (0.0, 0.0, 0.1);
+        *axle.wheels.of_mut(side) = axlebow_axle::Wheel::new(TireLayout::Single, 0.0, tire, 150.0).unwrap();
+    }
+    (axle.body_roll_stiffness, axle.body_roll_damping) = (600e3, 0.0);
+    for mode in found(&axle).modes {
+        let strain = mode.strain;
+        let loss = 0.1 * strain.seats + 0.004 * (strain.beam + strain.bearings);
+        assert_relative_eq!(mode.damping_ratio, 0.5 * loss, max_relative = 1e-9);
+    }
+}

@@ -1,6 +1,6 @@
 //! Rides of a whole axle: rest, mirror, lift-off, and agreement with statics and modes.
 
-use crate::example::{axle, wheel};
+use crate::example::{self, axle, wheel};
 use approx::assert_relative_eq;
 use axlebow_axle::{
     Axle, BumpStop, CamberSplit, Keep, Ride, RideBasis, RideOutcome, RidingAxle, Scheme, Side, StopHits,

@@ -2,9 +2,9 @@
 
 use std::path::{Path, PathBuf};
 
-use axlebow_axle::ride;
+use axlebow_axle::{Input, ResponseAsk, Ride, RideBasis, RidingAxle, Side, response, ride};
 use axlebow_model::{Model, Problems, RoadFile};
-use axlebow_study::{QUANTITIES, Quantity, Study, StudyKind, StudyOutcome};
+use axlebow_study::{DrawnRide, DrawnRides, QUANTITIES, Quantity, Study, StudyKind, StudyOutcome};
 use rayon::ThreadPoolBuilder;
 
 const MAP: &str = r#"name = "invented"
@@ -206,4 +206,48 @@ fn a_kind_of_study_has_the_tables_that_it_needs() {
     let without = BESIDE.replacen("model = \"../models/trailer-127-thick-dual.toml\"\n", "", 1);
     let problems = read(&without).unwrap_err().render();
     assert!(problems.contains("the variant \"thick\" has no model"), "{problems}");
+}
+
+/// Rides in time and answers in frequency are two ways to the same rms: the mean over draws holds it within its interval.
+/// On a smooth road no tire leaves the ground, which spectra do not know.
+#[test]
+fn rides_over_random_roads_agree_with_the_response_within_their_interval() {
+    let model = include_bytes!("../../../../models/trailer-152-thin-dual.toml");
+    let axle = Model::from_bytes(model, "trailer").unwrap().axle;
+    let (load, speed) = (axle.loading.rated_load, 25.0);
+    let road =
+        "kind = \"random-road\"\nclass = \"A\"\nlength = \"200 m\"\nrun_out = \"0 s\"\nrun_up = \"0 m\"";
+    let road = RoadFile::from_bytes(road.as_bytes(), "road", Path::new("")).unwrap();
+    let over = road.random_ride(speed).unwrap();
+    let ask = ResponseAsk {
+        axle_load: load,
+        input: Input::Both,
+        frequencies: [0.5, 60.0],
+        points: 10,
+        stations: Vec::new(),
+        over,
+    };
+    let random = response(&axle, &ask).unwrap().random.unwrap();
+    let ready = RidingAxle::of(&axle, load).unwrap();
+    let rides: Vec<DrawnRide> = (0..12)
+        .map(|further| {
+            let drawn = road.redrawn(further).unwrap().unwrap().ride(load, speed);
+            let outcome = ready.ride(&Ride { basis: RideBasis::Reduced, ..drawn }).unwrap();
+            assert_eq!((outcome.contact_changes, &outcome.partial), (0, &None));
+            DrawnRide::from(&outcome)
+        })
+        .collect();
+    let draws = DrawnRides::of(&rides).unwrap();
+    for side in Side::BOTH {
+        let (wheel, load) = (draws.wheels.of(side), 0.5 * load);
+        for (mean, rms) in [
+            (wheel.dynamic_load_coefficient, random.load.of(side).rms / load),
+            (wheel.camber_rms, random.camber.of(side).rms),
+        ] {
+            let [low, high] = mean.interval.unwrap();
+            assert!((low..=high).contains(&rms), "{rms} is not in {mean:?}");
+            // The interval says something: it is narrow beside the mean.
+            assert!(high - low < 0.3 * mean.value, "{mean:?}");
+        }
+    }
 }
