@@ -69,7 +69,7 @@ fn side_load_is_shared_by_mass_and_the_sprung_weight_goes_aside() {
             Suspension::Leaf { vertical: 1e12, lateral: 1e12, fore_aft: 1e12, wind_up: 1e12, yaw: 1e12 };
         axle.wheel_ends.of_mut(side).radial_stiffness = 1e12;
     }
-    axle.body = axle.body.with_flexing(Flexing { bending: 1e-4, shear: 1e-4 });
+    axle.body = axle.body.with_flexing(Flexing { bending: 1e-4, shear: 1e-4, ..Flexing::default() });
     let outcome = solved(&axle, "side-load").unwrap();
     let (load, side, track) = (89e3, 0.2 * 89e3, 2.0 * 0.92);
     let unsprung = axle.unsprung_mass() * G;
@@ -136,6 +136,7 @@ fn a_ride_begins_at_the_static_answer() {
         let asked = Ride {
             name: "level".to_owned(),
             road: Road { left: Track::flat(), right: Track::flat() },
+            repeats: false,
             speed: 10.0,
             contact_length: 0.2,
             from: 0.0,

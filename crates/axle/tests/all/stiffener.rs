@@ -3,7 +3,7 @@
 use std::f64::consts::{FRAC_PI_2, PI};
 
 use crate::example::stiffening::{loose_seats, stiffener, tent, under_load, weld};
-use crate::example::{self, axle};
+use crate::example::{self, axle, tube};
 use approx::assert_relative_eq;
 use axlebow_axle::{
     Attitude, Axle, AxleError, CaseOutcome, Side, Stiffener, StiffenerEnd, StiffenerForm, StiffenerWeld,

@@ -2,6 +2,7 @@
 
 use std::f64::consts::FRAC_PI_2;
 
+use crate::example;
 use axlebow_axle::{plate_give_along_a_line, plate_give_along_an_edge};
 use axlebow_fe::{Attachment, Freedom, Loads, NodeId, StaticSystem, Structure, Wall};
 
