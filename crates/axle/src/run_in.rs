@@ -111,11 +111,12 @@ mod tests {
 
     #[test]
     fn only_a_road_that_repeats_has_a_run_in_and_it_is_long_enough_for_the_slowest_motion() {
-        let modes = crate::modes(&crate::example::axle(), 89e3, 3).unwrap().modes;
+        let held = crate::Axle { body_roll_stiffness: 6e5, body_roll_damping: 2e4, ..crate::example::axle() };
+        let modes = crate::modes(&held, 89e3, 3).unwrap().modes;
         assert_eq!(run_in(&asked(false), &modes), 0.0);
         let rate = |mode: &ModeOutcome| std::f64::consts::TAU * mode.frequency * mode.damping_ratio;
         let slowest = modes.iter().map(rate).fold(f64::INFINITY, f64::min);
-        assert!(slowest > 0.2);
+        assert!(5.0 / slowest < LONGEST);
         assert_eq!(run_in(&asked(true), &modes), 5.0 / slowest);
         let undamped = ModeOutcome { damping_ratio: 0.0, ..modes[0].clone() };
         assert_eq!(run_in(&asked(true), &[undamped]), LONGEST);

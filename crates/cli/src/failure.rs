@@ -30,6 +30,11 @@ pub enum Failure {
     Closed,
 }
 
+/// Whether problems are shown in colors: on a terminal, unless what they quote could steer it.
+fn coloured(problems: &Problems) -> bool {
+    std::io::IsTerminal::is_terminal(&std::io::stderr()) && !problems.render().contains(output::is_control)
+}
+
 impl Failure {
     /// A file that could not be read or written.
     pub fn on_file(what: &str, path: &Path, error: &std::io::Error) -> Failure {
@@ -46,8 +51,9 @@ impl Failure {
             Failure::Noted(problems, note) => {
                 format!("{}\nnote: {note}", problems.render().trim_end_matches('\n'))
             }
-            Failure::File(problems) if std::io::IsTerminal::is_terminal(&std::io::stderr()) => {
-                problems.render_coloured()
+            Failure::File(problems) if coloured(problems) => {
+                output::say_styled(problems.render_coloured().trim_end_matches('\n'));
+                return ExitCode::from(BAD_INPUT);
             }
             Failure::File(problems) => problems.render(),
             Failure::NoSolution(text) => format!("error: no solution: {text}"),

@@ -24,9 +24,24 @@ pub fn print(text: &str) -> Result<(), Failure> {
     })
 }
 
-/// Prints a message; where nobody can read it, the run goes on.
+/// Prints a message, control characters in it as they are written in code, so that no name steers a terminal; where
+/// nobody can read it, the run goes on.
 pub fn say(text: &str) {
+    let mut shown = String::with_capacity(text.len());
+    for letter in text.chars() {
+        if is_control(letter) { shown.extend(letter.escape_unicode()) } else { shown.push(letter) }
+    }
+    say_styled(&shown);
+}
+
+/// Prints a message with escape sequences of our own.
+pub fn say_styled(text: &str) {
     let _ = writeln!(std::io::stderr(), "{text}");
+}
+
+/// Whether a character may steer a terminal.
+pub fn is_control(letter: char) -> bool {
+    letter.is_control() && letter != '\n' && letter != '\t'
 }
 
 /// Writes a file; see [`stream_file`].

@@ -15,7 +15,7 @@ pub(crate) struct Grading {
 pub(crate) type Fewest<'a> = &'a dyn Fn(f64, f64) -> f64;
 
 /// Parts of an interval over which the wanted number of elements is summed.
-const PARTS: usize = 64;
+const PARTS: usize = 256;
 
 impl Grading {
     fn size(&self, at: f64, marks: &[f64]) -> f64 {

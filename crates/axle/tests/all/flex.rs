@@ -78,7 +78,9 @@ fn a_bearing_beside_a_section_change_bends_both_sides_alike_and_as_one_farther_o
         let [left, right] = changed(beside);
         assert_relative_eq!(left, right, max_relative = 1e-9);
         let between = near + (far - near) * (beside + 1.1e-4) / 2.2e-4;
-        assert_relative_eq!(left, between, max_relative = 2e-5);
+        // The section change moves with the merged place: 1.3 kN m over 0.09 mm of bars of 90 and 70 mm turns the hub by
+        // 3 to 4e-7 rad, 3 to 4e-5 of its camber change.
+        assert_relative_eq!(left, between, max_relative = 5e-5);
     }
 }
 

@@ -244,8 +244,8 @@ fn drive_torque_is_met_at_the_carrier() {
     assert!(torsion("left-tube-end").abs() < 1e-6 * torque, "{}", torsion("left-tube-end"));
     assert_relative_eq!(torsion("centre").abs(), 0.5 * torque, max_relative = 1e-6);
     assert!(outcome.wheels.left.toe_change > 0.0 && outcome.wheels.right.toe_change > 0.0);
-    // The propeller shaft presses the left wheel's side of the axle down, which springs and tires share.
-    let moment = outcome.seats.right.vertical - outcome.seats.left.vertical;
+    // The propeller shaft presses the left wheel's side of the axle down, away from its spring.
+    let moment = outcome.seats.left.vertical - outcome.seats.right.vertical;
     assert!(moment > 0.0, "{moment}");
     assert!(standard_cases(&crate::example::axle()).iter().all(|case| case.name != "traction"));
 }

@@ -222,7 +222,11 @@ fn places_that_cannot_be_written_are_refused_before_any_work() {
     fs::create_dir(folder.path().join("folder.csv")).expect("a folder");
     fs::write(folder.path().join("file"), "").expect("a file");
     refused(folder.path(), &["--csv", "folder.csv"], &["cannot write folder.csv: it is a folder"]);
-    refused(folder.path(), &["--csv", "nowhere/out.csv"], &["cannot write nowhere/out.csv.work"]);
+    refused(
+        folder.path(),
+        &["--csv", "nowhere/out.csv"],
+        &["cannot write nowhere/out.csv: its folder does not exist"],
+    );
     refused(folder.path(), &["--csv", "file/out.csv"], &["cannot write file/out.csv.work"]);
     refused(folder.path(), &["--csv", "out.csv", "--part", "3/2"], &["part \"3/2\"", "such as 2/8"]);
     refused(folder.path(), &["--part", "1/2"], &["--csv"]);

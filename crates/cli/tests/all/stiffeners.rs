@@ -39,16 +39,16 @@ fn an_outline_that_crosses_itself_or_runs_clockwise_is_refused_at_its_corners() 
     refused(&outline(r#"[["-20 mm"], ["20 mm", "0 mm"]]"#), "corners =", &["corners[0]", "two lengths"]);
 }
 
-/// A 60 by 40 mm hollow bar below the tube, its wall 4 mm.
+/// A 50 by 40 mm hollow bar below the tube, its wall 4 mm.
 const HOLLOW: &str = r#"name = "hollow"
 shape = "outline"
 clock = "180 deg"
 from = "-0.2 m"
 to = "0.2 m"
-corners = [["-30 mm", "0 mm"], ["30 mm", "0 mm"], ["30 mm", "40 mm"], ["-30 mm", "40 mm"]]
+corners = [["-25 mm", "0 mm"], ["25 mm", "0 mm"], ["25 mm", "40 mm"], ["-25 mm", "40 mm"]]
 weld_leg = "5 mm"
 [[stiffener.hole]]
-corners = [["-26 mm", "4 mm"], ["26 mm", "4 mm"], ["26 mm", "36 mm"], ["-26 mm", "36 mm"]]
+corners = [["-21 mm", "4 mm"], ["21 mm", "4 mm"], ["21 mm", "36 mm"], ["-21 mm", "36 mm"]]
 "#;
 
 #[test]

@@ -24,7 +24,17 @@ fn sorted<const N: usize>(mut keys: [&str; N]) -> Vec<&str> {
 #[test]
 fn document_has_exactly_the_stated_fields() {
     let (_, document) = document();
-    let top = ["schema", "model", "mass_kg", "unsprung_mass_kg", "cases", "assumed", "warnings"];
+    let top = [
+        "schema",
+        "model",
+        "mass_kg",
+        "unsprung_mass_kg",
+        "cases",
+        "assumed",
+        "warnings",
+        "cautions",
+        "preheat",
+    ];
     assert_eq!(keys(&document), sorted(top));
     assert_eq!(document["schema"], "axlebow/flex/1");
     assert_eq!(keys(&document["model"]), sorted(["name", "hash", "invented", "invented_inputs"]));

@@ -102,10 +102,10 @@ fn two_flexibilities_in_series_cannot_be_told_apart_by_camber() {
 fn an_unknown_that_no_reading_feels_is_named() {
     let mut taken = synthetic(&[]);
     taken.retain(|reading| matches!(reading.quantity, ReadQuantity::Camber(_)));
-    let outcome = fitted(&taken, &[WALL, "loads.body_height"]);
+    let outcome = fitted(&taken, &[WALL, "loads.body_roll_radius"]);
     let warnings = &outcome.estimate.warnings;
     assert!(
-        warnings.iter().any(|own| own.text == "the readings do not depend on loads.body_height"),
+        warnings.iter().any(|own| own.text == "the readings do not depend on loads.body_roll_radius"),
         "{warnings:?}"
     );
     assert!(outcome.unknowns[0].interval.is_some() && outcome.unknowns[1].interval.is_none());

@@ -86,7 +86,8 @@ fn a_design_that_rides_says_what_that_ride_says() {
     assert_eq!(value("camber-rms"), Some(left.camber_rms.max(right.camber_rms)));
     assert_eq!(value("camber-peak"), Some(left.camber_peak.min(right.camber_peak)), "both lean inward");
     assert_eq!(value("dynamic-load-factor"), Some(left.dynamic_load_factor.max(right.dynamic_load_factor)));
-    assert_eq!(value("camber-frequency"), left.dominant_frequency);
+    // Both wheels lean alike but for rounding; either may be the one that leans more.
+    assert!([left, right].iter().any(|wheel| value("camber-frequency") == wheel.dominant_frequency));
 }
 
 #[test]
