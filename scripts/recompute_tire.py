@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 """Works tire faces out again, apart from our code, with Python's standard library alone.
 
-Rib loads by bisection of the mean deflection. Shear by adding up bristles, each sheared as it runs through the contact and
+Tires are springs under their own centers; loads of tires, and of the ribs of each, by bisection of the mean deflection. Shear by adding up bristles, each sheared as it runs through the contact and
 held to friction, in place of the closed form of the brush; energy as that force by its slip. The free speed by bisection.
 Prints tests/reference/recomputed_tire.json.
 """
@@ -41,12 +41,18 @@ def shear(stiffness, limit, slip):
 def face(case):
     t, c = TREAD, CARCASS
     on_tire = [(-0.5 + (i + 0.5) / t["ribs"]) * t["width"] for i in range(t["ribs"])]
-    ribs = [(place + y, t["crown"] * (2 * y / t["width"]) ** 2) for place in case["places"] for y in on_tire]
-    k, lean = c["stiffness"] / t["ribs"], math.tan(case["camber"])
-    deflections = lambda mean: [max(0.0, mean + y * lean - crown) for y, crown in ribs]
-    mean = bisect(lambda m: case["load"] - k * sum(deflections(m)), -0.1, 0.3)
-    deflection = deflections(mean)
-    loads = [k * d for d in deflection]
+    ribs = [(y, t["crown"] * (2 * y / t["width"]) ** 2) for y in on_tire]
+
+    def pressed(offsets, stiffness, load):
+        """Loads of springs on one plate, each lower by its offset and pushing only."""
+        loads = lambda mean: [stiffness * max(0.0, mean + offset) for offset in offsets]
+        return loads(bisect(lambda mean: load - sum(loads(mean)), -0.3, 0.3))
+
+    lean, k = case["camber"], c["stiffness"] / t["ribs"]
+    tires = pressed([place * lean for place in case["places"]], c["stiffness"], case["load"])
+    loads = [load for tire in tires for load in pressed([y * lean - crown for y, crown in ribs], k, tire)]
+    deflection = [load / k for load in loads]
+    ribs = ribs * len(tires)
     per_load = 0.5 * t["shear_modulus"] / t["depth"] * c["rated_load"] / (t["inflation"] ** 2 * t["width"])
     radii = [c["radius"] - crown - d / 3 for (_, crown), d in zip(ribs, deflection)]
 

@@ -88,7 +88,7 @@ fn shear(share: f64) -> Result<f64, String> {
 fn edge_pressure(slope: f64) -> Result<f64, String> {
     let carcass = Carcass { radius: 1.0, stiffness: STIFFNESS, rated_load: LOAD };
     let strip = Face::new(plain(WIDTH, MANY)?, carcass, &[0.0]).map_err(text)?;
-    let pressed = strip.pressed(Pose { load: LOAD, camber: slope.atan(), toe: 0.0 }).map_err(text)?;
-    let deflection = pressed.mean + 0.5 * WIDTH * slope;
+    let pressed = strip.pressed(Pose { load: LOAD, camber: slope, toe: 0.0 }).map_err(text)?;
+    let deflection = pressed.middle[0] + 0.5 * WIDTH * slope;
     Ok(STIFFNESS / WIDTH * deflection)
 }

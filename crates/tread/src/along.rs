@@ -116,7 +116,7 @@ impl<'a> Sums<'a> {
             let own = &self.energy[tire * ribs..(tire + 1) * ribs];
             RoundMap::new(own.iter().map(|energy| self.wear_of_parts(energy, mean.upright)).collect())
         };
-        let round = (0..self.face.tires).map(map).collect();
+        let round = (0..self.face.places.len()).map(map).collect();
         RideWear { mean, turns: self.angle / std::f64::consts::TAU, round }
     }
 

@@ -33,7 +33,8 @@ pub struct Pose {
 pub struct Face {
     pub(crate) tread: Tread,
     pub(crate) carcass: Carcass,
-    pub(crate) tires: usize,
+    /// Centers of the tires outboard of the point about which camber turns them, outermost first, m.
+    pub(crate) places: Vec<f64>,
     pub(crate) ribs: Vec<Rib>,
 }
 
@@ -42,8 +43,6 @@ pub struct Face {
 pub(crate) struct Rib {
     /// Place outboard of its own tire's centre, m.
     pub on_tire: f64,
-    /// Place outboard of the middle of the face, m.
-    pub outboard: f64,
     /// How far it lies below the middle of its tread, m.
     pub crown: f64,
 }
@@ -63,15 +62,9 @@ impl Face {
         if !(1..=2).contains(&places.len()) {
             return Err(TreadError::Tires { count: places.len() });
         }
-        let of_tire = |place: f64| {
-            tread.rib_places().map(move |on_tire| Rib {
-                on_tire,
-                outboard: place + on_tire,
-                crown: tread.crown_at(on_tire),
-            })
-        };
-        let ribs = places.iter().flat_map(|place| of_tire(*place)).collect();
-        Ok(Face { tread, carcass, tires: places.len(), ribs })
+        let rib = |on_tire: f64| Rib { on_tire, crown: tread.crown_at(on_tire) };
+        let ribs = places.iter().flat_map(|_| tread.rib_places().map(rib)).collect();
+        Ok(Face { tread, carcass, places: places.to_vec(), ribs })
     }
 
     /// The tread.
@@ -81,7 +74,7 @@ impl Face {
 
     /// Number of tires.
     pub fn tires(&self) -> usize {
-        self.tires
+        self.places.len()
     }
 
     /// Vertical stiffness of one rib, N/m.

@@ -1,12 +1,16 @@
-//! Ribs under load: a row of one-sided springs under a crowned, leaning tread.
+//! Tires of a hub as springs, and the ribs of each as a row of one-sided springs under a crowned, leaning tread.
+//!
+//! This is the contact of the axle's statics and rides: a tire is a spring under its own center, which pushes only.
+//! On one hub that leans by γ the outer of two tires carries k s γ more than the inner, s apart, until the inner one is
+//! off the road. What a tire carries is then shared by its ribs. Angles are small: a rib at y lies y γ lower.
 
 use crate::{Face, Pose, TreadError};
 
 /// A face under load.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Pressed {
-    /// Deflection of a rib without crown in the middle of the face, m; negative where only ribs far from it touch.
-    pub mean: f64,
+    /// Deflection of a rib without crown in the middle of each tire, m; negative where only ribs far from it touch.
+    pub middle: Vec<f64>,
     /// Deflection of each rib, zero where it does not touch, m.
     pub deflection: Vec<f64>,
     /// Load of each rib, N.
@@ -14,23 +18,34 @@ pub struct Pressed {
 }
 
 impl Face {
-    /// Deflection `δ = max(0, mean + y tan γ − crown)` and load `k δ` of each rib, with the mean at which the ribs
-    /// together carry the load.
+    /// Deflection `δ = max(0, middle + y γ − crown)` and load `k δ` of each rib, with the deflection in the middle of each
+    /// tire at which its ribs together carry its load.
     ///
-    /// The load grows piecewise linearly with the mean, so that it is found exactly: ribs touch in the order of their
-    /// `y tan γ − crown`, and the mean that a number of them makes is the answer where no further rib would touch.
+    /// Both loads grow piecewise linearly with the deflection, so that it is found exactly: ribs touch in the order of their
+    /// `y γ − crown`, and the deflection that a number of them makes is the answer where no further rib would touch.
     ///
     /// # Errors
     /// [`TreadError::Value`] for a load that is not finite, or a camber beyond ±0.2 rad.
     pub fn pressed(&self, pose: Pose) -> Result<Pressed, TreadError> {
         pose.check()?;
-        let slope = pose.camber.tan();
-        let offsets: Vec<f64> = self.ribs.iter().map(|rib| rib.outboard * slope - rib.crown).collect();
         let stiffness = self.rib_stiffness();
-        let mean = mean_deflection(&offsets, pose.load.max(0.0) / stiffness);
-        let deflection: Vec<f64> = offsets.iter().map(|offset| (mean + offset).max(0.0)).collect();
+        let offsets: Vec<f64> = self.ribs.iter().map(|rib| rib.on_tire * pose.camber - rib.crown).collect();
+        let (mut middle, mut deflection) = (Vec::with_capacity(self.places.len()), Vec::new());
+        for (load, own) in self.tire_loads(pose).into_iter().zip(offsets.chunks(self.tread.ribs)) {
+            let mean = mean_deflection(own, load / stiffness);
+            deflection.extend(own.iter().map(|offset| (mean + offset).max(0.0)));
+            middle.push(mean);
+        }
         let load = deflection.iter().map(|deflection| stiffness * deflection).collect();
-        Ok(Pressed { mean, deflection, load })
+        Ok(Pressed { middle, deflection, load })
+    }
+
+    /// Load of each tire: springs under their centers on one hub.
+    fn tire_loads(&self, pose: Pose) -> Vec<f64> {
+        let stiffness = self.carcass.stiffness;
+        let lower: Vec<f64> = self.places.iter().map(|place| place * pose.camber).collect();
+        let mean = mean_deflection(&lower, pose.load.max(0.0) / stiffness);
+        lower.iter().map(|lower| stiffness * (mean + lower).max(0.0)).collect()
     }
 }
 

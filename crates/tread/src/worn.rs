@@ -94,7 +94,7 @@ impl Face {
             let load: f64 = ribs.iter().map(|rib| rib.load).sum();
             TireWear { load, share: if total > 0.0 { load / total } else { 0.0 }, ribs }
         };
-        Worn { radius: states.radius, tires: (0..self.tires).map(tire).collect(), upright }
+        Worn { radius: states.radius, tires: (0..self.places.len()).map(tire).collect(), upright }
     }
 }
 
