@@ -21,9 +21,9 @@ use crate::along::node_at;
 use crate::bearing_play::has_play;
 use crate::flex::{StaticDesign, unit_loads};
 use crate::frame::{Frame, VehicleBody};
-use crate::ground::{COLUMNS, Footing, FootingDual, Footings, GroundModel, Hubs, hub_motion, hubs_in};
+use crate::ground::{COLUMNS, Case, Footing, FootingDual, Footings, GroundModel, Hubs, hub_motion, hubs_in};
 use crate::hub_line::HubLine;
-use crate::load_case::{Actions, LoadCase};
+use crate::load_case::LoadCase;
 use crate::results::Levelled;
 use crate::split::camber_load;
 use crate::stress_place::StressPlace;
@@ -120,9 +120,9 @@ impl Adjoint {
         }
         let mut system = StaticSystem::new();
         let design = StaticDesign::with_system(axle, &mut system)?;
-        let actions = case.factored();
-        let footings = design.ground().stands(&case.name, &actions)?;
-        let solved = Solved { design: &design, system: &system, actions };
+        let of_ground = Case::of(axle, case);
+        let footings = design.ground().stands(&of_ground, &design.own_motion(&of_ground.own))?;
+        let solved = Solved { design: &design, system: &system, case: of_ground };
         let (_, state) = design.loaded(case)?;
         let diagram = along::diagram(&design, &state, &Levelled::on_seats(&design, &state));
         let peak = StressPlace::of_peak(&design.frame, &diagram);
@@ -157,8 +157,8 @@ impl Adjoint {
         }
         let loads = unit_loads(&frame, COLUMNS);
         let shifts = positions(&frame).iter().zip(&self.nodes).map(|(there, here)| there - here).collect();
-        let (ground, actions) = (GroundModel::of_unsolved(axle), case.factored());
-        let near = Near { frame: &frame, loads: &loads, ground, actions, shifts };
+        let (ground, case) = (GroundModel::of_unsolved(axle), Case::of(axle, case));
+        let near = Near { frame: &frame, loads: &loads, ground, case, shifts };
         let rest = self.even.as_ref().map(|even| {
             let [missed] = near.missed((&self.footings.even, None), even);
             self.footings.even.roll() - missed
@@ -184,7 +184,7 @@ struct Near<'a> {
     frame: &'a Frame,
     loads: &'a Loads,
     ground: GroundModel,
-    actions: Actions,
+    case: Case<'a>,
     /// How far each node lies from its place in the axle that was solved, m.
     shifts: Vec<f64>,
 }
@@ -192,7 +192,7 @@ struct Near<'a> {
 impl Near<'_> {
     /// Motions of the axle that was solved in this one.
     fn state(&self, footing: &Footing, motions: &[[f64; 6]]) -> State<'_> {
-        let contact = self.ground.contact_of(footing, &self.actions);
+        let contact = self.ground.contact_of(footing, &self.case);
         State::of_motions(&self.frame.structure, self.loads, &contact.factors, &self.carried(motions))
     }
 
@@ -214,7 +214,7 @@ impl Near<'_> {
         std::array::from_fn(|i| {
             let dual = &standing.duals[i];
             state.unbalanced_work(&self.carried(&dual.motions))
-                + self.ground.missed((footing, rest), (&self.actions, &hubs), &dual.footing)
+                + self.ground.missed((footing, rest), (&self.case, &hubs), &dual.footing)
         })
     }
 }
@@ -223,7 +223,7 @@ impl Near<'_> {
 struct Solved<'a> {
     design: &'a StaticDesign<'a>,
     system: &'a StaticSystem,
-    actions: Actions,
+    case: Case<'a>,
 }
 
 impl Solved<'_> {
@@ -239,7 +239,7 @@ impl Solved<'_> {
         let footing = footings.uneven.as_ref().unwrap_or(&footings.even);
         let dual = |column: usize| {
             let motion = hub_motion(&frame.hubs, &answers, column);
-            let dual = design.ground().dual(footing, &self.actions, &motion).ok_or_else(edge)?;
+            let dual = design.ground().dual(footing, &self.case, &motion).ok_or_else(edge)?;
             let own = answers.state(&frame.structure, column).all_motions();
             Ok::<_, AxleError>(self.with_ground(own, (footing, dual)))
         };
@@ -249,8 +249,8 @@ impl Solved<'_> {
     /// The even road, its reading the roll of the body.
     fn even(&self, footings: &Footings) -> Result<Standing<1>, AxleError> {
         let (design, footing) = (self.design, &footings.even);
-        let contact = design.ground().contact_of(footing, &self.actions);
-        let dual = design.ground().dual_of_roll(footing, &self.actions).ok_or_else(edge)?;
+        let contact = design.ground().contact_of(footing, &self.case);
+        let dual = design.ground().dual_of_roll(footing, &self.case).ok_or_else(edge)?;
         let still = vec![[0.0; 6]; design.frame.structure.node_count()];
         let dual = self.with_ground(still, (footing, dual));
         Ok(Standing { motions: design.state(&contact.factors).all_motions(), duals: [dual] })

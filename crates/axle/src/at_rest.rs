@@ -5,12 +5,14 @@ use crate::load_case::{Actions, Ground, LoadCase};
 use crate::{Axle, AxleError, Side, Sides, StaticDesign};
 
 /// What an axle does as it rests on a level road on which it has rolled.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 pub(crate) struct AtRest {
     /// Rise of the axle at each seat against the body, from where its springs carry nothing, m.
     pub seat_rise: Sides<f64>,
     /// The bearing of each end that has the play, with the radial force (N) that presses it.
     pub loose: Sides<Option<(LooseBearing, f64)>>,
+    /// Whether each tire stands on the road: left first, the outer one of a dual first.
+    pub on_road: Vec<bool>,
 }
 
 impl AtRest {
@@ -35,6 +37,7 @@ impl AtRest {
             let y = side.sign() * axle.seats.of(side).at;
             state.motion(crate::along::node_at(&design.frame, y))[2]
         };
-        Ok(AtRest { seat_rise: Sides::each(rise), loose: Sides::each(loose) })
+        let on_road = contact.tires.iter().map(|tire| !tire.off_road).collect();
+        Ok(AtRest { seat_rise: Sides::each(rise), loose: Sides::each(loose), on_road })
     }
 }

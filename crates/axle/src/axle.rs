@@ -10,7 +10,7 @@ use crate::load_case::{Ground, Loading};
 use crate::seat::Seat;
 use crate::seated_section::section_with;
 use crate::stiffener::Stiffener;
-use crate::wheel::Wheel;
+use crate::wheel::{TirePlace, Wheel};
 use crate::wheel_end::WheelEnd;
 use crate::{AxleError, Side, Sides, wall_at_seat};
 
@@ -133,12 +133,14 @@ impl Axle {
         errors.extend(positive("body height", self.body_height, "m").err());
         errors.extend(positive("body roll radius", self.body_roll_radius, "m").err());
         errors.extend(not_negative("body roll stiffness", self.body_roll_stiffness, "N m/rad").err());
+        errors.extend(positive("final drive ratio", loading.final_drive_ratio, "").err());
         for factor in loading.dynamic_factors {
             errors.extend(positive("dynamic factor", factor, "").err());
         }
         let ratios = [
             ("side force ratio", loading.side_force_ratio),
             ("braking force ratio", loading.braking_force_ratio),
+            ("traction force ratio", loading.traction_force_ratio),
             ("curb force ratio", loading.curb_force_ratio),
         ];
         errors.extend(ratios.into_iter().filter_map(|(what, value)| not_negative(what, value, "").err()));
@@ -236,6 +238,23 @@ impl Axle {
         let ends = Side::BOTH.map(|side| self.wheel_ends.of(side).hub_mass + self.wheels.of(side).mass());
         let fixed: f64 = self.fixed_masses.iter().map(|fixed| fixed.mass).sum();
         self.mass() + ends.iter().sum::<f64>() + fixed
+    }
+
+    /// Height of the axle's line above the road, m: the mean of both ends.
+    pub(crate) fn line_height(&self) -> f64 {
+        let radius = |side: Side| self.wheels.of(side).tire().loaded_radius;
+        0.5 * (radius(Side::Left) + radius(Side::Right))
+    }
+
+    /// Height of the sprung mass's center above the axle's line, about which the body rolls, m.
+    pub(crate) fn body_above(&self) -> f64 {
+        self.body_height - self.line_height()
+    }
+
+    /// How far the manufactured camber of an end lifts one of its tires off the road, m: it turns the wheel about the
+    /// middle of its face.
+    pub(crate) fn tire_rise(&self, side: Side, place: TirePlace) -> f64 {
+        -self.wheel_ends.of(side).camber * (place.outboard - self.wheels.of(side).outset())
     }
 
     /// Distance between the two hubs' mounting faces, m.

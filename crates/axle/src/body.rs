@@ -161,6 +161,11 @@ impl Body {
         self.flexing
     }
 
+    /// Whether it is the housing of a drive.
+    pub fn is_driven(&self) -> bool {
+        self.pieces.iter().any(|piece| piece.part == Part::Housing)
+    }
+
     /// Pieces from the centre line outward.
     pub fn pieces(&self) -> &[Piece] {
         &self.pieces

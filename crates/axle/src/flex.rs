@@ -4,10 +4,11 @@ use axlebow_fe::{Attachment, Displacements, Loads, State, StaticSystem};
 
 use crate::bearing_play::has_play;
 use crate::frame::{Frame, VehicleBody};
-use crate::ground::{Contact, GRAVITY, GroundModel, Hubs, STANDARD_GRAVITY};
+use crate::ground::{COLUMNS, Case, Contact, GroundModel, Hubs, OWN, STANDARD_GRAVITY, hub_motion};
 use crate::hub_line::HubLine;
 use crate::load_case::LoadCase;
 use crate::outcome::{CaseOutcome, FlexOutcome, SeatOutcome, WheelOutcome};
+use crate::own_loads::OwnLoads;
 use crate::preheat::preheats;
 use crate::results::Levelled;
 use crate::seated_bar::SeatedBar;
@@ -101,7 +102,7 @@ impl<'a> StaticDesign<'a> {
             peak_stress_y: peak.y,
             bow: self.hub_line(&state).bow(),
             axle_roll: self.hub_line(&state).lean() + contact.body_roll,
-            equilibrium_residual: state.equilibrium_residual(),
+            equilibrium_residual: state.equilibrium_residual().max(contact.residual),
             wheels,
             diagram,
             stiffening: None,
@@ -119,13 +120,20 @@ impl<'a> StaticDesign<'a> {
 
     /// What the road does in a case, and what the axle does then.
     pub(crate) fn loaded(&self, case: &LoadCase) -> Result<(Contact, State<'_>), AxleError> {
-        let actions = case.factored();
+        let case = Case::of(self.axle, case);
+        let moved = self.own_motion(&case.own);
         let contact = match &self.play {
-            None => self.ground.contact(&case.name, &actions, &Hubs::zeros())?,
-            Some(play) => play.contact(&self.ground, &case.name, &actions)?,
+            None => self.ground.contact(&case, &moved)?,
+            Some(play) => play.contact(&self.ground, &case, &moved)?,
         };
         let state = self.state(&taken_up::factors(&contact));
         Ok((contact, state))
+    }
+
+    /// Motion of the hubs under the axle's own loads.
+    pub(crate) fn own_motion(&self, own: &OwnLoads) -> Hubs {
+        let columns = (OWN..COLUMNS).zip(own.factors()).filter(|(_, factor)| *factor != 0.0);
+        columns.map(|(column, factor)| hub_motion(&self.frame.hubs, &self.unit, column) * factor).sum()
     }
 
     /// What the axle does when the first columns act with the given factors.
@@ -181,18 +189,26 @@ impl<'a> StaticDesign<'a> {
     }
 }
 
-/// Six unit forces at each hub, and gravity; columns after them are left empty.
+/// Six unit forces at each hub, and the axle's own loads; columns after them are left empty.
 pub(crate) fn unit_loads(frame: &Frame, columns: usize) -> Loads {
     let mut loads = Loads::new(&frame.structure, columns);
     for (side, first) in Side::BOTH.into_iter().zip([0, 6]) {
         let hub = Attachment::at(*frame.hubs.of(side));
         for i in 0..3 {
-            let mut unit = [0.0; 3];
-            unit[i] = 1.0;
-            loads.add_force(first + i, &hub, unit);
-            loads.add_moment(first + 3 + i, &hub, unit);
+            loads.add_force(first + i, &hub, unit(i));
+            loads.add_moment(first + 3 + i, &hub, unit(i));
         }
     }
-    loads.add_gravity(&frame.structure, GRAVITY, [0.0, 0.0, -STANDARD_GRAVITY]);
+    for i in 0..3 {
+        loads.add_gravity(&frame.structure, OWN + i, unit(i).map(|part| STANDARD_GRAVITY * part));
+    }
+    let carrier = Attachment::at(along::node_at(frame, 0.0));
+    for i in 0..2 {
+        loads.add_moment(OWN + 3 + i, &carrier, unit(i));
+    }
     loads
+}
+
+fn unit(axis: usize) -> [f64; 3] {
+    std::array::from_fn(|i| if i == axis { 1.0 } else { 0.0 })
 }

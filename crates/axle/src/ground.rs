@@ -2,17 +2,22 @@
 //!
 //! The axle answers through its 12 × 12 compliance at the hubs, seen from the vehicle body. Unknown are each
 //! tire's load, its side force where it stands, and the body's heave and roll; known are the axle load, the
-//! moment about X, and the shape of the road. Tires push only: a tire in tension leaves the road and the
-//! equations are solved again without it.
+//! moment about X, and the shape of the road. A tire is a spring under its own center, which the manufactured
+//! camber of its wheel lifts or lowers, and it pushes only ([`footing`]).
 
+mod footing;
 mod residual;
+mod tire;
 
 use axlebow_fe::{Displacements, NodeId};
 use nalgebra::{SMatrix, SVector};
 
+pub(crate) use footing::Footing;
 pub(crate) use residual::{FootingDual, Footings, hubs_in};
+pub(crate) use tire::Tire;
 
-use crate::load_case::{Actions, Ground};
+use crate::load_case::{Actions, Ground, LoadCase};
+use crate::own_loads::{OWN_COLUMNS, OwnLoads};
 use crate::taken_up::TakenUp;
 use crate::{Axle, AxleError, Side, Sides, Stiffener};
 
@@ -26,26 +31,13 @@ const UNKNOWNS: usize = 2 * TIRES + 2;
 const HEAVE: usize = 2 * TIRES;
 const ROLL: usize = 2 * TIRES + 1;
 
-/// Load columns: six unit forces at the left hub, six at the right, and gravity.
-pub(crate) const COLUMNS: usize = 13;
-/// Column of gravity.
-pub(crate) const GRAVITY: usize = 12;
+/// Load columns: six unit forces at the left hub, six at the right, and the axle's own loads.
+pub(crate) const COLUMNS: usize = OWN + OWN_COLUMNS;
+/// First column of the axle's own loads.
+pub(crate) const OWN: usize = 12;
 
 /// Six forces at each hub, left first.
 pub(crate) type Hubs = SVector<f64, 12>;
-
-/// A tire on the road.
-#[derive(Debug, Clone, Copy)]
-pub(crate) struct Tire {
-    pub side: Side,
-    pub name: &'static str,
-    pub y: f64,
-    radius: f64,
-    vertical_stiffness: f64,
-    lateral_stiffness: f64,
-    /// Hub forces for a unit force forward, left and up at the contact.
-    unit: [Hubs; 3],
-}
 
 /// Forces of the road on one tire, N.
 #[derive(Debug, Clone, Copy, Default)]
@@ -66,6 +58,8 @@ pub(crate) struct Contact {
     pub body_roll: f64,
     /// What each hub has taken up of its bearings' play.
     pub taken_up: Sides<Option<TakenUp>>,
+    /// Largest miss of the balance of loads, moments and heights on the road, over the axle load.
+    pub residual: f64,
 }
 
 /// The axle as the road meets it.
@@ -74,12 +68,11 @@ pub(crate) struct GroundModel {
     pub tires: Vec<Tire>,
     /// Motion of both hubs per unit hub force.
     compliance: SMatrix<f64, 12, 12>,
-    /// Motion of both hubs under gravity.
-    weight_motion: Hubs,
     /// Moment about X of the weight between road and suspension about the centre line, N m.
     weight_moment: f64,
     weight: f64,
-    body_height: f64,
+    /// Height of the sprung mass's center above the axle's line, m.
+    body_above: f64,
     body_roll_stiffness: f64,
     standing: bool,
 }
@@ -93,24 +86,29 @@ struct RollRestraint {
     rest: f64,
 }
 
+/// A load case as the ground sees it.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Case<'a> {
+    pub name: &'a str,
+    pub actions: Actions,
+    pub own: OwnLoads,
+}
+
+impl<'a> Case<'a> {
+    pub(crate) fn of(axle: &Axle, case: &'a LoadCase) -> Self {
+        let actions = case.factored();
+        Case { name: &case.name, actions, own: OwnLoads::of(axle, &actions) }
+    }
+}
+
 /// Everything that one solution of the ground equations is made from.
 struct Problem<'a> {
     case: &'a str,
     actions: Actions,
-    /// Braking and curb forces of each tire (forward, left).
-    given: Vec<[f64; 2]>,
-    /// Motion of the hubs by what they take up of their bearings' play.
-    shift: &'a Hubs,
+    own: OwnLoads,
+    /// Motion of the hubs by all but the road: the axle's own loads, and the play that they take up.
+    moved: &'a Hubs,
     restraint: RollRestraint,
-}
-
-/// How the tires of one case stand on the road.
-#[derive(Debug, Clone)]
-pub(crate) struct Footing {
-    unknowns: Unknowns,
-    on_road: Vec<bool>,
-    /// Roll of the body at which the rest of the vehicle does nothing; none on an even road.
-    rest: Option<f64>,
 }
 
 /// Tire loads, standing side forces, heave and roll.
@@ -118,140 +116,93 @@ type Unknowns = SVector<f64, UNKNOWNS>;
 
 impl GroundModel {
     pub(crate) fn of(axle: &Axle, hubs: &Sides<NodeId>, unit: &Displacements) -> GroundModel {
-        let motion = |column: usize| hub_motion(hubs, unit, column);
         let mut compliance = SMatrix::<f64, 12, 12>::zeros();
         for column in 0..12 {
-            compliance.set_column(column, &motion(column));
+            compliance.set_column(column, &hub_motion(hubs, unit, column));
         }
-        GroundModel::answering(axle, compliance, motion(GRAVITY))
+        GroundModel::answering(axle, compliance)
     }
 
-    /// An axle whose hubs move by `compliance` per unit hub force and by `weight_motion` under gravity.
-    pub(crate) fn answering(
-        axle: &Axle,
-        compliance: SMatrix<f64, 12, 12>,
-        weight_motion: Hubs,
-    ) -> GroundModel {
+    /// An axle whose hubs move by `compliance` per unit hub force.
+    pub(crate) fn answering(axle: &Axle, compliance: SMatrix<f64, 12, 12>) -> GroundModel {
         GroundModel {
-            tires: tires(axle),
+            tires: tire::tires(axle),
             compliance,
-            weight_motion,
             weight_moment: weight_moment(axle),
             weight: axle.unsprung_mass() * STANDARD_GRAVITY,
-            body_height: axle.body_height,
+            body_above: axle.body_above(),
             body_roll_stiffness: axle.body_roll_stiffness,
             standing: axle.ground == Ground::Standing,
         }
     }
 
-    /// Forces of the road for one case, the hubs having moved by `shift` of their own.
+    /// Forces of the road for one case, the hubs having moved by `moved` without them.
     ///
     /// The rest of the vehicle follows the roll that the loads put on the body, because they load it alike,
     /// and resists the roll that an uneven road adds.
-    pub(crate) fn contact(&self, case: &str, actions: &Actions, shift: &Hubs) -> Result<Contact, AxleError> {
-        let weight = self.weight * actions.gravity;
-        if actions.axle_load < weight {
+    pub(crate) fn contact(&self, case: &Case, moved: &Hubs) -> Result<Contact, AxleError> {
+        let weight = self.weight * case.actions.gravity;
+        if case.actions.axle_load < weight {
             return Err(AxleError::LoadBelowWeight {
-                case: case.to_owned(),
-                load: actions.axle_load,
+                case: case.name.to_owned(),
+                load: case.actions.axle_load,
                 weight,
             });
         }
-        let footing = match self.footings((case, actions), shift)? {
+        let footing = match self.footings(case, moved)? {
             (_, Some(uneven)) => uneven,
             (even, None) => even,
         };
-        Ok(self.contact_of(&footing, actions))
+        let residual = self.miss(&self.problem(case, moved, footing.rest), &footing);
+        Ok(Contact { residual, ..self.contact_of(&footing, case) })
     }
 
     /// How the tires stand on an even road, and on the uneven one if it is so.
-    fn footings(
-        &self,
-        (case, actions): (&str, &Actions),
-        shift: &Hubs,
-    ) -> Result<(Footing, Option<Footing>), AxleError> {
-        let even = self.settled(&self.problem((case, actions), shift, None), None)?;
-        if actions.raise == Sides::default() {
+    fn footings(&self, case: &Case, moved: &Hubs) -> Result<(Footing, Option<Footing>), AxleError> {
+        let even = self.settled(&self.problem(case, moved, None), None)?;
+        if case.actions.raise == Sides::default() {
             return Ok((even, None));
         }
-        let rest = Some(even.unknowns[ROLL]);
-        let uneven = self.settled(&self.problem((case, actions), shift, rest), rest)?;
+        let rest = Some(even.roll());
+        let uneven = self.settled(&self.problem(case, moved, rest), rest)?;
         Ok((even, Some(uneven)))
     }
 
     /// - `rest`: roll of the body at which the rest of the vehicle does nothing; none on an even road
-    fn problem<'a>(
-        &self,
-        (case, actions): (&'a str, &Actions),
-        shift: &'a Hubs,
-        rest: Option<f64>,
-    ) -> Problem<'a> {
-        let given = self.given_forces(actions);
-        let level = Actions { raise: Sides::default(), ..*actions };
+    fn problem<'a>(&self, case: &Case<'a>, moved: &'a Hubs, rest: Option<f64>) -> Problem<'a> {
+        let level = Actions { raise: Sides::default(), ..case.actions };
         let (actions, restraint) = match rest {
             None => (level, RollRestraint::default()),
-            Some(rest) => (*actions, RollRestraint { stiffness: self.body_roll_stiffness, rest }),
+            Some(rest) => (case.actions, RollRestraint { stiffness: self.body_roll_stiffness, rest }),
         };
-        Problem { case, actions, given, shift, restraint }
+        Problem { case: case.name, actions, own: case.own, moved, restraint }
     }
 
-    /// Solves until every tire on the road pushes and none off it is reached by the road.
-    fn settled(&self, problem: &Problem, rest: Option<f64>) -> Result<Footing, AxleError> {
-        let mut on_road = vec![true; self.tires.len()];
-        // Each round takes tires off the road or puts them back; the count bounds a cycle.
-        for _ in 0..2 * TIRES {
-            let unknowns =
-                self.solve(problem, &on_road).ok_or_else(|| no_equilibrium(problem.case, &on_road))?;
-            let next = self.on_road(problem, &unknowns, &on_road);
-            if next == on_road {
-                return Ok(Footing { unknowns, on_road, rest });
-            }
-            if !next.contains(&true) {
-                return Err(no_equilibrium(problem.case, &next));
-            }
-            on_road = next;
-        }
-        let reason = "the tires neither stay on the road nor leave it; the load is at the edge of lifting";
-        Err(AxleError::NoEquilibrium { case: problem.case.to_owned(), reason })
+    /// Curb force of each tire, to the left: known before the solution.
+    fn curb_forces(&self, actions: &Actions) -> [f64; TIRES] {
+        let force = |tire: &Tire| -tire.side.sign() * actions.curb_force.of(tire.side);
+        let outermost = |tire: &&Tire| tire.name != "inner";
+        std::array::from_fn(|k| self.tires.get(k).filter(outermost).map_or(0.0, force))
     }
 
-    /// Braking and curb forces of each tire (forward, left), known before the solution.
-    fn given_forces(&self, actions: &Actions) -> Vec<[f64; 2]> {
-        let of_side = |side: Side| self.tires.iter().filter(|tire| tire.side == side).count() as f64;
-        let forces = self.tires.iter().map(|tire| {
-            let brake = -0.5 * actions.braking_force / of_side(tire.side);
-            let outermost = tire.name != "inner";
-            let curb = if outermost { -tire.side.sign() * actions.curb_force.of(tire.side) } else { 0.0 };
-            [brake, curb]
-        });
-        forces.collect()
-    }
-
-    /// Side force per tire load.
-    fn side_ratio(actions: &Actions) -> f64 {
-        actions.side_force / actions.axle_load
-    }
-
-    /// Hub forces of a tire for a unit load, its share of the side force included.
+    /// Hub forces of a tire for a unit load, with its share of all forces along the road: tires share these as they
+    /// share the load.
     fn per_load(&self, tire: &Tire, actions: &Actions) -> Hubs {
-        tire.unit[2] + tire.unit[1] * Self::side_ratio(actions)
+        let Actions { axle_load, side_force, braking_force, traction_force, .. } = *actions;
+        let [_, side, up] = tire.unit;
+        let along = tire.pull * traction_force - tire.unit[0] * braking_force;
+        up + (side * side_force + along) / axle_load
     }
 
-    /// Motion of the hubs under gravity and the known forces.
+    /// Motion of the hubs by all but the loads of the tires.
     fn given_motion(&self, problem: &Problem) -> Hubs {
-        let known =
-            self.tires.iter().zip(&problem.given).map(|(tire, [x, y])| tire.unit[0] * *x + tire.unit[1] * *y);
-        self.weight_motion * problem.actions.gravity + self.compliance * known.sum::<Hubs>() + problem.shift
-    }
-
-    fn solve(&self, problem: &Problem, on_road: &[bool]) -> Option<Unknowns> {
-        let (matrix, right) = self.equations(problem, on_road);
-        matrix.lu().solve(&right).filter(|x| x.iter().all(|value| value.is_finite()))
+        let curb = self.tires.iter().zip(self.curb_forces(&problem.actions));
+        self.compliance * curb.map(|(tire, force)| tire.unit[1] * force).sum::<Hubs>() + problem.moved
     }
 
     /// Matrix and right-hand side of the equations, with the given tires on the road.
     fn equations(&self, problem: &Problem, on_road: &[bool]) -> (SMatrix<f64, UNKNOWNS, UNKNOWNS>, Unknowns) {
-        let Problem { actions, given, restraint, .. } = problem;
+        let Problem { actions, restraint, .. } = problem;
         let mut matrix = SMatrix::<f64, UNKNOWNS, UNKNOWNS>::identity();
         let mut right = Unknowns::zeros();
         let (mut balance, mut moment) = (SVector::zeros(), SVector::zeros());
@@ -274,37 +225,40 @@ impl GroundModel {
             }
             matrix[(k, HEAVE)] = kz;
             matrix[(k, ROLL)] = kz * tire.y;
-            right[k] = kz * (actions.raise.of(tire.side) - tire.unit[2].dot(&given_motion));
+            right[k] = kz * (actions.raise.of(tire.side) - tire.rise - tire.unit[2].dot(&given_motion));
             if self.standing {
                 matrix[(TIRES + k, ROLL)] = ky * tire.radius;
                 right[TIRES + k] = -ky * tire.unit[1].dot(&given_motion);
             }
             balance[k] = 1.0;
-            // Side forces act at the road and are met by the body's inertia at its own height.
-            let lever = self.body_height;
-            moment[k] = tire.y + lever * Self::side_ratio(actions);
-            moment[TIRES + k] = if self.standing { lever } else { 0.0 };
-            right[ROLL] -= lever * given[k][1];
+            moment[k] = tire.y + self.lever(tire) * actions.side_force / actions.axle_load;
+            moment[TIRES + k] = if self.standing { self.lever(tire) } else { 0.0 };
         }
         matrix.set_row(HEAVE, &Unknowns::transpose(&balance));
         matrix.set_row(ROLL, &Unknowns::transpose(&moment));
-        matrix[(ROLL, ROLL)] = -restraint.stiffness;
         right[HEAVE] = actions.axle_load;
-        right[ROLL] -= self.weight_moment * actions.gravity + restraint.stiffness * restraint.rest;
+        matrix[(ROLL, ROLL)] = self.overturning(actions) - restraint.stiffness;
+        right[ROLL] = -self.given_moment(problem) - restraint.stiffness * restraint.rest;
         (matrix, right)
     }
 
-    /// Which tires should be on the road: those that push, and those off it that the road has reached.
-    fn on_road(&self, problem: &Problem, x: &Unknowns, now: &[bool]) -> Vec<bool> {
-        // Where every tire is on the road, how high it would be does not matter.
-        let motion = if now.contains(&false) { self.hub_motion(problem, x) } else { Hubs::zeros() };
-        let tires = self.tires.iter().zip(now).enumerate();
-        tires
-            .map(|(k, (tire, on))| {
-                let height = tire.unit[2].dot(&motion) + x[HEAVE] + x[ROLL] * tire.y;
-                if *on { x[k] >= 0.0 } else { height < *problem.actions.raise.of(tire.side) }
-            })
-            .collect()
+    /// Height of the sprung mass's center, which meets side forces by its inertia, above the contact of a tire, m.
+    fn lever(&self, tire: &Tire) -> f64 {
+        tire.radius + self.body_above
+    }
+
+    /// Moment about X of the sprung weight for a unit roll of the body, which carries its center sideways, N m/rad.
+    fn overturning(&self, actions: &Actions) -> f64 {
+        (actions.axle_load - self.weight * actions.gravity) * self.body_above
+    }
+
+    /// Moment about X of all that is known: weight off the center line, curb forces, and what the mass between road
+    /// and suspension takes of side and curb forces at the axle's own height.
+    fn given_moment(&self, problem: &Problem) -> f64 {
+        let curb = self.tires.iter().zip(self.curb_forces(&problem.actions));
+        let curb: f64 = curb.map(|(tire, force)| self.lever(tire) * force).sum();
+        let [_, aside, _] = problem.own.field;
+        self.weight_moment * problem.actions.gravity + curb + self.body_above * self.weight * aside
     }
 
     fn hub_motion(&self, problem: &Problem, x: &Unknowns) -> Hubs {
@@ -317,24 +271,27 @@ impl GroundModel {
     }
 
     /// Forces of a footing.
-    pub(crate) fn contact_of(&self, footing: &Footing, actions: &Actions) -> Contact {
+    pub(crate) fn contact_of(&self, footing: &Footing, case: &Case) -> Contact {
         let Footing { unknowns: x, on_road, .. } = footing;
-        let given = self.given_forces(actions);
+        let Case { actions, own, .. } = case;
+        let curb = self.curb_forces(actions);
         let mut factors = [0.0; COLUMNS];
-        factors[GRAVITY] = actions.gravity;
+        factors[OWN..].copy_from_slice(&own.factors());
         let mut forces = Vec::with_capacity(self.tires.len());
         for (k, tire) in self.tires.iter().enumerate() {
-            let [longitudinal, curb] = given[k];
             let vertical = if on_road[k] { x[k] } else { 0.0 };
-            let lateral = curb + Self::side_ratio(actions) * vertical + x[TIRES + k];
-            for (i, force) in [longitudinal, lateral, vertical].into_iter().enumerate() {
-                for (factor, unit) in factors.iter_mut().zip(tire.unit[i].iter()) {
-                    *factor += force * unit;
-                }
-            }
-            forces.push(TireForce { longitudinal, lateral, vertical, off_road: !on_road[k] });
+            let aside = curb[k] + x[TIRES + k];
+            let hubs = self.per_load(tire, actions) * vertical + tire.unit[1] * aside;
+            factors.iter_mut().zip(hubs.iter()).for_each(|(factor, force)| *factor += force);
+            let share = vertical / actions.axle_load;
+            forces.push(TireForce {
+                longitudinal: (actions.traction_force - actions.braking_force) * share,
+                lateral: aside + actions.side_force * share,
+                vertical,
+                off_road: !on_road[k],
+            });
         }
-        Contact { tires: forces, factors, body_roll: x[ROLL], taken_up: Sides::default() }
+        Contact { tires: forces, factors, body_roll: x[ROLL], taken_up: Sides::default(), residual: 0.0 }
     }
 }
 
@@ -342,53 +299,6 @@ impl GroundModel {
 pub(crate) fn hub_motion(hubs: &Sides<NodeId>, unit: &Displacements, column: usize) -> Hubs {
     let (left, right) = (unit.of(hubs.left, column), unit.of(hubs.right, column));
     Hubs::from_iterator(left.into_iter().chain(right))
-}
-
-fn no_equilibrium(case: &str, on_road: &[bool]) -> AxleError {
-    let reason = if on_road.contains(&true) {
-        "the vehicle tips over, because its tires on one side have left the road; lower the side force, the curb force, the raise or the body height"
-    } else {
-        "no tire stays on the road"
-    };
-    AxleError::NoEquilibrium { case: case.to_owned(), reason }
-}
-
-fn tires(axle: &Axle) -> Vec<Tire> {
-    let mut tires = Vec::with_capacity(TIRES);
-    for side in Side::BOTH {
-        let wheel = axle.wheels.of(side);
-        let tire = wheel.tire();
-        for place in wheel.tires() {
-            let arm = [0.0, side.sign() * place.outboard, -tire.loaded_radius];
-            tires.push(Tire {
-                side,
-                name: place.name,
-                y: axle.tire_y(side, place.outboard),
-                radius: tire.loaded_radius,
-                vertical_stiffness: tire.vertical_stiffness,
-                lateral_stiffness: tire.lateral_stiffness,
-                unit: std::array::from_fn(|i| unit_force(side, arm, i)),
-            });
-        }
-    }
-    tires
-}
-
-/// Hub forces of a unit force along axis `i` at the end of `arm` from the hub of `side`.
-fn unit_force(side: Side, arm: [f64; 3], i: usize) -> Hubs {
-    let mut force = nalgebra::Vector3::zeros();
-    force[i] = 1.0;
-    let moment = nalgebra::Vector3::from(arm).cross(&force);
-    let first = match side {
-        Side::Left => 0,
-        Side::Right => 6,
-    };
-    let mut hubs = Hubs::zeros();
-    for j in 0..3 {
-        hubs[first + j] = force[j];
-        hubs[first + 3 + j] = moment[j];
-    }
-    hubs
 }
 
 fn weight_moment(axle: &Axle) -> f64 {

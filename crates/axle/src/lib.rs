@@ -35,6 +35,7 @@ mod load_case;
 mod mode_name;
 mod modes;
 pub mod outcome;
+mod own_loads;
 mod peak_ground;
 mod preheat;
 mod response;

@@ -20,8 +20,11 @@ pub struct Actions {
     pub gravity: f64,
     /// Side force of the road on the whole axle, to the left, N; tires share it as they share the load.
     pub side_force: f64,
-    /// Braking force of the road on the whole axle, rearward, N; both ends share it equally.
+    /// Braking force of the road on the whole axle, rearward, N; tires share it as they share the load.
     pub braking_force: f64,
+    /// Driving force of the road on the whole axle, forward, N, by the torque of its drive shafts; tires share it as they
+    /// share the load.
+    pub traction_force: f64,
     /// Curb force on each wheel's outer tire, inboard, N.
     pub curb_force: Sides<f64>,
     /// Height by which the road is raised under each wheel, m.
@@ -39,6 +42,7 @@ impl Actions {
             gravity: add(self.gravity, other.gravity),
             side_force: add(self.side_force, other.side_force),
             braking_force: add(self.braking_force, other.braking_force),
+            traction_force: add(self.traction_force, other.traction_force),
             curb_force: sides(self.curb_force, other.curb_force),
             raise: sides(self.raise, other.raise),
         }
@@ -81,35 +85,46 @@ pub struct Loading {
     pub braking_force_ratio: f64,
     /// Curb force over the rated load of one wheel end.
     pub curb_force_ratio: f64,
+    /// Driving force over axle load.
+    pub traction_force_ratio: f64,
+    /// Turns of the propeller shaft for one turn of the wheels.
+    pub final_drive_ratio: f64,
     /// Dynamic factor of each standard case, in the order of [`STANDARD_CASES`].
-    pub dynamic_factors: [f64; 6],
+    pub dynamic_factors: [f64; STANDARD_CASES.len()],
 }
 
-/// Names of the standard cases.
-pub const STANDARD_CASES: [&str; 6] =
-    ["rated-load", "unladen", "one-wheel-raised", "side-load", "braking", "curb"];
+/// Names of the standard cases; the last one is of drive axles only.
+pub const STANDARD_CASES: [&str; 7] =
+    ["rated-load", "unladen", "one-wheel-raised", "side-load", "braking", "curb", "traction"];
 
 /// The standard cases of an axle, in the order of [`STANDARD_CASES`].
 pub fn standard_cases(axle: &Axle) -> Vec<LoadCase> {
-    (0..STANDARD_CASES.len()).map(|number| LoadCase::standard(&axle.loading, number)).collect()
+    names(axle).iter().enumerate().map(|(number, _)| standard(&axle.loading, number)).collect()
 }
 
 impl LoadCase {
-    /// A standard case, by its place in [`STANDARD_CASES`].
-    ///
-    /// # Panics
-    /// If there is no such place.
-    pub fn standard(loading: &Loading, number: usize) -> LoadCase {
-        LoadCase {
-            name: STANDARD_CASES[number].to_owned(),
-            description: description(loading, number),
-            dynamic_factor: loading.dynamic_factors[number],
-            actions: standard_actions(loading)[number],
-        }
+    /// A standard case of an axle by its name, if the axle has one of this name.
+    pub fn standard(axle: &Axle, name: &str) -> Option<LoadCase> {
+        let number = names(axle).iter().position(|own| *own == name)?;
+        Some(standard(&axle.loading, number))
     }
 }
 
-fn standard_actions(loading: &Loading) -> [Actions; 6] {
+/// Names of the standard cases of an axle.
+fn names(axle: &Axle) -> &'static [&'static str] {
+    if axle.body.is_driven() { &STANDARD_CASES } else { &STANDARD_CASES[..STANDARD_CASES.len() - 1] }
+}
+
+fn standard(loading: &Loading, number: usize) -> LoadCase {
+    LoadCase {
+        name: STANDARD_CASES[number].to_owned(),
+        description: description(loading, number),
+        dynamic_factor: loading.dynamic_factors[number],
+        actions: standard_actions(loading)[number],
+    }
+}
+
+fn standard_actions(loading: &Loading) -> [Actions; STANDARD_CASES.len()] {
     let rated = Actions { axle_load: loading.rated_load, gravity: 1.0, ..Actions::default() };
     let mut raise = Sides::default();
     *raise.of_mut(Side::Left) = loading.raise;
@@ -122,6 +137,7 @@ fn standard_actions(loading: &Loading) -> [Actions; 6] {
         Actions { side_force: loading.side_force_ratio * loading.rated_load, ..rated },
         Actions { braking_force: loading.braking_force_ratio * loading.rated_load, ..rated },
         Actions { curb_force, ..rated },
+        Actions { traction_force: loading.traction_force_ratio * loading.rated_load, ..rated },
     ]
 }
 
@@ -132,6 +148,9 @@ fn description(loading: &Loading, number: usize) -> String {
         2 => format!("rated load, the road {:.0} mm higher under the left wheel", loading.raise * 1e3),
         3 => format!("rated load, the road pushes to the left with {:.2} of it", loading.side_force_ratio),
         4 => format!("rated load, the road pushes rearward with {:.2} of it", loading.braking_force_ratio),
+        6 => {
+            format!("rated load, drive torque pushes forward with {:.2} of it", loading.traction_force_ratio)
+        }
         _ => format!(
             "rated load, a curb pushes the left wheel inboard with {:.2} of that wheel's load",
             loading.curb_force_ratio

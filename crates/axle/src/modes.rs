@@ -2,6 +2,7 @@
 
 use axlebow_fe::{Mode, NodeId, Spring, SpringId, natural_modes};
 
+use crate::at_rest::AtRest;
 use crate::frame::RX;
 use crate::load_case::Ground;
 use crate::mode_name::{ModeNames, Motion, Strain};
@@ -60,7 +61,7 @@ pub struct ShapePoint {
 
 /// The lowest natural modes of an axle that carries `axle_load` (N) on the road.
 ///
-/// Tires stand on the road without leaving it, the body heaves and rolls, wheels roll freely.
+/// Tires that touch the road at rest stand on it without leaving it, the body heaves and rolls, wheels roll freely.
 ///
 /// # Errors
 /// [`AxleError::LoadBelowWeight`] when the load does not reach the weight of what is between road and
@@ -89,7 +90,8 @@ impl<'a> Standing<'a> {
     fn of(axle: &'a Axle, axle_load: f64) -> Result<Self, AxleError> {
         let mut model = VibrationModel::of(axle, axle_load, "modes")?;
         let mut tires = Vec::with_capacity(4);
-        for contact in model.contacts() {
+        let on_road = AtRest::under(axle, axle_load)?.on_road;
+        for (contact, _) in model.contacts().into_iter().zip(on_road).filter(|(_, on_road)| *on_road) {
             let tire = axle.wheels.of(contact.side).tire();
             let lateral = if axle.ground == Ground::Standing { tire.lateral_stiffness } else { 0.0 };
             let rates = [0.0, lateral, tire.vertical_stiffness, 0.0, 0.0, 0.0];
@@ -142,7 +144,8 @@ impl<'a> Standing<'a> {
         let stretches = self.model.frame.stretches.iter();
         Strain {
             beam: stretches.map(|stretch| mode.strain_share_of_beam(structure, stretch.beam)).sum(),
-            seats: both(&self.model.frame.seats),
+            // What the sprung weight gives back as the body rolls, the seats have to hold.
+            seats: both(&self.model.frame.seats) + spring(self.model.weight_above),
             bearings: both(&self.model.frame.inner_bearings)
                 + both(&self.model.frame.outer_bearings)
                 + both(&self.model.frame.brakes),

@@ -99,7 +99,7 @@ pub(crate) fn system(
     for contact in model.contacts() {
         let tire = model.axle.wheels.of(contact.side).tire();
         let (stiffness, damping) = (tire.vertical_stiffness, tire.damping);
-        let force = ForceLaw::Contact { stiffness, damping, clearance: 0.0 };
+        let force = ForceLaw::Contact { stiffness, damping, clearance: contact.rise };
         let direction = Direction::at(structure, &contact.at, [0.0, 0.0, 1.0]);
         system.add_law(LocalLaw::along(direction, force))?;
     }

@@ -31,6 +31,8 @@ struct Tires {
     /// How the road acts on them.
     road: Excitation,
     count: f64,
+    /// How far their manufactured camber lifts them off the road, together, m.
+    rise: f64,
 }
 
 /// Answer of one result to the height of the road under each wheel, at each frequency.
@@ -58,8 +60,8 @@ impl SmallMotion {
             camber: Sides::each(|side| reader.direction(|u| camber(&model, &reader, u, side))),
             stress: stress_readings(&model, &reader, &rest, stations)?,
             load_at_rest: Sides::each(|side| {
-                let road = &tires.of(side).road;
-                -road.stiffness * road.direction.dot(&rest)
+                let Tires { road, rise, .. } = tires.of(side);
+                -road.stiffness * (road.direction.dot(&rest) + rise)
             }),
             tire_radius: axle.wheels.left.tire().loaded_radius,
             tires,
@@ -93,12 +95,14 @@ impl Tires {
     fn of(model: &VibrationModel, side: Side, rest: &[f64]) -> Self {
         let structure = &model.frame.structure;
         let contacts = model.contacts().into_iter().filter(|contact| contact.side == side);
-        let up = contacts.map(|contact| Direction::at(structure, &contact.at, [0.0, 0.0, 1.0]));
-        let pressed: Vec<Direction> = up.filter(|up| up.dot(rest) < 0.0).collect();
-        let direction = Direction::new(pressed.iter().flat_map(|up| up.parts().iter().copied()));
+        let up =
+            contacts.map(|contact| (Direction::at(structure, &contact.at, [0.0, 0.0, 1.0]), contact.rise));
+        let pressed: Vec<_> = up.filter(|(up, rise)| up.dot(rest) + rise < 0.0).collect();
+        let direction = Direction::new(pressed.iter().flat_map(|(up, _)| up.parts().iter().copied()));
         let tire = model.axle.wheels.of(side).tire();
         let road = Excitation { direction, stiffness: tire.vertical_stiffness, damping: tire.damping };
-        Tires { road, count: pressed.len() as f64 }
+        let rise = pressed.iter().map(|(_, rise)| rise).sum();
+        Tires { road, count: pressed.len() as f64, rise }
     }
 
     /// From how far the tires' hubs rise to how hard the tires push.

@@ -16,8 +16,7 @@ use nalgebra::SVector;
 use crate::along::node_at;
 use crate::bearing_play::{BearingPlace, LooseBearing, Pair, has_play, loose_bearing};
 use crate::frame::Frame;
-use crate::ground::{COLUMNS, Contact, GroundModel, Hubs, hub_motion};
-use crate::load_case::Actions;
+use crate::ground::{COLUMNS, Case, Contact, GroundModel, Hubs, hub_motion};
 use crate::{Axle, AxleError, Side, Sides};
 
 /// Load columns of the play: forward and up at each bearing, after all others.
@@ -110,20 +109,20 @@ impl<'a> BearingPlay<'a> {
         Some(BearingPlay { axle, forces, shifts: shifts.collect() })
     }
 
-    /// Forces of the road for one case, and what the hubs take up.
+    /// Forces of the road for one case, and what the hubs take up; `moved` as of [`GroundModel::contact`].
     ///
     /// # Errors
     /// As [`GroundModel::contact`]; [`AxleError::NoEquilibrium`] when a bearing neither presses nor parts.
     pub(crate) fn contact(
         &self,
         ground: &GroundModel,
-        case: &str,
-        actions: &Actions,
+        case: &Case,
+        moved: &Hubs,
     ) -> Result<Contact, AxleError> {
-        let tight = ground.contact(case, actions, &Hubs::zeros())?;
+        let tight = ground.contact(case, moved)?;
         let loose = Sides::each(|side| self.loose(side, ground, &tight));
         let settle = |g: &Motions| -> Result<(Contact, Motions), AxleError> {
-            let mut contact = ground.contact(case, actions, &self.shift(&loose, g))?;
+            let mut contact = ground.contact(case, &(moved + self.shift(&loose, g)))?;
             contact.taken_up = taken_up(&loose, g);
             let forces = self.forces(&contact);
             Ok((contact, forces))
@@ -142,7 +141,7 @@ impl<'a> BearingPlay<'a> {
             g = next;
         }
         let reason = "a wheel bearing with play neither presses nor parts; change endplay or loads a little";
-        Err(AxleError::NoEquilibrium { case: case.to_owned(), reason })
+        Err(AxleError::NoEquilibrium { case: case.name.to_owned(), reason })
     }
 
     /// The loose bearing of one end, as the loads without play say.

@@ -1,6 +1,6 @@
 //! The axle with its vehicle body free to heave and roll, and where its tires and dampers act.
 
-use axlebow_fe::{Attachment, NodeId, RigidBody};
+use axlebow_fe::{Attachment, NodeId, RigidBody, SpringId};
 
 use crate::at_rest::AtRest;
 use crate::bearing_play::{BearingRates, LooseBearing, has_play};
@@ -15,6 +15,8 @@ pub(crate) struct VibrationModel<'a> {
     pub frame: Frame,
     pub body: NodeId,
     pub sprung_mass: f64,
+    /// The sprung weight, which roll of the body carries sideways.
+    pub weight_above: SpringId,
     /// The bearing of each end that has the play.
     pub loose: Sides<Option<LooseBearing>>,
 }
@@ -35,6 +37,8 @@ pub(crate) struct TireContact {
     pub hub: NodeId,
     /// Lateral distance of the contact from the hub, m.
     pub across: f64,
+    /// How far the manufactured camber lifts it off the road, m.
+    pub rise: f64,
     pub at: Attachment,
 }
 
@@ -60,12 +64,13 @@ impl<'a> VibrationModel<'a> {
         let rates = rates(axle, &loose, loose_as);
         let mut frame = Frame::with_rates(axle, VehicleBody::Free, &rates)?;
         let body = frame.body.expect("a free body has a node");
-        let height = axle.body_height - axle.wheels.left.tire().loaded_radius;
+        let height = axle.body_above();
         let roll = sprung_mass * axle.body_roll_radius.powi(2);
         let place = Attachment::on_arm(body, [0.0, 0.0, height]);
         frame.structure.add_mass(RigidBody::with_moments(place, sprung_mass, [roll, 0.0, 0.0]));
+        let weight_above = frame.structure.add_weight_above(body, STANDARD_GRAVITY * sprung_mass * height)?;
         let loose = Sides::each(|side| loose.of(side).map(|(bearing, _)| bearing));
-        Ok(VibrationModel { axle, frame, body, sprung_mass, loose })
+        Ok(VibrationModel { axle, frame, body, sprung_mass, weight_above, loose })
     }
 
     /// Every tire, left first, the outer one of a dual first.
@@ -76,7 +81,8 @@ impl<'a> VibrationModel<'a> {
             for place in wheel.tires() {
                 let across = side.sign() * place.outboard;
                 let at = Attachment::on_arm(hub, [0.0, across, -wheel.tire().loaded_radius]);
-                contacts.push(TireContact { side, hub, across, at });
+                let rise = self.axle.tire_rise(side, place);
+                contacts.push(TireContact { side, hub, across, rise, at });
             }
         }
         contacts

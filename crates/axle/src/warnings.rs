@@ -17,6 +17,8 @@ pub(crate) fn warnings(axle: &Axle, cases: &[CaseOutcome]) -> Vec<Warning> {
     let mut warnings = Vec::new();
     warnings.extend(beyond_yield(axle, cases));
     warnings.extend(beyond_small_rotation(cases));
+    warnings.extend(off_road(cases));
+    warnings.extend(unbalanced(cases));
     if let Some(sides) = sides_where(|side| axle.seats.of(side).rotational_stiffness == 0.0) {
         warnings.push(Warning {
             text: format!("the seat has no rotational stiffness ({sides}): it carries no bending moment"),
@@ -87,18 +89,57 @@ fn beyond_yield(axle: &Axle, cases: &[CaseOutcome]) -> Option<Warning> {
     })
 }
 
-/// The case that turns a wheel furthest, where that is beyond small rotations.
+/// The case that turns a wheel or the axle furthest, where that is beyond small rotations.
 fn beyond_small_rotation(cases: &[CaseOutcome]) -> Option<Warning> {
-    let turn =
+    let lean =
         |case: &CaseOutcome| case.wheels.left.camber_change.abs().max(case.wheels.right.camber_change.abs());
+    let turn = |case: &CaseOutcome| lean(case).max(case.axle_roll.abs());
     let most = cases.iter().max_by(|a, b| turn(a).total_cmp(&turn(b)))?;
+    let what = if lean(most) < most.axle_roll.abs() { "the axle rolls" } else { "a wheel leans" };
     (turn(most) > SMALL_ROTATION).then(|| Warning {
         text: format!(
-            "in case {} a wheel leans by {:.1} deg: displacements are taken as small, and beyond 5 deg they are not",
+            "in case {} {what} by {:.1} deg: displacements are taken as small, and beyond 5 deg they are not",
             most.name,
             turn(most).to_degrees()
         ),
         advice: "check loads, sections, the elastic modulus and the unit of every number".to_owned(),
+    })
+}
+
+/// Tires that are off the road, in the first case that has any.
+fn off_road(cases: &[CaseOutcome]) -> Option<Warning> {
+    let lifted = |case: &CaseOutcome| {
+        let of_side = |side: Side| {
+            let own = case.wheels.of(side).contacts.iter().filter(|contact| contact.off_road);
+            own.map(move |contact| match contact.name {
+                "single" => format!("the {} tire", side.word()),
+                name => format!("the {} {name} tire", side.word()),
+            })
+        };
+        Side::BOTH.into_iter().flat_map(of_side).collect::<Vec<_>>()
+    };
+    let all: Vec<_> = cases.iter().map(|case| (case, lifted(case))).collect();
+    let (case, tires) = all.into_iter().find(|(_, tires)| !tires.is_empty())?;
+    let verb = if tires.len() == 1 { "is" } else { "are" };
+    Some(Warning {
+        text: format!("in case {} {} {verb} off the road", case.name, tires.join(" and ")),
+        advice: "the other tires carry the load: check camber, tire pressures and what each tire may carry"
+            .to_owned(),
+    })
+}
+
+/// Share of the largest load by which forces may not balance before results lose digits that a reader sees.
+const UNBALANCED: f64 = 1e-6;
+
+/// The case whose forces balance least, where digits are lost.
+fn unbalanced(cases: &[CaseOutcome]) -> Option<Warning> {
+    let most = cases.iter().max_by(|a, b| a.equilibrium_residual.total_cmp(&b.equilibrium_residual))?;
+    (most.equilibrium_residual > UNBALANCED).then(|| Warning {
+        text: format!(
+            "in case {} forces balance within {:.0e} of the largest load only: digits are lost where stiffnesses lie far apart",
+            most.name, most.equilibrium_residual
+        ),
+        advice: "move stations, seat edges, bearings and section changes that lie within a millimeter of one another together or apart, and check the unit of every stiffness".to_owned(),
     })
 }
 

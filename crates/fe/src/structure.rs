@@ -107,6 +107,23 @@ impl Structure {
         Ok(SpringId(self.springs.len() - 1))
     }
 
+    /// Adds what a weight that stands above a node does as the node turns about X, which carries the weight sideways: a
+    /// spring that pushes on instead of back.
+    ///
+    /// - `moment`: weight times height above the node, N m/rad
+    ///
+    /// # Errors
+    /// [`FeError::ImpossibleMember`] for a moment that is not finite.
+    pub fn add_weight_above(&mut self, node: NodeId, moment: f64) -> Result<SpringId, FeError> {
+        let spring = Spring::to_ground(Attachment::at(node), [0.0, 0.0, 0.0, -moment, 0.0, 0.0]);
+        if !moment.is_finite() {
+            let (from, to) = (self.station(node).to_owned(), "the ground".to_owned());
+            return Err(FeError::ImpossibleMember { what: "moment of a weight", value: moment, from, to });
+        }
+        self.springs.push(spring.coupling());
+        Ok(SpringId(self.springs.len() - 1))
+    }
+
     /// Adds a mass at a point or a rigid body.
     pub fn add_mass(&mut self, mass: impl Into<RigidBody>) {
         self.masses.push(mass.into());

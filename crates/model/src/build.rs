@@ -344,6 +344,8 @@ fn loading(loads: &Table) -> Loading {
         side_force_ratio: loads.number("side_force_ratio"),
         braking_force_ratio: loads.number("braking_force_ratio"),
         curb_force_ratio: loads.number("curb_force_ratio"),
+        traction_force_ratio: loads.number("traction_force_ratio"),
+        final_drive_ratio: loads.number("final_drive_ratio"),
         dynamic_factors: STANDARD_CASES.map(|case| factors.number(case)),
     }
 }

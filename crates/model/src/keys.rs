@@ -534,6 +534,18 @@ static LOADS: TableSpec = TableSpec {
             (Kind::Ratio, NonNegative),
             Default("0.3"),
         ),
+        quantity(
+            "traction_force_ratio",
+            "Driving force over axle load in `traction`, of a drive axle.",
+            (Kind::Ratio, NonNegative),
+            Default("0.3"),
+        ),
+        quantity(
+            "final_drive_ratio",
+            "Turns of the propeller shaft for one turn of a drive axle's wheels.",
+            (Kind::Ratio, Positive),
+            Default("3.7"),
+        ),
         key(
             "dynamic_factor",
             "Factor by which all forces of a case are multiplied.",
@@ -553,6 +565,7 @@ static DYNAMIC_FACTOR: TableSpec = TableSpec {
         dynamic_factor("side-load"),
         dynamic_factor("braking"),
         dynamic_factor("curb"),
+        dynamic_factor("traction"),
     ],
 };
 

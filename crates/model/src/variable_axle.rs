@@ -1,6 +1,6 @@
 //! An axle whose numbers are set one after the other: a number rebuilds only the parts that it touches.
 
-use axlebow_axle::{Axle, LoadCase, STANDARD_CASES, StrengthAsk};
+use axlebow_axle::{Axle, LoadCase, StrengthAsk};
 
 use crate::build::{Builder, Loads};
 use crate::strength_build::strength_ask;
@@ -125,16 +125,11 @@ impl VariableAxle {
         }
         touched.rebuild_burdens(&builder, axle);
         if touched.loads {
-            *case = standard_case(axle, &self.case)?;
+            // Combinations are made with all others.
+            *case = LoadCase::standard(axle, &self.case)?;
         }
         (builder.problems.is_empty() && axle.misfits().is_empty()).then_some(())
     }
-}
-
-/// The case of a name if it is a standard one; combinations are made with all others.
-fn standard_case(axle: &Axle, name: &str) -> Option<LoadCase> {
-    let number = STANDARD_CASES.iter().position(|own| *own == name)?;
-    Some(LoadCase::standard(&axle.loading, number))
 }
 
 impl Touched {

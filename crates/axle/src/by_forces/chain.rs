@@ -20,8 +20,8 @@ pub(crate) struct Link {
     /// Piece of the body that it belongs to.
     pub piece: usize,
     pub flexibility: Flexibility,
-    /// Its weight as a load upward, N/m.
-    pub load: f64,
+    /// Its weight, N/m.
+    pub weight: f64,
 }
 
 /// The line of a bare axle, from right to left.
@@ -107,6 +107,6 @@ fn link(axle: &Axle, sections: &LineSections, walls: &Sides<WallAtSeat>, (start,
         // Simpson's rule is exact for a section that blends.
         (at(near).area + 4.0 * at(0.5 * (near + far)).area + at(far).area) / 6.0
     };
-    let load = -STANDARD_GRAVITY * axle.body.material(pieces[piece].part).density() * mean;
-    Link { start, length: end - start, piece, flexibility, load }
+    let weight = STANDARD_GRAVITY * axle.body.material(pieces[piece].part).density() * mean;
+    Link { start, length: end - start, piece, flexibility, weight }
 }

@@ -20,8 +20,9 @@ pub(crate) struct Hub {
     outer_share: f64,
     /// The spindle between the bearings, seen from the outer one.
     between: RowFlexibility,
-    /// Weight of hub and wheels as a force on the hub.
-    pub weight: Wrench,
+    /// Weight of hub and wheels, N, and its moment about the mounting face, to the left, N m.
+    weight: f64,
+    weight_to_left: f64,
 }
 
 /// Forces of a hub on its spindle.
@@ -39,7 +40,6 @@ impl Hub {
         let between = chain.flexibility(chain.between_bearings(side), sign * end.outer_bearing);
         let middle = 0.5 * (end.inner_bearing + end.outer_bearing) - end.mounting_face;
         let (hub, wheels) = (STANDARD_GRAVITY * end.hub_mass, STANDARD_GRAVITY * wheel.mass());
-        let moment = -sign * (hub * middle + wheels * wheel.outset());
         Hub {
             face: sign * end.mounting_face,
             inner: sign * end.inner_bearing,
@@ -49,15 +49,25 @@ impl Hub {
             // Both push through their own spring, the outer one through the spindle too.
             outer_share: 1.0 / (2.0 + end.axial_stiffness * between.along),
             between,
-            weight: [0.0, 0.0, -hub - wheels, moment, 0.0, 0.0],
+            weight: hub + wheels,
+            weight_to_left: sign * (hub * middle + wheels * wheel.outset()),
         }
     }
 
+    /// What the mass of hub and wheels puts on the hub in a field of force per mass, in units of standard gravity.
+    pub(crate) fn weight_in(&self, [x, y, z]: [f64; 3]) -> Wrench {
+        let (weight, to_left) = (self.weight, self.weight_to_left);
+        [x * weight, y * weight, z * weight, z * to_left, 0.0, -x * to_left]
+    }
+
     /// What the bearings carry under a force on the hub.
-    pub(crate) fn bearing_forces(&self, force: &Wrench) -> BearingForces {
+    ///
+    /// - `stretch`: how far the loads of the line move the outer bearing to the left of the inner one
+    pub(crate) fn bearing_forces(&self, force: &Wrench, stretch: f64) -> BearingForces {
         let [x, y, z, mx, my, mz] = *force;
         let (arm, apart) = (self.face - self.inner, self.outer - self.inner);
-        let outer = [(arm * x - mz) / apart, self.outer_share * y, (arm * z + mx) / apart];
+        let along = self.outer_share * (y - self.axial_stiffness * stretch);
+        let outer = [(arm * x - mz) / apart, along, (arm * z + mx) / apart];
         BearingForces { inner: [x - outer[0], y - outer[1], z - outer[2]], outer, brake: my }
     }
 
@@ -65,7 +75,8 @@ impl Hub {
     pub(crate) fn carried(&self, inner: &Motion, outer: &Motion) -> Motion {
         let (arm, apart) = (self.face - self.inner, self.outer - self.inner);
         let (rx, rz) = ((outer[2] - inner[2]) / apart, (inner[0] - outer[0]) / apart);
-        [inner[0] - rz * arm, inner[1], inner[2] + rx * arm, rx, inner[4], rz]
+        let along = inner[1] + self.outer_share * (outer[1] - inner[1]);
+        [inner[0] - rz * arm, along, inner[2] + rx * arm, rx, inner[4], rz]
     }
 
     /// Flexibility of the hub against the seat of its side; `overhang` is that of the axle up to the inner bearing, seen

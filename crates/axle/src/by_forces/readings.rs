@@ -4,10 +4,10 @@ use axlebow_fe::StaticSystem;
 
 use super::chain::{Chain, Link};
 use super::line_sections::LineSection;
-use super::seated_chain::{SeatedChain, first};
+use super::seated_chain::{LineLoads, SeatedChain, first};
 use super::state::LineState;
 use crate::along::{larger_stress, points_from_left};
-use crate::ground::{GRAVITY, GroundModel, Hubs};
+use crate::ground::{Case, GroundModel, Hubs};
 use crate::split::camber_load;
 use crate::{Axle, AxleError, CamberSplit, CaseOutcome, LoadCase, Side, Sides, StaticDesign};
 
@@ -71,10 +71,13 @@ impl From<&CaseOutcome> for StaticReadings {
 impl SeatedChain<'_> {
     fn readings(&self, case: &LoadCase) -> Result<StaticReadings, AxleError> {
         let axle = self.chain.axle;
-        let ground = GroundModel::answering(axle, self.compliance, self.hub_motion(&Hubs::zeros(), 1.0));
-        let contact = ground.contact(&case.name, &case.factored(), &Hubs::zeros())?;
-        let (forces, gravity) = (Hubs::from_fn(|i, _| contact.factors[i]), contact.factors[GRAVITY]);
-        let (motion, state) = (self.hub_motion(&forces, gravity), self.state(&forces, gravity));
+        let case = Case::of(axle, case);
+        let loads = self.line_loads(case.own);
+        let ground = GroundModel::answering(axle, self.compliance);
+        let own_motion = self.own_motion(&loads);
+        let contact = ground.contact(&case, &own_motion)?;
+        let forces = Hubs::from_fn(|i, _| contact.factors[i]);
+        let (motion, state) = (self.compliance * forces + own_motion, self.state(&forces, &loads));
         let distance = axle.hub_distance();
         let (lean, turn) = ((motion[2] - motion[8]) / distance, -(motion[0] - motion[6]) / distance);
         let wheels = Sides::each(|side| {
@@ -92,7 +95,7 @@ impl SeatedChain<'_> {
     /// Camber change of a wheel by source: the work of its unit state, as in [`crate::split`].
     fn split(&self, side: Side, real: &LineState) -> CamberSplit {
         let load = camber_load(side, self.chain.axle.hub_distance());
-        let unit = self.state(&Hubs::from_fn(|i, _| load[i]), 0.0);
+        let unit = self.state(&Hubs::from_fn(|i, _| load[i]), &LineLoads::default());
         let mut split = CamberSplit::default();
         for (number, link) in self.chain.links.iter().enumerate() {
             let (one, other) = (unit.beam_forces(number, link), real.beam_forces(number, link));

@@ -83,19 +83,20 @@ impl RowFlexibility {
     }
 }
 
-/// Motion of the start of a stretch, its end held, under a force on the start and a line load upward (N/m).
+/// Motion of the start of a stretch, its end held, under a force on the start and a line load (N/m; x y z).
 #[inline]
-pub(crate) fn start_motion(own: &Flexibility, force: &Wrench, load: f64) -> Motion {
+pub(crate) fn start_motion(own: &Flexibility, force: &Wrench, [qx, qy, qz]: [f64; 3]) -> Motion {
     let [fx, fy, fz, mx, my, mz] = *force;
     let [b0, b1, b2, b3] = own.plane_12.bending;
     let [s0, s1] = own.plane_12.shear;
-    let [h0, h1, h2, _] = own.plane_13.bending;
+    let [h0, h1, h2, h3] = own.plane_13.bending;
+    let [t0, t1] = own.plane_13.shear;
     [
-        fx * (h2 + own.plane_13.shear[0]) + mz * h1,
-        fy * own.axial[0],
-        fz * (b2 + s0) - mx * b1 + load * (0.5 * b3 + s1),
-        mx * b0 - fz * b1 - 0.5 * load * b2,
+        fx * (h2 + t0) + mz * h1 + qx * (0.5 * h3 + t1),
+        fy * own.axial[0] + qy * own.axial[1],
+        fz * (b2 + s0) - mx * b1 + qz * (0.5 * b3 + s1),
+        mx * b0 - fz * b1 - 0.5 * qz * b2,
         my * own.torsion,
-        mz * h0 + fx * h1,
+        mz * h0 + fx * h1 + 0.5 * qx * h2,
     ]
 }

@@ -11,6 +11,7 @@ use super::state::{LineState, PlaceForces};
 use super::wrench::{Motion, Wrench, add, carried, moved};
 use crate::frame::seat_spring;
 use crate::ground::Hubs;
+use crate::own_loads::OwnLoads;
 use crate::{AxleError, Side, Sides};
 
 type Matrix12 = SMatrix<f64, 12, 12>;
@@ -24,12 +25,18 @@ pub(crate) struct SeatedChain<'a> {
     seat_stiffness: Sides<[[f64; 6]; 6]>,
     /// Motion of both seats per force at them, left first.
     seat_compliance: Square12,
-    /// What the weight of the line does at the seats.
-    line_push: Vector12,
+    middle: Middle,
     /// Motion of both hubs per force on them.
     pub compliance: Matrix12,
-    /// Motion of both hubs under the weight of the line.
-    pub line_motion: Hubs,
+}
+
+/// Loads of the axle itself, and what those of its line do at the seats.
+#[derive(Debug, Clone, Copy, Default)]
+pub(crate) struct LineLoads {
+    own: OwnLoads,
+    at_seats: Vector12,
+    /// How far they move the outer bearing of each side to the left of the inner one.
+    stretch: Sides<f64>,
 }
 
 impl<'a> SeatedChain<'a> {
@@ -43,35 +50,39 @@ impl<'a> SeatedChain<'a> {
             return Ok(None);
         };
         let mut seated = SeatedChain {
-            line_push: middle.line_push(&chain),
             chain,
             hubs,
             seat_stiffness,
             seat_compliance,
+            middle,
             compliance: Matrix12::zeros(),
-            line_motion: Hubs::zeros(),
         };
         seated.compliance = seated.hub_compliance();
-        seated.line_motion = seated.hub_line_motion();
         Ok(Some(seated))
     }
 
-    /// What the line carries under forces on the hubs (left first) beside their weight, and a share of all weight.
-    pub(crate) fn state(&self, hub_forces: &Hubs, gravity: f64) -> LineState {
-        let force = |side| self.hub_force(hub_forces, side, gravity);
-        self.loaded(&Sides::each(force), gravity)
+    /// The axle under loads of its own.
+    pub(crate) fn line_loads(&self, own: OwnLoads) -> LineLoads {
+        let places = PlaceForces::of(&self.chain, &own);
+        let stretch = Sides::each(|side| places.stretch(&self.chain, side, &own));
+        LineLoads { own, at_seats: self.middle.push_at_seats(&self.chain, (places, &own)), stretch }
+    }
+
+    /// What the line carries under forces on the hubs (left first) beside their weight, and loads of its own.
+    pub(crate) fn state(&self, hub_forces: &Hubs, loads: &LineLoads) -> LineState {
+        self.loaded(&Sides::each(|side| self.hub_force(hub_forces, side, &loads.own)), loads)
     }
 
     /// The force on a hub with its weight.
-    fn hub_force(&self, hub_forces: &Hubs, side: Side, gravity: f64) -> Wrench {
-        let weight = &self.hubs.of(side).weight;
-        std::array::from_fn(|i| hub_forces[first(side) + i] + gravity * weight[i])
+    fn hub_force(&self, hub_forces: &Hubs, side: Side, own: &OwnLoads) -> Wrench {
+        let weight = self.hubs.of(side).weight_in(own.field);
+        std::array::from_fn(|i| hub_forces[first(side) + i] + weight[i])
     }
 
-    /// What the line carries under forces on the hubs, their weight among them, and a share of its own weight.
-    fn loaded(&self, forces: &Sides<Wrench>, gravity: f64) -> LineState {
+    /// What the line carries under forces on the hubs, their weight among them, and loads of its own.
+    fn loaded(&self, forces: &Sides<Wrench>, loads: &LineLoads) -> LineState {
         let chain = &self.chain;
-        let mut push = self.line_push.map(|part| part * gravity);
+        let mut push = loads.at_seats;
         for side in Side::BOTH {
             let own = moved(*forces.of(side), self.to_seat(side));
             (0..6).for_each(|i| push[first(side) + i] += own[i]);
@@ -83,14 +94,15 @@ impl<'a> SeatedChain<'a> {
         }
         let seat_motions = Sides::each(|side| std::array::from_fn(|i| motions[first(side) + i]));
         let seat_forces = Sides::each(|side| product(self.seat_stiffness.of(side), seat_motions.of(side)));
-        let bearings = Sides::each(|side| self.hubs.of(side).bearing_forces(forces.of(side)));
-        let mut places = PlaceForces::weights(chain, gravity);
+        let bearings =
+            Sides::each(|side| self.hubs.of(side).bearing_forces(forces.of(side), *loads.stretch.of(side)));
+        let mut places = PlaceForces::of(chain, &loads.own);
         for side in Side::BOTH {
             places.add_bearings(chain, side, bearings.of(side));
             places.add_reaction(*chain.seats.of(side), seat_forces.of(side));
         }
-        let starts = places.summed(chain, gravity);
-        LineState { starts, gravity, bearings, seat_motions, seat_forces }
+        let field = loads.own.field;
+        LineState { starts: places.summed(chain, field), field, bearings, seat_motions, seat_forces }
     }
 
     /// From a hub's face to its seat, to the left.
@@ -121,8 +133,11 @@ impl<'a> SeatedChain<'a> {
         c
     }
 
-    fn hub_line_motion(&self) -> Hubs {
-        let state = self.loaded(&Sides::default(), 1.0);
+    /// Motion of both hubs under the loads of the line.
+    fn line_motion(&self, loads: &LineLoads) -> Hubs {
+        // Hubs that nothing holds to the spindle go with it, their bearings without force.
+        let free = LineLoads { stretch: Sides::default(), ..*loads };
+        let state = self.loaded(&Sides::default(), &free);
         let mut motion = Hubs::zeros();
         for side in Side::BOTH {
             let at = |place: &Sides<usize>| state.outboard(&self.chain, side, *place.of(side));
@@ -132,14 +147,11 @@ impl<'a> SeatedChain<'a> {
         motion
     }
 
-    /// Motion of both hubs under forces on them beside their weight, and a share of all weight.
-    pub(crate) fn hub_motion(&self, hub_forces: &Hubs, gravity: f64) -> Hubs {
-        let mut forces = *hub_forces;
-        for side in Side::BOTH {
-            let own = self.hub_force(hub_forces, side, gravity);
-            (0..6).for_each(|i| forces[first(side) + i] = own[i]);
-        }
-        self.compliance * forces + self.line_motion * gravity
+    /// Motion of both hubs under loads of the axle itself.
+    pub(crate) fn own_motion(&self, loads: &LineLoads) -> Hubs {
+        let weight = Sides::each(|side| self.hubs.of(side).weight_in(loads.own.field));
+        let weight = Hubs::from_iterator(weight.left.into_iter().chain(weight.right));
+        self.compliance * weight + self.line_motion(loads)
     }
 }
 
@@ -160,6 +172,7 @@ fn seat_stiffness(chain: &Chain, side: Side) -> Result<[[f64; 6]; 6], AxleError>
 }
 
 /// The axle between its seats.
+#[derive(Debug)]
 struct Middle {
     /// Force on its right end per motion of it, its left end held.
     stiffness: [[f64; 6]; 6],
@@ -195,10 +208,10 @@ impl Middle {
         k
     }
 
-    /// What the weight of the whole line does at the seats when these are held: left first.
-    fn line_push(&self, chain: &Chain) -> Vector12 {
+    /// What the loads of the whole line do at the seats when these are held: left first.
+    fn push_at_seats(&self, chain: &Chain, (places, own): (PlaceForces, &OwnLoads)) -> Vector12 {
         let last = chain.links.len();
-        let starts = PlaceForces::weights(chain, 1.0).summed(chain, 1.0);
+        let starts = places.summed(chain, own.field);
         let (total, places) = (starts[last], (chain.places[self.seats.left], chain.places[last]));
         let outer_right = starts[self.seats.right];
         let mut free: Motion = [0.0; 6];
@@ -206,8 +219,9 @@ impl Middle {
             let link = &chain.links[number];
             let by = link.start - chain.places[self.seats.right];
             let before = moved(outer_right, by);
-            let own = std::array::from_fn(|i| starts[number][i] - before[i]);
-            add(&mut free, &carried(start_motion(&link.flexibility, &own, link.load), -by));
+            let force = std::array::from_fn(|i| starts[number][i] - before[i]);
+            let load = own.field.map(|part| part * link.weight);
+            add(&mut free, &carried(start_motion(&link.flexibility, &force, load), -by));
         }
         let held = product(&self.stiffness, &free);
         let right: Wrench = std::array::from_fn(|i| outer_right[i] + held[i]);

@@ -7,6 +7,7 @@ use super::hub::BearingForces;
 use super::row_flexibility::start_motion;
 use super::wrench::{Motion, Wrench, add, carried, moved};
 use crate::ground::STANDARD_GRAVITY;
+use crate::own_loads::OwnLoads;
 use crate::stations::nearest_of;
 use crate::{Side, Sides};
 
@@ -15,8 +16,8 @@ use crate::{Side, Sides};
 pub(crate) struct LineState {
     /// Force on the start of each stretch, and what is left over at the left end.
     pub starts: Vec<Wrench>,
-    /// Share of the weight that acts.
-    pub gravity: f64,
+    /// Field of force per mass that acts, in units of standard gravity.
+    pub field: [f64; 3],
     pub bearings: Sides<BearingForces>,
     /// Motion of each seat.
     pub seat_motions: Sides<Motion>,
@@ -29,16 +30,43 @@ pub(crate) struct LineState {
 pub(crate) struct PlaceForces(Vec<Wrench>);
 
 impl PlaceForces {
-    /// The weight of masses fixed to the axle, a share of it.
-    pub(crate) fn weights(chain: &Chain, gravity: f64) -> Self {
+    /// What fixed masses and the carrier put on the line.
+    pub(crate) fn of(chain: &Chain, own: &OwnLoads) -> Self {
         let mut forces = vec![[0.0; 6]; chain.places.len()];
         for fixed in &chain.axle.fixed_masses {
             let place = nearest_of(&chain.places, fixed.y);
-            let weight = -gravity * STANDARD_GRAVITY * fixed.mass;
-            let moment = weight * (fixed.y - chain.places[place]);
-            add(&mut forces[place], &[0.0, 0.0, weight, moment, 0.0, 0.0]);
+            let [x, y, z] = own.field.map(|part| part * STANDARD_GRAVITY * fixed.mass);
+            let to_left = fixed.y - chain.places[place];
+            add(&mut forces[place], &[x, y, z, z * to_left, 0.0, -x * to_left]);
         }
+        let [about_x, about_y] = own.carrier;
+        add(&mut forces[chain.centre()], &[0.0, 0.0, 0.0, about_x, about_y, 0.0]);
         PlaceForces(forces)
+    }
+
+    /// How far these forces and those of the line move the outer bearing of a side to the left of the inner one.
+    pub(crate) fn stretch(&self, chain: &Chain, side: Side, own: &OwnLoads) -> f64 {
+        let (right, left) = chain.between_bearings(side);
+        let along = |link: &Link| own.field[1] * link.weight;
+        let (mut outboard, mut stretch) = (0.0, 0.0);
+        let mut pass = |number: usize, place: usize| {
+            let link = &chain.links[number];
+            let [a0, a1] = link.flexibility.axial;
+            let (load, all) = (along(link), along(link) * link.length);
+            outboard += self.0[place][1];
+            if (right..left).contains(&number) {
+                stretch += match side {
+                    Side::Left => (outboard + all) * a0 - load * a1,
+                    Side::Right => outboard * a0 + load * a1,
+                };
+            }
+            outboard += all;
+        };
+        match side {
+            Side::Left => (right..chain.links.len()).rev().for_each(|number| pass(number, number + 1)),
+            Side::Right => (0..left).for_each(|number| pass(number, number)),
+        }
+        stretch
     }
 
     pub(crate) fn add_bearings(&mut self, chain: &Chain, side: Side, forces: &BearingForces) {
@@ -54,15 +82,15 @@ impl PlaceForces {
     }
 
     /// Force on the start of each stretch, which is everything to the right of it; last what is left over at the left end.
-    pub(crate) fn summed(mut self, chain: &Chain, gravity: f64) -> Vec<Wrench> {
+    pub(crate) fn summed(mut self, chain: &Chain, field: [f64; 3]) -> Vec<Wrench> {
         let mut sum = [0.0; 6];
         for (here, link) in self.0.iter_mut().zip(&chain.links) {
             add(&mut sum, here);
             *here = sum;
             sum = moved(sum, link.length);
-            let weight = gravity * link.load * link.length;
-            sum[2] += weight;
-            sum[3] -= 0.5 * weight * link.length;
+            let [x, y, z] = field.map(|part| part * link.weight * link.length);
+            let half = 0.5 * link.length;
+            add(&mut sum, &[x, y, z, -half * z, 0.0, half * x]);
         }
         if let Some(last) = self.0.last_mut() {
             add(last, &sum);
@@ -75,7 +103,12 @@ impl LineState {
     /// What a stretch carries.
     pub(crate) fn beam_forces(&self, number: usize, link: &Link) -> BeamForces {
         let [fx, fy, fz, mx, my, mz] = self.starts[number];
-        BeamForces { start: [fy, fz, fx, my, mz, mx], line_load: [0.0, self.gravity * link.load, 0.0] }
+        let [x, y, z] = self.line_load(link);
+        BeamForces { start: [fy, fz, fx, my, mz, mx], line_load: [y, z, x] }
+    }
+
+    fn line_load(&self, link: &Link) -> [f64; 3] {
+        self.field.map(|part| part * link.weight)
     }
 
     /// Motions of places from a seat to the left, as far as another place.
@@ -83,7 +116,7 @@ impl LineState {
         let mut motion = *self.seat_motions.of(from);
         for number in *chain.seats.of(from)..to {
             let link = &chain.links[number];
-            let given = start_motion(&link.flexibility, &self.starts[number], self.gravity * link.load);
+            let given = start_motion(&link.flexibility, &self.starts[number], self.line_load(link));
             motion.iter_mut().zip(given).for_each(|(sum, part)| *sum -= part);
             motion = carried(motion, link.length);
         }
@@ -96,10 +129,7 @@ impl LineState {
         for number in (to..chain.seats.right).rev() {
             let link = &chain.links[number];
             motion = carried(motion, -link.length);
-            add(
-                &mut motion,
-                &start_motion(&link.flexibility, &self.starts[number], self.gravity * link.load),
-            );
+            add(&mut motion, &start_motion(&link.flexibility, &self.starts[number], self.line_load(link)));
         }
         motion
     }

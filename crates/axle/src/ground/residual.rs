@@ -3,8 +3,7 @@
 use axlebow_fe::{NodeId, State};
 use nalgebra::SMatrix;
 
-use super::{Footing, GroundModel, Hubs, ROLL, TIRES, Unknowns};
-use crate::load_case::Actions;
+use super::{Case, Footing, GroundModel, Hubs, ROLL, TIRES, Unknowns};
 use crate::{Axle, AxleError, Sides};
 
 /// By how much a reading falls for each unit by which an equation of the ground is missed.
@@ -21,38 +20,38 @@ pub(crate) struct Footings {
 impl GroundModel {
     /// The ground under another axle, whose compliance is not known.
     pub(crate) fn of_unsolved(axle: &Axle) -> GroundModel {
-        GroundModel::answering(axle, SMatrix::zeros(), Hubs::zeros())
+        GroundModel::answering(axle, SMatrix::zeros())
     }
 
-    /// How the tires stand in a case.
+    /// How the tires stand in a case, the hubs having moved by `moved` without the road.
     ///
     /// # Errors
     /// As [`GroundModel::contact`].
-    pub(crate) fn stands(&self, case: &str, actions: &Actions) -> Result<Footings, AxleError> {
-        let (even, uneven) = self.footings((case, actions), &Hubs::zeros())?;
+    pub(crate) fn stands(&self, case: &Case, moved: &Hubs) -> Result<Footings, AxleError> {
+        let (even, uneven) = self.footings(case, moved)?;
         Ok(Footings { even, uneven })
     }
 
     /// Dual of a reading of the axle's motion, of which `motion` is the motion of both hubs under its gradient as loads.
-    pub(crate) fn dual(&self, footing: &Footing, actions: &Actions, motion: &Hubs) -> Option<FootingDual> {
+    pub(crate) fn dual(&self, footing: &Footing, case: &Case, motion: &Hubs) -> Option<FootingDual> {
         let mut gradient = Unknowns::zeros();
         for (k, tire) in self.tires.iter().enumerate().filter(|(k, _)| footing.on_road[*k]) {
-            gradient[k] = motion.dot(&self.per_load(tire, actions));
+            gradient[k] = motion.dot(&self.per_load(tire, &case.actions));
             gradient[TIRES + k] = if self.standing { motion.dot(&tire.unit[1]) } else { 0.0 };
         }
-        self.transposed(footing, actions, &gradient)
+        self.transposed(footing, case, &gradient)
     }
 
     /// Dual of the body's roll.
-    pub(crate) fn dual_of_roll(&self, footing: &Footing, actions: &Actions) -> Option<FootingDual> {
+    pub(crate) fn dual_of_roll(&self, footing: &Footing, case: &Case) -> Option<FootingDual> {
         let mut gradient = Unknowns::zeros();
         gradient[ROLL] = 1.0;
-        self.transposed(footing, actions, &gradient)
+        self.transposed(footing, case, &gradient)
     }
 
-    fn transposed(&self, footing: &Footing, actions: &Actions, gradient: &Unknowns) -> Option<FootingDual> {
+    fn transposed(&self, footing: &Footing, case: &Case, gradient: &Unknowns) -> Option<FootingDual> {
         let still = Hubs::zeros();
-        let problem = self.problem(("", actions), &still, footing.rest);
+        let problem = self.problem(case, &still, footing.rest);
         let (matrix, _) = self.equations(&problem, &footing.on_road);
         let dual = matrix.transpose().lu().solve(gradient)?;
         dual.iter().all(|value| value.is_finite()).then_some(FootingDual(dual))
@@ -76,20 +75,13 @@ impl GroundModel {
     pub(crate) fn missed(
         &self,
         (footing, rest): (&Footing, Option<f64>),
-        (actions, motion): (&Actions, &Hubs),
+        (case, motion): (&Case, &Hubs),
         dual: &FootingDual,
     ) -> f64 {
         // Under hubs that no force moves, whatever they have moved by is given.
-        let problem = self.problem(("", actions), motion, rest);
+        let problem = self.problem(case, motion, rest);
         let (matrix, right) = self.equations(&problem, &footing.on_road);
         (matrix * footing.unknowns - right).dot(&dual.0)
-    }
-}
-
-impl Footing {
-    /// Roll of the body about X, rad.
-    pub(crate) fn roll(&self) -> f64 {
-        self.unknowns[ROLL]
     }
 }
 

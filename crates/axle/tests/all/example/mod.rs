@@ -97,7 +97,9 @@ pub fn loading() -> Loading {
         side_force_ratio: 0.2,
         braking_force_ratio: 0.5,
         curb_force_ratio: 0.3,
-        dynamic_factors: [1.0; 6],
+        traction_force_ratio: 0.3,
+        final_drive_ratio: 4.0,
+        dynamic_factors: [1.0; 7],
     }
 }
 
