@@ -1,6 +1,6 @@
-//! Tables of the README that are made from the code: they say what the code says, or the test fails.
+//! Tables of the pages for readers that are made from the code: they say what the code says, or the test fails.
 //!
-//! With `AXLEBOW_REWRITE=1` in the environment the README is rewritten instead.
+//! With `AXLEBOW_REWRITE=1` in the environment the pages are rewritten instead.
 
 use std::path::Path;
 
@@ -12,19 +12,24 @@ fn root() -> &'static Path {
     Path::new(concat!(env!("CARGO_MANIFEST_DIR"), "/.."))
 }
 
-/// Holds the lines between `<!-- name: …` and `<!-- end -->` of the README against `table`.
-fn check_block(name: &str, table: &str) {
-    let path = root().join("README.md");
-    let text = std::fs::read_to_string(&path).expect("the README");
+/// Page with the tables of the demo models.
+const MODELS: &str = "models/README.md";
+/// Page with the published cases.
+const CHECKS: &str = "tests/reference/README.md";
+
+/// Holds the lines between `<!-- name: …` and `<!-- end -->` of a page against `table`.
+fn check_block(page: &str, name: &str, table: &str) {
+    let path = root().join(page);
+    let text = std::fs::read_to_string(&path).expect("the page");
     let start = text.find(&format!("<!-- {name}:")).expect("the block's mark");
     let first = start + text[start..].find('\n').expect("a line's end") + 1;
     let end = first + text[first..].find("<!-- end -->").expect("the block's end");
     if text[first..end] == *table {
         return;
     }
-    assert!(std::env::var_os("AXLEBOW_REWRITE").is_some(), "the README's `{name}` should read\n{table}");
+    assert!(std::env::var_os("AXLEBOW_REWRITE").is_some(), "`{name}` of {page} should read\n{table}");
     std::fs::write(&path, format!("{}{table}{}", &text[..first], &text[end..]))
-        .expect("the README is written");
+        .expect("the page is written");
 }
 
 /// Camber change at rated load, deg, and axle mass, kg.
@@ -51,7 +56,7 @@ fn stiffener_table_is_what_the_demo_models_say() {
         let added = mass - bare_mass;
         table.push_str(&format!("| {words} | {added:.1} | {camber:.3} | {removed:.0} % |\n"));
     }
-    check_block("stiffener", &table);
+    check_block(MODELS, "stiffener", &table);
 }
 
 fn document(name: &str) -> Document {
@@ -107,7 +112,7 @@ fn the_readme_compares_thin_and_thick_as_the_code_does() {
     for ((name, thick), thin) in names.iter().zip(thick).zip(thin) {
         table.push_str(&format!("| {name} | {thick} | {thin} |\n"));
     }
-    check_block("thin or thick", &table);
+    check_block(MODELS, "thin or thick", &table);
 }
 
 /// What a row of the table of seats is called, its demo axle, and changes at its seats.
@@ -152,7 +157,7 @@ fn the_readme_compares_seats_as_the_code_does() {
     for (words, name, changes) in rows {
         table.push_str(&format!("| {words} | {} |\n", seat_row(name, changes)));
     }
-    check_block("seat walls", &table);
+    check_block(MODELS, "seat walls", &table);
 }
 
 #[test]
@@ -168,5 +173,5 @@ fn the_readme_lists_the_published_cases_as_they_are() {
         sources.dedup();
         table.push_str(&format!("| {topic} | {} | {} |\n", own.len(), sources.join("; ")));
     }
-    check_block("checks", &table);
+    check_block(CHECKS, "checks", &table);
 }

@@ -1,24 +1,40 @@
-//! What the README shows is what happens.
+//! What the pages for readers show is what happens.
 
 use crate::program::{axlebow_in, root};
 
-/// Every line of a `console` block that starts with `$ axlebow` runs in the project's folder.
-#[test]
-fn every_command_of_the_readme_runs() {
-    let text = std::fs::read_to_string(root().join("README.md")).expect("the README");
-    let commands = text.lines().filter_map(|line| line.strip_prefix("$ axlebow "));
-    let mut count = 0;
-    for command in commands {
-        let folder = tempfile::TempDir::new().expect("a folder");
-        for shared in ["models", "studies"] {
-            std::os::unix::fs::symlink(root().join(shared), folder.path().join(shared)).expect("a link");
-        }
-        std::fs::create_dir(folder.path().join("out")).expect("a folder");
+/// Every line of a `console` block that starts with `$ axlebow` runs; those of one block share a folder.
+fn run_commands(page: &str) -> usize {
+    let text = std::fs::read_to_string(root().join(page)).expect("a page");
+    let blocks = text.split("```console\n").skip(1).filter_map(|rest| rest.split("```").next());
+    blocks.map(run_block).sum()
+}
+
+fn run_block(block: &str) -> usize {
+    let folder = tempfile::TempDir::new().expect("a folder");
+    for shared in ["models", "studies"] {
+        std::os::unix::fs::symlink(root().join(shared), folder.path().join(shared)).expect("a link");
+    }
+    let commands = block.lines().filter_map(|line| line.strip_prefix("$ axlebow "));
+    let run = |command: &str| {
         let run = axlebow_in(folder.path(), &words(command));
         assert_eq!(run.code, 0, "axlebow {command}\n{}", run.err);
-        count += 1;
-    }
-    assert!(count >= 6, "the README shows {count} commands");
+    };
+    commands.map(run).count()
+}
+
+#[test]
+fn every_command_of_the_readme_runs() {
+    assert!(run_commands("README.md") >= 18);
+}
+
+#[test]
+fn every_command_of_the_page_on_models_runs() {
+    assert!(run_commands("models/README.md") >= 20);
+}
+
+#[test]
+fn every_command_of_the_page_on_studies_runs() {
+    assert!(run_commands("studies/README.md") >= 10);
 }
 
 /// Words of a command line; double quotes hold blanks together.
