@@ -28,8 +28,7 @@ fn check_block(page: &str, name: &str, table: &str) {
         return;
     }
     assert!(std::env::var_os("AXLEBOW_REWRITE").is_some(), "`{name}` of {page} should read\n{table}");
-    std::fs::write(&path, format!("{}{table}{}", &text[..first], &text[end..]))
-        .expect("the page is written");
+    std::fs::write(&path, format!("{}{table}{}", &text[..first], &text[end..])).expect("the page is written");
 }
 
 /// Camber change at rated load, deg, and axle mass, kg.

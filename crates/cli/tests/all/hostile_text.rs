@@ -24,7 +24,7 @@ fn names_that_steer_a_terminal_are_refused() {
         steers_nothing(&run);
     };
     named("trailer-152-thin-dual", "name");
-    named("trailer-152-thin-dual", "tube.material.name");
+    named("trailer-152-thin-dual", "combination[0].name");
     named("trailer-152-thin-dual-angle", "stiffener[0].name");
 }
 

@@ -227,7 +227,7 @@ fn places_that_cannot_be_written_are_refused_before_any_work() {
         &["--csv", "nowhere/out.csv"],
         &["cannot write nowhere/out.csv: its folder does not exist"],
     );
-    refused(folder.path(), &["--csv", "file/out.csv"], &["cannot write file/out.csv.work"]);
+    refused(folder.path(), &["--csv", "file/out.csv"], &["cannot write file/out.csv: Not a directory"]);
     refused(folder.path(), &["--csv", "out.csv", "--part", "3/2"], &["part \"3/2\"", "such as 2/8"]);
     refused(folder.path(), &["--part", "1/2"], &["--csv"]);
     refused(folder.path(), &["--resume"], &["--csv"]);
