@@ -30,6 +30,7 @@ fn asked(axle: &Axle, road: Road, speed: f64) -> Ride {
     Ride {
         name: "bench".to_owned(),
         road,
+        repeats: false,
         speed,
         contact_length: 0.2,
         from: -1.0,

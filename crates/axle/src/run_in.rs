@@ -113,7 +113,9 @@ mod tests {
     fn only_a_road_that_repeats_has_a_run_in_and_it_is_long_enough_for_the_slowest_motion() {
         let mut held = crate::example::axle();
         (held.body_roll_stiffness, held.body_roll_damping) = (6e5, 2e4);
-        crate::Side::BOTH.map(|side| held.seats.of_mut(side).loss_factor = 0.1);
+        for side in crate::Side::BOTH {
+            held.seats.of_mut(side).loss_factor = 0.1;
+        }
         let modes = crate::modes(&held, 89e3, 3).unwrap().modes;
         assert_eq!(run_in(&asked(false), &modes), 0.0);
         let rate = |mode: &ModeOutcome| std::f64::consts::TAU * mode.frequency * mode.damping_ratio;

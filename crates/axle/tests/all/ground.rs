@@ -182,7 +182,8 @@ fn a_dual_off_the_road_is_a_warning() {
     let mut axle = axle();
     axle.wheel_ends.left.camber = -0.09;
     let case = named(&axle, "unladen");
-    for warnings in [flex(&axle, &[case.clone()]).unwrap().warnings, tires(&axle, &[case]).unwrap().warnings]
+    for warnings in
+        [flex(&axle, std::slice::from_ref(&case)).unwrap().warnings, tires(&axle, &[case]).unwrap().warnings]
     {
         assert!(
             warnings.iter().any(|own| own.text == "in case unladen the left outer tire is off the road"),

@@ -26,6 +26,9 @@ const MOST_PENALTY: f64 = 1e5;
 /// Share of a range over which slopes are differenced: leaves 1e-9 by the third derivative, and rounding as much.
 const DIFFERENCE: f64 = 2e-5;
 
+/// Goal and limits at a place of the cube beside another one.
+pub type Beside<'a> = &'a dyn Fn(&[f64], &[f64]) -> Option<SmoothValues>;
+
 /// A goal and limits over the unit cube.
 pub struct Smooth<'a> {
     /// Number of values.
@@ -33,7 +36,7 @@ pub struct Smooth<'a> {
     /// Goal and limits at a place of the cube; none where there is no design.
     pub at: &'a dyn Fn(&[f64]) -> Option<SmoothValues>,
     /// The same beside a place, for differences from it: the first is beside the second.
-    pub beside: &'a dyn Fn(&[f64], &[f64]) -> Option<SmoothValues>,
+    pub beside: Beside<'a>,
 }
 
 /// What is at a place; scaled to be of the order of one.
