@@ -182,13 +182,13 @@ fn parts_are_gathered_to_the_same_bytes() {
 
 #[test]
 fn a_part_tells_its_own_size() {
-    let folder = folder_with_sweep(400, 1000);
+    let folder = folder_with_sweep(2000, 1000);
     let mut run = started(folder.path(), &["--csv", "out.csv", "--part", "2/4"]);
     let mut said = String::new();
     BufReader::new(run.stderr.take().expect("a pipe")).read_line(&mut said).expect("text");
     run.kill().and_then(|()| run.wait()).expect("it is killed");
-    // 391 chunks of 1024: the second, the sixth and so on to the 390th are those of the part.
-    assert!(said.starts_with("part 2/4: 100352 designs, about "), "{said}");
+    // 1954 chunks of 1024, 128 in the last: the second, the sixth and so on to the last are those of the part.
+    assert!(said.starts_with("part 2/4: 499840 designs, about "), "{said}");
 }
 
 #[test]

@@ -188,7 +188,7 @@ fn the_verdict_on_a_weld_is_shown_over_the_band_of_its_stiffness() {
     assert!(at("soft", "utilisation") < at("modelled", "utilisation"), "{band}");
     assert_eq!(band["modelled"], band["stiff"]);
     let text = strength(&[]).out.split_whitespace().collect::<Vec<_>>().join(" ");
-    assert!(text.contains("as wide plates") && text.contains("safe for the camber"), "{text}");
+    assert!(text.contains("as wide plates") && text.contains("the soft end for the camber"), "{text}");
 }
 
 #[test]
