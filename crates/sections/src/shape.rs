@@ -4,6 +4,7 @@ mod angle;
 mod channel;
 mod flat;
 mod half_pipe;
+mod shear;
 mod tee;
 
 pub use angle::Angle;
