@@ -125,7 +125,7 @@ impl Adjoint {
         let solved = Solved { design: &design, system: &system, case: of_ground };
         let (_, state) = design.loaded(case)?;
         let diagram = along::diagram(&design, &state, &Levelled::on_seats(&design, &state));
-        let peak = StressPlace::of_peak(&design.frame, &diagram);
+        let peak = StressPlace::of_peak((axle, &design.frame), &state, &diagram);
         let standing = solved.standing(&footings, &state, &peak)?;
         let even = footings.uneven.as_ref().map(|_| solved.even(&footings)).transpose()?;
         let own = read(axle, (&design.frame, &state), &peak);

@@ -1,6 +1,6 @@
 //! Resultants, stress and shape along the axle line.
 
-use axlebow_fe::{EndForce, NodeId, State};
+use axlebow_fe::{BeamForces, BeamId, EndForce, NodeId, State};
 
 use crate::Axle;
 use crate::flex::StaticDesign;
@@ -8,7 +8,7 @@ use crate::frame::{Frame, Stretch};
 use crate::outcome::{DiagramPoint, Resultants};
 use crate::results::Levelled;
 use crate::stations::nearest;
-use crate::stressed_section::StressedSection;
+use crate::stressed_section::StressedMember;
 
 /// Points drawn inside each stretch, its ends included.
 pub(crate) const POINTS: usize = 7;
@@ -22,14 +22,17 @@ pub(crate) fn node_at(frame: &Frame, y: f64) -> NodeId {
 pub(crate) fn diagram(design: &StaticDesign, state: &State, levelled: &Levelled) -> Vec<DiagramPoint> {
     let mut points = Vec::with_capacity(POINTS * design.frame.stretches.len());
     for stretch in design.frame.stretches.iter().rev() {
-        let forces = state.beam_forces(stretch.beam);
+        let forces: Vec<(BeamId, BeamForces)> =
+            stretch.lines().map(|line| (line.beam, state.beam_forces(line.beam))).collect();
         let length = stretch.end_y - stretch.start_y;
         for share in points_from_left() {
             let y = stretch.start_y + share * length;
-            let resultants = resultants(stretch, &forces.at(share * length));
+            let of = |beam: BeamId| forces.iter().find(|(own, _)| *own == beam).map(|(_, of)| of);
+            let Cut { whole, stress, .. } = cut_through(design.axle, stretch, y, |beam| {
+                of(beam).map_or(EndForce::default(), |forces| forces.at(share * length))
+            });
             let [ux, uz] = shape(state, stretch, share);
-            let stress = stress(design.axle, stretch, y, &resultants);
-            points.push(DiagramPoint { y, uz: uz - levelled.height_at(y), ux, resultants, stress });
+            points.push(DiagramPoint { y, uz: uz - levelled.height_at(y), ux, resultants: whole, stress });
         }
     }
     points
@@ -57,28 +60,27 @@ pub(crate) fn peak_stress(diagram: &[DiagramPoint]) -> DiagramPoint {
     diagram.iter().fold(DiagramPoint::default(), larger)
 }
 
-/// Resultants about the axle's own line: beam axes 1, 2, 3 are Y, Z, X, turned and moved with a stiffened
-/// section.
-pub(crate) fn resultants(stretch: &Stretch, force: &EndForce) -> Resultants {
-    let bare = Resultants {
-        axial: force.axial,
-        shear_x: force.shear_3,
-        shear_z: force.shear_2,
-        moment_x: force.bending_3,
-        moment_z: force.bending_2,
-        torsion: force.torsion,
-    };
-    let Some(stiffened) = &stretch.stiffened else { return bare };
-    let turned = bare.turned(stiffened.angle);
-    let [x, z] = stiffened.section.area.centroid;
-    turned.moved([x, z])
+/// What a cut through a stretch carries.
+#[derive(Debug, Clone, Copy, Default)]
+pub(crate) struct Cut {
+    /// All together, about the axle's own line.
+    pub whole: Resultants,
+    /// The axle itself, without the stiffeners that its welds tie to it.
+    pub axle: Resultants,
+    /// Fibre stress of largest magnitude in axle and stiffeners, Pa; under a clamp that of the bare axle.
+    pub stress: f64,
 }
 
-/// Fibre stress of largest magnitude at `y` in a stretch, Pa; under a clamp that of the bare axle, under a
-/// stiffener the larger one of both.
-pub(crate) fn stress(axle: &Axle, stretch: &Stretch, y: f64, resultants: &Resultants) -> f64 {
-    let section = StressedSection::at(axle, stretch, y);
-    section.extreme_stress(section.terms(resultants))
+/// The cut at `y`; `force` gives what a beam carries there.
+pub(crate) fn cut_through(axle: &Axle, stretch: &Stretch, y: f64, force: impl Fn(BeamId) -> EndForce) -> Cut {
+    let own = stretch.line().resultants(&force(stretch.beam));
+    let mut cut = Cut { axle: own, ..Cut::default() };
+    for member in StressedMember::each(axle, stretch, y) {
+        let force = force(member.line.beam);
+        cut.whole = cut.whole.plus(&member.line.resultants(&force));
+        cut.stress = larger_stress(cut.stress, member.section.extreme_stress(member.terms(&force)));
+    }
+    cut
 }
 
 /// Forward and upward displacement inside a stretch, for drawing: the cubic through the displacements of

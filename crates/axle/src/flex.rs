@@ -3,7 +3,7 @@
 use axlebow_fe::{Attachment, Displacements, Loads, State, StaticSystem};
 
 use crate::bearing_play::has_play;
-use crate::frame::{Frame, VehicleBody};
+use crate::frame::{Frame, StiffenerModel, VehicleBody};
 use crate::ground::{COLUMNS, Case, Contact, GroundModel, Hubs, OWN, STANDARD_GRAVITY, hub_motion};
 use crate::hub_line::HubLine;
 use crate::load_case::LoadCase;
@@ -11,7 +11,6 @@ use crate::outcome::{CaseOutcome, FlexOutcome, SeatOutcome, WheelOutcome};
 use crate::own_loads::OwnLoads;
 use crate::preheat::preheats;
 use crate::results::Levelled;
-use crate::seated_bar::SeatedBar;
 use crate::split::CamberUnits;
 use crate::stiffening::add_stiffening;
 use crate::taken_up::{self, BearingPlay};
@@ -26,11 +25,10 @@ pub fn flex(axle: &Axle, cases: &[LoadCase]) -> Result<FlexOutcome, AxleError> {
     let design = StaticDesign::of(axle)?;
     let mut outcomes: Vec<CaseOutcome> =
         cases.iter().map(|case| design.case(case)).collect::<Result<_, _>>()?;
-    let less_help = add_stiffening(&design, cases, &mut outcomes)?;
+    add_stiffening(&design, cases, &mut outcomes)?;
     let walls = design.frame.walls.clone();
     let of_walls = crate::warnings::of_walls(&walls);
-    let others = less_help.into_iter().chain(crate::warnings::warnings(axle, &outcomes));
-    let warnings = others.chain(of_walls).collect();
+    let warnings = crate::warnings::warnings(axle, &outcomes).into_iter().chain(of_walls).collect();
     let (axle_mass, unsprung_mass) = (axle.mass(), axle.unsprung_mass());
     let preheat = if axle.stiffeners.is_empty() { Vec::new() } else { preheats(axle)? };
     Ok(FlexOutcome { axle_mass, unsprung_mass, walls, cases: outcomes, preheat, warnings })
@@ -63,10 +61,10 @@ impl<'a> StaticDesign<'a> {
         StaticDesign::on_frame(axle, Frame::of(axle, VehicleBody::AtRest)?, system)
     }
 
-    /// As [`StaticDesign::of`], with each stiffener a beam of its own, tied by its weld; arguments as of
-    /// [`Frame::tied`].
-    pub(crate) fn tied(axle: &'a Axle, bars: &[SeatedBar], fineness: f64) -> Result<Self, AxleError> {
-        StaticDesign::on_frame(axle, Frame::tied(axle, bars, fineness)?, &mut StaticSystem::new())
+    /// As [`StaticDesign::of`], with stiffeners in a given way.
+    pub(crate) fn with_stiffeners(axle: &'a Axle, stiffeners: StiffenerModel) -> Result<Self, AxleError> {
+        let frame = Frame::with_stiffeners(axle, stiffeners)?;
+        StaticDesign::on_frame(axle, frame, &mut StaticSystem::new())
     }
 
     fn on_frame(axle: &'a Axle, frame: Frame, system: &mut StaticSystem) -> Result<Self, AxleError> {

@@ -7,19 +7,20 @@
 use std::sync::Arc;
 
 use axlebow_fe::{
-    Attachment, Beam, BeamId, Flexibility, Freedom, LumpedMass, NodeId, RigidBody, Rigidity, Spring,
-    SpringId, Structure,
+    Attachment, Beam, BeamId, EndForce, Flexibility, Freedom, LumpedMass, NodeId, RigidBody, Rigidity,
+    Spring, SpringId, Structure,
 };
 use axlebow_sections::{Material, SectionProperties};
 
 use crate::bearing_play::{BearingPlace, BearingRates};
 use crate::body::Piece;
+use crate::outcome::Resultants;
 use crate::seat::{Seat, Suspension};
 use crate::seated_bar::SeatedBar;
 use crate::stations::{HUB, Place, fine_places, nearest, places, places_with_welds};
 use crate::stiffened::StiffenedSection;
 use crate::stiffened_beam::{stiffened, stiffened_beam};
-use crate::stiffener::Stiffener;
+use crate::stiffener::{Seated, Stiffener};
 use crate::straight_seats::straight_seats;
 use crate::tied_stiffener::{Beside, TiedStiffener, reach, tie};
 use crate::wall_at_seat::{WallAtSeat, WallBy};
@@ -49,8 +50,59 @@ pub(crate) struct Stretch {
     pub end_y: f64,
     /// Piece of the body that it belongs to.
     pub piece: Piece,
-    /// The section with stiffeners on it; none where the axle is bare.
+    /// The section with stiffeners, where they are one section with the axle.
     pub stiffened: Option<Stiffened>,
+    /// Stiffeners that their welds tie to it.
+    pub bars: Vec<BarBeam>,
+}
+
+impl Stretch {
+    /// Where the axle's own beam runs.
+    pub(crate) fn line(&self) -> BeamLine {
+        let (angle, centroid) =
+            self.stiffened.as_ref().map_or((0.0, [0.0; 2]), |own| (own.angle, own.section.area.centroid));
+        BeamLine { beam: self.beam, angle, centroid }
+    }
+
+    /// The axle's own beam, then those of the stiffeners.
+    pub(crate) fn lines(&self) -> impl Iterator<Item = BeamLine> {
+        std::iter::once(self.line()).chain(self.bars.iter().map(|bar| bar.line))
+    }
+}
+
+/// A beam, and where it runs in the section.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct BeamLine {
+    pub beam: BeamId,
+    /// Angle of its stiff axis from X, rad.
+    pub angle: f64,
+    /// (x, z) of its centroid from the axle's own line, m.
+    pub centroid: [f64; 2],
+}
+
+impl BeamLine {
+    /// What it carries, about the axle's own line: beam axes 1, 2, 3 are Y, Z, X, turned by its angle.
+    pub(crate) fn resultants(&self, force: &EndForce) -> Resultants {
+        let own = Resultants {
+            axial: force.axial,
+            shear_x: force.shear_3,
+            shear_z: force.shear_2,
+            moment_x: force.bending_3,
+            moment_z: force.bending_2,
+            torsion: force.torsion,
+        };
+        if self.angle == 0.0 && self.centroid == [0.0; 2] {
+            return own;
+        }
+        own.turned(self.angle).moved(self.centroid)
+    }
+}
+
+/// The beam of a tied stiffener beside a stretch.
+#[derive(Debug, Clone)]
+pub(crate) struct BarBeam {
+    pub line: BeamLine,
+    pub seated: Arc<Seated>,
 }
 
 /// A stiffened section and how its beam lies.
@@ -82,14 +134,58 @@ pub(crate) struct Frame {
     pub tied: Vec<TiedStiffener>,
 }
 
+/// How stiffeners are built in.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) enum StiffenerModel {
+    /// Each a beam of its own that its weld ties to the axle; fineness as of [`pieces`].
+    Tied { fineness: f64 },
+    /// One section with the axle over their length, as if no weld gave way: the upper bound of what they do.
+    OneSection,
+}
+
+impl StiffenerModel {
+    /// The model of every answer.
+    pub(crate) const USUAL: Self = StiffenerModel::Tied { fineness: 1.0 };
+}
+
 /// What is built, and the places at which there are nodes.
 struct Plan<'a> {
     axle: &'a Axle,
     places: Vec<Place>,
     vehicle_body: VehicleBody,
-    /// Stiffeners with the pieces of their welds where they are beams of their own; none where they are one section
-    /// with the axle.
-    tied: Option<Vec<(&'a Stiffener, &'a SeatedBar, Vec<WeldPiece>)>>,
+    stiffeners: StiffenerModel,
+    /// Stiffeners that are beams of their own.
+    tied: Vec<TiedPlan<'a>>,
+}
+
+/// A stiffener that is a beam of its own, with the pieces of its weld.
+struct TiedPlan<'a> {
+    stiffener: &'a Stiffener,
+    bar: SeatedBar,
+    weld: Vec<WeldPiece>,
+}
+
+impl<'a> Plan<'a> {
+    /// Nodes at some places, and where the welds of tied stiffeners are held.
+    fn of(
+        axle: &'a Axle,
+        vehicle_body: VehicleBody,
+        (stiffeners, places): (StiffenerModel, Vec<Place>),
+    ) -> Result<Self, AxleError> {
+        let StiffenerModel::Tied { fineness } = stiffeners else {
+            return Ok(Plan { axle, places, vehicle_body, stiffeners, tied: Vec::new() });
+        };
+        let bars = axle.stiffeners.iter().zip(SeatedBar::each(axle)?);
+        let tied: Vec<TiedPlan> = bars
+            .map(|(stiffener, bar)| {
+                let weld = pieces(axle, stiffener, &bar, fineness);
+                TiedPlan { stiffener, bar, weld }
+            })
+            .collect();
+        let welds = tied.iter().flat_map(|own| &own.weld).map(|piece| piece.y);
+        let places = places_with_welds(places, welds);
+        Ok(Plan { axle, places, vehicle_body, stiffeners, tied })
+    }
 }
 
 /// What the vehicle body does.
@@ -113,28 +209,22 @@ impl Frame {
         vehicle_body: VehicleBody,
         rates: &BearingRates,
     ) -> Result<Frame, AxleError> {
-        Frame::built(Plan { axle, places: places(axle), vehicle_body, tied: None }, rates)
+        Frame::fine(axle, vehicle_body, (rates, f64::INFINITY))
     }
 
-    /// The same without bearings of its own choice, its elements no longer than `longest` (m).
+    /// The same with elements no longer than `longest` (m).
     pub(crate) fn fine(
         axle: &Axle,
         vehicle_body: VehicleBody,
         (rates, longest): (&BearingRates, f64),
     ) -> Result<Frame, AxleError> {
-        Frame::built(Plan { axle, places: fine_places(axle, longest), vehicle_body, tied: None }, rates)
+        let stations = fine_places(axle, longest);
+        Frame::built(Plan::of(axle, vehicle_body, (StiffenerModel::USUAL, stations))?, rates)
     }
 
-    /// Builds the model with each stiffener a beam of its own, tied by its weld; the body rests and bearings have
-    /// no play.
-    ///
-    /// - `bars`: the stiffeners of this axle, whatever their welds
-    /// - `fineness`: as of [`pieces`]
-    pub(crate) fn tied(axle: &Axle, bars: &[SeatedBar], fineness: f64) -> Result<Frame, AxleError> {
-        let each = axle.stiffeners.iter().zip(bars);
-        let tied: Vec<_> = each.map(|(one, bar)| (one, bar, pieces(axle, one, bar, fineness))).collect();
-        let places = places_with_welds(axle, tied.iter().flat_map(|(.., weld)| weld).map(|piece| piece.y));
-        let plan = Plan { axle, places, vehicle_body: VehicleBody::AtRest, tied: Some(tied) };
+    /// Builds the model with its stiffeners in a given way; the body rests and bearings have no play.
+    pub(crate) fn with_stiffeners(axle: &Axle, stiffeners: StiffenerModel) -> Result<Frame, AxleError> {
+        let plan = Plan::of(axle, VehicleBody::AtRest, (stiffeners, places(axle)))?;
         Frame::built(plan, &BearingRates::tight(axle))
     }
 
@@ -145,8 +235,8 @@ impl Frame {
             right: WallAtSeat::of(plan.axle, Side::Right)?,
         };
         let Nodes { line, beside, hubs, body } = add_nodes(&plan, &mut structure);
-        let stretches = add_stretches(&plan, &walls, &line, &mut structure)?;
-        let tied = tie_stiffeners(&plan, &line, &beside, &mut structure)?;
+        let mut stretches = add_stretches(&plan, &walls, &line, &mut structure)?;
+        let tied = tie_stiffeners(&plan, (&line, &beside), &mut stretches, &mut structure)?;
         let Plan { axle, places, .. } = plan;
         // Where places are merged, what acts beside one does so on an arm.
         let on_line = |y: f64| {
@@ -199,6 +289,32 @@ impl Frame {
         })
     }
 
+    /// Every beam of axle and stiffeners.
+    pub(crate) fn beams(&self) -> impl Iterator<Item = BeamId> {
+        let bars = self.tied.iter().flat_map(|tied| &tied.beams).map(|bar| bar.beam);
+        self.stretches.iter().map(|stretch| stretch.beam).chain(bars)
+    }
+
+    /// Every spring between a stiffener and the axle.
+    pub(crate) fn welds(&self) -> impl Iterator<Item = SpringId> {
+        self.tied.iter().flat_map(|tied| tied.springs.iter().copied())
+    }
+
+    /// The places at which results are given, with their nodes, from right to left.
+    pub(crate) fn stations(&self) -> impl DoubleEndedIterator<Item = (&Place, NodeId)> {
+        self.places.iter().zip(self.line.iter().copied()).filter(|(place, _)| place.is_station())
+    }
+
+    /// Of each place the number of its station, counted from the left; none where there is no station.
+    pub(crate) fn station_numbers(&self) -> Vec<Option<usize>> {
+        let mut left = self.stations().count();
+        let mut number = |place: &Place| {
+            left -= usize::from(place.is_station());
+            place.is_station().then_some(left)
+        };
+        self.places.iter().map(&mut number).collect()
+    }
+
     /// The spring of a bearing.
     pub(crate) fn bearing(&self, side: Side, place: BearingPlace) -> SpringId {
         match place {
@@ -225,8 +341,7 @@ struct Nodes {
 fn add_nodes(plan: &Plan, structure: &mut Structure) -> Nodes {
     let Plan { axle, places, vehicle_body, .. } = plan;
     let mut body = None;
-    let tied = plan.tied.iter().flatten();
-    let reaches: Vec<_> = tied.map(|(stiffener, ..)| reach(places, stiffener)).collect();
+    let reaches: Vec<_> = plan.tied.iter().map(|own| reach(places, own.stiffener)).collect();
     let mut beside = vec![Vec::new(); reaches.len()];
     let centre = nearest(places, 0.0);
     let mut line = Vec::with_capacity(places.len());
@@ -268,15 +383,15 @@ fn add_stretches(
     for (ends, nodes) in places.windows(2).zip(line.windows(2)) {
         let (start_y, end_y) = (ends[0].y, ends[1].y);
         let piece = piece_at(axle, 0.5 * (start_y + end_y));
-        let stiffened = match plan.tied {
-            None => stiffened(axle, (start_y, end_y))?,
-            Some(_) => None,
+        let stiffened = match plan.stiffeners {
+            StiffenerModel::OneSection => stiffened(axle, (start_y, end_y))?,
+            StiffenerModel::Tied { .. } => None,
         };
         if let Some(stiffened) = stiffened {
             let beam = stiffened_beam(axle, &piece, (start_y, end_y), (&stiffened, nodes))?;
             let beam = structure.add_beam(beam)?;
-            let (start, end, stiffened) = (nodes[0], nodes[1], Some(stiffened));
-            stretches.push(Stretch { beam, start, end, start_y, end_y, piece, stiffened });
+            let (start, end, stiffened, bars) = (nodes[0], nodes[1], Some(stiffened), Vec::new());
+            stretches.push(Stretch { beam, start, end, start_y, end_y, piece, stiffened, bars });
             continue;
         }
         let share = clamped_share(axle, walls, start_y, end_y);
@@ -288,25 +403,33 @@ fn add_stretches(
             .with_mass(mass)
             .with_inertia(rotary_inertia(axle, &piece, 0.5 * (near + far)));
         let beam = structure.add_beam(beam)?;
-        let (start, end) = (nodes[0], nodes[1]);
-        stretches.push(Stretch { beam, start, end, start_y, end_y, piece, stiffened: None });
+        let (start, end, bars) = (nodes[0], nodes[1], Vec::new());
+        stretches.push(Stretch { beam, start, end, start_y, end_y, piece, stiffened: None, bars });
     }
     Ok(stretches)
 }
 
+/// Puts the stiffeners beside the axle's line, and their beams beside its stretches.
 fn tie_stiffeners(
     plan: &Plan,
-    line: &[NodeId],
-    beside: &[Vec<NodeId>],
+    (line, beside): (&[NodeId], &[Vec<NodeId>]),
+    stretches: &mut [Stretch],
     structure: &mut Structure,
 ) -> Result<Vec<TiedStiffener>, AxleError> {
-    let each = plan.tied.iter().flatten().zip(beside);
-    let tied = each.map(|((stiffener, bar, weld), own)| {
+    let mut all = Vec::with_capacity(plan.tied.len());
+    for (TiedPlan { stiffener, bar, weld }, own) in plan.tied.iter().zip(beside) {
         let reach = reach(&plan.places, stiffener);
+        let first = *reach.start();
         let beside = Beside { places: &plan.places[reach.clone()], own, line: &line[reach], weld };
-        tie(stiffener, bar, &beside, structure)
-    });
-    tied.collect()
+        let tied = tie(stiffener, bar, &beside, structure)?;
+        for (own, stretch) in tied.beams.iter().zip(&mut stretches[first..]) {
+            let line = bar.line(own.beam, (own.start_y, own.end_y));
+            let seated = Arc::clone(bar.seated(0.5 * (own.start_y + own.end_y)));
+            stretch.bars.push(BarBeam { line, seated });
+        }
+        all.push(tied);
+    }
+    Ok(all)
 }
 
 /// Mass moments of inertia per length about the beam's axes Y, Z, X, in the middle of a stretch.
@@ -430,10 +553,8 @@ mod tests {
         ] {
             let mut axle = loose_seats(vec![Stiffener { end, ..tent() }]);
             axle.stations.push(crate::UserStation { name: "in the run-out".into(), y: 0.31 });
-            let bars = SeatedBar::each(&axle).unwrap();
-            let one_section = Frame::of(&axle, VehicleBody::AtRest).unwrap();
-            let tied = Frame::tied(&axle, &bars, 1.0).unwrap();
-            for frame in [one_section, tied] {
+            for stiffeners in [StiffenerModel::USUAL, StiffenerModel::OneSection] {
+                let frame = Frame::with_stiffeners(&axle, stiffeners).unwrap();
                 let (acting, reported) = (frame.structure.mass(), axle.unsprung_mass());
                 assert!((acting / reported - 1.0).abs() < 1e-9, "{end:?}: {acting} kg, not {reported} kg");
             }

@@ -63,7 +63,7 @@ impl RideShape {
         };
         RideShape {
             sample,
-            line: model.frame.line.iter().rev().map(|node| rise(*node)).collect(),
+            line: model.frame.stations().rev().map(|(_, node)| rise(node)).collect(),
             hubs: Sides::each(|side: Side| rise(*model.frame.hubs.of(side))),
             body: rise(model.body),
         }

@@ -40,6 +40,7 @@ pub mod outcome;
 mod own_loads;
 mod peak_ground;
 mod preheat;
+mod recent;
 mod response;
 mod response_outcome;
 mod response_warnings;
@@ -130,11 +131,11 @@ pub use side::{Side, Sides};
 pub use spectrum::{Band, Spectrum};
 pub use spectrum_peaks::SpectrumPeak;
 pub use stiffened::StiffenedSection;
-pub use stiffened_stretch::StiffenedStretch;
+pub use stiffened_stretch::{StiffenedStretch, StretchStress};
 pub use stiffener::{Seated, Stiffener, StiffenerEnd, StiffenerWeld, WeldPattern};
 pub use stiffener_form::{Attitude, StiffenerForm, sleeve};
-pub use stiffening::{TiedAnswer, tied_answer};
-pub use stiffening_outcome::{AxialForce, StiffenerOutcome, StiffeningOutcome, WeldForce};
+pub use stiffening::composite_camber_change;
+pub use stiffening_outcome::{AxialForce, PlacedStress, StiffenerOutcome, StiffeningOutcome, WeldForce};
 pub use strength::{
     Governing, PlacedCheck, StrengthAsk, StrengthCase, StrengthOutcome, StrengthRules, strength,
 };

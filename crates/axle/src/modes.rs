@@ -179,7 +179,7 @@ impl<'a> Standing<'a> {
         let (strain, motion) = (self.strain(mode), self.motion(mode));
         let hubs = Sides::each(|side| motion_of(*self.model.frame.hubs.of(side)));
         let in_phase = |freedom: usize| hubs.left[freedom] * hubs.right[freedom] >= 0.0;
-        let places = self.model.frame.places.iter().zip(&self.model.frame.line).rev();
+        let stations = self.model.frame.stations().rev();
         let body = motion_of(self.model.body);
         ModeOutcome {
             name: names.name(&strain, &motion, in_phase, body[2].abs() >= body[RX].abs()),
@@ -189,7 +189,7 @@ impl<'a> Standing<'a> {
             residual: mode.residual,
             strain,
             motion,
-            shape: places.map(|(place, node)| ShapePoint { y: place.y, motion: motion_of(*node) }).collect(),
+            shape: stations.map(|(place, node)| ShapePoint { y: place.y, motion: motion_of(node) }).collect(),
             camber: Sides::each(|side| -side.sign() * hubs.of(side)[RX]),
             body: [body[2], body[RX]],
         }
@@ -213,9 +213,10 @@ impl<'a> Standing<'a> {
         let structure = &self.model.frame.structure;
         let spring = |spring: SpringId| mode.strain_share_of_spring(structure, spring);
         let both = |springs: &Sides<SpringId>| spring(springs.left) + spring(springs.right);
-        let stretches = self.model.frame.stretches.iter();
+        let beams =
+            self.model.frame.beams().map(|beam| mode.strain_share_of_beam(structure, beam)).sum::<f64>();
         Strain {
-            beam: stretches.map(|stretch| mode.strain_share_of_beam(structure, stretch.beam)).sum(),
+            beam: beams + self.model.frame.welds().map(spring).sum::<f64>(),
             // What the sprung weight gives back as the body rolls, the seats have to hold.
             seats: both(&self.model.frame.seats) + spring(self.model.weight_above),
             bearings: both(&self.model.frame.inner_bearings)

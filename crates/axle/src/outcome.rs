@@ -112,9 +112,9 @@ pub struct ContactOutcome {
 /// Camber change by source, rad.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct CamberSplit {
-    /// Bending (and twist and stretch) of tube, housing and spindle.
+    /// Bending (and twist and stretch) of tube, housing, spindle and stiffeners.
     pub bending: f64,
-    /// Transverse shear of the same.
+    /// Transverse shear of the same, and what the welds of stiffeners slip: shear between parts that bend together.
     pub shear: f64,
     /// Seats: arms, spring packs, bushes, and the wall under them.
     pub seat: f64,
@@ -177,8 +177,10 @@ pub struct StationOutcome {
     pub y: f64,
     /// Displacement: ux, uy, uz (m), rx, ry, rz (rad), in the frame of the vehicle body.
     pub displacement: [f64; 6],
-    /// Resultants; where one jumps, the side with the larger bending moment.
+    /// Resultants of axle and stiffeners; where one jumps, the side with the larger bending moment.
     pub resultants: Resultants,
+    /// What the axle carries of them itself, without its stiffeners.
+    pub axle_resultants: Resultants,
     /// Fibre stress of largest magnitude, signed, Pa; zero where there is no beam (hubs, tire contacts).
     pub stress: f64,
 }
@@ -201,6 +203,18 @@ pub struct Resultants {
 }
 
 impl Resultants {
+    /// These resultants and others about the same point.
+    pub(crate) fn plus(&self, other: &Resultants) -> Resultants {
+        Resultants {
+            axial: self.axial + other.axial,
+            shear_x: self.shear_x + other.shear_x,
+            shear_z: self.shear_z + other.shear_z,
+            moment_x: self.moment_x + other.moment_x,
+            moment_z: self.moment_z + other.moment_z,
+            torsion: self.torsion + other.torsion,
+        }
+    }
+
     /// The same resultants, given about axes that are turned by an angle (rad) from X, counter-clockwise in (x, z),
     /// about X and Z.
     pub(crate) fn turned(&self, angle: f64) -> Resultants {

@@ -4,7 +4,7 @@ use std::borrow::Cow;
 
 use axlebow_fe::{NodeId, State};
 
-use crate::along::{resultants, stress};
+use crate::along::{Cut, cut_through};
 use crate::bearing_play::BearingPlace;
 use crate::flex::StaticDesign;
 use crate::frame::Stretch;
@@ -126,41 +126,37 @@ pub(crate) fn stations(
 fn line_stations(design: &StaticDesign, state: &State, levelled: &Levelled) -> Vec<StationOutcome> {
     let frame = &design.frame;
     let mut stations = Vec::new();
-    for (i, place) in frame.places.iter().enumerate() {
+    for (i, place) in frame.places.iter().enumerate().filter(|(_, place)| place.is_station()) {
         let right = i.checked_sub(1).and_then(|before| frame.stretches.get(before));
         let left = frame.stretches.get(i);
-        let (resultants, stress) = governing(design, state, [right, left], place.y);
+        let Cut { whole: resultants, axle: axle_resultants, stress } =
+            governing(design, state, [right, left], place.y);
         let displacement = levelled.taken_out(state.motion(frame.line[i]), place.y, 0.0);
         for name in place.names() {
-            let name = name.clone().into_owned();
-            stations.push(StationOutcome { name, y: place.y, displacement, resultants, stress });
+            let (name, y) = (name.clone().into_owned(), place.y);
+            stations.push(StationOutcome { name, y, displacement, resultants, axle_resultants, stress });
         }
     }
     stations
 }
 
-/// Resultants at a place, and the stress of larger magnitude of both its sides. Of the two sides the one with
+/// The cut at a place, with the stress of larger magnitude of both its sides. Of the two sides the one with
 /// the larger bending moment counts, as at a seat; where the moment does not jump, the inboard side.
-fn governing(
-    design: &StaticDesign,
-    state: &State,
-    [right, left]: [Option<&Stretch>; 2],
-    y: f64,
-) -> (Resultants, f64) {
+fn governing(design: &StaticDesign, state: &State, [right, left]: [Option<&Stretch>; 2], y: f64) -> Cut {
     let side = |stretch: &Stretch| {
-        let force = resultants(stretch, &state.beam_forces(stretch.beam).at(y - stretch.start_y));
-        (force, stress(design.axle, stretch, y, &force))
+        cut_through(design.axle, stretch, y, |beam| state.beam_forces(beam).at(y - stretch.start_y))
     };
     let (inboard, outboard) = if y < 0.0 { (left, right) } else { (right, left) };
     let (Some(inboard), Some(outboard)) = (inboard.map(side), outboard.map(side)) else {
         return inboard.or(outboard).map(side).unwrap_or_default();
     };
-    let stress = if outboard.1.abs() > inboard.1.abs() { outboard.1 } else { inboard.1 };
+    let stress = if outboard.stress.abs() > inboard.stress.abs() { outboard.stress } else { inboard.stress };
     let moment = |force: &Resultants| force.moment_x.hypot(force.moment_z);
     // Rounding of a moment is far below a millionth of the forces' moment over a metre.
-    let rounding = 1e-6 * (moment(&inboard.0) + inboard.0.shear_z.abs() + outboard.0.shear_z.abs());
-    let jumps = moment(&outboard.0) > moment(&inboard.0) + rounding;
-    (if jumps { outboard.0 } else { inboard.0 }, stress)
+    let shears = inboard.whole.shear_z.abs() + outboard.whole.shear_z.abs();
+    let rounding = 1e-6 * (moment(&inboard.whole) + shears);
+    let jumps = moment(&outboard.whole) > moment(&inboard.whole) + rounding;
+    Cut { stress, ..if jumps { outboard } else { inboard } }
 }
 
 /// The hub and its tire contacts: what the hub carries across a cut outboard of it.
@@ -196,7 +192,8 @@ fn wheel_stations(
 }
 
 fn bare_station(name: &str, y: f64, displacement: [f64; 6], resultants: Resultants) -> StationOutcome {
-    StationOutcome { name: Cow::from(name).into_owned(), y, displacement, resultants, stress: 0.0 }
+    let name = Cow::from(name).into_owned();
+    StationOutcome { name, y, displacement, resultants, axle_resultants: resultants, stress: 0.0 }
 }
 
 /// Resultants on the face with outward normal +Y that the forces outboard of a cut put on the axle: outboard

@@ -3,11 +3,10 @@
 //! Camber, toe, roll, and the mean stress and stress gradients of every place are each a row over the freedoms, or
 //! over the shapes of a reduced basis; the stress itself follows from the last three.
 
-use axlebow_fe::{Attachment, Direction, MotionReader, ReducedBasis};
+use axlebow_fe::{Attachment, BeamForces, Direction, MotionReader, ReducedBasis};
 
-use crate::along;
 use crate::frame::Stretch;
-use crate::stressed_section::StressedSection;
+use crate::stressed_section::{StressedMember, StressedSection};
 use crate::vibration::VibrationModel;
 use crate::{Side, Sides};
 
@@ -28,14 +27,14 @@ pub(crate) struct Readings {
     pub toe: Sides<Direction>,
     /// Roll of the line through the hubs, rad.
     pub roll: Direction,
-    /// Ends of all stretches of the axle line, from right to left.
+    /// Axle and stiffeners on both sides of every station, from right to left.
     pub fibres: Vec<Fibres>,
 }
 
-/// Fibre stress at one end of a stretch.
+/// Fibre stress of axle or stiffener at one end of a stretch.
 #[derive(Debug, Clone)]
 pub(crate) struct Fibres {
-    /// Number of its place, counted from the left.
+    /// Number of its station, counted from the left.
     pub place: usize,
     pub section: StressedSection,
     /// Mean stress and its gradients along X and Z; none where it is nothing beside the others.
@@ -63,12 +62,16 @@ impl Readings {
         let ahead = |side: Side| hub(side, 0, -side.sign() / distance);
         let turn = sum(&[ahead(Side::Left), ahead(Side::Right)]);
         let toe = Sides::each(|side| sum(&[hub(side, RZ, -side.sign()), scaled(&turn, side.sign())]));
-        let last = model.frame.places.len() - 1;
+        let stations = &model.frame.station_numbers();
         let ends = model.frame.stretches.iter().enumerate().flat_map(|(i, stretch)| {
-            let at = |place: usize, y: f64| Fibres::at(model, &reader, (stretch, y), last - place);
-            [at(i, stretch.start_y), at(i + 1, stretch.end_y)]
+            let ends = [(i, stretch.start_y), (i + 1, stretch.end_y)].into_iter();
+            ends.filter_map(move |(place, y)| Some((stretch, y, stations[place]?)))
         });
-        Readings { order: reader.order(), camber, toe, roll, fibres: ends.collect() }
+        let fibres = ends.flat_map(|(stretch, y, place)| {
+            let members = StressedMember::each(model.axle, stretch, y);
+            members.map(|member| Fibres::at(&reader, member, (stretch, y), place)).collect::<Vec<_>>()
+        });
+        Readings { order: reader.order(), camber, toe, roll, fibres: fibres.collect() }
     }
 
     /// The same readings over the shapes of a basis.
@@ -81,13 +84,15 @@ impl Readings {
 }
 
 impl Fibres {
-    fn at(model: &VibrationModel, reader: &MotionReader, at: (&Stretch, f64), place: usize) -> Self {
-        let (stretch, y) = at;
-        let section = StressedSection::at(model.axle, stretch, y);
-        let rows = reader.beam_readings(stretch.beam, |forces| {
-            section.terms(&along::resultants(stretch, &forces.at(y - stretch.start_y)))
-        });
-        Fibres { place, section, rows: rows.map(Some) }
+    fn at(
+        reader: &MotionReader,
+        member: StressedMember,
+        (stretch, y): (&Stretch, f64),
+        place: usize,
+    ) -> Self {
+        let terms = |forces: &BeamForces| member.terms(&forces.at(y - stretch.start_y));
+        let rows = reader.beam_readings(member.line.beam, terms);
+        Fibres { place, section: member.section, rows: rows.map(Some) }
     }
 
     /// Over the shapes of a basis, without rows of mere rounding.

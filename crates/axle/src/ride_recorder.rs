@@ -52,12 +52,12 @@ impl<'a> Recorder<'a> {
         (moving, parts): (&'a Moving, &'a [RidePart]),
         (ride, steps): (&'a Ride, usize),
     ) -> Self {
-        let places = model.frame.places.iter().rev();
-        let kept = if ride.keep.stresses { places.len() } else { 0 };
+        let stations = || model.frame.stations().rev();
+        let kept = if ride.keep.stresses { stations().count() } else { 0 };
         let stop = |side: Side| model.axle.seats.of(side).bump_stop.map(|_| StopHits::default());
         let recorded = Recorded {
             history: RideHistory::with_room(steps + 1, kept),
-            peaks: places.map(|place| StationPeak::none(place.name().as_ref(), place.y)).collect(),
+            peaks: stations().map(|(place, _)| StationPeak::none(place.name().as_ref(), place.y)).collect(),
             at_rest: None,
             peak_camber: Sides::default(),
             stops: Sides::each(stop),

@@ -38,11 +38,18 @@ impl SplitReadings {
     ) -> Self {
         let unit = units.state(side);
         let (mut bending, mut shear) = (Vec::new(), Vec::new());
-        for (moving, held) in model.frame.stretches.iter().zip(&design.frame.stretches) {
+        for (moving, held) in model.frame.beams().zip(design.frame.beams()) {
             let [bent, sheared] =
-                reader.beam_readings(moving.beam, |forces| unit.beam_work_on(forces, held.beam).into());
+                reader.beam_readings(moving, |forces| unit.beam_work_on(forces, held).into());
             bending.push(bent);
             shear.push(sheared);
+        }
+        for (moving, held) in model.frame.welds().zip(design.frame.welds()) {
+            let force = unit.spring_force(held);
+            let [slip] = reader.spring_readings(moving, |deformation, _| {
+                [force.iter().zip(deformation).map(|(f, d)| f * d).sum()]
+            });
+            shear.push(slip);
         }
         let (mut seats, mut walls) = (Vec::new(), Vec::new());
         for end in Side::BOTH {

@@ -3,12 +3,10 @@
 //! How a shape comes to rest, what it overlaps and what cell it closes takes longer than the axle's whole answer,
 //! and depends on the profile alone, which is the same all along a tube and in most designs of a sweep.
 
-use std::cell::RefCell;
-use std::rc::Rc;
-
 use axlebow_sections::{Composite, Material, Part, Profile, SectionProperties};
 
 use crate::frame::piece_at;
+use crate::recent::Recent;
 use crate::stiffener::{Seated, Stiffener};
 use crate::stiffener_torsion::{shear_centre, torsion_gain};
 use crate::{Axle, AxleError, StiffenedSection};
@@ -16,12 +14,8 @@ use crate::{Axle, AxleError, StiffenedSection};
 /// Least share of a modulus that still is one.
 const LEAST_SHARE: f64 = 1e-9;
 
-/// Sections that a thread remembers: those of an axle with several stiffeners on several profiles.
-const REMEMBERED: usize = 32;
-
 thread_local! {
-    /// The sections used last, the newest first.
-    static RECENT: RefCell<Vec<Rc<SeatedSection>>> = const { RefCell::new(Vec::new()) };
+    static RECENT: Recent<SeatedSection> = const { Recent::new() };
 }
 
 /// The section at a position (m) with what the ends of its stiffeners leave there; none where the axle is bare.
@@ -46,20 +40,14 @@ pub(crate) fn section_with(
     let stiffeners: Vec<&Stiffener> = present.iter().map(|(stiffener, _)| *stiffener).collect();
     let shares: Vec<f64> = present.iter().map(|(_, share)| *share).collect();
     let wall = Bare::at(axle, y);
-    let found = RECENT.with_borrow(|recent| recent.iter().find(|one| one.is(&wall, &stiffeners)).cloned());
-    if let Some(seated) = found {
-        return seated.section(&shares);
-    }
-    let seated = Rc::new(SeatedSection::of(wall, &stiffeners)?);
-    RECENT.with_borrow_mut(|recent| {
-        recent.truncate(REMEMBERED - 1);
-        recent.insert(0, Rc::clone(&seated));
-    });
+    let is = |one: &SeatedSection| one.is(&wall, &stiffeners);
+    let seated =
+        RECENT.with(|recent| recent.found_or_made(is, || SeatedSection::of(wall.clone(), &stiffeners)))?;
     seated.section(&shares)
 }
 
 /// The axle without its stiffeners.
-#[derive(Debug, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 struct Bare {
     called: &'static str,
     profile: Profile,

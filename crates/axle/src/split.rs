@@ -4,8 +4,9 @@
 //! it is the work of a unit couple at that hub and an opposite pair of forces at both. That load is in
 //! balance by itself. Its force field in every part, times the part's real deformation, summed over the
 //! parts, is the camber change:
-//! `θ = Σ ∫ m·M/EI + Σ ∫ v·V/κGA + Σ seats f·δ + Σ bearings f·(δ − g) + Σ bearings f·g`,
-//! where g is what a hub takes up of its bearing's play.
+//! `θ = Σ ∫ m·M/EI + Σ ∫ v·V/κGA + Σ welds f·δ + Σ seats f·δ + Σ bearings f·(δ − g) + Σ bearings f·g`,
+//! where g is what a hub takes up of its bearing's play. Beams are those of the axle and of its stiffeners; what the
+//! welds between them slip counts as shear.
 //! Because the field is the elastic answer of the same structure, a part's term is also what the camber
 //! change would lose, to first order, were the part stiffer in proportion: −∂θ/∂ln k.
 
@@ -43,10 +44,10 @@ impl<'a> CamberUnits<'a> {
     ) -> Sides<CamberSplit> {
         let frame = &design.frame;
         let mut splits = Sides::<CamberSplit>::default();
-        for stretch in &frame.stretches {
-            let carried = real.beam_forces(stretch.beam);
+        for beam in frame.beams() {
+            let carried = real.beam_forces(beam);
             for side in Side::BOTH {
-                let (bending, shear) = self.states.of(side).beam_work_on(&carried, stretch.beam);
+                let (bending, shear) = self.states.of(side).beam_work_on(&carried, beam);
                 let split = splits.of_mut(side);
                 split.bending += bending;
                 split.shear += shear;
@@ -76,6 +77,7 @@ impl<'a> CamberUnits<'a> {
 
     fn add_springs(&self, design: &StaticDesign, side: Side, real: &State, split: &mut CamberSplit) {
         let (unit, frame) = (self.states.of(side), &design.frame);
+        split.shear += frame.welds().map(|weld| unit.spring_work(real, weld)).sum::<f64>();
         for end in Side::BOTH {
             let seat = *frame.seats.of(end);
             split.seat += unit.spring_work(real, seat);

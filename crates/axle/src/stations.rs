@@ -52,15 +52,29 @@ pub(crate) fn is_standard_name(name: &str) -> bool {
         || change.iter().any(|prefix| name.starts_with(prefix))
 }
 
-/// A place on the axle line; several names may share it.
+/// A place on the axle line; several names may share it. One that only divides elements or holds a weld is no station.
 #[derive(Debug, Clone, PartialEq)]
 pub(crate) struct Place {
     pub y: f64,
     name: Cow<'static, str>,
     further_names: Vec<Cow<'static, str>>,
+    is_station: bool,
 }
 
 impl Place {
+    fn station(y: f64, name: Cow<'static, str>) -> Self {
+        Place { y, name, further_names: Vec::new(), is_station: true }
+    }
+
+    fn between_stations(y: f64) -> Self {
+        Place { y, name: "between stations".into(), further_names: Vec::new(), is_station: false }
+    }
+
+    /// Whether results are given there.
+    pub(crate) fn is_station(&self) -> bool {
+        self.is_station
+    }
+
     /// The name that comes first.
     pub(crate) fn name(&self) -> &Cow<'static, str> {
         &self.name
@@ -107,21 +121,29 @@ pub(crate) fn fine_places(axle: &Axle, longest: f64) -> Vec<Place> {
         // An element as long as the longest must not be cut by rounding.
         let parts = (length / longest - 1e-9).ceil().max(1.0);
         fine.push(pair[0].clone());
-        fine.extend((1..parts as usize).map(|part| Place {
-            y: pair[0].y + length * part as f64 / parts,
-            name: "between stations".into(),
-            further_names: Vec::new(),
-        }));
+        let between = |part: usize| pair[0].y + length * part as f64 / parts;
+        fine.extend((1..parts as usize).map(|part| Place::between_stations(between(part))));
     }
     fine.extend(coarse.last().cloned());
     fine
 }
 
-/// All places on the axle line, and further ones where a weld is held.
-pub(crate) fn places_with_welds(axle: &Axle, welds: impl Iterator<Item = f64>) -> Vec<Place> {
-    let mut named = named(axle);
-    named.extend(welds.map(|y| (y, "weld".into())));
-    merged(named)
+/// Some places, and further ones where a weld is held away from any of them.
+pub(crate) fn places_with_welds(mut places: Vec<Place>, welds: impl Iterator<Item = f64>) -> Vec<Place> {
+    let own = places.len();
+    for y in welds {
+        let near = &places[nearest(&places[..own], y)];
+        if (near.y - y).abs() >= SMALLEST_STEP {
+            places.push(Place::between_stations(y));
+        }
+    }
+    places[own..].sort_by(|a, b| a.y.total_cmp(&b.y));
+    // Welds of two stiffeners may be held at one place.
+    let mut held = places.split_off(own);
+    held.dedup_by(|b, a| b.y - a.y < SMALLEST_STEP);
+    places.extend(held);
+    places.sort_by(|a, b| a.y.total_cmp(&b.y));
+    places
 }
 
 fn named(axle: &Axle) -> Vec<(f64, Cow<'static, str>)> {
@@ -195,8 +217,8 @@ fn merged(mut named: Vec<(f64, Cow<'static, str>)>) -> Vec<Place> {
         let inboard = if y < 0.0 { places.front_mut() } else { places.back_mut() };
         match inboard {
             Some(place) if (y - place.y).abs() < SMALLEST_STEP => place.further_names.push(name),
-            _ if y < 0.0 => places.push_front(Place { y, name, further_names: Vec::new() }),
-            _ => places.push_back(Place { y, name, further_names: Vec::new() }),
+            _ if y < 0.0 => places.push_front(Place::station(y, name)),
+            _ => places.push_back(Place::station(y, name)),
         }
     }
     places.into()

@@ -1,10 +1,15 @@
 //! Where along the axle which stiffeners are welded on.
 
+use axlebow_sections::StressField;
+
+use crate::along::cut_through;
+use crate::flex::StaticDesign;
 use crate::seated_section::section_with;
 use crate::stations::merged_positions;
 use crate::stiffened::StiffenedSection;
 use crate::stiffener::Stiffener;
-use crate::{Axle, AxleError};
+use crate::stressed_section::StressedMember;
+use crate::{Axle, AxleError, LoadCase};
 
 /// A length of axle with the same stiffeners from end to end.
 #[derive(Debug, Clone, PartialEq)]
@@ -17,6 +22,37 @@ pub struct StiffenedStretch {
     pub stiffeners: Vec<String>,
     /// Section in its middle, the stiffeners whole.
     pub section: StiffenedSection,
+}
+
+/// Normal stress in a stretch where it is bent most.
+#[derive(Debug, Clone, PartialEq)]
+pub struct StretchStress {
+    /// Position, m.
+    pub y: f64,
+    /// Stress of each part: the axle, then its stiffeners as their welds tie them.
+    pub fields: Vec<StressField>,
+}
+
+impl StiffenedStretch {
+    /// Stress in a load case of its axle; none where no station divides the stretch.
+    ///
+    /// # Errors
+    /// As [`StaticDesign::case`].
+    pub fn stress(&self, axle: &Axle, case: &LoadCase) -> Result<Option<StretchStress>, AxleError> {
+        let design = StaticDesign::of(axle)?;
+        let (_, state) = design.loaded(case)?;
+        let inside = |y: f64| self.from < y && y < self.to;
+        let own = design.frame.stretches.iter().filter(|one| inside(0.5 * (one.start_y + one.end_y)));
+        let ends = own.flat_map(|stretch| [(stretch, stretch.start_y), (stretch, stretch.end_y)]);
+        let bent = ends.map(|(stretch, y)| {
+            let force = |beam| state.beam_forces(beam).at(y - stretch.start_y);
+            let whole = cut_through(axle, stretch, y, force).whole;
+            let members = StressedMember::each(axle, stretch, y);
+            let fields = members.map(|member| member.field(&force(member.line.beam))).collect();
+            (whole.moment_x.hypot(whole.moment_z), StretchStress { y, fields })
+        });
+        Ok(bent.max_by(|a, b| a.0.total_cmp(&b.0)).map(|(_, stress)| stress))
+    }
 }
 
 impl Axle {

@@ -3,7 +3,8 @@
 use std::f64::consts::{FRAC_PI_2, PI};
 
 use axlebow_sections::shape::{Angle, Channel, HalfPipe, Tee};
-use axlebow_sections::{Contour, Outline, Placement, Profile, RoundTube, Shape};
+use axlebow_sections::shear_coefficient::hollow_circle;
+use axlebow_sections::{Contour, Outline, Placement, Profile, RoundTube, SaintVenant, Shape};
 
 use crate::AxleError;
 
@@ -81,6 +82,7 @@ impl Attitude {
 pub struct StiffenerForm {
     /// What it is called in results, such as `angle, toes down`.
     pub called: String,
+    shape: Option<Shape>,
     outline: Outline,
     fit: Fit,
     plate: Plate,
@@ -203,8 +205,8 @@ impl StiffenerForm {
             }
             _ => Fit::Rests,
         };
-        let plate = Plate::of(shape, attitude);
-        Ok(StiffenerForm { called, outline: shape.outline()?.placed(&seated), fit, plate, cell })
+        let (outline, plate) = (shape.outline()?.placed(&seated), Plate::of(shape, attitude));
+        Ok(StiffenerForm { called, shape: Some(*shape), outline, fit, plate, cell })
     }
 
     /// A round tube about the axle's own.
@@ -215,13 +217,31 @@ impl StiffenerForm {
         let tube = RoundTube::new(bore + 2.0 * wall, wall)?;
         let (called, outline) = ("full sleeve".to_owned(), Profile::from(tube).outline());
         let (fit, plate) = (Fit::Round { bore }, Plate::lapped(wall));
-        Ok(StiffenerForm { called, outline, fit, plate, cell: None })
+        Ok(StiffenerForm { called, shape: None, outline, fit, plate, cell: None })
     }
 
     /// An outline of the user's, drawn where it lies: Z away from the axle, 0 at the outermost of its wall.
     pub fn of_outline(called: &str, outline: Outline) -> Self {
         let plate = Plate::of_outline(&outline);
-        StiffenerForm { called: called.to_owned(), outline, fit: Fit::Drawn, plate, cell: None }
+        StiffenerForm { called: called.to_owned(), shape: None, outline, fit: Fit::Drawn, plate, cell: None }
+    }
+
+    /// Shares of its area that carry a shear force along its stiff axis and across it; by triangles for an outline.
+    ///
+    /// # Errors
+    /// Those of [`Shape::shear_coefficients`] and [`SaintVenant::of_outline`].
+    pub(crate) fn shear_coefficients(&self, poisson_ratio: f64) -> Result<[f64; 2], AxleError> {
+        if let Some(shape) = &self.shape {
+            return Ok(shape.shear_coefficients(poisson_ratio)?);
+        }
+        if let Fit::Round { bore } = self.fit {
+            let thickness = self.plate.thickness;
+            return Ok([hollow_circle(bore / (bore + 2.0 * thickness), poisson_ratio); 2]);
+        }
+        let turn = -self.outline.area_properties().principal_axes().angle;
+        let upright = self.outline.placed(&Placement { turn, x: 0.0, z: 0.0 });
+        let shear = SaintVenant::of_outline(&upright, poisson_ratio, 1.0)?;
+        Ok([shear.shear_coefficient_x, shear.shear_coefficient_z])
     }
 
     /// Whether it is a sleeve all round the tube.

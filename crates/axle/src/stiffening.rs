@@ -1,67 +1,54 @@
-//! Stiffeners tied by their welds, held against none at all and against one section with the axle.
+//! What stiffeners do, as their welds tie them: compared with none at all and with one section with the axle.
 
 use axlebow_fe::State;
 
-use crate::along::resultants;
+use crate::along::larger_stress;
 use crate::flex::StaticDesign;
-use crate::frame::Stretch;
+use crate::frame::{StiffenerModel, Stretch};
 use crate::load_case::LoadCase;
-use crate::outcome::{CaseOutcome, Warning, WheelOutcome};
-use crate::seated_bar::SeatedBar;
+use crate::outcome::{CaseOutcome, WheelOutcome};
 use crate::stiffener::{Stiffener, WeldPattern};
-use crate::stiffening_outcome::{AxialForce, StiffenerOutcome, StiffeningOutcome, WeldForce, working_length};
+use crate::stiffening_outcome::{
+    AxialForce, PlacedStress, StiffenerOutcome, StiffeningOutcome, WeldForce, working_length,
+};
+use crate::stressed_section::StressedMember;
 use crate::tied_stiffener::TiedStiffener;
 use crate::weld_line::weld_stiffness;
 use crate::{Axle, AxleError, Side, Sides};
 
-/// Share of the composite's help that may be lost before it is said why.
+/// Share of the help of full composite action that may be lost before it is said why.
 const LOSS_WORTH_A_WORD: f64 = 0.05;
 
-/// Sets in every case what the stiffeners do there; gives a warning where they help less than composite ones.
+/// Sets in every case what the stiffeners do there, and why where they do much less than full composite action would.
 ///
 /// # Errors
 /// As [`StaticDesign::case`].
 pub(crate) fn add_stiffening(
-    composite: &StaticDesign,
+    tied: &StaticDesign,
     cases: &[LoadCase],
     outcomes: &mut [CaseOutcome],
-) -> Result<Option<Warning>, AxleError> {
-    let axle = composite.axle;
+) -> Result<(), AxleError> {
+    let axle = tied.axle;
     if axle.stiffeners.is_empty() {
-        return Ok(None);
+        return Ok(());
     }
     let bare = Axle { stiffeners: Vec::new(), ..axle.clone() };
-    let bars = SeatedBar::each(axle)?;
-    let tied = StaticDesign::tied(axle, &bars, 1.0)?;
-    let models = Models { composite, bare: StaticDesign::of(&bare)?, tied };
+    let composite = StaticDesign::with_stiffeners(axle, StiffenerModel::OneSection)?;
+    let models = Models { tied, bare: StaticDesign::of(&bare)?, composite };
     for (case, outcome) in cases.iter().zip(&mut *outcomes) {
         outcome.stiffening = Some(models.outcome(case, &outcome.wheels)?);
     }
     let lost = |outcome: &CaseOutcome| outcome.stiffening.as_ref().map_or(0.0, StiffeningOutcome::help_lost);
-    let most = outcomes.iter().map(lost).fold(0.0, f64::max);
-    if most <= LOSS_WORTH_A_WORD {
-        return Ok(None);
+    if outcomes.iter().map(lost).fold(0.0, f64::max) <= LOSS_WORTH_A_WORD {
+        return Ok(());
     }
-    say_why((axle, &bars), cases, outcomes)?;
-    let text = format!(
-        "the stiffeners as their welds tie them give up to {:.0} % less help against camber change than one section \
-         with the axle would",
-        100.0 * most
-    );
-    Ok(Some(Warning { text, advice: ADVICE.to_owned() }))
+    say_why(axle, cases, outcomes)
 }
 
 /// Says why in every case in which enough of the help is lost.
-fn say_why(
-    (axle, bars): (&Axle, &[SeatedBar]),
-    cases: &[LoadCase],
-    outcomes: &mut [CaseOutcome],
-) -> Result<(), AxleError> {
+fn say_why(axle: &Axle, cases: &[LoadCase], outcomes: &mut [CaseOutcome]) -> Result<(), AxleError> {
     let [continuous, firm] = better_welds(axle);
-    let reasons = Reasons {
-        continuous: StaticDesign::tied(&continuous, bars, 1.0)?,
-        firm: StaticDesign::tied(&firm, bars, 1.0)?,
-    };
+    let reasons = Reasons { continuous: StaticDesign::of(&continuous)?, firm: StaticDesign::of(&firm)? };
     let stiffening = outcomes.iter_mut().filter_map(|outcome| outcome.stiffening.as_mut());
     for (case, stiffening) in cases.iter().zip(stiffening) {
         if stiffening.help_lost() > LOSS_WORTH_A_WORD {
@@ -71,49 +58,29 @@ fn say_why(
     Ok(())
 }
 
-/// What an axle does in one case with its stiffeners bars of their own that only their welds hold.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct TiedAnswer {
-    /// Camber change of each wheel, rad.
-    pub camber_change: Sides<f64>,
-    /// Greatest force per length of any weld, N/m.
-    pub weld_peak: f64,
-}
-
-/// The tied answer of an axle with stiffeners; none without.
+/// Camber change of each wheel (rad) in one case with axle and stiffeners one section, as if no weld gave way: the upper
+/// bound of what the stiffeners do; none without stiffeners.
 ///
 /// # Errors
 /// As [`StaticDesign::case`].
-pub fn tied_answer(axle: &Axle, case: &LoadCase) -> Result<Option<TiedAnswer>, AxleError> {
+pub fn composite_camber_change(axle: &Axle, case: &LoadCase) -> Result<Option<Sides<f64>>, AxleError> {
     if axle.stiffeners.is_empty() {
         return Ok(None);
     }
-    let design = StaticDesign::tied(axle, &SeatedBar::each(axle)?, 1.0)?;
-    let (_, state) = design.loaded(case)?;
-    let peaks = weld_peaks(&design, case)?;
-    Ok(Some(TiedAnswer {
-        camber_change: Sides::each(|side| design.hub_line(&state).camber_change(side)),
-        weld_peak: peaks.iter().map(WeldForce::magnitude).fold(0.0, f64::max),
-    }))
+    let design = StaticDesign::with_stiffeners(axle, StiffenerModel::OneSection)?;
+    camber_changes(&design, case).map(Some)
 }
-
-const ADVICE: &str = "go by the tied camber change; everything else of this run takes axle and stiffeners as one section, \
-     which is the most that they can do";
 
 /// The three models of one axle.
 struct Models<'a> {
-    composite: &'a StaticDesign<'a>,
+    tied: &'a StaticDesign<'a>,
     bare: StaticDesign<'a>,
-    tied: StaticDesign<'a>,
+    composite: StaticDesign<'a>,
 }
 
 impl Models<'_> {
-    fn outcome(
-        &self,
-        case: &LoadCase,
-        composite: &Sides<WheelOutcome>,
-    ) -> Result<StiffeningOutcome, AxleError> {
-        let axle = self.composite.axle;
+    fn outcome(&self, case: &LoadCase, wheels: &Sides<WheelOutcome>) -> Result<StiffeningOutcome, AxleError> {
+        let axle = self.tied.axle;
         let without = camber_changes(&self.bare, case)?;
         let (_, whole) = self.composite.loaded(case)?;
         let (_, tied) = self.tied.loaded(case)?;
@@ -121,16 +88,17 @@ impl Models<'_> {
         let side =
             if without.right.abs() > without.left.abs() * (1.0 + 1e-9) { Side::Right } else { Side::Left };
         let each = axle.stiffeners.iter().zip(&self.tied.frame.tied);
-        let each = each.map(|(stiffener, beams)| {
-            let axial = axial_forces(self.composite, (stiffener, beams), [&whole, &tied]);
-            outcome_of(stiffener, weld_forces(stiffener, beams, &tied), axial)
+        let each = each.enumerate().map(|(number, (stiffener, beams))| {
+            let axial = axial_forces(&self.composite, (stiffener, beams), [&whole, &tied]);
+            let peak_stress = peak_stress(self.tied, &tied, number);
+            outcome_of(stiffener, weld_forces(stiffener, beams, &tied), axial, peak_stress)
         });
         Ok(StiffeningOutcome {
             side,
             mass: axle.stiffeners.iter().map(Stiffener::mass).sum(),
             without: *without.of(side),
-            composite: composite.of(side).camber_change,
-            tied: self.tied.hub_line(&tied).camber_change(side),
+            composite: self.composite.hub_line(&whole).camber_change(side),
+            tied: wheels.of(side).camber_change,
             why: None,
             stiffeners: each.collect(),
         })
@@ -142,7 +110,31 @@ fn camber_changes(design: &StaticDesign, case: &LoadCase) -> Result<Sides<f64>, 
     Ok(Sides::each(|side| design.hub_line(&state).camber_change(side)))
 }
 
-fn outcome_of(stiffener: &Stiffener, weld: Vec<WeldForce>, axial: Vec<AxialForce>) -> StiffenerOutcome {
+/// Fibre stress of largest magnitude in the stiffener of a number, at the ends of its beams.
+fn peak_stress(design: &StaticDesign, state: &State, number: usize) -> PlacedStress {
+    let own: Vec<_> = design.frame.tied[number].beams.iter().map(|beam| beam.beam).collect();
+    let mut peak = PlacedStress::default();
+    for stretch in design.frame.stretches.iter().rev() {
+        for y in [stretch.end_y, stretch.start_y] {
+            let members = StressedMember::each(design.axle, stretch, y);
+            for member in members.filter(|member| own.contains(&member.line.beam)) {
+                let force = state.beam_forces(member.line.beam).at(y - stretch.start_y);
+                let stress = member.section.extreme_stress(member.terms(&force));
+                if larger_stress(peak.stress, stress) != peak.stress {
+                    peak = PlacedStress { y, stress };
+                }
+            }
+        }
+    }
+    peak
+}
+
+fn outcome_of(
+    stiffener: &Stiffener,
+    weld: Vec<WeldForce>,
+    axial: Vec<AxialForce>,
+    peak_stress: PlacedStress,
+) -> StiffenerOutcome {
     StiffenerOutcome {
         name: stiffener.name.clone(),
         called: stiffener.form.called.clone(),
@@ -152,6 +144,7 @@ fn outcome_of(stiffener: &Stiffener, weld: Vec<WeldForce>, axial: Vec<AxialForce
         weld,
         working_length: working_length(&axial),
         axial,
+        peak_stress,
     }
 }
 
@@ -162,11 +155,10 @@ fn peak(forces: &[WeldForce]) -> WeldForce {
     forces.iter().rev().fold(WeldForce::default(), larger)
 }
 
-/// The greatest force of each stiffener's weld in a case.
-pub(crate) fn weld_peaks(tied: &StaticDesign, case: &LoadCase) -> Result<Vec<WeldForce>, AxleError> {
-    let (_, state) = tied.loaded(case)?;
-    let each = tied.axle.stiffeners.iter().zip(&tied.frame.tied);
-    Ok(each.map(|(stiffener, beams)| peak(&weld_forces(stiffener, beams, &state))).collect())
+/// The greatest force of each stiffener's weld.
+pub(crate) fn weld_peaks(design: &StaticDesign, state: &State) -> Vec<WeldForce> {
+    let each = design.axle.stiffeners.iter().zip(&design.frame.tied);
+    each.map(|(stiffener, beams)| peak(&weld_forces(stiffener, beams, state))).collect()
 }
 
 fn weld_forces(stiffener: &Stiffener, tied: &TiedStiffener, state: &State) -> Vec<WeldForce> {
@@ -208,7 +200,7 @@ fn axial_in_section(stiffener: &Stiffener, stretch: &Stretch, whole: &State, y: 
     let section = &stretch.stiffened.as_ref()?.section;
     let number = section.composite.parts().iter().skip(1).position(|part| part.name == stiffener.name)? + 1;
     let area = section.composite.parts()[number].outline.area_properties();
-    let forces = resultants(stretch, &whole.beam_forces(stretch.beam).at(y - stretch.start_y));
+    let forces = stretch.line().resultants(&whole.beam_forces(stretch.beam).at(y - stretch.start_y));
     let field = section.stress_field(&forces);
     Some(area.area * section.composite.stress_in(number, &field).at(area.centroid))
 }
@@ -243,8 +235,8 @@ impl Reasons<'_> {
         let better = [with(&self.continuous)?, with(&self.firm)?];
         let (tied, composite) = (help(stiffening.tied), help(stiffening.composite));
         Ok(format!(
-            "tied by their welds the stiffeners take {tied:.4} deg of camber change away, {:.0} % less than the \
-             {composite:.4} deg of one section with the axle: {}",
+            "the stiffeners take {tied:.4} deg of camber change away, {:.0} % less than the {composite:.4} deg of \
+             full composite action: {}",
             100.0 * stiffening.help_lost(),
             reasons(stiffening, [tied, composite], better).join("; ")
         ))
@@ -291,14 +283,13 @@ mod tests {
 
     use crate::example::stiffening::{loose_seats, tent};
 
-    use super::{SeatedBar, StaticDesign, weld_forces};
+    use super::{StaticDesign, StiffenerModel, weld_forces};
     use crate::{Actions, LoadCase, Side};
 
     /// Camber change and greatest weld force along the axle.
     fn at_fineness(fineness: f64) -> [f64; 2] {
         let axle = loose_seats(vec![tent()]);
-        let bars = SeatedBar::each(&axle).unwrap();
-        let design = StaticDesign::tied(&axle, &bars, fineness).unwrap();
+        let design = StaticDesign::with_stiffeners(&axle, StiffenerModel::Tied { fineness }).unwrap();
         let actions = Actions { axle_load: 80e3, ..Actions::default() };
         let case = LoadCase { name: "load".into(), description: String::new(), dynamic_factor: 1.0, actions };
         let (_, state) = design.loaded(&case).unwrap();

@@ -2,8 +2,8 @@
 
 use crate::Side;
 
-/// What all stiffeners of an axle do in one case, by both models of them: one section with the axle over their
-/// length (composite), and beams of their own tied by their welds (tied).
+/// What all stiffeners of an axle do in one case: as their welds tie them (tied), which is the answer, and with full
+/// composite action (composite), one section with the axle over their length, which is the upper bound.
 #[derive(Debug, Clone, PartialEq)]
 pub struct StiffeningOutcome {
     /// The wheel whose camber changes more without stiffeners.
@@ -12,9 +12,9 @@ pub struct StiffeningOutcome {
     pub mass: f64,
     /// Camber change of that wheel without stiffeners, rad.
     pub without: f64,
-    /// The same with stiffeners that are one section with the axle: the most that they can do, rad.
+    /// The same with full composite action, the upper bound of what the stiffeners do, rad.
     pub composite: f64,
-    /// The same with stiffeners tied by their welds, rad.
+    /// The same with stiffeners as their welds tie them: that of the wheel's own outcome, rad.
     pub tied: f64,
     /// Why the tied stiffeners help less than composite ones; none where the help differs by less than 5 %.
     pub why: Option<String>,
@@ -62,6 +62,17 @@ pub struct StiffenerOutcome {
     pub axial: Vec<AxialForce>,
     /// Length over which its axial force is at least 95 % of the composite's, m.
     pub working_length: f64,
+    /// Its fibre stress of largest magnitude.
+    pub peak_stress: PlacedStress,
+}
+
+/// Stress at a place, tension positive.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct PlacedStress {
+    /// Position, m.
+    pub y: f64,
+    /// Pa.
+    pub stress: f64,
 }
 
 impl StiffenerOutcome {

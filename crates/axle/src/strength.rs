@@ -4,7 +4,7 @@
 //! One rule: a check whose limit is one of strength (stress, weld, class, buckling, clamp force) binds. An axle with one
 //! binding check past its limit fails, in whatever load case. Checks that only advise never do.
 
-use axlebow_sections::{ShearForces, StressField};
+use axlebow_sections::ShearForces;
 use axlebow_strength::{
     AllowableStress, Check, HeatAffectedZone, SectionStresses, Verdict, Wall, aisc_wall_check, en_wall_check,
     governing, gravest, stress_checks, walls,
@@ -15,7 +15,6 @@ use crate::outcome::{CaseOutcome, Resultants, StationOutcome, Warning};
 use crate::preheat::{Preheat, preheats};
 use crate::seat::Fixing;
 use crate::seat_strength::SeatStrength;
-use crate::seated_section::section_at;
 use crate::weld_strength::weld_checks;
 use crate::{Axle, AxleError, LoadCase, Side, flex};
 
@@ -182,11 +181,33 @@ fn strength_case(axle: &Axle, case: &CaseOutcome, ask: StrengthAsk) -> Result<St
     for station in &case.stations {
         checks.extend(station_checks(axle, station, ask)?);
     }
+    checks.extend(stiffener_checks(axle, case, ask)?);
     checks.extend(weld_checks(axle, case, ask)?);
     Ok(StrengthCase { name: case.name.clone(), description: case.description.clone(), checks })
 }
 
-/// Fibre, shear and equivalent stress at a station, each of the piece where it uses most of its limit.
+/// The fibre stress of every stiffener where it is largest, in steel that its weld has heated.
+fn stiffener_checks(
+    axle: &Axle,
+    case: &CaseOutcome,
+    ask: StrengthAsk,
+) -> Result<Vec<PlacedCheck>, AxleError> {
+    let outcomes = case.stiffening.iter().flat_map(|stiffening| &stiffening.stiffeners);
+    let mut checks = Vec::new();
+    for (stiffener, outcome) in axle.stiffeners.iter().zip(outcomes) {
+        let Some(yield_strength) = stiffener.material.yield_strength() else { continue };
+        let kept = ask.beside_weld(yield_strength)?.factor();
+        let allowable = AllowableStress::new(kept * yield_strength, ask.safety_factor)?;
+        let fibre = outcome.peak_stress.stress.abs();
+        let stresses = SectionStresses { fibre, shear: 0.0, equivalent: fibre };
+        let [fibre, ..] = stress_checks(&stresses, &allowable);
+        let check = if kept < 1.0 { fibre.in_heat_affected_zone() } else { fibre };
+        checks.push(PlacedCheck { place: stiffener.name.clone(), y: Some(outcome.peak_stress.y), check });
+    }
+    Ok(checks)
+}
+
+/// Fibre, shear and equivalent stress of the axle at a station, each of the piece where it uses most of its limit.
 fn station_checks(
     axle: &Axle,
     station: &StationOutcome,
@@ -229,35 +250,16 @@ fn piece_checks(
     let beside_weld = piece.part != Part::Spindle && is_welded(axle, station.y);
     let kept = if beside_weld { ask.beside_weld(yield_strength)?.factor() } else { 1.0 };
     let allowable = AllowableStress::new(kept * yield_strength, ask.safety_factor)?;
-    let Resultants { axial, shear_x, shear_z, moment_x, moment_z, torsion } = station.resultants;
-    let bare = properties.stress_field(axial, moment_x, moment_z);
-    let normal = stiffened_stress(axle, piece, station)?.unwrap_or(bare);
+    let Resultants { axial, shear_x, shear_z, moment_x, moment_z, torsion } = station.axle_resultants;
     let shear = ShearForces { shear_x, shear_z, torsion };
-    // Under a stiffener the fibre stress is that of the stiffened section, which the station knows.
-    let own = profile.fibre_stress(&properties, axial, moment_x, moment_z).0.abs();
-    let fibre = own.min(station.stress.abs());
+    let normal = properties.stress_field(axial, moment_x, moment_z);
     let stresses = SectionStresses {
-        fibre,
+        fibre: profile.fibre_stress(&properties, axial, moment_x, moment_z).0.abs(),
         shear: profile.transverse_shear_peak(shear_x, shear_z) + properties.torsion_shear_peak(torsion),
-        // A fibre of a stiffener, which is taken to carry no shear, may be stressed most.
-        equivalent: profile.equivalent_stress(&properties, &normal, &shear).max(fibre),
+        equivalent: profile.equivalent_stress(&properties, &normal, &shear),
     };
     let checks = stress_checks(&stresses, &allowable);
     Ok(checks.map(|check| if kept < 1.0 { check.in_heat_affected_zone() } else { check }).to_vec())
-}
-
-/// Normal stress in the section of axle and stiffeners at a station; none where the piece is bare on either side of it.
-fn stiffened_stress(
-    axle: &Axle,
-    piece: &Piece,
-    station: &StationOutcome,
-) -> Result<Option<StressField>, AxleError> {
-    let near = 0.5 * crate::SMALLEST_STEP;
-    let beside = [station.y - near, station.y + near];
-    let own = beside.into_iter().filter(|y| (piece.from..=piece.to).contains(&y.abs()));
-    let sections: Option<Vec<_>> = own.map(|y| section_at(axle, y)).collect::<Result<_, _>>()?;
-    let stressed = sections.iter().flatten().next();
-    Ok(stressed.map(|section| section.stress_field(&station.resultants)))
 }
 
 /// Whether the steel at a position was heated by the weld of a seat or of a stiffener, its ends and what lies between

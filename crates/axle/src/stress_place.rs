@@ -3,15 +3,17 @@
 use axlebow_fe::{BeamForces, Loads, State};
 
 use crate::Axle;
-use crate::along::{POINTS, peak_stress, resultants};
+use crate::along::{POINTS, peak_stress};
 use crate::frame::{Frame, Stretch};
 use crate::outcome::DiagramPoint;
-use crate::stressed_section::StressedSection;
+use crate::stressed_section::StressedMember;
 
-/// A point of a stretch, and whether tension or compression is read there.
+/// A point of the axle or of a stiffener in a stretch, and whether tension or compression is read there.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) struct StressPlace {
     stretch: usize,
+    /// 0 the axle, then the stiffeners beside it.
+    member: usize,
     /// Share of the stretch from its right end.
     share: f64,
     /// 1 for tension, −1 for compression.
@@ -20,13 +22,17 @@ pub(crate) struct StressPlace {
 
 impl StressPlace {
     /// Where the stress of a diagram is greatest.
-    pub(crate) fn of_peak(frame: &Frame, diagram: &[DiagramPoint]) -> Self {
+    pub(crate) fn of_peak((axle, frame): (&Axle, &Frame), state: &State, diagram: &[DiagramPoint]) -> Self {
         let peak = peak_stress(diagram);
         let found = diagram.iter().position(|point| *point == peak).unwrap_or(0);
         // A diagram runs from left to right, stretches and their shares from right to left.
         let stretch = frame.stretches.len() - 1 - found / POINTS;
         let share = 1.0 - (found % POINTS) as f64 / (POINTS - 1) as f64;
-        StressPlace { stretch, share, sign: 1_f64.copysign(peak.stress) }
+        let place = StressPlace { stretch, member: 0, share, sign: 1_f64.copysign(peak.stress) };
+        let members = 0..frame.stretches[stretch].lines().count();
+        let there = members.map(|member| StressPlace { member, ..place });
+        let stress = |place: &StressPlace| place.sign * place.stress(axle, frame, state);
+        there.reduce(|a, b| if stress(&b) > stress(&a) { b } else { a }).unwrap_or(place)
     }
 
     /// Position, m.
@@ -38,9 +44,9 @@ impl StressPlace {
     /// Stress there, Pa.
     pub(crate) fn stress(&self, axle: &Axle, frame: &Frame, state: &State) -> f64 {
         let stretch = &frame.stretches[self.stretch];
-        let section = StressedSection::at(axle, stretch, self.y(frame));
-        let terms = self.terms(&section, stretch, &state.beam_forces(stretch.beam));
-        section.extreme_stress_towards(self.sign, terms)
+        let member = self.member(axle, frame);
+        let terms = self.terms(&member, stretch, &state.beam_forces(member.line.beam));
+        member.section.extreme_stress_towards(self.sign, terms)
     }
 
     /// Adds the gradient of that stress with respect to the motions of the nodes: that of the fibre that is stressed most.
@@ -51,23 +57,28 @@ impl StressPlace {
         (loads, column): (&mut Loads, usize),
     ) {
         let stretch = &frame.stretches[self.stretch];
-        let section = StressedSection::at(axle, stretch, self.y(frame));
-        let terms = self.terms(&section, stretch, &state.beam_forces(stretch.beam));
-        let fibre = section.extreme_fibre_towards(self.sign, terms);
+        let member = self.member(axle, frame);
+        let terms = self.terms(&member, stretch, &state.beam_forces(member.line.beam));
+        let fibre = member.section.extreme_fibre_towards(self.sign, terms);
         let weights = std::array::from_fn(|i| {
             let mut start = [0.0; 6];
             start[i] = 1.0;
             let unit = BeamForces { start, line_load: [0.0; 3] };
-            fibre.stress(self.terms(&section, stretch, &unit))
+            fibre.stress(self.terms(&member, stretch, &unit))
         });
-        loads.add_beam_reading(&frame.structure, column, stretch.beam, weights);
+        loads.add_beam_reading(&frame.structure, column, member.line.beam, weights);
+    }
+
+    fn member(&self, axle: &Axle, frame: &Frame) -> StressedMember {
+        let mut members = StressedMember::each(axle, &frame.stretches[self.stretch], self.y(frame));
+        members.nth(self.member).expect("a nearby axle has the same stiffeners")
     }
 
     fn along(&self, stretch: &Stretch) -> f64 {
         self.share * (stretch.end_y - stretch.start_y)
     }
 
-    fn terms(&self, section: &StressedSection, stretch: &Stretch, carried: &BeamForces) -> [f64; 3] {
-        section.terms(&resultants(stretch, &carried.at(self.along(stretch))))
+    fn terms(&self, member: &StressedMember, stretch: &Stretch, carried: &BeamForces) -> [f64; 3] {
+        member.terms(&carried.at(self.along(stretch)))
     }
 }

@@ -3,10 +3,9 @@
 use axlebow_fe::{Direction, MotionReader};
 
 use crate::frame::Stretch;
-use crate::outcome::Resultants;
-use crate::stressed_section::StressedSection;
+use crate::stressed_section::StressedMember;
 use crate::vibration::VibrationModel;
-use crate::{AxleError, StationResponse, TransferFunction, along};
+use crate::{AxleError, StationResponse, TransferFunction};
 
 /// Stresses that differ by less than this share are equal, so that the left one of a pair is taken.
 const EQUAL: f64 = 1e-6;
@@ -39,24 +38,27 @@ pub(crate) fn stress_readings(
     let at = |number: usize, name: &str| reading(model, reader, rest, (number, name));
     let places = &model.frame.places;
     if stations.is_empty() {
-        let all = (0..places.len()).rev().map(|number| at(number, places[number].name()));
+        let all = (0..places.len()).rev().filter(|number| places[*number].is_station());
+        let all = all.map(|number| at(number, places[number].name()));
         let most = all.reduce(|a, b| if b.at_rest.abs() > a.at_rest.abs() * (1.0 + EQUAL) { b } else { a });
         return Ok(most.into_iter().collect());
     }
     let found = stations.iter().map(|name| {
-        let number = places.iter().position(|place| place.names().any(|own| own == name));
+        let number =
+            places.iter().position(|place| place.is_station() && place.names().any(|own| own == name));
         number.map(|number| at(number, name)).ok_or_else(|| unknown(model, name))
     });
     found.collect()
 }
 
 fn unknown(model: &VibrationModel, name: &str) -> AxleError {
-    let names = model.frame.places.iter().rev().flat_map(|place| place.names());
+    let stations = model.frame.places.iter().rev().filter(|place| place.is_station());
+    let names = stations.flat_map(|place| place.names());
     let known = names.map(|name| name.to_string()).collect::<Vec<_>>().join(", ");
     AxleError::UnknownStation { name: name.to_owned(), known }
 }
 
-/// The stress at a place, on the side of it where that is larger at rest.
+/// The stress at a place, on the side of it and in the part, axle or stiffener, where that is larger at rest.
 fn reading(
     model: &VibrationModel,
     reader: &MotionReader,
@@ -65,17 +67,17 @@ fn reading(
 ) -> StressReading {
     let stretches = &model.frame.stretches;
     let sides = [number.checked_sub(1), Some(number)].into_iter().flatten();
-    let beside: Vec<&Stretch> = sides.filter_map(|i| stretches.get(i)).collect();
     let y = model.frame.places[number].y;
-    let resultants = |stretch: &Stretch, u: &[f64]| -> Resultants {
-        along::resultants(stretch, &reader.beam_forces(u, stretch.beam).at(y - stretch.start_y))
+    let members = |stretch| StressedMember::each(model.axle, stretch, y).map(move |member| (stretch, member));
+    let beside = sides.filter_map(|i| stretches.get(i)).flat_map(members);
+    let terms = |(stretch, member): &(&Stretch, StressedMember), u: &[f64]| {
+        member.terms(&reader.beam_forces(u, member.line.beam).at(y - stretch.start_y))
     };
-    let at_rest = |stretch: &Stretch| along::stress(model.axle, stretch, y, &resultants(stretch, rest)).abs();
-    let larger = |a, b| if at_rest(b) > at_rest(a) * (1.0 + EQUAL) { b } else { a };
-    let stretch = beside.into_iter().reduce(larger).expect("a place has a stretch beside it");
-    let section = StressedSection::at(model.axle, stretch, y);
-    let still = section.terms(&resultants(stretch, rest));
-    let fibre = section.extreme_fibre(still);
-    let direction = reader.direction(|u| fibre.stress(section.terms(&resultants(stretch, u))));
+    let at_rest = |one: &(&Stretch, StressedMember)| one.1.section.extreme_stress(terms(one, rest)).abs();
+    let larger = |a, b| if at_rest(&b) > at_rest(&a) * (1.0 + EQUAL) { b } else { a };
+    let most = beside.reduce(larger).expect("a place has a stretch beside it");
+    let still = terms(&most, rest);
+    let fibre = most.1.section.extreme_fibre(still);
+    let direction = reader.direction(|u| fibre.stress(terms(&most, u)));
     StressReading { name: name.to_owned(), y, at_rest: fibre.stress(still), direction }
 }

@@ -1,18 +1,59 @@
-//! Normal stress in a section of the axle, bare or with stiffeners, from its mean and its gradients.
+//! Normal stress in a section of the axle or of a stiffener, from its mean and its gradients.
 
 use std::sync::Arc;
 
-use axlebow_sections::{EdgeReach, SectionProperties, StressField};
+use axlebow_fe::EndForce;
+use axlebow_sections::{EdgeReach, Outline, SectionProperties, StressField};
 
-use crate::frame::{Stiffened, Stretch};
+use crate::frame::{BeamLine, Stiffened, Stretch};
 use crate::outcome::Resultants;
+use crate::stiffener::Seated;
 use crate::{Axle, StiffenedSection};
 
 /// A section in which stress is asked for.
 #[derive(Debug, Clone)]
 pub(crate) enum StressedSection {
-    Bare { reach: EdgeReach, properties: SectionProperties },
+    Bare {
+        reach: EdgeReach,
+        properties: SectionProperties,
+    },
     Stiffened(Arc<StiffenedSection>),
+    /// A stiffener by itself, whole: where its end runs out, less of it carries the same force.
+    Bar(Arc<Seated>),
+}
+
+/// A beam of a stretch with the section that it bends: the axle's own, or that of a stiffener beside it.
+#[derive(Debug, Clone)]
+pub(crate) struct StressedMember {
+    pub line: BeamLine,
+    pub section: StressedSection,
+}
+
+impl StressedMember {
+    /// Those at `y` in a stretch, the axle's own first.
+    pub(crate) fn each(axle: &Axle, stretch: &Stretch, y: f64) -> impl Iterator<Item = Self> {
+        let own = StressedMember { line: stretch.line(), section: StressedSection::at(axle, stretch, y) };
+        let bars = stretch.bars.iter().map(|bar| StressedMember {
+            line: bar.line,
+            section: StressedSection::Bar(Arc::clone(&bar.seated)),
+        });
+        std::iter::once(own).chain(bars)
+    }
+
+    /// Normal stress of what its beam carries.
+    pub(crate) fn field(&self, force: &EndForce) -> StressField {
+        let centroid = match &self.section {
+            StressedSection::Bare { .. } => [0.0; 2],
+            StressedSection::Stiffened(section) => section.area.centroid,
+            StressedSection::Bar(seated) => seated.area.centroid,
+        };
+        field(centroid, self.terms(force))
+    }
+
+    /// Mean stress and its gradients along X and Z, of what its beam carries.
+    pub(crate) fn terms(&self, force: &EndForce) -> [f64; 3] {
+        self.section.terms(&self.line.resultants(force))
+    }
 }
 
 /// A fibre: where it is, and its modulus over the axle's.
@@ -31,8 +72,8 @@ impl Fibre {
 }
 
 impl StressedSection {
-    /// The section at `y` in a stretch.
-    pub(crate) fn at(axle: &Axle, stretch: &Stretch, y: f64) -> Self {
+    /// The axle's own section at `y` in a stretch.
+    fn at(axle: &Axle, stretch: &Stretch, y: f64) -> Self {
         if let Some(Stiffened { section, .. }) = &stretch.stiffened {
             return StressedSection::Stiffened(Arc::clone(section));
         }
@@ -41,8 +82,8 @@ impl StressedSection {
         StressedSection::Bare { reach: profile.edge_reach(), properties }
     }
 
-    /// Mean stress and its gradients along X and Z, in terms of the axle's modulus.
-    pub(crate) fn terms(&self, resultants: &Resultants) -> [f64; 3] {
+    /// Mean stress and its gradients along X and Z, in terms of the axle's modulus, of resultants about the axle's line.
+    fn terms(&self, resultants: &Resultants) -> [f64; 3] {
         match self {
             StressedSection::Bare { properties, .. } => [
                 resultants.axial / properties.area,
@@ -51,6 +92,12 @@ impl StressedSection {
             ],
             StressedSection::Stiffened(section) => {
                 let field = section.stress_field(resultants);
+                [field.mean, field.gradient_x, field.gradient_z]
+            }
+            StressedSection::Bar(seated) => {
+                let [x, z] = seated.area.centroid;
+                let own = resultants.moved([-x, -z]);
+                let field = seated.area.stress_field(own.axial, own.moment_x, own.moment_z);
                 [field.mean, field.gradient_x, field.gradient_z]
             }
         }
@@ -62,7 +109,12 @@ impl StressedSection {
         match self {
             StressedSection::Bare { reach, .. } => reach.extreme_stress(terms[0], [terms[1], terms[2]]),
             StressedSection::Stiffened(section) => {
-                section.composite.peak_stress(&field(section, terms)).value
+                section.composite.peak_stress(&field(section.area.centroid, terms)).value
+            }
+            StressedSection::Bar(seated) => {
+                let field = field(seated.area.centroid, terms);
+                let [low, high] = extreme_places(&seated.outline, &field).map(|place| field.at(place));
+                if low.abs() > high.abs() { low } else { high }
             }
         }
     }
@@ -76,10 +128,17 @@ impl StressedSection {
                 Fibre { place: reach.farthest_place([sign * terms[1], sign * terms[2]]), modular_ratio: 1.0 }
             }
             StressedSection::Stiffened(section) => {
-                let peak = section.composite.peak_stress(&field(section, terms));
+                let peak = section.composite.peak_stress(&field(section.area.centroid, terms));
                 let [x, z] = section.area.centroid;
                 let place = [peak.place[0] - x, peak.place[1] - z];
                 Fibre { place, modular_ratio: section.composite.modular_ratio(peak.part) }
+            }
+            StressedSection::Bar(seated) => {
+                let [x, z] = seated.area.centroid;
+                let field = field([x, z], terms);
+                let [low, high] = extreme_places(&seated.outline, &field);
+                let most = if field.at(low).abs() > field.at(high).abs() { low } else { high };
+                Fibre { place: [most[0] - x, most[1] - z], modular_ratio: 1.0 }
             }
         }
     }
@@ -105,10 +164,16 @@ impl StressedSection {
         match self {
             StressedSection::Bare { reach, .. } => reach.straight_z.max(reach.straight_x) + reach.radius,
             StressedSection::Stiffened(section) => (section.area.polar_moment() / section.area.area).sqrt(),
+            StressedSection::Bar(seated) => (seated.area.polar_moment() / seated.area.area).sqrt(),
         }
     }
 }
 
-fn field(section: &StiffenedSection, [mean, gradient_x, gradient_z]: [f64; 3]) -> StressField {
-    StressField { centroid: section.area.centroid, mean, gradient_x, gradient_z }
+fn field(centroid: [f64; 2], [mean, gradient_x, gradient_z]: [f64; 3]) -> StressField {
+    StressField { centroid, mean, gradient_x, gradient_z }
+}
+
+/// Where stress is least and greatest.
+fn extreme_places(outline: &Outline, field: &StressField) -> [[f64; 2]; 2] {
+    [-1.0, 1.0].map(|side| outline.farthest_place([side * field.gradient_x, side * field.gradient_z]))
 }

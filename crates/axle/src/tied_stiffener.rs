@@ -2,19 +2,18 @@
 //!
 //! Its nodes lie beside the axle's and rigid arms carry it along its own centroid. Each piece of weld is a spring
 //! between the two at a foot: along the axle, across the wall and off the wall alike, because a fillet is about as
-//! stiff every way (our estimate, no source), and as stiff in turning as a piece of its length is. A foot without
-//! weld is held off the wall only, as by contact that never opens. Left out: warping, and with it the cell that a
-//! stiffener closes.
+//! stiff every way (our estimate, no source). A foot without weld is held off the wall only, as by contact that never
+//! opens. Left out: warping, and with it the cell that a stiffener closes.
 
 use std::ops::RangeInclusive;
 
 use axlebow_fe::{Attachment, BeamId, NodeId, Spring, SpringId, Structure};
 
-use crate::AxleError;
 use crate::seated_bar::SeatedBar;
 use crate::stations::{Place, nearest};
 use crate::stiffener::Stiffener;
 use crate::weld_line::WeldPiece;
+use crate::{AxleError, SMALLEST_STEP};
 
 /// A stiffener in the finite-element model.
 #[derive(Debug, Clone)]
@@ -23,6 +22,8 @@ pub(crate) struct TiedStiffener {
     pub beams: Vec<TiedBeam>,
     /// Links of the weld, from right to left, the rear foot before the front one.
     pub links: Vec<WeldLink>,
+    /// Springs of all links, those of a foot that only bears on the wall included.
+    pub springs: Vec<SpringId>,
 }
 
 /// A beam of a tied stiffener.
@@ -72,38 +73,45 @@ pub(crate) fn tie(
         beams.push(TiedBeam { beam, start_y, end_y });
     }
     let mut links = Vec::with_capacity(2 * weld.len());
+    let mut springs = Vec::with_capacity(2 * weld.len());
     for &piece in *weld {
         let place = nearest(places, piece.y);
         for (foot, welded) in stiffener.welded_feet().into_iter().enumerate() {
             let [x, z] = bar.seated(piece.y).feet[foot];
             let at = |node: NodeId| Attachment::on_arm(node, [x, piece.y - places[place].y, z]);
-            let stiffness = link_stiffness(stiffener, piece.length, welded);
+            let k = bar.weld_stiffness(stiffener) * piece.length;
+            let stiffness = if welded { welded_stiffness(k) } else { bearing_stiffness(k, stiffener.clock) };
             let spring = Spring { near: at(own[place]), far: Some(at(line[place])), stiffness };
             let spring = structure.add_spring(spring)?;
+            springs.push(spring);
             if welded {
                 links.push(WeldLink { spring, piece, foot });
             }
         }
     }
-    Ok(TiedStiffener { beams, links })
+    Ok(TiedStiffener { beams, links, springs })
 }
 
-/// Stiffness at a foot of a piece of weld, per motion of the stiffener against the axle.
-fn link_stiffness(stiffener: &Stiffener, length: f64, welded: bool) -> [[f64; 6]; 6] {
+/// Stiffness of a piece of weld of stiffness k (N/m), per motion of the stiffener against the axle.
+///
+/// Sections turn against each other in shear, which a weld does not hinder; they are held in turning by as much as a piece
+/// of [`SMALLEST_STEP`] is, so that a bar without stiffness of its own stays where it is.
+fn welded_stiffness(k: f64) -> [[f64; 6]; 6] {
+    let turning = k * SMALLEST_STEP.powi(2) / 12.0;
     let mut stiffness = [[0.0; 6]; 6];
-    let k = stiffener.weld.stiffness * length;
-    if welded {
-        // A piece of length d that turns as a whole: k d²/12.
-        let turning = k * length.powi(2) / 12.0;
-        for (freedom, rate) in [k, k, k, turning, 0.0, turning].into_iter().enumerate() {
-            stiffness[freedom][freedom] = rate;
-        }
-    } else {
-        let (sine, cosine) = stiffener.clock.sin_cos();
-        for (i, a) in [(0, sine), (2, cosine)] {
-            for (j, b) in [(0, sine), (2, cosine)] {
-                stiffness[i][j] = k * a * b;
-            }
+    for (freedom, rate) in [k, k, k, turning, 0.0, turning].into_iter().enumerate() {
+        stiffness[freedom][freedom] = rate;
+    }
+    stiffness
+}
+
+/// The same of a foot without weld at a clock position (rad), which is held off the wall only.
+fn bearing_stiffness(k: f64, clock: f64) -> [[f64; 6]; 6] {
+    let (sine, cosine) = clock.sin_cos();
+    let mut stiffness = [[0.0; 6]; 6];
+    for (i, a) in [(0, sine), (2, cosine)] {
+        for (j, b) in [(0, sine), (2, cosine)] {
+            stiffness[i][j] = k * a * b;
         }
     }
     stiffness

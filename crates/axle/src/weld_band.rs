@@ -100,10 +100,11 @@ impl Trial<'_> {
         let mut axle = self.axle.clone();
         change(&mut axle.stiffeners[self.number]);
         let axle = axle.checked().map_err(|mut errors| errors.remove(0))?;
-        let design = StaticDesign::tied(&axle, &SeatedBar::each(&axle)?, 1.0)?;
+        let design = StaticDesign::of(&axle)?;
         let mut checks = Vec::new();
         for case in self.cases {
-            let peak = weld_peaks(&design, case)?[self.number];
+            let (_, state) = design.loaded(case)?;
+            let peak = weld_peaks(&design, &state)[self.number];
             checks.extend(which(&CheckedWeld::at(&axle, &axle.stiffeners[self.number], &peak)?, self.ask)?);
         }
         Ok(checks)

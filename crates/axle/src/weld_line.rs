@@ -6,6 +6,7 @@ use axlebow_sections::{Material, Placement, Profile};
 
 use crate::frame::piece_at;
 use crate::seated_bar::SeatedBar;
+use crate::stations::merged_positions;
 use crate::stiffener::{Stiffener, WeldPattern};
 use crate::{Axle, SMALLEST_STEP};
 
@@ -74,11 +75,15 @@ pub(crate) struct WeldPiece {
     pub length: f64,
 }
 
-/// Pieces in a transfer length; the tests beside [`crate::stiffening`] show what is left to gain by more.
-const PIECES_IN_TRANSFER: f64 = 8.0;
+/// Pieces in a transfer length where the force of the weld changes fastest: at its ends, and where the axle's section
+/// changes. From there each piece is [`GROWTH`] times as long as the one before, as the force dies away exponentially, up
+/// to [`LONGEST`] transfer lengths. The tests beside [`crate::stiffening`] show what finer ones change.
+const PIECES_IN_TRANSFER: f64 = 16.0;
+const GROWTH: f64 = 1.3;
+const LONGEST: f64 = 2.0;
 
-/// Fewest and most pieces along a stiffener.
-const PIECES: [f64; 2] = [24.0, 400.0];
+/// Fewest pieces along a stiffener whose weld is so soft that its force changes all along.
+const FEWEST: f64 = 24.0;
 
 impl Stiffener {
     /// Ends of each length of weld, from right to left (m).
@@ -105,23 +110,53 @@ impl Stiffener {
     }
 }
 
-/// Pieces of the whole weld: evenly along each length of it, half a piece at each of its ends.
+/// Pieces of the whole weld, each held in its middle.
 ///
-/// - `fineness`: 1 for the usual number of pieces, 2 for twice as many
+/// - `fineness`: 1 for the usual pieces, 2 for pieces about half as long
 pub(crate) fn pieces(axle: &Axle, stiffener: &Stiffener, bar: &SeatedBar, fineness: f64) -> Vec<WeldPiece> {
-    let wanted = PIECES_IN_TRANSFER * stiffener.length()
-        / transfer_length(axle, stiffener, bar, stiffener.weld.stiffness);
-    let count = fineness * wanted.clamp(PIECES[0], PIECES[1]);
-    let step = (stiffener.length() / count).max(2.0 * SMALLEST_STEP);
+    let transfer = transfer_length(axle, stiffener, bar, stiffener.weld.stiffness);
+    let transfer = transfer.min(stiffener.length() * PIECES_IN_TRANSFER / FEWEST);
+    let steps = Steps {
+        first: (transfer / (PIECES_IN_TRANSFER * fineness)).max(2.0 * SMALLEST_STEP),
+        growth: 1.0 + (GROWTH - 1.0) / fineness,
+        longest: LONGEST * transfer / fineness,
+    };
+    let changes = merged_positions(axle.body.pieces().iter().flat_map(|piece| [piece.to, -piece.to]));
     let along = |[from, to]: [f64; 2]| {
-        let count = ((to - from) / step).ceil().max(2.0) as usize;
-        let length = (to - from) / count as f64;
-        (0..=count).map(move |number| {
-            let share = if number == 0 || number == count { 0.5 } else { 1.0 };
-            WeldPiece { y: from + number as f64 * length, length: share * length }
-        })
+        let inside = |y: &&f64| from + 2.0 * SMALLEST_STEP < **y && **y < to - 2.0 * SMALLEST_STEP;
+        let within = changes.iter().filter(inside).copied();
+        let ends: Vec<f64> = [from].into_iter().chain(within).chain([to]).collect();
+        let bounds: Vec<f64> =
+            ends.windows(2).flat_map(|pair| steps.ends_to_middle(pair[0], pair[1])).chain([to]).collect();
+        let piece = |pair: &[f64]| WeldPiece { y: 0.5 * (pair[0] + pair[1]), length: pair[1] - pair[0] };
+        bounds.windows(2).map(piece).collect::<Vec<_>>()
     };
     stiffener.weld_runs().into_iter().flat_map(along).collect()
+}
+
+/// Steps that grow from an end.
+#[derive(Debug, Clone, Copy)]
+struct Steps {
+    first: f64,
+    growth: f64,
+    longest: f64,
+}
+
+impl Steps {
+    /// Places from one end up to short of the other, the steps growing from both.
+    fn ends_to_middle(&self, from: f64, to: f64) -> Vec<f64> {
+        let half = 0.5 * (to - from);
+        let mut reached = vec![0.0];
+        let mut step = self.first.min(half);
+        while reached[reached.len() - 1] < half * (1.0 - 1e-9) {
+            reached.push(reached[reached.len() - 1] + step);
+            step = (self.growth * step).min(self.longest);
+        }
+        let stretch = half / reached[reached.len() - 1];
+        let back = reached.iter().rev().skip(1).map(|distance| to - stretch * distance);
+        let there = reached.iter().map(|distance| from + stretch * distance);
+        there.chain(back.filter(|y| *y < to)).collect()
+    }
 }
 
 /// Length over which a continuous weld hands the force on at an end, about (m).

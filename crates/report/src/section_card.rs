@@ -1,7 +1,7 @@
 //! Stretches of the axle with one section.
 
-use axlebow_axle::StiffenedStretch;
-use axlebow_sections::{Profile, SectionProperties, StressField};
+use axlebow_axle::{StiffenedStretch, StretchStress};
+use axlebow_sections::{Profile, SectionProperties};
 
 /// A stretch of the axle with one section, for tables and drawings.
 #[derive(Debug, Clone, PartialEq)]
@@ -32,10 +32,8 @@ pub struct StiffenedCard {
 pub struct SectionStress {
     /// Name of the load case.
     pub case: String,
-    /// Where along the axle, m.
-    pub y: f64,
-    /// Stress in terms of the axle's modulus.
-    pub field: StressField,
+    /// Where, and in which parts.
+    pub own: StretchStress,
 }
 
 impl StiffenedCard {
@@ -48,9 +46,8 @@ impl StiffenedCard {
     /// Stress at the corners of a part, Pa, with their places (x, z), and on its arcs where it is lowest and highest;
     /// none without such a part or a load case.
     pub fn corner_stresses(&self, part: usize) -> Option<Vec<([f64; 2], f64)>> {
-        let composite = &self.stretch.section.composite;
-        let field = composite.stress_in(part, &self.stress.as_ref()?.field);
-        let corners = composite.parts().get(part)?.outline.corner_places();
+        let field = self.stress.as_ref()?.own.fields.get(part)?;
+        let corners = self.stretch.section.composite.parts().get(part)?.outline.corner_places();
         let mut points: Vec<_> = corners.into_iter().map(|place| (place, field.at(place))).collect();
         points.extend(self.extremes(part)?);
         points.dedup();
@@ -60,9 +57,8 @@ impl StiffenedCard {
     /// Lowest and highest stress in a part, Pa, with the places (x, z) where they act; none without such a part or
     /// a load case.
     pub fn extremes(&self, part: usize) -> Option<[([f64; 2], f64); 2]> {
-        let composite = &self.stretch.section.composite;
-        let outline = &composite.parts().get(part)?.outline;
-        let field = composite.stress_in(part, &self.stress.as_ref()?.field);
+        let outline = &self.stretch.section.composite.parts().get(part)?.outline;
+        let field = self.stress.as_ref()?.own.fields.get(part)?;
         let end = |side: f64| {
             let place = outline.farthest_place([side * field.gradient_x, side * field.gradient_z]);
             (place, field.at(place))

@@ -2,8 +2,8 @@
 
 use axlebow_axle::outcome::Warning;
 use axlebow_axle::{
-    Axle, AxleError, CamberSplit, LoadCase, RidingAxle, Sides, StaticDesign, StaticReadings, TiedAnswer,
-    TireFace, static_warnings, strength, tied_answer, tire_faces, tire_warning,
+    Axle, AxleError, CamberSplit, LoadCase, RidingAxle, Sides, StaticDesign, StaticReadings, TireFace,
+    composite_camber_change, static_warnings, strength, tire_faces, tire_warning,
 };
 use axlebow_model::Problems;
 
@@ -26,8 +26,10 @@ pub(crate) struct Design {
     pub bow: f64,
     /// What it is held against: side by side the baseline, else the same axle without its stiffeners, if it has any.
     pub beside: Option<Beside>,
-    /// The same with stiffeners that only their welds hold, where there are any and the study asks for it.
-    pub tied: Option<TiedAnswer>,
+    /// Camber change with axle and stiffeners one section, where there are any and the study asks for it, rad.
+    pub composite: Option<Sides<f64>>,
+    /// Greatest force per length of a stiffener's weld, where there are any, N/m.
+    pub weld_peak: Option<f64>,
     /// Its tire faces, where the study asks for them.
     pub tires: Option<Sides<TireFace>>,
     /// Greatest share of its limit that a binding check of strength uses, where the study asks for it.
@@ -92,7 +94,7 @@ fn static_design(ready: Ready) -> Result<Design, String> {
         let camber_change = Sides::each(|side| wheels.of(side).camber_change);
         Ok::<_, String>(Beside { axle_mass: bare.mass(), camber_change })
     });
-    let tied = extras.tied.then(|| tied_answer(axle, case));
+    let composite = extras.composite.then(|| composite_camber_change(axle, case));
     let tires = extras.tires.then(|| standing_tires(axle, case));
     let checked = asked.map(|(ask, cases)| strength(axle, &cases, ask));
     let (tires, checked) = (worded(tires)?, worded(checked)?);
@@ -108,7 +110,8 @@ fn static_design(ready: Ready) -> Result<Design, String> {
         peak_stress: solved.peak_stress,
         bow: solved.bow,
         beside: beside.transpose()?,
-        tied: worded(tied)?.flatten(),
+        composite: worded(composite)?.flatten(),
+        weld_peak: solved.weld_peak,
         tires,
         strength_use: checked.and_then(|checked| checked.greatest_use()),
         rides: Vec::new(),

@@ -1,6 +1,6 @@
 //! The results of a design that studies tabulate, draw and export: one list for all of them.
 
-use axlebow_axle::{CamberSplit, RideWheel, Side, Sides, TiedAnswer, TireFace};
+use axlebow_axle::{CamberSplit, RideWheel, Side, Sides, TireFace};
 use axlebow_model::likely;
 use axlebow_units::Kind;
 
@@ -27,7 +27,8 @@ pub struct Quantity {
 enum Source {
     Static(fn(&Design) -> f64),
     Beside(fn(&Design, &Beside) -> f64),
-    Tied(fn(&TiedAnswer) -> f64),
+    Composite,
+    Weld,
     Tires(fn(&TireFace) -> Option<f64>),
     Strength,
     Ride(fn(&DesignRide) -> Option<f64>),
@@ -55,9 +56,14 @@ impl Quantity {
         matches!(self.from, Source::Ride(_))
     }
 
-    /// Whether it takes a solution of its own, with stiffeners that only their welds hold.
-    pub fn is_of_tied(&self) -> bool {
-        matches!(self.from, Source::Tied(_))
+    /// Whether it takes a solution of its own, with axle and stiffeners one section.
+    pub fn is_of_composite(&self) -> bool {
+        matches!(self.from, Source::Composite)
+    }
+
+    /// Whether it is of the welds of stiffeners.
+    pub fn is_of_weld(&self) -> bool {
+        matches!(self.from, Source::Weld)
     }
 
     /// Whether it takes the tire faces.
@@ -81,7 +87,8 @@ impl Quantity {
         let value = match self.from {
             Source::Static(value) => Some(value(design)),
             Source::Beside(value) => design.beside.map(|beside| value(design, &beside)),
-            Source::Tied(value) => design.tied.as_ref().map(value),
+            Source::Composite => Some(larger(design.composite.as_ref().unwrap_or(&design.camber_change))),
+            Source::Weld => design.weld_peak,
             Source::Tires(value) => design.tires.as_ref().and_then(|tires| worse(tires, value)),
             Source::Strength => design.strength_use,
             Source::Ride(value) => design.rides.get(ride).and_then(value),
@@ -92,8 +99,8 @@ impl Quantity {
 
 /// Every result of a design, those of the static load case first.
 ///
-/// Those of tied stiffeners, of tire faces and of strength are there only where a study shows them or ranks by them, because they cost
-/// a solution.
+/// Those of full composite action, of tire faces and of strength are there only where a study shows them or ranks by them,
+/// because they cost a solution; so are those of welds, which most axles do not have.
 /// What a ride says is that of the worse wheel; cups and frequency are those of the wheel whose camber moves most.
 pub static QUANTITIES: [Quantity; 42] = [
     of_case(
@@ -172,18 +179,20 @@ pub static QUANTITIES: [Quantity; 42] = [
         "Camber change that is gone, over the added mass.",
         |design, beside| removed(design, beside) / (design.axle_mass - beside.axle_mass),
     ),
-    tied(
-        "tied-camber-change",
-        ("camber change, tied", Kind::Angle),
-        "Camber change of the wheel that leans most, each stiffener a bar that only its weld holds.",
-        |tied| larger(&tied.camber_change),
-    ),
-    tied(
-        "weld-peak-force",
-        ("weld, peak force", Kind::Stiffness),
-        "Greatest force of a stiffener's weld per length of it.",
-        |tied| tied.weld_peak,
-    ),
+    Quantity {
+        name: "composite-camber-change",
+        words: "camber change, full composite action",
+        kind: Kind::Angle,
+        meaning: "Camber change of the wheel that leans most with axle and stiffeners one section, as if no weld gave way: the upper bound of what stiffeners do; without stiffeners its own.",
+        from: Source::Composite,
+    },
+    Quantity {
+        name: "weld-peak-force",
+        words: "weld, peak force",
+        kind: Kind::Stiffness,
+        meaning: "Greatest force of a stiffener's weld per length of it.",
+        from: Source::Weld,
+    },
     of_tires(
         "inner-shoulder-wear",
         ("inner shoulder, wear", Kind::Ratio),
@@ -308,15 +317,6 @@ const fn beside(
     value: fn(&Design, &Beside) -> f64,
 ) -> Quantity {
     Quantity { name, words, kind, meaning, from: Source::Beside(value) }
-}
-
-const fn tied(
-    name: &'static str,
-    (words, kind): (&'static str, Kind),
-    meaning: &'static str,
-    value: fn(&TiedAnswer) -> f64,
-) -> Quantity {
-    Quantity { name, words, kind, meaning, from: Source::Tied(value) }
 }
 
 const fn of_tires(

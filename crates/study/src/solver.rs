@@ -32,8 +32,8 @@ const KEPT: usize = 256;
 /// Results that cost a solution of their own: whether they are asked for.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct Extras {
-    /// With stiffeners that only their welds hold.
-    pub tied: bool,
+    /// With axle and stiffeners one section.
+    pub composite: bool,
     /// At the tire faces.
     pub tires: bool,
     /// Checks of strength.
@@ -106,7 +106,7 @@ impl Solver {
 impl Extras {
     fn of(study: &Study) -> Self {
         Extras {
-            tied: study.asks_for(Quantity::is_of_tied),
+            composite: study.asks_for(Quantity::is_of_composite),
             tires: study.asks_for(Quantity::is_of_tires),
             strength: study.asks_for(Quantity::is_of_strength),
         }

@@ -170,8 +170,12 @@ impl Study {
 
     /// Whether its designs have a quantity, which those that cost a solution of their own have only where asked for.
     pub(crate) fn has(&self, quantity: &Quantity) -> bool {
-        let extra: [fn(&Quantity) -> bool; 3] =
-            [Quantity::is_of_tied, Quantity::is_of_tires, Quantity::is_of_strength];
+        let extra: [fn(&Quantity) -> bool; 4] = [
+            Quantity::is_of_composite,
+            Quantity::is_of_weld,
+            Quantity::is_of_tires,
+            Quantity::is_of_strength,
+        ];
         extra.into_iter().all(|is| !is(quantity) || self.asks_for(is))
     }
 

@@ -9,6 +9,8 @@ use super::state::LineState;
 use crate::along::{larger_stress, points_from_left};
 use crate::ground::{Case, GroundModel, Hubs};
 use crate::split::camber_load;
+use crate::stiffening::weld_peaks;
+use crate::stiffening_outcome::WeldForce;
 use crate::{Axle, AxleError, CamberSplit, CaseOutcome, LoadCase, Side, Sides, StaticDesign};
 
 /// What studies ask of a static case: the same numbers as those of [`StaticDesign::case`] but for rounding.
@@ -26,6 +28,8 @@ pub struct StaticReadings {
     pub axle_roll: f64,
     /// Largest miss of the balance of forces over the largest load.
     pub residual: f64,
+    /// Greatest force per length of the welds of stiffeners, N/m; none without stiffeners.
+    pub weld_peak: Option<f64>,
 }
 
 /// What studies ask of a wheel.
@@ -58,7 +62,10 @@ impl StaticReadings {
 }
 
 fn by_elements(axle: &Axle, case: &LoadCase, system: &mut StaticSystem) -> Result<StaticReadings, AxleError> {
-    Ok(StaticReadings::from(&StaticDesign::with_system(axle, system)?.case(case)?))
+    let design = StaticDesign::with_system(axle, system)?;
+    let (_, state) = design.loaded(case)?;
+    let weld_peak = weld_peaks(&design, &state).iter().map(WeldForce::magnitude).reduce(f64::max);
+    Ok(StaticReadings { weld_peak, ..StaticReadings::from(&design.case(case)?) })
 }
 
 impl From<&CaseOutcome> for StaticReadings {
@@ -81,6 +88,7 @@ impl From<&CaseOutcome> for StaticReadings {
             bow: case.bow,
             axle_roll: case.axle_roll,
             residual: case.equilibrium_residual,
+            weld_peak: None,
         }
     }
 }
@@ -117,6 +125,7 @@ impl SeatedChain<'_> {
             bow: self.bow(&state, &motion),
             axle_roll: lean + contact.body_roll,
             residual: contact.residual,
+            weld_peak: None,
         })
     }
 

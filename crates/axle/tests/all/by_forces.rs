@@ -29,6 +29,7 @@ fn assert_alike(axle: &Axle, case: &LoadCase) {
     };
     assert!(close(short.peak_stress, whole.peak_stress, whole.peak_stress.abs()), "{short:?} {whole:?}");
     assert!((short.peak_stress_y - whole.peak_stress_y).abs() < 1e-9, "{short:?} {whole:?}");
+    assert!(close(short.axle_roll, whole.axle_roll, whole.axle_roll.abs().max(1e-4)), "{short:?} {whole:?}");
     assert!(close(short.bow, whole.bow, whole.bow.abs().max(1e-4)), "{short:?} {whole:?}");
     let angle = Side::BOTH.map(|side| whole.wheels.of(side).camber_change.abs());
     let angle = angle.into_iter().fold(1e-4, f64::max);
@@ -50,6 +51,7 @@ fn assert_alike(axle: &Axle, case: &LoadCase) {
             assert!(close(one, other, angle), "{} {side:?}: {short:?} {whole:?}", case.name);
         }
         assert!(close(one.vertical_load, other.vertical_load, case.actions.axle_load));
+        assert_eq!(one.off_road, other.off_road, "{} {side:?}", case.name);
     }
 }
 

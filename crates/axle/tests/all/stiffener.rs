@@ -1,4 +1,4 @@
-//! Stiffeners as one section with the axle: closed forms, symmetry, misfits.
+//! Stiffeners: closed forms of full composite action, symmetry, misfits.
 
 use std::f64::consts::{FRAC_PI_2, PI};
 
@@ -30,13 +30,15 @@ fn camber_that_a_tent_removes_matches_the_moment_area_theorem() {
     let arm = seated.area.centroid[1];
     let second = tube.second_moment_x + seated.area.second_moment_x + a * b / (a + b) * arm * arm;
     let expected = moment * 0.35 / 200e9 * (1.0 / tube.second_moment_x - 1.0 / second);
-    let gained = after.wheels.left.camber_change - before.wheels.left.camber_change;
+    let stiffening = after.stiffening.as_ref().unwrap();
+    let gained = stiffening.composite - before.wheels.left.camber_change;
     assert_relative_eq!(gained, expected, max_relative = 1e-8);
-    // The fibre farthest from the common centroid is the tube's bottom or the heel.
+    // Far from its ends the tied stiffener acts nearly in full. The fibre farthest from the common centroid is the tube's
+    // bottom or the heel.
     let centroid = b * arm / (a + b);
     let (bottom, heel) = (0.0635 + centroid, seated.outline.reach()[1][1] - centroid);
     let stress = moment * bottom.max(heel) / second;
-    assert_relative_eq!(centre(&after).stress.abs(), stress, max_relative = 1e-8);
+    assert!((0.97..1.0).contains(&(centre(&after).stress.abs() / stress)), "{:?}", centre(&after));
 }
 
 #[test]
@@ -77,16 +79,16 @@ fn a_pair_top_and_bottom_keeps_the_centroid_and_the_camber_split_sums() {
 
 #[test]
 fn a_stiffener_of_no_stiffness_adds_its_mass_only() {
-    let putty = Material::new("putty", 200.0, 0.3, 7850.0).unwrap();
+    let putty = Material::new("putty", 2e6, 0.3, 7850.0).unwrap();
     let soft = Stiffener { material: putty, ..tent() };
-    let bare = loose_seats(vec![]);
+    let bare = axle();
     // Not checked: nobody may weld putty.
     let stuck = Axle { stiffeners: vec![soft.clone()], ..bare.clone() };
     let (before, after) = (under_load(&bare, 80e3), under_load(&stuck, 80e3));
     assert_relative_eq!(
         after.wheels.left.camber_change,
         before.wheels.left.camber_change,
-        max_relative = 1e-6
+        max_relative = 1e-5
     );
     assert_relative_eq!(stuck.mass() - bare.mass(), soft.mass(), max_relative = 1e-12);
     let area = 0.0095 * (2.0 * 0.0762 - 0.0095);

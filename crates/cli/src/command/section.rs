@@ -2,7 +2,7 @@
 
 use std::process::ExitCode;
 
-use axlebow_axle::{Axle, DiagramPoint, FlexOutcome, Piece, StiffenedStretch};
+use axlebow_axle::{Axle, FlexOutcome, LoadCase, Piece, StiffenedStretch};
 use axlebow_model::Model;
 use axlebow_report::plot::section_figure;
 use axlebow_report::{SectionCard, SectionStress, StiffenedCard, json, table};
@@ -17,9 +17,11 @@ pub fn run(arguments: &Section) -> Result<ExitCode, Failure> {
     output::check_places(&[&arguments.plot])?;
     let card = input::card(&model, &arguments.model);
     let sections = sections(&model.axle);
-    let loaded = loaded(&model, arguments.case.as_ref())?;
+    let case = case(&model, arguments.case.as_ref())?;
+    let flexed = |case: &LoadCase| axlebow_axle::flex(&model.axle, std::slice::from_ref(case));
+    let loaded: Option<FlexOutcome> = case.as_ref().map(flexed).transpose()?;
     let warnings = loaded.as_ref().map_or(&[][..], |outcome| outcome.warnings.as_slice());
-    let stiffened = stiffened(&model, loaded.as_ref())?;
+    let stiffened = stiffened(&model.axle, case.as_ref())?;
     if let Some(path) = &arguments.plot {
         let figure = section_figure(&sections, &stiffened, &card)?;
         output::write_picture(path, &figure.with_warnings(warnings))?;
@@ -32,33 +34,23 @@ pub fn run(arguments: &Section) -> Result<ExitCode, Failure> {
     Ok(ExitCode::SUCCESS)
 }
 
-/// The axle under the load case that was asked for, if one was.
-fn loaded(model: &Model, case: Option<&String>) -> Result<Option<FlexOutcome>, Failure> {
-    let Some(name) = case else { return Ok(None) };
-    let cases = super::flex::chosen(model, std::slice::from_ref(name))?;
-    Ok(Some(axlebow_axle::flex(&model.axle, &cases)?))
+/// The load case that was asked for, if one was.
+fn case(model: &Model, name: Option<&String>) -> Result<Option<LoadCase>, Failure> {
+    let Some(name) = name else { return Ok(None) };
+    Ok(super::flex::chosen(model, std::slice::from_ref(name))?.into_iter().next())
 }
 
 /// Every stretch with stiffeners, with its stress in the load case.
-fn stiffened(model: &Model, loaded: Option<&FlexOutcome>) -> Result<Vec<StiffenedCard>, Failure> {
-    let case = loaded.and_then(|outcome| outcome.cases.first());
-    let cards = model.axle.stiffened_stretches()?.into_iter().map(|stretch| {
-        let bent_most = case.and_then(|case| bent_most(&case.diagram, &stretch));
-        let stress = case.zip(bent_most).map(|(case, point)| SectionStress {
-            case: case.name.clone(),
-            y: point.y,
-            field: stretch.section.stress_field(&point.resultants),
-        });
-        StiffenedCard { stretch, stress }
-    });
-    Ok(cards.collect())
-}
-
-/// The point of a stretch with the largest bending moment.
-fn bent_most<'d>(diagram: &'d [DiagramPoint], stretch: &StiffenedStretch) -> Option<&'d DiagramPoint> {
-    let moment = |point: &DiagramPoint| point.resultants.moment_x.hypot(point.resultants.moment_z);
-    let there = diagram.iter().filter(|point| (stretch.from..=stretch.to).contains(&point.y));
-    there.max_by(|a, b| moment(a).total_cmp(&moment(b)))
+fn stiffened(axle: &Axle, case: Option<&LoadCase>) -> Result<Vec<StiffenedCard>, Failure> {
+    let card = |stretch: StiffenedStretch| {
+        let stress = |case: &LoadCase| {
+            let own = stretch.stress(axle, case)?;
+            Ok::<_, Failure>(own.map(|own| SectionStress { case: case.name.clone(), own }))
+        };
+        let stress = case.map(stress).transpose()?.flatten();
+        Ok(StiffenedCard { stretch, stress })
+    };
+    axle.stiffened_stretches()?.into_iter().map(card).collect()
 }
 
 /// Every section from the centre outward: stretches of one section, and the ends of tapers.

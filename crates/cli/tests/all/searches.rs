@@ -44,7 +44,7 @@ fn a_catalogue_is_proven_and_its_document_is_whole() {
         .iter()
         .filter_map(|design| design["results"]["cost"].as_f64())
         .collect();
-    assert!(costs.len() > 5 && costs.windows(2).all(|pair| pair[0] <= pair[1]), "{costs:?}");
+    assert!(costs.len() >= 5 && costs.windows(2).all(|pair| pair[0] <= pair[1]), "{costs:?}");
 }
 
 #[test]

@@ -257,12 +257,12 @@ fn sections_with_one_and_with_two_stiffeners_stand_in_one_table() {
 }
 
 #[test]
-fn studies_give_the_tied_answer_of_flex_where_it_is_asked_for() {
+fn studies_give_the_answers_of_flex_and_its_upper_bound_where_it_is_asked_for() {
     let study = root().join("studies/stiffener-size-length.toml").display().to_string();
-    let asked = ["--coarse", "2", "--show", "tied-camber-change", "--show", "weld-peak-force"];
+    let asked = ["--coarse", "2", "--show", "composite-camber-change", "--show", "weld-peak-force"];
     let run = axlebow(&[&["study", &study], &asked[..]].concat());
     assert_eq!(run.code, 0, "{}", run.err);
-    assert!(run.out.contains("camber change, tied") && run.out.contains("N/mm"), "{}", run.out);
+    assert!(run.out.contains("full composite") && run.out.contains("N/mm"), "{}", run.out);
     let results = |arguments: &[&str]| {
         let run = axlebow(&[&["study", &study, "--json"], arguments].concat());
         let document: serde_json::Value = serde_json::from_str(&run.out).expect("JSON");
@@ -278,12 +278,18 @@ fn studies_give_the_tied_answer_of_flex_where_it_is_asked_for() {
     let document: serde_json::Value = serde_json::from_str(&flex.out).expect("JSON");
     let stiffening = &document["cases"][0]["stiffening"];
     let number = |value: &serde_json::Value| value.as_f64().expect("a number");
-    let near = |a: f64, b: f64| assert!((a / b - 1.0).abs() < 1e-9, "{a} {b}");
-    near(number(&given["tied_camber_change_rad"]), number(&stiffening["camber_change_tied_rad"]));
+    let near = |a: f64, b: f64, share: f64| assert!((a / b - 1.0).abs() < share, "{a} {b}");
+    near(number(&given["camber_change_rad"]), number(&stiffening["camber_change_tied_rad"]), 1e-9);
+    near(
+        number(&given["composite_camber_change_rad"]),
+        number(&stiffening["camber_change_composite_rad"]),
+        1e-9,
+    );
     let peak = &stiffening["stiffeners"][0]["peak_weld_force"];
     let part = |key: &str| number(&peak[key]);
     let force = part("along_n_per_m").hypot(part("across_n_per_m")).hypot(part("outward_n_per_m"));
-    near(number(&given["weld_peak_force_n_m"]), force);
+    // The force is a stiff weld times the small difference of two motions: rounding takes digits.
+    near(number(&given["weld_peak_force_n_m"]), force, 1e-7);
 }
 
 #[test]

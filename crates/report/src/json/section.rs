@@ -228,5 +228,5 @@ fn stress_entry(card: &StiffenedCard) -> Option<StressEntry> {
             stress_pa: value,
         })
     });
-    Some(StressEntry { case: stress.case.clone(), y_m: stress.y, points: points.collect() })
+    Some(StressEntry { case: stress.case.clone(), y_m: stress.own.y, points: points.collect() })
 }

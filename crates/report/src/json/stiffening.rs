@@ -13,15 +13,15 @@ pub struct StiffeningEntry {
     pub mass_kg: f64,
     /// Camber change of that wheel without stiffeners, rad.
     pub camber_change_without_rad: f64,
-    /// With stiffeners as one section with the axle, the most that they can do, rad.
+    /// With full composite action, axle and stiffeners one section: the upper bound of what they do, rad.
     pub camber_change_composite_rad: f64,
-    /// With stiffeners that only their welds tie to the axle, rad.
+    /// With stiffeners as their welds tie them: that of the wheel in this document, rad.
     pub camber_change_tied_rad: f64,
-    /// Share of the camber change that is gone, as one section.
+    /// Share of the camber change that is gone with full composite action, the upper bound.
     pub removed_composite: f64,
-    /// Share of the camber change that is gone, tied.
+    /// Share of the camber change that is gone.
     pub removed_tied: f64,
-    /// Camber change that is gone for each kilogram, tied, rad/kg.
+    /// Camber change that is gone for each kilogram, rad/kg.
     pub removed_tied_rad_per_kg: f64,
     /// Why tied stiffeners help less, where they help at least 5 % less.
     #[serde(skip_serializing_if = "Option::is_none")]

@@ -40,7 +40,8 @@ impl StiffenedPanel {
             outline(canvas, &part.outline, (fill, &place));
         }
         let sides = [left, right].map(|x| place([x, 0.0])[0]);
-        let field = card.stress.as_ref().and_then(|stress| stress.field.neutral_axis());
+        // That of the axle itself: a stiffener that its weld lets slip has one of its own.
+        let field = card.stress.as_ref().and_then(|stress| stress.own.fields.first()?.neutral_axis());
         let centroid = card.stretch.section.area.centroid;
         let axis = field.unwrap_or(NeutralAxis { point: centroid, angle: 0.0 });
         let word = if field.is_some() { "neutral" } else { "centroid" };
@@ -91,7 +92,7 @@ impl StiffenedPanel {
         .map(|(name, value)| (name.to_owned(), value))
         .to_vec();
         if let Some(stress) = &card.stress {
-            let place = typographic(&self.numbers.full(stress.y, Shown::Place));
+            let place = typographic(&self.numbers.full(stress.own.y, Shown::Place));
             rows.push(("stress in load case".to_owned(), stress.case.replace('-', " ")));
             rows.push(("at most bending, y".to_owned(), place));
         }

@@ -32,7 +32,7 @@ fn table(cards: &[StiffenedCard], numbers: Numbers) -> String {
     if let Some(stress) = cards.iter().find_map(|card| card.stress.as_ref()) {
         let place = numbers.heading(&format!("bent most in {} at y", stress.case), Shown::Place);
         row(place, &|card| {
-            card.stress.as_ref().map_or("-".to_owned(), |own| numbers.bare(own.y, Shown::Place))
+            card.stress.as_ref().map_or("-".to_owned(), |own| numbers.bare(own.own.y, Shown::Place))
         });
         let most = cards.iter().map(|card| card.stretch.section.composite.parts().len()).max().unwrap_or(0);
         for part in 0..most {

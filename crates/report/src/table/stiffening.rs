@@ -22,9 +22,9 @@ pub(super) fn stiffening(outcome: &FlexOutcome, n: Numbers) -> String {
 }
 
 const HOW: &str = "\
-One section: axle and stiffener as one, the most that it can do, as everywhere else in this result.
-Tied: the stiffener is a bar of its own that only its weld holds. The wheel is the one
-that leans more without stiffeners.
+With: each stiffener a bar that its weld ties to the axle, as everywhere in this result.
+Full composite action: axle and stiffener one section, as if no weld gave way; an upper bound.
+The wheel is the one that leans more without stiffeners.
 ";
 
 /// Each stiffener in a line.
@@ -44,26 +44,26 @@ fn camber(cases: &[(&str, &StiffeningOutcome)], n: Numbers) -> String {
         "Load case".to_owned(),
         "wheel".to_owned(),
         format!("camber change\nwithout, {angle}"),
-        format!("one section\n{angle}"),
-        format!("tied\n{angle}"),
-        "gone, one\nsection, %".to_owned(),
-        "gone,\ntied, %".to_owned(),
-        format!("gone, tied\n{angle}/{mass}"),
+        format!("with\n{angle}"),
+        "removed\n%".to_owned(),
+        format!("removed\n{angle}/{mass}"),
+        format!("full composite\naction, {angle}"),
+        "removed\nat most, %".to_owned(),
     ];
     let mut grid = Grid::new(2, heading);
     for (case, of) in cases {
         let angle = |value| n.bare(value, Shown::Angle);
-        let gone = |camber| fixed(100.0 * of.removed(camber), 1);
+        let removed = |camber| fixed(100.0 * of.removed(camber), 1);
         let per_mass = n.scaled(of.removed_per_mass(), Shown::Angle) / n.scaled(1.0, Shown::Mass);
         grid.row([
             (*case).to_owned(),
             of.side.word().to_owned(),
             angle(of.without),
-            angle(of.composite),
             angle(of.tied),
-            gone(of.composite),
-            gone(of.tied),
+            removed(of.tied),
             fixed(per_mass, 4),
+            angle(of.composite),
+            removed(of.composite),
         ]);
     }
     grid.text()
@@ -106,5 +106,5 @@ fn welds(cases: &[(&str, &StiffeningOutcome)], n: Numbers) -> String {
 fn reason(cases: &[(&str, &StiffeningOutcome)]) -> Option<String> {
     let told = cases.iter().filter_map(|(case, of)| Some((case, of.help_lost(), of.why.as_ref()?)));
     let (case, _, why) = told.max_by(|a, b| a.1.total_cmp(&b.1))?;
-    Some(paragraph(&format!("Why tied is less than one section, {case}: {why}."), WIDTH, 2))
+    Some(paragraph(&format!("Why less than full composite action, {case}: {why}."), WIDTH, 2))
 }

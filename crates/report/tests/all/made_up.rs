@@ -2,8 +2,8 @@
 
 use axlebow_axle::{
     AxialForce, BearingOutcome, CamberSplit, CaseOutcome, ContactOutcome, DiagramPoint, FlexOutcome,
-    Resultants, SeatOutcome, Side, Sides, StationOutcome, StiffenerOutcome, StiffeningOutcome, WallAtSeat,
-    WallBy, Warning, WeldForce, WheelOutcome,
+    PlacedStress, Resultants, SeatOutcome, Side, Sides, StationOutcome, StiffenerOutcome, StiffeningOutcome,
+    WallAtSeat, WallBy, Warning, WeldForce, WheelOutcome,
 };
 use axlebow_report::plot::{Drawing, LinePoint, TireDrawing};
 use axlebow_report::{Assumed, ModelCard, SectionCard};
@@ -118,6 +118,7 @@ pub fn stiffened() -> CaseOutcome {
         weld,
         axial: axial.to_vec(),
         working_length: 0.28,
+        peak_stress: PlacedStress { y: 0.0, stress: -96e6 },
     };
     let stiffening = StiffeningOutcome {
         side: Side::Left,
@@ -305,7 +306,8 @@ impl Line {
     fn station(&self, name: String, y: f64) -> StationOutcome {
         let point = self.point(y, -1e-9 * y.signum());
         let displacement = [point.ux, 0.0, point.uz, self.slope(y, 1), 0.0, -self.slope(y, 2)];
-        StationOutcome { name, y, displacement, resultants: point.resultants, stress: point.stress }
+        let (resultants, stress) = (point.resultants, point.stress);
+        StationOutcome { name, y, displacement, resultants, axle_resultants: resultants, stress }
     }
 }
 
