@@ -216,13 +216,12 @@ impl<'a> Standing<'a> {
         let stretches = self.model.frame.stretches.iter();
         Strain {
             beam: stretches.map(|stretch| mode.strain_share_of_beam(structure, stretch.beam)).sum(),
-            // What the sprung weight gives back as the body rolls, the seats have to hold.
-            seats: both(&self.model.frame.seats) + spring(self.model.weight_above),
+            seats: both(&self.model.frame.seats),
             bearings: both(&self.model.frame.inner_bearings)
                 + both(&self.model.frame.outer_bearings)
                 + both(&self.model.frame.brakes),
             tires: self.tires.iter().map(|(_, tire)| spring(*tire)).sum(),
-            rest_of_vehicle: spring(self.model.rest_of_vehicle),
+            rest_of_vehicle: spring(self.model.rest_of_vehicle) + spring(self.model.weight_above),
         }
     }
 

@@ -93,6 +93,23 @@ fn softer_bearings_and_heavier_hubs_raise_no_frequency() {
     }
 }
 
+/// A body that leans puts its weight beside the axle, as a spring of `-W h` would: with as much roll stiffness of the rest of
+/// the vehicle the two leave nothing, and by itself it takes from what the rest of the vehicle has, here nothing.
+#[test]
+fn the_weight_of_a_leaning_body_counts_with_the_rest_of_the_vehicle() {
+    let mut axle = axle();
+    let rest = |axle: &Axle| -> Vec<f64> {
+        found(axle).modes.iter().map(|mode| mode.strain.rest_of_vehicle).collect()
+    };
+    axle.body_roll_stiffness = 0.0;
+    let alone = rest(&axle);
+    assert!(alone.iter().all(|share| *share < 1e-9) && alone.iter().any(|share| *share < -0.01), "{alone:?}");
+    let sprung = axle.loading.rated_load - axle.unsprung_mass() * STANDARD_GRAVITY;
+    axle.body_roll_stiffness = sprung * (axle.body_height - example::tire().loaded_radius);
+    let balanced = rest(&axle);
+    assert!(balanced.iter().all(|share| share.abs() < 1e-9), "{balanced:?}");
+}
+
 #[test]
 fn a_mirrored_axle_has_the_same_frequencies() {
     let mut axle = axle();
