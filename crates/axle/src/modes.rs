@@ -214,12 +214,15 @@ impl<'a> Standing<'a> {
         let spring = |spring: SpringId| mode.strain_share_of_spring(structure, spring);
         let both = |springs: &Sides<SpringId>| spring(springs.left) + spring(springs.right);
         let stretches = self.model.frame.stretches.iter();
+        let Sides { left, right } = self.model.frame.discs;
+        let discs = [left, right].into_iter().flatten();
         Strain {
             beam: stretches.map(|stretch| mode.strain_share_of_beam(structure, stretch.beam)).sum(),
             seats: both(&self.model.frame.seats),
             bearings: both(&self.model.frame.inner_bearings)
                 + both(&self.model.frame.outer_bearings)
-                + both(&self.model.frame.brakes),
+                + both(&self.model.frame.brakes)
+                + discs.map(spring).sum::<f64>(),
             tires: self.tires.iter().map(|(_, tire)| spring(*tire)).sum(),
             rest_of_vehicle: spring(self.model.rest_of_vehicle) + spring(self.model.weight_above),
         }
