@@ -70,7 +70,7 @@ fn document(name: &str) -> Document {
 }
 
 /// Figures of one axle at rated load, as the table prints them.
-fn figures(name: &str) -> [String; 8] {
+fn figures(name: &str) -> [String; 9] {
     let mut plain = document(name);
     for (path, value) in [("seat[0].rotational_stiffness", "0 kN m/rad"), ("seat[0].composite_fraction", "0")]
     {
@@ -84,6 +84,9 @@ fn figures(name: &str) -> [String; 8] {
         (second_moment, outcome.axle_mass, outcome.cases[0].wheels.of(Side::Left).clone())
     };
     let (_, _, beam) = rated(&plain);
+    let mut soft = document(&format!("{name}-shell"));
+    soft.set("seat[0].wall_flexibility", "shell-spread").expect("a seat has this key");
+    let (_, _, soft) = rated(&soft);
     let (second_moment, mass, wheel) = rated(&document(name));
     let degrees = |angle: f64| format!("{:.3}", angle.to_degrees());
     [
@@ -95,6 +98,7 @@ fn figures(name: &str) -> [String; 8] {
         degrees(wheel.split.bending + wheel.split.shear),
         format!("{}, of it wall {}", degrees(wheel.split.seat), degrees(wheel.split.wall)),
         degrees(wheel.split.bearing),
+        degrees(soft.camber_change),
     ]
 }
 
@@ -106,11 +110,18 @@ fn the_readme_compares_thin_and_thick_as_the_code_does() {
         "bare axle, kg",
         "camber change if the seats clamp nothing and take no moment, deg",
         "what the seats take off, deg",
-        "**camber change, deg**",
+        "**camber change, stiffest seats, deg**",
         "of it bending and shear, deg",
         "of it seats, deg",
         "of it bearings, deg",
+        "**camber change, softest seats, deg**",
     ];
+    let last = |column: &[String; 9]| column[8].parse::<f64>().expect("an angle");
+    let stiffest_thick: f64 = thick[4].parse().expect("an angle");
+    assert!(
+        last(&thick) < stiffest_thick && stiffest_thick < last(&thin),
+        "the page says so: {thick:?} {thin:?}"
+    );
     let mut table =
         "| at rated load, dual wheels | 127 mm × 12.7 mm | 152.4 mm × 9 mm |\n| --- | --- | --- |\n"
             .to_owned();
@@ -120,7 +131,7 @@ fn the_readme_compares_thin_and_thick_as_the_code_does() {
     check_block(MODELS, "thin or thick", &table);
 }
 
-/// What a row of the table of seats is called, its demo axle, and changes at its seats.
+/// What a row of a table is called, its demo axle, and what it changes.
 type SeatRow<'a> = (&'a str, &'a str, &'a [(&'a str, &'a str)]);
 
 /// A row of the table of seats: a demo axle with changes at its seats.
@@ -145,16 +156,14 @@ fn seat_row(name: &str, changes: &[(&str, &str)]) -> String {
 fn the_readme_compares_seats_as_the_code_does() {
     let (thick, thin) = ("trailer-127-thick-dual-shell", "trailer-152-thin-dual-shell");
     let narrow = ("width", "90 mm");
-    let rows: [SeatRow; 5] = [
-        ("127 mm × 12.7 mm, clamped over 180 mm", thick, &[]),
+    let spread = ("wall_flexibility", "shell-spread");
+    let rows: [SeatRow; 6] = [
+        ("127 mm × 12.7 mm, clamped over 180 mm, bonded", thick, &[]),
+        ("127 mm × 12.7 mm, clamped over 180 mm, slipping", thick, &[spread]),
         ("127 mm × 12.7 mm, welded over 90 mm", thick, &[("fixing", "welded"), narrow]),
-        ("152.4 mm × 9 mm, clamped over 180 mm", thin, &[("fixing", "clamped"), ("width", "180 mm")]),
+        ("152.4 mm × 9 mm, clamped over 180 mm, bonded", thin, &[("fixing", "clamped"), ("width", "180 mm")]),
         ("152.4 mm × 9 mm, welded over 90 mm", thin, &[]),
-        (
-            "152.4 mm × 9 mm, welded over 90 mm, spreading its force",
-            thin,
-            &[("wall_flexibility", "shell-spread")],
-        ),
+        ("152.4 mm × 9 mm, welded over 90 mm, spreading its force", thin, &[spread]),
     ];
     let mut table = "| at rated load, dual wheels | flexibility under the seat taken away | wall turns, mrad/(kN m) | \
                      its part of the camber change, deg | camber change, deg |\n| --- | --- | --- | --- | --- |\n"
@@ -163,6 +172,45 @@ fn the_readme_compares_seats_as_the_code_does() {
         table.push_str(&format!("| {words} | {} |\n", seat_row(name, changes)));
     }
     check_block(MODELS, "seat walls", &table);
+}
+
+/// A row of the table of wheel ends: a demo axle with changes.
+fn wheel_end_row(name: &str, changes: &[(&str, &str)]) -> String {
+    let mut document = document(name);
+    for (path, value) in changes {
+        document.set(path, value).expect("the demo has these keys");
+    }
+    let model = Model::of(&document).expect("a good model");
+    let outcome = flex(&model.axle, &model.cases[..1]).expect("a solution");
+    let wheel = outcome.cases[0].wheels.of(Side::Left);
+    let split = wheel.split;
+    let [whole, beams, bearings, disc] =
+        [wheel.camber_change, split.bending + split.shear, split.bearing, split.disc]
+            .map(|angle| format!("{:.3}", angle.to_degrees()));
+    format!("{:.1} | {whole} | {beams} | {bearings} | {disc}", outcome.axle_mass)
+}
+
+#[test]
+fn the_readme_compares_wheel_ends_as_the_code_does() {
+    let outset = "trailer-127-thick-wide-base-outset";
+    let parallel = [
+        ("spindle.step[1].od", "92 mm"),
+        ("wheel_end[0].outer_bearing_rollers", "21"),
+        ("wheel_end[0].outer_bearing_roller_length", "26 mm"),
+    ];
+    let rows: [SeatRow; 4] = [
+        ("tapered spindles, dual", "trailer-127-thick-dual", &[]),
+        ("parallel spindles, dual", "trailer-127-thick-dual-parallel", &[]),
+        ("tapered spindles, wide-base, 51 mm outset", outset, &[]),
+        ("parallel spindles, wide-base, 51 mm outset", outset, &parallel),
+    ];
+    let mut table = "| 127 mm × 12.7 mm tube at rated load | bare axle, kg | camber change, deg | of it bending and shear, deg | \
+                     bearings, deg | wheel disc and hub flange, deg |\n| --- | --- | --- | --- | --- | --- |\n"
+        .to_owned();
+    for (words, name, changes) in rows {
+        table.push_str(&format!("| {words} | {} |\n", wheel_end_row(name, changes)));
+    }
+    check_block(MODELS, "wheel ends", &table);
 }
 
 #[test]

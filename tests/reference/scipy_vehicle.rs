@@ -6,9 +6,9 @@
 //! DIFFERENCE, parts of a thousandth. The vehicle is invented.
 
 use axlebow_axle::{
-    Axle, Body, Fixing, Ground, Input, Keep, Loading, ResponseAsk, Ride, RideBasis, Seat, SeatBracket,
-    SeatLayouts, Sides, Spindle, SpindleStep, Suspension, Tire, TireLayout, USUAL_SCHEME, WallBy, Wheel,
-    WheelEnd, modes, response, ride,
+    Axle, BearingStiffness, Body, Fixing, Ground, Input, Keep, Loading, ResponseAsk, Ride, RideBasis, Seat,
+    SeatBracket, SeatLayouts, Sides, Spindle, SpindleStep, Suspension, Tire, TireLayout, USUAL_SCHEME,
+    WallBy, Wheel, WheelEnd, modes, response, ride,
 };
 use axlebow_road::{HaversineBump, Road, Wheels};
 use axlebow_textbook::sections::{Material, RoundBar, RoundTube};
@@ -114,12 +114,13 @@ fn vehicle() -> Axle {
     let steps = vec![SpindleStep { length: 0.21, profile: bar }];
     let spindle = Spindle { material: stiff.clone(), steps };
     let tube = RoundTube::new(0.127, 0.0127).unwrap().into();
+    let rigid = BearingStiffness { radial: 1e12, axial: 1e12 };
     let end = WheelEnd {
         inner_bearing: 0.84,
         outer_bearing: 0.95,
         mounting_face: 0.92,
-        radial_stiffness: 1e12,
-        axial_stiffness: 1e12,
+        inner_stiffness: rigid,
+        outer_stiffness: rigid,
         endplay: 0.0,
         cup_angle: 0.26,
         hub_mass: 75.0,

@@ -15,10 +15,8 @@
 //! Source: R. G. Budynas & J. K. Nisbett, Shigley's Mechanical Engineering Design, 11th ed., sec. 11-9, and
 //! ISO 281:2007 for Y; both from memory.
 
+use crate::bearing_stiffness::INDUCED_THRUST;
 use crate::{Axle, Side, Sides};
-
-/// Thrust of a tapered bearing over `F tan α`: 0.5/0.4, from ISO 281:2007 Y = 0.4 cot α.
-const THRUST: f64 = 1.25;
 
 /// Place of a bearing on its spindle.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -89,7 +87,7 @@ pub(crate) fn loose_bearing(
 ) -> Option<LooseBearing> {
     let end = axle.wheel_ends.of(side);
     let clearance = end.radial_play();
-    let thrust = THRUST * end.cup_angle.tan() * (radial.inner - radial.outer) + outboard;
+    let thrust = INDUCED_THRUST * end.cup_angle.tan() * (radial.inner - radial.outer) + outboard;
     let place = if thrust > 0.0 { BearingPlace::Inner } else { BearingPlace::Outer };
     (clearance > 0.0).then_some(LooseBearing { place, clearance })
 }
@@ -102,8 +100,8 @@ impl BearingRates {
     /// Without play.
     pub(crate) fn tight(axle: &Axle) -> Self {
         BearingRates(Sides::each(|side| {
-            let rates = [axle.wheel_ends.of(side).radial_stiffness; 2];
-            Pair { inner: rates, outer: rates }
+            let end = axle.wheel_ends.of(side);
+            Pair { inner: [end.inner_stiffness.radial; 2], outer: [end.outer_stiffness.radial; 2] }
         }))
     }
 

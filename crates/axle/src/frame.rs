@@ -25,11 +25,16 @@ use crate::straight_seats::straight_seats;
 use crate::tied_stiffener::{Beside, TiedStiffener, reach, tie};
 use crate::wall_at_seat::{WallAtSeat, WallBy};
 use crate::weld_line::{WeldPiece, pieces};
+use crate::wheel::Wheel;
 use crate::{Axle, AxleError, Side, Sides};
 
 /// Torsional stiffness of hub against spindle through the brake, N m/rad: stiff against everything else; it
 /// carries no torque unless the wheel is braked.
 pub(crate) const BRAKE_STIFFNESS: f64 = 1e7;
+
+/// Stiffness of a wheel against its hub in every direction in which the disc does not lean, N/m and N m/rad: stiff
+/// against bearings and brake.
+pub(crate) const DISC_STIFFNESS: f64 = 1e10;
 
 /// Parts of a tapered stretch that are integrated apart: two leave 2e-9 of the deflection when a stretch
 /// tapers two to one (`crates/fe/tests/all/convergence.rs`), and stations divide a taper further.
@@ -121,7 +126,12 @@ pub(crate) struct Frame {
     /// Node of each place.
     pub line: Vec<NodeId>,
     pub stretches: Vec<Stretch>,
+    /// Where the wheels are bolted to their hubs; they move with the wheels.
     pub hubs: Sides<NodeId>,
+    /// The hubs on their bearings; the same nodes where disc and flange are rigid.
+    pub barrels: Sides<NodeId>,
+    /// Disc and flange between hub and wheel, where they are not rigid.
+    pub discs: Sides<Option<SpringId>>,
     pub inner_bearings: Sides<SpringId>,
     pub outer_bearings: Sides<SpringId>,
     pub brakes: Sides<SpringId>,
@@ -234,7 +244,7 @@ impl Frame {
             left: WallAtSeat::of(plan.axle, Side::Left)?,
             right: WallAtSeat::of(plan.axle, Side::Right)?,
         };
-        let Nodes { line, beside, hubs, body } = add_nodes(&plan, &mut structure);
+        let Nodes { line, beside, hubs, barrels, body } = add_nodes(&plan, &mut structure);
         let mut stretches = add_stretches(&plan, &walls, &line, &mut structure)?;
         let tied = tie_stiffeners(&plan, (&line, &beside), &mut stretches, &mut structure)?;
         let Plan { axle, places, .. } = plan;
@@ -247,9 +257,9 @@ impl Frame {
             let end = axle.wheel_ends.of(side);
             let y = side.sign() * end.bearing_at(place);
             let face = side.sign() * end.mounting_face;
-            let hub_point = Attachment::on_arm(*hubs.of(side), [0.0, y - face, 0.0]);
+            let hub_point = Attachment::on_arm(*barrels.of(side), [0.0, y - face, 0.0]);
             let [forward, up] = rates.of(side, place);
-            let rates = [forward, end.axial_stiffness, up, 0.0, 0.0, 0.0];
+            let rates = [forward, end.bearing_stiffness(place).axial, up, 0.0, 0.0, 0.0];
             Ok(structure.add_spring(Spring::between(hub_point, on_line(y), rates))?)
         };
         let inner_bearings = both(|side| bearing(side, BearingPlace::Inner))?;
@@ -258,8 +268,15 @@ impl Frame {
             let spindle = on_line(side.sign() * axle.wheel_ends.of(side).inner_bearing);
             let rates = [0.0, 0.0, 0.0, 0.0, BRAKE_STIFFNESS, 0.0];
             // A pure couple: the point at which it acts does not matter.
-            Ok(structure.add_spring(Spring::between(Attachment::at(*hubs.of(side)), spindle, rates))?)
+            Ok(structure.add_spring(Spring::between(Attachment::at(*barrels.of(side)), spindle, rates))?)
         })?;
+        let mut discs = Sides::default();
+        for side in Side::BOTH {
+            if let Some(rates) = disc_rates(axle.wheels.of(side)) {
+                let (barrel, wheel) = (Attachment::at(*barrels.of(side)), Attachment::at(*hubs.of(side)));
+                *discs.of_mut(side) = Some(structure.add_spring(Spring::between(wheel, barrel, rates))?);
+            }
+        }
         let seats = both(|side| {
             let seat = axle.seats.of(side);
             let y = side.sign() * seat.at;
@@ -272,13 +289,15 @@ impl Frame {
             let nodes = Sides::each(|side| line[nearest(&places, side.sign() * axle.seats.of(side).at)]);
             structure.add_spring(straight_seats(axle, &nodes, &walls))?;
         }
-        add_masses(axle, &hubs, on_line, &mut structure);
+        add_masses(axle, (&hubs, &barrels), on_line, &mut structure);
         Ok(Frame {
             structure,
             places,
             line,
             stretches,
             hubs,
+            barrels,
+            discs,
             inner_bearings,
             outer_bearings,
             brakes,
@@ -333,6 +352,7 @@ struct Nodes {
     /// Nodes of each tied stiffener.
     beside: Vec<Vec<NodeId>>,
     hubs: Sides<NodeId>,
+    barrels: Sides<NodeId>,
     body: Option<NodeId>,
 }
 
@@ -346,9 +366,13 @@ fn add_nodes(plan: &Plan, structure: &mut Structure) -> Nodes {
     let centre = nearest(places, 0.0);
     let mut line = Vec::with_capacity(places.len());
     let mut hubs = Sides { left: None, right: None };
+    let mut barrels = hubs;
     let mut hub = |side: Side, structure: &mut Structure| {
         let y = side.sign() * axle.wheel_ends.of(side).mounting_face;
-        *hubs.of_mut(side) = Some(structure.add_node(*HUB.of(side), [0.0, y, 0.0]));
+        let wheel = structure.add_node(*HUB.of(side), [0.0, y, 0.0]);
+        let flexible = disc_rates(axle.wheels.of(side)).is_some();
+        let barrel = if flexible { structure.add_node("hub barrel", [0.0, y, 0.0]) } else { wheel };
+        (*hubs.of_mut(side), *barrels.of_mut(side)) = (Some(wheel), Some(barrel));
     };
     let bearings = Sides::each(|side| nearest(places, side.sign() * axle.wheel_ends.of(side).outer_bearing));
     for (number, place) in places.iter().enumerate() {
@@ -368,8 +392,10 @@ fn add_nodes(plan: &Plan, structure: &mut Structure) -> Nodes {
             body = Some(node);
         }
     }
-    let of = |node: Option<NodeId>| node.expect("every axle has its outer bearings among its places");
-    Nodes { line, beside, hubs: Sides { left: of(hubs.left), right: of(hubs.right) }, body }
+    let each = |nodes: Sides<Option<NodeId>>| {
+        Sides::each(|side| nodes.of(side).expect("every axle has its outer bearings among its places"))
+    };
+    Nodes { line, beside, hubs: each(hubs), barrels: each(barrels), body }
 }
 
 fn add_stretches(
@@ -514,9 +540,16 @@ pub(crate) fn seat_spring(seat: &Seat, wall: &WallAtSeat, at: Attachment) -> Opt
     }
 }
 
+/// Rates of disc and flange between hub and wheel; none where they are rigid.
+fn disc_rates(wheel: &Wheel) -> Option<[f64; 6]> {
+    let lean = (wheel.disc_flexibility() > 0.0).then(|| wheel.disc_flexibility().recip())?;
+    let stiff = DISC_STIFFNESS;
+    Some([stiff, stiff, stiff, lean, stiff, lean])
+}
+
 fn add_masses(
     axle: &Axle,
-    hubs: &Sides<NodeId>,
+    (hubs, barrels): (&Sides<NodeId>, &Sides<NodeId>),
     on_line: impl Fn(f64) -> Attachment,
     structure: &mut Structure,
 ) {
@@ -524,7 +557,7 @@ fn add_masses(
         let (end, wheel) = (axle.wheel_ends.of(side), axle.wheels.of(side));
         let hub = *hubs.of(side);
         let middle = 0.5 * (end.inner_bearing + end.outer_bearing) - end.mounting_face;
-        let place = Attachment::on_arm(hub, [0.0, side.sign() * middle, 0.0]);
+        let place = Attachment::on_arm(*barrels.of(side), [0.0, side.sign() * middle, 0.0]);
         structure.add_mass(RigidBody::with_moments(place, end.hub_mass, [0.0; 3]));
         let place = Attachment::on_arm(hub, [0.0, side.sign() * wheel.outset(), 0.0]);
         // A rolling wheel does not take part in the axle's rotation about Y.

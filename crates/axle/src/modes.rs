@@ -215,15 +215,17 @@ impl<'a> Standing<'a> {
         let both = |springs: &Sides<SpringId>| spring(springs.left) + spring(springs.right);
         let beams =
             self.model.frame.beams().map(|beam| mode.strain_share_of_beam(structure, beam)).sum::<f64>();
+        let Sides { left, right } = self.model.frame.discs;
+        let discs = [left, right].into_iter().flatten();
         Strain {
             beam: beams + self.model.frame.welds().map(spring).sum::<f64>(),
-            // What the sprung weight gives back as the body rolls, the seats have to hold.
-            seats: both(&self.model.frame.seats) + spring(self.model.weight_above),
+            seats: both(&self.model.frame.seats),
             bearings: both(&self.model.frame.inner_bearings)
                 + both(&self.model.frame.outer_bearings)
-                + both(&self.model.frame.brakes),
+                + both(&self.model.frame.brakes)
+                + discs.map(spring).sum::<f64>(),
             tires: self.tires.iter().map(|(_, tire)| spring(*tire)).sum(),
-            rest_of_vehicle: spring(self.model.rest_of_vehicle),
+            rest_of_vehicle: spring(self.model.rest_of_vehicle) + spring(self.model.weight_above),
         }
     }
 

@@ -122,6 +122,8 @@ pub struct CamberSplit {
     pub wall: f64,
     /// Bearings, as they give under load.
     pub bearing: f64,
+    /// The wheel's disc and the hub's flange, as they lean under the wheel's leverage.
+    pub disc: f64,
     /// Clearance of the bearings, as their hubs take it up.
     pub clearance: f64,
 }
@@ -129,7 +131,7 @@ pub struct CamberSplit {
 impl CamberSplit {
     /// The parts together: the camber change.
     pub fn sum(&self) -> f64 {
-        self.bending + self.shear + self.seat + self.bearing + self.clearance
+        self.bending + self.shear + self.seat + self.bearing + self.disc + self.clearance
     }
 }
 

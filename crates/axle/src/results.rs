@@ -62,7 +62,7 @@ pub(crate) fn bearings(design: &StaticDesign, state: &State, contact: &Contact) 
         let taken_up = contact.taken_up.of(side).filter(|taken_up| taken_up.bearing.place == place);
         // What is taken up of the play presses nothing.
         let pressed = |force: f64, axis: usize| match taken_up {
-            Some(taken_up) => force - end.radial_stiffness * taken_up.motion[axis],
+            Some(taken_up) => force - end.bearing_stiffness(place).radial * taken_up.motion[axis],
             None => force,
         };
         let (fore_aft, vertical) = (pressed(x, 0), pressed(z, 1));

@@ -57,10 +57,11 @@ fn bearing(model: &VibrationModel, side: Side) -> Option<(RidePart, LocalLaw)> {
     let loose = model.loose.of(side).as_ref()?;
     let end = model.axle.wheel_ends.of(side);
     let y = side.sign() * end.bearing_at(loose.place);
-    let hub = Attachment::on_arm(*model.frame.hubs.of(side), [0.0, y - side.sign() * end.mounting_face, 0.0]);
+    let hub =
+        Attachment::on_arm(*model.frame.barrels.of(side), [0.0, y - side.sign() * end.mounting_face, 0.0]);
     let spindle = Attachment::at(node_at(&model.frame, y));
     let across = [[1.0, 0.0, 0.0], [0.0, 0.0, 1.0]].map(|axis| between(model, (spindle, hub), axis));
-    let law = LocalLaw::plane_gap(across, end.radial_stiffness, loose.clearance);
+    let law = LocalLaw::plane_gap(across, end.bearing_stiffness(loose.place).radial, loose.clearance);
     Some((RidePart::Bearing(side, loose.place), law))
 }
 

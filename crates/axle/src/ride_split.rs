@@ -1,7 +1,7 @@
 //! Camber change by source at a moment of a ride.
 //!
 //! The unit states of [`crate::split`] are in balance by themselves, and so hold on a body that moves too: their work on
-//! what beams and springs deform by is the camber change of that moment, inertia and all. What a beam or a seat gives is a
+//! what beams and springs deform by is the camber change of that moment, inertia and all. What a beam, a seat or a disc gives is a
 //! linear reading of the motion; bearings, those with play too, give the rest.
 
 use axlebow_fe::{Direction, MotionReader, ReducedBasis};
@@ -20,6 +20,7 @@ pub(crate) struct SplitReadings {
     shear: Direction,
     seat: Direction,
     wall: Direction,
+    disc: Direction,
 }
 
 impl SplitReadings {
@@ -51,7 +52,7 @@ impl SplitReadings {
             });
             shear.push(slip);
         }
-        let (mut seats, mut walls) = (Vec::new(), Vec::new());
+        let (mut seats, mut walls, mut discs) = (Vec::new(), Vec::new(), Vec::new());
         for end in Side::BOTH {
             let force = unit.spring_force(*design.frame.seats.of(end));
             let wall = design.frame.walls.of(end);
@@ -61,8 +62,15 @@ impl SplitReadings {
             });
             seats.push(seat);
             walls.push(wall);
+            if let (Some(moving), Some(held)) = (model.frame.discs.of(end), design.frame.discs.of(end)) {
+                let force = unit.spring_force(*held);
+                let work = |deformation: &[f64; 6]| force.iter().zip(deformation).map(|(f, d)| f * d).sum();
+                let [disc] = reader.spring_readings(*moving, |deformation, _| [work(deformation)]);
+                discs.push(disc);
+            }
         }
-        SplitReadings { bending: sum(&bending), shear: sum(&shear), seat: sum(&seats), wall: sum(&walls) }
+        let (bending, shear) = (sum(&bending), sum(&shear));
+        SplitReadings { bending, shear, seat: sum(&seats), wall: sum(&walls), disc: sum(&discs) }
     }
 
     /// The same readings over the shapes of a basis.
@@ -72,13 +80,15 @@ impl SplitReadings {
             shear: basis.direction(&self.shear),
             seat: basis.direction(&self.seat),
             wall: basis.direction(&self.wall),
+            disc: basis.direction(&self.disc),
         }
     }
 
     /// The parts of a camber change (rad), from what the readings say of its moment.
     pub(crate) fn split(&self, camber: f64, read: impl Fn(&Direction) -> f64) -> CamberSplit {
         let (bending, shear, seat) = (read(&self.bending), read(&self.shear), read(&self.seat));
-        let bearing = camber - bending - shear - seat;
-        CamberSplit { bending, shear, seat, wall: read(&self.wall), bearing, clearance: 0.0 }
+        let disc = read(&self.disc);
+        let bearing = camber - bending - shear - seat - disc;
+        CamberSplit { bending, shear, seat, wall: read(&self.wall), bearing, disc, clearance: 0.0 }
     }
 }

@@ -4,7 +4,7 @@
 //! it is the work of a unit couple at that hub and an opposite pair of forces at both. That load is in
 //! balance by itself. Its force field in every part, times the part's real deformation, summed over the
 //! parts, is the camber change:
-//! `θ = Σ ∫ m·M/EI + Σ ∫ v·V/κGA + Σ welds f·δ + Σ seats f·δ + Σ bearings f·(δ − g) + Σ bearings f·g`,
+//! `θ = Σ ∫ m·M/EI + Σ ∫ v·V/κGA + Σ welds f·δ + Σ seats f·δ + Σ bearings f·(δ − g) + Σ bearings f·g + Σ discs f·δ`,
 //! where g is what a hub takes up of its bearing's play. Beams are those of the axle and of its stiffeners; what the
 //! welds between them slip counts as shear.
 //! Because the field is the elastic answer of the same structure, a part's term is also what the camber
@@ -85,6 +85,7 @@ impl<'a> CamberUnits<'a> {
             for springs in [&frame.inner_bearings, &frame.outer_bearings, &frame.brakes] {
                 split.bearing += unit.spring_work(real, *springs.of(end));
             }
+            split.disc += frame.discs.of(end).map_or(0.0, |disc| unit.spring_work(real, disc));
         }
     }
 }

@@ -61,9 +61,9 @@ pub(crate) fn add_loads(axle: &Axle, frame: &Frame, loads: &mut Loads) {
         let y = side.sign() * end.bearing_at(place);
         let arm = [0.0, y - side.sign() * end.mounting_face, 0.0];
         let (hub, spindle) =
-            (Attachment::on_arm(*frame.hubs.of(side), arm), Attachment::at(node_at(frame, y)));
+            (Attachment::on_arm(*frame.barrels.of(side), arm), Attachment::at(node_at(frame, y)));
         let mut push = [0.0; 3];
-        push[2 * axis] = end.radial_stiffness;
+        push[2 * axis] = end.bearing_stiffness(place).radial;
         loads.add_force(column(side, place, axis), &hub, push);
         loads.add_force(column(side, place, axis), &spindle, push.map(|part| -part));
     }
@@ -195,7 +195,7 @@ impl<'a> BearingPlay<'a> {
     ) -> Result<f64, AxleError> {
         let step = largest(loose);
         // A wheel that no motion of its hub unloads falls by nothing: then any bound will do.
-        let mut fall = 1e-6 * self.axle.wheel_ends.left.radial_stiffness;
+        let mut fall = 1e-6 * self.axle.wheel_ends.left.inner_stiffness.radial;
         for i in 0..4 {
             let mut g = Motions::zeros();
             g[i] = step;
@@ -215,7 +215,7 @@ fn column_forces(
     (side, place): (Side, BearingPlace),
 ) -> Vec<[f64; 2]> {
     let spring = frame.bearing(side, place);
-    let stiffness = axle.wheel_ends.of(side).radial_stiffness;
+    let stiffness = axle.wheel_ends.of(side).bearing_stiffness(place).radial;
     let one = |(number, state): (usize, &State)| {
         let [x, _, z, ..] = state.spring_force(spring);
         let own = |axis| if number == column(side, place, axis) { stiffness } else { 0.0 };

@@ -118,7 +118,7 @@ fn rates(axle: &Axle, loose: &Sides<Option<(LooseBearing, f64)>>, loose_as: Loos
     let mut rates = BearingRates::tight(axle);
     for side in Side::BOTH {
         let Some((bearing, force)) = loose.of(side) else { continue };
-        let stiffness = axle.wheel_ends.of(side).radial_stiffness;
+        let stiffness = axle.wheel_ends.of(side).bearing_stiffness(bearing.place).radial;
         let own = match loose_as {
             LooseAs::Pressed => [force / (bearing.clearance + force / stiffness), stiffness],
             LooseAs::LeftOut => [0.0; 2],

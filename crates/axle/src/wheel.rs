@@ -45,6 +45,7 @@ pub struct Wheel {
     tire: Tire,
     mass: f64,
     tilt_radius: f64,
+    disc_flexibility: f64,
     tread: Tread,
 }
 
@@ -79,7 +80,7 @@ impl Wheel {
             positive("dual spacing", spacing, "m")?;
         }
         let tread = Tread::usual(TREAD_SHARE * tire.width)?;
-        Ok(Wheel { layout, outset, tire, mass, tilt_radius: 0.0, tread })
+        Ok(Wheel { layout, outset, tire, mass, tilt_radius: 0.0, disc_flexibility: 0.0, tread })
     }
 
     /// The same wheel with tires of another tread.
@@ -112,6 +113,16 @@ impl Wheel {
     pub fn with_tilt_radius(self, tilt_radius: f64) -> Result<Self, AxleError> {
         not_negative("tilt radius of gyration", tilt_radius, "m")?;
         Ok(Wheel { tilt_radius, ..self })
+    }
+
+    /// The same wheel on a disc and a hub flange that lean by a couple about a line in their plane, rad/(N m); see
+    /// [`AnnularPlate`](crate::AnnularPlate). Without it both are rigid.
+    ///
+    /// # Errors
+    /// [`AxleError::Value`] for a negative or non-finite flexibility.
+    pub fn with_disc_flexibility(self, disc_flexibility: f64) -> Result<Self, AxleError> {
+        not_negative("flexibility of the wheel's disc", disc_flexibility, "rad/(N m)")?;
+        Ok(Wheel { disc_flexibility, ..self })
     }
 
     /// The same wheel turned round on its hub: outset s becomes inset s − t for a disc of thickness t (m),
@@ -147,6 +158,11 @@ impl Wheel {
     /// Radius of gyration about a line across the axle, m.
     pub fn tilt_radius(&self) -> f64 {
         self.tilt_radius
+    }
+
+    /// Rotation of the wheel against the hub per couple about a line across the axle, rad/(N m).
+    pub fn disc_flexibility(&self) -> f64 {
+        self.disc_flexibility
     }
 
     /// Mass of wheels and tires, kg.

@@ -2,8 +2,7 @@
 
 use axlebow_axle::{
     Axle, AxleError, Body, FixedMass, Ground, HousingPoint, LoadCase, Loading, STANDARD_CASES, Seat,
-    SeatLayouts, Side, Sides, Spindle, SpindleStep, StrengthAsk, UserStation, Wheel, WheelEnd,
-    standard_cases,
+    SeatLayouts, Side, Sides, Spindle, SpindleStep, StrengthAsk, UserStation, Wheel, standard_cases,
 };
 use axlebow_sections::{Material, Profile, RectangularTube, RoundBar, RoundTube};
 use axlebow_units::UnitSystem;
@@ -89,17 +88,18 @@ impl<'d> Builder<'d> {
 
     fn axle(&mut self) -> Option<Axle> {
         let body = self.body();
-        let wheel_ends = self.wheel_ends();
         let wheels = self.wheels();
         self.assume_tread_widths();
         let loads = self.loads();
-        let body = body?;
+        let (body, wheels) = (body?, wheels?);
+        let wheel_ends = self.wheel_ends(&wheels, 0.5 * loads.loading.rated_load)?;
+        self.assume_bearing_stiffness(&wheel_ends);
         let seats = self.seats(&body);
         let stiffeners = self.stiffeners(&body);
         let axle = Axle {
             body,
-            wheel_ends: wheel_ends?,
-            wheels: wheels?,
+            wheel_ends,
+            wheels,
             seats: seats?,
             stiffeners: stiffeners?,
             weld_keep_out: self.weld_keep_out(),
@@ -124,10 +124,6 @@ impl<'d> Builder<'d> {
                 None
             }
         }
-    }
-
-    pub(crate) fn wheel_ends(&mut self) -> Option<Sides<WheelEnd>> {
-        self.per_side("wheel_end", Self::wheel_end)
     }
 
     pub(crate) fn wheels(&mut self) -> Option<Sides<Wheel>> {
@@ -240,26 +236,11 @@ impl<'d> Builder<'d> {
         Some(Spindle { material: material?, steps })
     }
 
-    fn wheel_end(&mut self, table: &Table) -> Option<WheelEnd> {
-        Some(WheelEnd {
-            inner_bearing: table.number("inner_bearing_at"),
-            outer_bearing: table.number("outer_bearing_at"),
-            mounting_face: table.number("mounting_face_at"),
-            radial_stiffness: table.number("bearing_radial_stiffness"),
-            axial_stiffness: table.number("bearing_axial_stiffness"),
-            endplay: table.number("endplay"),
-            cup_angle: table.number("bearing_cup_angle"),
-            hub_mass: table.number("hub_mass"),
-            camber: table.number("camber"),
-            toe: table.number("toe"),
-        })
-    }
-
     /// Each side's value from a list of tables that say which side they describe.
-    fn per_side<T: Copy>(
+    pub(crate) fn per_side<T: Copy>(
         &mut self,
         key: &'static str,
-        make: impl Fn(&mut Self, &Table) -> Option<T>,
+        make: impl Fn(&mut Self, &'d Table) -> Option<T>,
     ) -> Option<Sides<T>> {
         let mut found: Sides<Option<T>> = Sides { left: None, right: None };
         let mut given: Sides<bool> = Sides::default();

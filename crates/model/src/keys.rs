@@ -146,15 +146,39 @@ static WHEEL_END: TableSpec = TableSpec {
         quantity("mounting_face_at", "Face that the wheel is bolted to.", (Kind::Length, Positive), Required),
         quantity(
             "bearing_radial_stiffness",
-            "Radial stiffness of one bearing (default from memory).",
+            "Radial stiffness of each bearing; without it, from the rollers (ISO/TS 16281) at the bearing's load under the rated axle load.",
             (Kind::Stiffness, Positive),
-            Default("\"1e6 N/mm\""),
+            Optional,
         ),
         quantity(
             "bearing_axial_stiffness",
-            "Axial stiffness of one bearing (default from memory).",
+            "Axial stiffness of each bearing; without it, from the rollers as the radial one.",
             (Kind::Stiffness, Positive),
-            Default("\"4e5 N/mm\""),
+            Optional,
+        ),
+        quantity(
+            "inner_bearing_rollers",
+            "Number of rollers of the inner bearing (default from memory).",
+            (Kind::Ratio, Between(3.0, 100.0)),
+            Default("21"),
+        ),
+        quantity(
+            "inner_bearing_roller_length",
+            "Effective length of the inner bearing's rollers (default from memory).",
+            (Kind::Length, Positive),
+            Default("\"26 mm\""),
+        ),
+        quantity(
+            "outer_bearing_rollers",
+            "Number of rollers of the outer bearing (default from memory).",
+            (Kind::Ratio, Between(3.0, 100.0)),
+            Default("19"),
+        ),
+        quantity(
+            "outer_bearing_roller_length",
+            "Effective length of the outer bearing's rollers (default from memory).",
+            (Kind::Length, Positive),
+            Default("\"22 mm\""),
         ),
         quantity(
             "endplay",
@@ -221,6 +245,13 @@ static WHEEL: TableSpec = TableSpec {
             "Thickness of the wheel's disc (common practice, no source).",
             (Kind::Length, Positive),
             Default("\"25 mm\""),
+        ),
+        quantity(
+            "disc_flexibility",
+            "How far the wheel leans on its hub, disc and hub flange together (default: flat steel plates of usual size, from memory: \
+             a flange 20 mm thick from 90 to 143 mm of radius, a disc 12 mm thick from 165 to 250 mm).",
+            (Kind::RotationalFlexibility, NonNegative),
+            Default("\"7.3e-5 rad/(kN m)\""),
         ),
         quantity(
             "dual_spacing",

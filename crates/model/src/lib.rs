@@ -57,6 +57,7 @@ mod tread_keys;
 mod value;
 mod variable_axle;
 mod wheel_build;
+mod wheel_end_build;
 
 pub use bounds::Bounds;
 pub use build::Model;

@@ -121,11 +121,13 @@ impl VariableAxle {
             axle.body = builder.body()?;
             axle.weld_keep_out = builder.weld_keep_out();
         }
-        if touched.wheel_ends {
-            axle.wheel_ends = builder.wheel_ends()?;
-        }
         if touched.wheels {
             axle.wheels = builder.wheels()?;
+        }
+        // Bearings are as stiff as the load of their wheel makes them.
+        if touched.wheel_ends || touched.wheels || touched.loads {
+            let wheel_load = 0.5 * builder.loads().loading.rated_load;
+            axle.wheel_ends = builder.wheel_ends(&axle.wheels, wheel_load)?;
         }
         // What bears on the wall and of what a stiffener is may follow the body.
         if touched.seats || touched.body {

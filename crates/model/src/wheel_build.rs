@@ -19,7 +19,8 @@ impl Builder<'_> {
             width: table.number("tire_width"),
         };
         let made = Wheel::new(layout, outset, tire, table.number("mass"))
-            .and_then(|wheel| wheel.with_tilt_radius(table.number("tilt_radius")));
+            .and_then(|wheel| wheel.with_tilt_radius(table.number("tilt_radius")))
+            .and_then(|wheel| wheel.with_disc_flexibility(table.number("disc_flexibility")));
         let wheel = self.kept(table.span(), made)?;
         let wheel = self.treaded(table, wheel)?;
         if table.flag("turned_round") {

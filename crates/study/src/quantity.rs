@@ -102,7 +102,7 @@ impl Quantity {
 /// Those of full composite action, of tire faces and of strength are there only where a study shows them or ranks by them,
 /// because they cost a solution; so are those of welds, which most axles do not have.
 /// What a ride says is that of the worse wheel; cups and frequency are those of the wheel whose camber moves most.
-pub static QUANTITIES: [Quantity; 42] = [
+pub static QUANTITIES: [Quantity; 45] = [
     of_case(
         "axle-mass",
         ("axle mass", Kind::Mass),
@@ -125,6 +125,9 @@ pub static QUANTITIES: [Quantity; 42] = [
         d.split.left.wall
     }),
     of_case("left-bearing", ("left bearing", Kind::Angle), "Of it, the bearings.", |d| d.split.left.bearing),
+    of_case("left-disc", ("left disc", Kind::Angle), "Of it, the wheel's disc and the hub's flange.", |d| {
+        d.split.left.disc
+    }),
     of_case("left-clearance", ("left clearance", Kind::Angle), "Of it, the bearings' endplay.", |d| {
         d.split.left.clearance
     }),
@@ -143,6 +146,12 @@ pub static QUANTITIES: [Quantity; 42] = [
     of_case("right-bearing", ("right bearing", Kind::Angle), "Of it, the bearings.", |d| {
         d.split.right.bearing
     }),
+    of_case(
+        "right-disc",
+        ("right disc", Kind::Angle),
+        "Of it, the wheel's disc and the hub's flange.",
+        |d| d.split.right.disc,
+    ),
     of_case("right-clearance", ("right clearance", Kind::Angle), "Of it, the bearings' endplay.", |d| {
         d.split.right.clearance
     }),
@@ -262,6 +271,12 @@ pub static QUANTITIES: [Quantity; 42] = [
         ("camber peak, bearings", Kind::Angle),
         "Part of the peak camber change that is the bearings.",
         |ride| Some(leaning(ride).bearing),
+    ),
+    of_ride(
+        "camber-peak-disc",
+        ("camber peak, disc", Kind::Angle),
+        "Part of the peak camber change that is the wheel's disc and the hub's flange.",
+        |ride| Some(leaning(ride).disc),
     ),
     of_ride(
         "camber-peak-to-peak",

@@ -4,7 +4,8 @@ use super::chain::Chain;
 use super::row_flexibility::RowFlexibility;
 use super::wrench::{Motion, Wrench};
 use crate::Side;
-use crate::frame::BRAKE_STIFFNESS;
+use crate::bearing_stiffness::BearingStiffness;
+use crate::frame::{BRAKE_STIFFNESS, DISC_STIFFNESS};
 use crate::ground::STANDARD_GRAVITY;
 
 /// A hub on its two bearings.
@@ -14,15 +15,34 @@ pub(crate) struct Hub {
     pub face: f64,
     pub inner: f64,
     pub outer: f64,
-    pub radial_stiffness: f64,
-    pub axial_stiffness: f64,
+    pub inner_stiffness: BearingStiffness,
+    pub outer_stiffness: BearingStiffness,
+    /// Motion of the wheel against the hub per force on it, in each direction.
+    disc: [f64; 6],
     /// Share of a side force that the outer bearing carries.
     outer_share: f64,
     /// The spindle between the bearings, seen from the outer one.
     between: RowFlexibility,
-    /// Weight of hub and wheels, N, and its moment about the mounting face, to the left, N m.
-    weight: f64,
-    weight_to_left: f64,
+    /// Weight of the hub, which the disc does not carry.
+    hub_weight: Weight,
+    wheel_weight: Weight,
+}
+
+/// A weight beside the mounting face.
+#[derive(Debug, Clone, Copy)]
+struct Weight {
+    /// N.
+    force: f64,
+    /// Its first moment about the mounting face, to the left, N m.
+    to_left: f64,
+}
+
+impl Weight {
+    /// What its mass puts on the mounting face in a field of force per mass, in units of standard gravity.
+    fn in_field(&self, [x, y, z]: [f64; 3]) -> Wrench {
+        let Weight { force, to_left } = *self;
+        [x * force, y * force, z * force, z * to_left, 0.0, -x * to_left]
+    }
 }
 
 /// Forces of a hub on its spindle.
@@ -40,24 +60,47 @@ impl Hub {
         let between = chain.flexibility(chain.between_bearings(side), sign * end.outer_bearing);
         let middle = 0.5 * (end.inner_bearing + end.outer_bearing) - end.mounting_face;
         let (hub, wheels) = (STANDARD_GRAVITY * end.hub_mass, STANDARD_GRAVITY * wheel.mass());
+        let (lean, stiff) = (wheel.disc_flexibility(), DISC_STIFFNESS.recip());
+        let disc = [stiff, stiff, stiff, lean, stiff, lean];
         Hub {
             face: sign * end.mounting_face,
             inner: sign * end.inner_bearing,
             outer: sign * end.outer_bearing,
-            radial_stiffness: end.radial_stiffness,
-            axial_stiffness: end.axial_stiffness,
+            inner_stiffness: end.inner_stiffness,
+            outer_stiffness: end.outer_stiffness,
+            disc: if lean > 0.0 { disc } else { [0.0; 6] },
             // Both push through their own spring, the outer one through the spindle too.
-            outer_share: 1.0 / (2.0 + end.axial_stiffness * between.along),
+            outer_share: {
+                let (inner, outer) = (end.inner_stiffness.axial.recip(), end.outer_stiffness.axial.recip());
+                inner / (inner + outer + between.along)
+            },
             between,
-            weight: hub + wheels,
-            weight_to_left: sign * (hub * middle + wheels * wheel.outset()),
+            hub_weight: Weight { force: hub, to_left: sign * hub * middle },
+            wheel_weight: Weight { force: wheels, to_left: sign * wheels * wheel.outset() },
         }
     }
 
     /// What the mass of hub and wheels puts on the hub in a field of force per mass, in units of standard gravity.
-    pub(crate) fn weight_in(&self, [x, y, z]: [f64; 3]) -> Wrench {
-        let (weight, to_left) = (self.weight, self.weight_to_left);
-        [x * weight, y * weight, z * weight, z * to_left, 0.0, -x * to_left]
+    pub(crate) fn weight_in(&self, field: [f64; 3]) -> Wrench {
+        let (hub, wheels) = (self.hub_weight.in_field(field), self.wheel_weight.in_field(field));
+        std::array::from_fn(|i| hub[i] + wheels[i])
+    }
+
+    /// What the disc carries under a force on the wheel and in a field of force per mass.
+    pub(crate) fn disc_force(&self, force: &[f64], field: [f64; 3]) -> Wrench {
+        let wheels = self.wheel_weight.in_field(field);
+        std::array::from_fn(|i| force[i] + wheels[i])
+    }
+
+    /// Work of a force in the disc on what it gives under another.
+    pub(crate) fn disc_work(&self, force: &Wrench, other: &Wrench) -> f64 {
+        (0..6).map(|i| force[i] * self.disc[i] * other[i]).sum()
+    }
+
+    /// What the disc does not give in a field of force per mass: it does not carry the hub.
+    pub(crate) fn disc_relief(&self, field: [f64; 3]) -> Motion {
+        let hub = self.hub_weight.in_field(field);
+        std::array::from_fn(|i| -self.disc[i] * hub[i])
     }
 
     /// What the bearings carry under a force on the hub.
@@ -66,7 +109,7 @@ impl Hub {
     pub(crate) fn bearing_forces(&self, force: &Wrench, stretch: f64) -> BearingForces {
         let [x, y, z, mx, my, mz] = *force;
         let (arm, apart) = (self.face - self.inner, self.outer - self.inner);
-        let along = self.outer_share * (y - self.axial_stiffness * stretch);
+        let along = self.outer_share * (y - self.inner_stiffness.axial * stretch);
         let outer = [(arm * x - mz) / apart, along, (arm * z + mx) / apart];
         BearingForces { inner: [x - outer[0], y - outer[1], z - outer[2]], outer, brake: my }
     }
@@ -86,20 +129,22 @@ impl Hub {
         overhang.add_to(&mut sum);
         let (arm, apart) = (self.face - self.inner, self.outer - self.inner);
         let (share, turn) = (arm / apart, 1.0 / apart);
-        let spring = 1.0 / self.radial_stiffness;
+        let (inner, outer) = (self.inner_stiffness.radial.recip(), self.outer_stiffness.radial.recip());
         let mut add = |[i, j]: [usize; 2], [a, b]: [f64; 2], flexibility: f64| {
             sum[i][i] += flexibility * a * a;
             sum[i][j] += flexibility * a * b;
             sum[j][i] += flexibility * a * b;
             sum[j][j] += flexibility * b * b;
         };
-        add([2, 3], [share, turn], spring + self.between.upright.shift);
-        add([2, 3], [1.0 - share, -turn], spring);
-        add([0, 5], [share, -turn], spring + self.between.level.shift);
-        add([0, 5], [1.0 - share, turn], spring);
-        let (inner, outer, axial) = (1.0 - self.outer_share, self.outer_share, 1.0 / self.axial_stiffness);
-        sum[1][1] += inner * inner * axial + outer * outer * (axial + self.between.along);
+        add([2, 3], [share, turn], outer + self.between.upright.shift);
+        add([2, 3], [1.0 - share, -turn], inner);
+        add([0, 5], [share, -turn], outer + self.between.level.shift);
+        add([0, 5], [1.0 - share, turn], inner);
+        let (inner, outer) = (1.0 - self.outer_share, self.outer_share);
+        sum[1][1] += inner * inner / self.inner_stiffness.axial
+            + outer * outer * (self.outer_stiffness.axial.recip() + self.between.along);
         sum[4][4] += 1.0 / BRAKE_STIFFNESS;
+        (0..6).for_each(|i| sum[i][i] += self.disc[i]);
         sum
     }
 }
@@ -107,9 +152,11 @@ impl Hub {
 impl BearingForces {
     /// Work of these forces on what the bearings and the brake give under others.
     pub(crate) fn work_on(&self, other: &BearingForces, hub: &Hub) -> f64 {
-        let radial = |one: &[f64; 3], other: &[f64; 3]| one[0] * other[0] + one[2] * other[2];
-        (radial(&self.inner, &other.inner) + radial(&self.outer, &other.outer)) / hub.radial_stiffness
-            + (self.inner[1] * other.inner[1] + self.outer[1] * other.outer[1]) / hub.axial_stiffness
+        let work = |stiffness: &BearingStiffness, [x, y, z]: [f64; 3], [u, v, w]: [f64; 3]| {
+            (x * u + z * w) / stiffness.radial + y * v / stiffness.axial
+        };
+        work(&hub.inner_stiffness, self.inner, other.inner)
+            + work(&hub.outer_stiffness, self.outer, other.outer)
             + self.brake * other.brake / BRAKE_STIFFNESS
     }
 }

@@ -144,7 +144,9 @@ impl SeatedChain<'_> {
             let (force, motion) = (unit.seat_forces.of(end), real.seat_motions.of(end));
             split.seat += force.iter().zip(motion).map(|(f, u)| f * u).sum::<f64>();
             split.wall += self.chain.walls.of(end).work(force, real.seat_forces.of(end));
-            split.bearing += unit.bearings.of(end).work_on(real.bearings.of(end), self.hubs.of(end));
+            let hub = self.hubs.of(end);
+            split.bearing += unit.bearings.of(end).work_on(real.bearings.of(end), hub);
+            split.disc += hub.disc_work(unit.discs.of(end), real.discs.of(end));
         }
         split
     }

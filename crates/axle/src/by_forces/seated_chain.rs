@@ -70,7 +70,11 @@ impl<'a> SeatedChain<'a> {
 
     /// What the line carries under forces on the hubs (left first) beside their weight, and loads of its own.
     pub(crate) fn state(&self, hub_forces: &Hubs, loads: &LineLoads) -> LineState {
-        self.loaded(&Sides::each(|side| self.hub_force(hub_forces, side, &loads.own)), loads)
+        let discs = Sides::each(|side| {
+            self.hubs.of(side).disc_force(&hub_forces.as_slice()[first(side)..], loads.own.field)
+        });
+        let forces = Sides::each(|side| self.hub_force(hub_forces, side, &loads.own));
+        LineState { discs, ..self.loaded(&forces, loads) }
     }
 
     /// The force on a hub with its weight.
@@ -102,7 +106,8 @@ impl<'a> SeatedChain<'a> {
             places.add_reaction(*chain.seats.of(side), seat_forces.of(side));
         }
         let field = loads.own.field;
-        LineState { starts: places.summed(chain, field), field, bearings, seat_motions, seat_forces }
+        let (starts, discs) = (places.summed(chain, field), Sides::default());
+        LineState { starts, field, bearings, discs, seat_motions, seat_forces }
     }
 
     /// From a hub's face to its seat, to the left.
@@ -142,7 +147,8 @@ impl<'a> SeatedChain<'a> {
         for side in Side::BOTH {
             let at = |place: &Sides<usize>| state.outboard(&self.chain, side, *place.of(side));
             let own = self.hubs.of(side).carried(&at(&self.chain.inner), &at(&self.chain.outer));
-            (0..6).for_each(|i| motion[first(side) + i] = own[i]);
+            let relief = self.hubs.of(side).disc_relief(loads.own.field);
+            (0..6).for_each(|i| motion[first(side) + i] = own[i] + relief[i]);
         }
         motion
     }

@@ -19,6 +19,8 @@ pub(crate) struct LineState {
     /// Field of force per mass that acts, in units of standard gravity.
     pub field: [f64; 3],
     pub bearings: Sides<BearingForces>,
+    /// What each disc carries between wheel and hub.
+    pub discs: Sides<Wrench>,
     /// Motion of each seat.
     pub seat_motions: Sides<Motion>,
     /// Force of the axle on each seat.

@@ -2,8 +2,8 @@
 
 use crate::example::{self, bar, steel, trailing_arm};
 use axlebow_axle::{
-    Axle, Body, FixedMass, Ground, HousingPoint, LoadCase, Seat, Side, Sides, Spindle, SpindleStep,
-    StaticDesign, StaticReadings, TireLayout, UserStation, Wheel, standard_cases,
+    Axle, BearingStiffness, Body, FixedMass, Ground, HousingPoint, LoadCase, Seat, Side, Sides, Spindle,
+    SpindleStep, StaticDesign, StaticReadings, TireLayout, UserStation, Wheel, WheelEnd, standard_cases,
 };
 use axlebow_fe::StaticSystem;
 use axlebow_sections::RectangularTube;
@@ -45,6 +45,7 @@ fn assert_alike(axle: &Axle, case: &LoadCase) {
                 split.seat,
                 split.wall,
                 split.bearing,
+                split.disc,
             ]
         };
         for (one, other) in parts(one).into_iter().zip(parts(other)) {
@@ -83,12 +84,15 @@ fn lopsided([seat, share, turning, outset, mass]: [f64; 5], arm: bool, tapered: 
     };
     let right = Seat { at: seat + 0.031, suspension, ..example::seat() };
     let wheels: Sides<Wheel> = Sides {
-        left: example::wheel(TireLayout::WideBase, outset),
+        left: example::wheel(TireLayout::WideBase, outset).with_disc_flexibility(8e-8).unwrap(),
         right: example::wheel(TireLayout::Dual { spacing: 0.33 }, 0.0),
     };
+    let outer_stiffness = BearingStiffness { radial: 0.6e9, axial: 1.1e8 };
+    let unlike_bearings = WheelEnd { outer_stiffness, ..example::wheel_end() };
     Axle {
         body: if tapered { housing() } else { axle.body.clone() },
         seats: Sides { left, right },
+        wheel_ends: Sides { left: unlike_bearings, right: example::wheel_end() },
         wheels,
         fixed_masses: vec![FixedMass { y: -0.21, mass }, FixedMass { y: 0.7, mass: 12.0 }],
         stations: vec![UserStation { name: "gauge".to_owned(), y: 0.1 }],

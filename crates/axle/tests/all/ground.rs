@@ -7,7 +7,7 @@ use axlebow_axle::{
 };
 use axlebow_road::{Road, Track};
 
-use crate::example::{axle, wheel};
+use crate::example::{axle, stiffen_bearings, wheel};
 
 const G: f64 = 9.80665;
 
@@ -67,7 +67,7 @@ fn side_load_is_shared_by_mass_and_the_sprung_weight_goes_aside() {
         (seat.at, seat.rotational_stiffness) = (0.7, 1e12);
         seat.suspension =
             Suspension::Leaf { vertical: 1e12, lateral: 1e12, fore_aft: 1e12, wind_up: 1e12, yaw: 1e12 };
-        axle.wheel_ends.of_mut(side).radial_stiffness = 1e12;
+        stiffen_bearings(axle.wheel_ends.of_mut(side), 1e12);
     }
     axle.body = axle.body.with_flexing(Flexing { bending: 1e-4, shear: 1e-4, ..Flexing::default() });
     let outcome = solved(&axle, "side-load").unwrap();

@@ -47,7 +47,7 @@ fn bounce_and_hop_match_the_two_mass_vehicle() {
     };
     axle.body = axlebow_axle::Body::trailer_tube(example::tube(0.127, 0.0127), 1.6, stiff, &spindle).unwrap();
     for side in Side::BOTH {
-        axle.wheel_ends.of_mut(side).radial_stiffness = 1e12;
+        example::stiffen_bearings(axle.wheel_ends.of_mut(side), 1e12);
     }
     let outcome = found(&axle);
     let (ks, kt) = (2.0 * 1.5e6, 2.0 * 0.9e6);
@@ -80,7 +80,7 @@ fn softer_bearings_and_heavier_hubs_raise_no_frequency() {
     let mut softer = axle();
     let mut heavier = axle();
     for side in Side::BOTH {
-        softer.wheel_ends.of_mut(side).radial_stiffness = 1e8;
+        example::stiffen_bearings(softer.wheel_ends.of_mut(side), 1e8);
         heavier.wheel_ends.of_mut(side).hub_mass = 120.0;
     }
     // The axle load is given, so that a heavier hub is taken from the body; hold the body's mass instead.
@@ -91,6 +91,23 @@ fn softer_bearings_and_heavier_hubs_raise_no_frequency() {
             assert!(new.frequency <= old.frequency * (1.0 + 1e-9), "{} {}", new.name, old.name);
         }
     }
+}
+
+/// A body that leans puts its weight beside the axle, as a spring of `-W h` would: with as much roll stiffness of the rest of
+/// the vehicle the two leave nothing, and by itself it takes from what the rest of the vehicle has, here nothing.
+#[test]
+fn the_weight_of_a_leaning_body_counts_with_the_rest_of_the_vehicle() {
+    let mut axle = axle();
+    let rest = |axle: &Axle| -> Vec<f64> {
+        found(axle).modes.iter().map(|mode| mode.strain.rest_of_vehicle).collect()
+    };
+    axle.body_roll_stiffness = 0.0;
+    let alone = rest(&axle);
+    assert!(alone.iter().all(|share| *share < 1e-9) && alone.iter().any(|share| *share < -0.01), "{alone:?}");
+    let sprung = axle.loading.rated_load - axle.unsprung_mass() * STANDARD_GRAVITY;
+    axle.body_roll_stiffness = sprung * (axle.body_height - example::tire().loaded_radius);
+    let balanced = rest(&axle);
+    assert!(balanced.iter().all(|share| share.abs() < 1e-9), "{balanced:?}");
 }
 
 #[test]
@@ -145,7 +162,8 @@ fn plain_bar(outside: f64, wall: f64, half: f64) -> Axle {
     let (soft, tire) = (3e-3, axlebow_axle::Tire { vertical_stiffness: 3e-3, ..example::tire() });
     for side in Side::BOTH {
         let end = plain.wheel_ends.of_mut(side);
-        (end.hub_mass, end.radial_stiffness) = (1e-8, 1e7);
+        end.hub_mass = 1e-8;
+        example::stiffen_bearings(end, 1e7);
         *plain.wheels.of_mut(side) = axlebow_axle::Wheel::new(TireLayout::Single, 0.0, tire, 1e-8).unwrap();
         let seat = plain.seats.of_mut(side);
         seat.rotational_stiffness = 0.0;

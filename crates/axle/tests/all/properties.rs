@@ -1,8 +1,8 @@
 //! What holds for every axle: random valid ones, lopsided, on all kinds of seats and tires.
 
 use axlebow_axle::{
-    Axle, Body, CaseOutcome, FixedMass, Ground, LoadCase, Loading, Seat, Side, Sides, Spindle, SpindleStep,
-    StaticDesign, Suspension, Tire, TireLayout, Wheel, WheelEnd, standard_cases,
+    Axle, BearingStiffness, Body, CaseOutcome, FixedMass, Ground, LoadCase, Loading, Seat, Side, Sides,
+    Spindle, SpindleStep, StaticDesign, Suspension, Tire, TireLayout, Wheel, WheelEnd, standard_cases,
 };
 use axlebow_sections::{Material, RoundBar, RoundTube};
 use proptest::prelude::*;
@@ -71,8 +71,8 @@ impl Numbers {
             inner_bearing: 0.84 * m,
             outer_bearing: 0.96 * m,
             mounting_face: 0.92 * m,
-            radial_stiffness: rate,
-            axial_stiffness: 0.4 * rate,
+            inner_stiffness: BearingStiffness { radial: rate, axial: 0.4 * rate },
+            outer_stiffness: BearingStiffness { radial: 0.8 * rate, axial: 0.3 * rate },
             hub_mass: 80.0 * n,
             camber: within(camber, -0.03, 0.03),
             toe: within(toe, -0.01, 0.01),

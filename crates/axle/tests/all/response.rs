@@ -2,7 +2,7 @@
 
 use std::f64::consts::TAU;
 
-use crate::example::{axle, bar, mirrored, tube, wheel};
+use crate::example::{axle, bar, mirrored, stiffen_bearings, tube, wheel};
 use approx::assert_relative_eq;
 use axlebow_axle::{
     Axle, AxleError, Body, Input, Keep, RandomAnswer, RandomRide, ResponseAsk, ResponseOutcome, Ride,
@@ -54,7 +54,7 @@ fn wheel_load_of_a_stiff_axle_is_that_of_the_two_mass_vehicle() {
     let spindle = Spindle { material: stiff.clone(), steps };
     axle.body = Body::trailer_tube(tube(0.127, 0.0127), 1.6, stiff, &spindle).unwrap();
     for side in Side::BOTH {
-        axle.wheel_ends.of_mut(side).radial_stiffness = 1e12;
+        stiffen_bearings(axle.wheel_ends.of_mut(side), 1e12);
     }
     let outcome = found(&axle, Input::Both);
     let complex = nalgebra::Complex::new;

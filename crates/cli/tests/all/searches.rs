@@ -52,7 +52,7 @@ fn a_limit_that_nothing_meets_is_named_with_the_nearest_design() {
     let folder = tempfile::TempDir::new().expect("a folder");
     let text = std::fs::read_to_string(study("lightest-tube")).expect("the study");
     let models = root().join("models").display().to_string();
-    let text = text.replace("0.42 deg", "0.05 deg").replace("../models", &models);
+    let text = text.replace("0.36 deg", "0.05 deg").replace("../models", &models);
     std::fs::write(folder.path().join("s.toml"), text).expect("written");
     let run = axlebow_in(folder.path(), &["study", "s.toml"]);
     assert_eq!(run.code, 1, "{}", run.err);

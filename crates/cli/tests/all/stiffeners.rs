@@ -305,3 +305,24 @@ fn the_picture_of_a_stiffened_axle_has_the_force_of_its_weld() {
         assert!(drawn.contains("Force of the welds") && drawn.contains(words), "{words}");
     }
 }
+
+/// Every angle that a study puts on the demo's tube has a leg that its thickness takes.
+#[test]
+fn the_legs_of_the_studies_suit_their_angles() {
+    let model = demo("trailer-152-thin-dual-angle");
+    let mut count = 0;
+    for study in ["stiffener-catalogue", "stiffener-size-length"] {
+        let text = std::fs::read_to_string(root().join(format!("studies/{study}.toml"))).expect("the study");
+        for change in text.lines().filter(|line| line.starts_with("change = {")) {
+            let words: Vec<&str> = change.split('"').skip(1).step_by(2).collect();
+            let set: Vec<String> = words.chunks(2).map(|pair| format!("{}={}", pair[0], pair[1])).collect();
+            let mut arguments = vec!["strength", model.as_str(), "--case", "rated-load"];
+            set.iter().for_each(|set| arguments.extend(["--set", set]));
+            let run = axlebow(&arguments);
+            let failing = run.out.lines().find(|line| line.contains("weld leg") && line.contains("FAILS"));
+            assert!(run.out.contains("weld leg") && failing.is_none(), "{study} {set:?}: {failing:?}");
+            count += 1;
+        }
+    }
+    assert_eq!(count, 6);
+}

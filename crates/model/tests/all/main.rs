@@ -6,4 +6,6 @@ mod demo;
 mod demo_lane;
 mod reader;
 mod roads;
+mod seats;
 mod variable_axle;
+mod wheel_ends;

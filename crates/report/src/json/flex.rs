@@ -164,7 +164,7 @@ pub struct ContactEntry {
     pub off_road: bool,
 }
 
-/// Camber change by source, rad; bending, shear, seat, bearing and clearance sum to the camber change.
+/// Camber change by source, rad; bending, shear, seat, bearing, disc and clearance sum to the camber change.
 #[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct SplitEntry {
     /// Bending of tube, housing and spindle.
@@ -177,6 +177,8 @@ pub struct SplitEntry {
     pub wall: f64,
     /// Bearings, as they give under load.
     pub bearing: f64,
+    /// The wheel's disc and the hub's flange.
+    pub disc: f64,
     /// Clearance of the bearings, as their hubs take it up.
     pub clearance: f64,
 }
@@ -330,6 +332,7 @@ impl From<&CamberSplit> for SplitEntry {
             seat: split.seat,
             wall: split.wall,
             bearing: split.bearing,
+            disc: split.disc,
             clearance: split.clearance,
         }
     }

@@ -86,7 +86,7 @@ pub struct StrainEntry {
     pub bearings: f64,
     /// Tires.
     pub tires: f64,
-    /// What the rest of the vehicle puts against roll of the body.
+    /// The rest of the vehicle: what it puts against roll of the body, less what the sprung weight gives back.
     pub rest_of_vehicle: f64,
 }
 

@@ -97,12 +97,13 @@ impl FlexTables {
 
     fn split(&self, case: &CaseOutcome) -> String {
         type Part = fn(&CamberSplit) -> f64;
-        let parts: [(&str, Part); 7] = [
+        let parts: [(&str, Part); 8] = [
             ("bending", |split| split.bending),
             ("shear", |split| split.shear),
             ("seats", |split| split.seat),
             ("  of it the wall", |split| split.wall),
             ("bearings", |split| split.bearing),
+            ("wheel disc and hub flange", |split| split.disc),
             (CLEARANCE, |split| split.clearance),
             ("all", CamberSplit::sum),
         ];

@@ -46,7 +46,7 @@ const CLEARANCE: &str = "  bearing clearance";
 
 type Value = fn(&FlexOutcome) -> f64;
 
-const ROWS: [(&str, Shown, Value); 11] = [
+const ROWS: [(&str, Shown, Value); 12] = [
     ("bare axle", Shown::Mass, |outcome| outcome.axle_mass),
     ("camber change, left", Shown::Angle, |outcome| left(outcome).camber_change),
     ("camber change, right", Shown::Angle, |outcome| outcome.cases[0].wheels.of(Side::Right).camber_change),
@@ -55,6 +55,7 @@ const ROWS: [(&str, Shown, Value); 11] = [
     ("  seats", Shown::Angle, |outcome| left(outcome).split.seat),
     ("  of the seats: wall", Shown::Angle, |outcome| left(outcome).split.wall),
     ("  bearings", Shown::Angle, |outcome| left(outcome).split.bearing),
+    ("  wheel disc and hub flange", Shown::Angle, |outcome| left(outcome).split.disc),
     (CLEARANCE, Shown::Angle, |outcome| left(outcome).split.clearance),
     ("bow of the middle", Shown::Deflection, |outcome| outcome.cases[0].bow),
     ("peak fibre stress", Shown::Stress, |outcome| outcome.cases[0].peak_stress),

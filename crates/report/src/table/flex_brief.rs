@@ -40,7 +40,7 @@ fn camber_table(outcome: &FlexOutcome, n: Numbers) -> String {
         ("of it\nbending", Shown::Angle, |wheel| wheel.split.bending),
         ("\nshear", Shown::Angle, |wheel| wheel.split.shear),
         ("\nseats", Shown::Angle, |wheel| wheel.split.seat),
-        ("\nbearings", Shown::Angle, |wheel| wheel.split.bearing),
+        ("\nwheel end", Shown::Angle, |wheel| wheel.split.bearing + wheel.split.disc),
         (CLEARANCE, Shown::Angle, |wheel| wheel.split.clearance),
         ("\ncamber", Shown::Angle, |wheel| wheel.camber),
         ("toe\nchange", Shown::Angle, |wheel| wheel.toe_change),

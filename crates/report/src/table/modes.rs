@@ -82,14 +82,14 @@ fn rest_of_vehicle(outcome: &ModesOutcome) -> String {
     let shares: Vec<_> = outcome
         .modes
         .iter()
-        .filter(|mode| mode.strain.rest_of_vehicle >= LEAST_SHOWN)
+        .filter(|mode| mode.strain.rest_of_vehicle.abs() >= LEAST_SHOWN)
         .map(|mode| format!("{} {} %", mode.name, fixed(100.0 * mode.strain.rest_of_vehicle, 1)))
         .collect();
     if shares.is_empty() {
         return String::new();
     }
     let sentence = format!(
-        "The remaining strain is in the rest of the vehicle, which resists roll: {}.",
+        "The remaining strain is in the rest of the vehicle, which resists roll, less what the sprung weight gives back: {}.",
         shares.join(", ")
     );
     paragraph(&sentence, WIDTH, 2)

@@ -119,7 +119,7 @@ type WheelRow = (&'static str, Written, fn(&RideWheel) -> Option<f64>);
 const ANGLE: Written = Written::As(Shown::Angle);
 const FORCE: Written = Written::As(Shown::Force);
 
-const WHEEL_ROWS: [WheelRow; 19] = [
+const WHEEL_ROWS: [WheelRow; 20] = [
     ("load at rest", FORCE, |wheel| Some(wheel.load_at_rest)),
     ("largest load", FORCE, |wheel| Some(wheel.largest_load)),
     ("smallest load", FORCE, |wheel| Some(wheel.smallest_load)),
@@ -133,6 +133,7 @@ const WHEEL_ROWS: [WheelRow; 19] = [
     ("- seats, with the wall under them", ANGLE, |wheel| Some(wheel.camber_peak_split.seat)),
     ("- of that the wall", ANGLE, |wheel| Some(wheel.camber_peak_split.wall)),
     ("- bearings", ANGLE, |wheel| Some(wheel.camber_peak_split.bearing)),
+    ("- wheel disc and hub flange", ANGLE, |wheel| Some(wheel.camber_peak_split.disc)),
     ("camber change, peak to peak", ANGLE, |wheel| Some(wheel.camber_peak_to_peak)),
     ("camber change, rms about its mean", ANGLE, |wheel| Some(wheel.camber_rms)),
     ("frequency that dominates camber, Hz", Written::Plain(2), |wheel| wheel.dominant_frequency),

@@ -11,6 +11,8 @@ use crate::number::{Numbers, Shown, significant};
 
 /// Keys that a table shows: the most telling.
 const ROWS: usize = 16;
+/// Letters of a key that fit on one line.
+const LONGEST_KEY: usize = 36;
 
 /// For each load case what a step of each of the most telling keys does to camber, bow and peak stress.
 pub fn sensitivities(outcomes: &[SensitivityOutcome], card: &ModelCard) -> String {
@@ -66,7 +68,7 @@ fn row(key: &KeySensitivity, own: &CaseReadings, n: Numbers) -> Vec<String> {
     };
     let per_mass = key.camber_per_mass(own).unwrap_or(0.0);
     vec![
-        format!("{}{mark}", key.key.path),
+        format!("{}{mark}", in_lines(&key.key.path)),
         n.significant(key.key.value, key.key.kind),
         key.step_in_words(n.system).to_owned(),
         value(*change.camber_change.of(own.leaning_side()), Shown::Angle),
@@ -74,6 +76,14 @@ fn row(key: &KeySensitivity, own: &CaseReadings, n: Numbers) -> Vec<String> {
         value(change.peak_stress, Shown::Stress),
         value(per_mass, Shown::AnglePerMass),
     ]
+}
+
+/// A key's path, its last part on a line of its own where it is long.
+fn in_lines(path: &str) -> String {
+    match path.rsplit_once('.') {
+        Some((table, key)) if path.chars().count() > LONGEST_KEY => format!("{table}.\n  {key}"),
+        _ => path.to_owned(),
+    }
 }
 
 fn notes(outcome: &SensitivityOutcome) -> String {

@@ -76,7 +76,8 @@ fn wheels_bearings_seats_and_stations_have_exactly_the_stated_fields() {
         keys(&wheel["contacts"][0]),
         sorted(["name", "y_m", "vertical_load_n", "lateral_load_n", "off_road"])
     );
-    assert_eq!(keys(&wheel["split"]), sorted(["bending", "shear", "seat", "wall", "bearing", "clearance"]));
+    let parts = ["bending", "shear", "seat", "wall", "bearing", "disc", "clearance"];
+    assert_eq!(keys(&wheel["split"]), sorted(parts));
     let bearing = ["side", "place", "y_m", "vertical_n", "fore_aft_n", "axial_n", "radial_n", "clearance_m"];
     assert_eq!(keys(&case["bearings"][0]), sorted(bearing));
     assert_eq!(keys(&case["seats"]["right"]), sorted(["y_m", "vertical_n", "moment_x_n_m", "rotation_rad"]));

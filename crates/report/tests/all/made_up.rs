@@ -333,6 +333,7 @@ fn wheel(side: Side, load: &WheelLoad, slope: f64) -> WheelOutcome {
         seat: -1.1e-4,
         wall: -4e-5,
         bearing: -1.7e-4,
+        disc: 0.0,
         clearance: 0.0,
     };
     let camber_change = split.sum();

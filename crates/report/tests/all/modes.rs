@@ -112,7 +112,7 @@ fn table_fits_and_says_energies_camber_and_completeness() {
         "5 modes lie below 84.39 Hz by Sturm's count, 5 found: none missed.",
         "worst mode: 3e-12.",
         "the longest is 110.1 mm, the last halving moved none by more than 0.023 %.",
-        "in the rest of the vehicle, which resists roll: body bounce 20.0 %.",
+        "in the rest of the vehicle, which resists roll, less what the sprung weight gives back: body bounce 20.0 %.",
         "Demonstration data, invented.",
         "stand for what the file does not say; --json lists them.",
     ] {

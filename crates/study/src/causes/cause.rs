@@ -1,6 +1,6 @@
 //! What can make a wheel lean or steer, and an axle without it.
 
-use axlebow_axle::{Axle, AxleError, Flexing, Seat, Side, Sides, WheelEnd};
+use axlebow_axle::{Axle, AxleError, BearingStiffness, Flexing, Seat, Side, Sides, Wheel, WheelEnd};
 
 /// Factor on the flexibility of what is made rigid: small enough to leave nothing that shows, large enough to solve.
 const RIGID: f64 = 1e-4;
@@ -14,7 +14,7 @@ pub enum Cause {
     Setting,
     /// Clearance of the wheel bearings.
     Endplay,
-    /// Give of the wheel bearings under load.
+    /// Deflection of the wheel bearings, of the hub's flange and of the wheel's disc under load.
     Bearings,
     /// Bending of tube or housing and spindles.
     Bending,
@@ -46,7 +46,7 @@ impl Cause {
         match self {
             Cause::Setting => "manufactured setting",
             Cause::Endplay => "bearing endplay",
-            Cause::Bearings => "give of the bearings",
+            Cause::Bearings => "deflection of bearings and wheel disc",
             Cause::Bending => "beam bending",
             Cause::Shear => "beam shear",
             Cause::Seat => "seat",
@@ -64,7 +64,7 @@ impl Cause {
             Cause::Endplay => {
                 "set the bearings by the maker's torque procedure and check 0.025 to 0.127 mm with a dial indicator"
             }
-            Cause::Bearings => "larger bearings, or a wider span between them",
+            Cause::Bearings => "larger bearings, a wider span between them, or wheels with a stiffer disc",
             Cause::Bending => {
                 "a thicker wall, a larger tube or housing, or a stiffener with the axle maker's approval"
             }
@@ -81,7 +81,7 @@ impl Cause {
         match self {
             Cause::Setting => "0.1 deg of an alignment reading",
             Cause::Endplay => "0.025 mm of a dial indicator",
-            Cause::Bearings => "30 % of the bearings' stiffness",
+            Cause::Bearings => "30 % of the stiffness of bearings and disc",
             Cause::Bending => "10 % of the wall (mill tolerance of welded tube, ASTM A500, from memory)",
             Cause::Shear => "10 % of the wall",
             Cause::Seat => "30 % of the rotational stiffness",
@@ -113,7 +113,7 @@ impl Cause {
         Ok(match self {
             Cause::Setting => ends(axle, |end| WheelEnd { camber: 0.0, toe: 0.0, ..end }),
             Cause::Endplay => ends(axle, |end| WheelEnd { endplay: 0.0, ..end }),
-            Cause::Bearings => ends(axle, |end| stiffer_bearings(end, RIGID_BEARING.recip())),
+            Cause::Bearings => stiffer_wheel_ends(axle, RIGID_BEARING.recip())?,
             Cause::Bending => flexing(axle, |own| Flexing { bending: own.bending * RIGID, ..own }),
             Cause::Shear => flexing(axle, |own| Flexing { shear: own.shear * RIGID, ..own }),
             Cause::Seat => flexing(axle, |own| Flexing { straight_between_seats: true, ..own }),
@@ -137,7 +137,7 @@ impl Cause {
             Cause::Endplay => {
                 ends(axle, |end| WheelEnd { endplay: (end.endplay + sign * 0.025e-3).max(0.0), ..end })
             }
-            Cause::Bearings => ends(axle, |end| stiffer_bearings(end, factor(0.3))),
+            Cause::Bearings => stiffer_wheel_ends(axle, factor(0.3))?,
             Cause::Bending => flexing(axle, |own| Flexing { bending: own.bending / factor(0.1), ..own }),
             Cause::Shear => flexing(axle, |own| Flexing { shear: own.shear / factor(0.1), ..own }),
             Cause::Seat => seats(axle, |seat| Seat {
@@ -152,12 +152,16 @@ impl Cause {
     }
 }
 
-fn stiffer_bearings(end: WheelEnd, factor: f64) -> WheelEnd {
-    WheelEnd {
-        radial_stiffness: end.radial_stiffness * factor,
-        axial_stiffness: end.axial_stiffness * factor,
+/// Bearings, discs and flanges stiffer by a factor.
+fn stiffer_wheel_ends(axle: &Axle, factor: f64) -> Result<Axle, AxleError> {
+    let stiffer =
+        |own: BearingStiffness| BearingStiffness { radial: own.radial * factor, axial: own.axial * factor };
+    let axle = ends(axle, |end| WheelEnd {
+        inner_stiffness: stiffer(end.inner_stiffness),
+        outer_stiffness: stiffer(end.outer_stiffness),
         ..end
-    }
+    });
+    wheels(&axle, |wheel| wheel.with_disc_flexibility(wheel.disc_flexibility() / factor))
 }
 
 fn ends(axle: &Axle, change: impl Fn(WheelEnd) -> WheelEnd) -> Axle {
@@ -175,10 +179,10 @@ fn flexing(axle: &Axle, change: impl Fn(Flexing) -> Flexing) -> Axle {
 }
 
 fn outset(axle: &Axle, change: impl Fn(f64) -> f64) -> Result<Axle, AxleError> {
-    let wheel = |side: Side| {
-        let wheel = *axle.wheels.of(side);
-        wheel.with_outset(change(wheel.outset()))
-    };
-    let wheels = Sides { left: wheel(Side::Left)?, right: wheel(Side::Right)? };
-    Ok(Axle { wheels, ..axle.clone() })
+    wheels(axle, |wheel| wheel.with_outset(change(wheel.outset())))
+}
+
+fn wheels(axle: &Axle, change: impl Fn(Wheel) -> Result<Wheel, AxleError>) -> Result<Axle, AxleError> {
+    let (left, right) = (change(axle.wheels.left)?, change(axle.wheels.right)?);
+    Ok(Axle { wheels: Sides { left, right }, ..axle.clone() })
 }

@@ -138,7 +138,9 @@ fn looser_bearings_wobble_more_in_camber_and_in_toe() {
     // 0.127 mm by tan 15 deg over the 110 mm between the bearings.
     let most = 0.127e-3 * 15_f64.to_radians().tan() / 0.11;
     assert!((loose.wobble.left.accepted[1] - most).abs() < 1e-12);
-    let endplay = |outcome: &CausesOutcome| share(&outcome.wheels.right.camber, Cause::Endplay).share;
+    // With the outset the load acts nearer the outer bearing, and play tilts the hub's top inward; without it nearer the inner
+    // one, and play tilts as much outward: over all orders the share is nothing, what removing the play takes off is the tilt.
+    let endplay = |outcome: &CausesOutcome| share(&outcome.wheels.right.camber, Cause::Endplay).removing;
     assert!(
         endplay(&loose) < endplay(&tight) && endplay(&tight) < 0.0,
         "{} {}",

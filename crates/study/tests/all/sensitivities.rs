@@ -96,8 +96,11 @@ fn hold(document: &Document, case: &str, wanted: impl Fn(&str) -> bool) -> usize
             continue;
         }
         let [forth, back] = [c.plus(&outcome.own, -1.0), outcome.own.plus(b, -1.0)].map(|d| values(&d)[4]);
+        // A camber change may come out near nothing, and rounds like that of the other side all the same.
+        let camber = own[0].abs().max(own[1].abs());
+        let scale = [camber, camber, own[2], own[3], own[4]];
         for (i, (slope, whole)) in values(&key.slope).into_iter().zip(values(&whole)).enumerate() {
-            let rounding = ROUNDING * (own[i] / size(&key.key)).abs();
+            let rounding = ROUNDING * (scale[i] / size(&key.key)).abs();
             // The greatest of two equal stresses has a kink where one rises as the other falls.
             if i == 4 && (forth - back).abs() > 0.5 * (forth.abs() + back.abs()).max(rounding * step) {
                 continue;
@@ -202,15 +205,24 @@ fn endplay_takes_whole_solutions() {
     let outcome = found(&demo("trailer-152-thin-dual-loose"), "rated-load");
     assert!(outcome.keys.iter().all(|key| key.by == SlopeBy::Solutions));
     let endplay = outcome.keys.iter().find(|key| key.key.path.ends_with("endplay")).unwrap();
-    // More play leans the top further in.
-    assert!(endplay.slope.camber_change.left < 0.0 && endplay.slope.axle_mass == 0.0);
+    // The load acts nearer the inner bearing, whose thrust opens it: the hub tilts by the radial play over 110 mm, top
+    // outward. That moves load from the inner to the outer tire, which takes less than a tenth off.
+    let tilt = 15_f64.to_radians().tan() / 0.11;
+    let slope = endplay.slope;
+    assert!(
+        (0.9 * tilt..1.1 * tilt).contains(&slope.camber_change.left),
+        "{} {tilt}",
+        slope.camber_change.left
+    );
+    assert_eq!(slope.axle_mass, 0.0);
 }
 
 /// −∂θ/∂ln k of a part is that part of the camber change (unit-load theorem), where each wheel has one tire, whose load no
 /// stiffness moves.
 #[test]
 fn slopes_by_stiffness_are_the_parts_of_the_camber_change() {
-    let document = demo("trailer-152-thin-wide-base-outset");
+    let mut document = demo("trailer-152-thin-wide-base-outset");
+    document.set("wheel_end[0].bearing_radial_stiffness", "1.6e6 N/mm").unwrap();
     let model = Model::of(&document).unwrap();
     let outcome = found(&document, "rated-load");
     let split = StaticDesign::of(&model.axle).unwrap().case(&model.cases[0]).unwrap().wheels.left.split;
@@ -220,6 +232,8 @@ fn slopes_by_stiffness_are_the_parts_of_the_camber_change() {
     };
     let bearing = by_share("wheel_end[both].bearing_radial_stiffness");
     assert!((bearing / split.bearing - 1.0).abs() < 1e-6, "{bearing} {}", split.bearing);
+    let disc = -by_share("wheel[both].disc_flexibility");
+    assert!((disc / split.disc - 1.0).abs() < 1e-6, "{disc} {}", split.disc);
     let wall = -by_share("seat[both].wall_flexibility");
     assert!((wall / split.wall - 1.0).abs() < 1e-6, "{wall} {}", split.wall);
     let elastic = by_share("material.elastic_modulus");

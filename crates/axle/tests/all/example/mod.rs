@@ -5,10 +5,20 @@
 pub mod stiffening;
 
 use axlebow_axle::{
-    Axle, Body, Fixing, Ground, Loading, Seat, SeatBracket, SeatLayouts, Sides, Spindle, SpindleStep,
-    Suspension, Tire, TireLayout, WallBy, Wheel, WheelEnd,
+    Axle, BearingStiffness, Body, Fixing, Ground, Loading, Seat, SeatBracket, SeatLayouts, Sides, Spindle,
+    SpindleStep, Suspension, Tire, TireLayout, WallBy, Wheel, WheelEnd,
 };
 use axlebow_sections::{Material, Profile, RoundBar, RoundTube};
+
+/// Stiffness of each bearing.
+pub const BEARING: BearingStiffness = BearingStiffness { radial: 1e9, axial: 4e8 };
+
+/// Gives both bearings of an end another radial stiffness, N/m.
+pub fn stiffen_bearings(end: &mut WheelEnd, radial: f64) {
+    for stiffness in [&mut end.inner_stiffness, &mut end.outer_stiffness] {
+        stiffness.radial = radial;
+    }
+}
 
 pub fn steel() -> Material {
     Material::new("steel", 200e9, 0.3, 7850.0).unwrap()
@@ -67,8 +77,8 @@ pub fn wheel_end() -> WheelEnd {
         inner_bearing: 0.84,
         outer_bearing: 0.95,
         mounting_face: 0.92,
-        radial_stiffness: 1e9,
-        axial_stiffness: 4e8,
+        inner_stiffness: BEARING,
+        outer_stiffness: BEARING,
         endplay: 0.0,
         cup_angle: 15_f64.to_radians(),
         hub_mass: 75.0,
