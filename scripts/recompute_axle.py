@@ -143,7 +143,7 @@ NODES = {
     "left spindle": [0.0, 1.05, 0.0],
     "left tube end": [0.0, 0.90, 0.0],
     "left seat": [0.0, 0.52, 0.0],
-    "centre": [0.0, 0.05, 0.0],
+    "center": [0.0, 0.05, 0.0],
     "right seat": [0.0, -0.48, 0.0],
     "right tube end": [0.0, -0.86, 0.0],
     "right spindle": [0.004, -1.02, 0.006],
@@ -163,8 +163,8 @@ def spindle(share):
 BEAMS = [
     ("left spindle", "left tube end", spindle, [0, 0, 0]),
     ("left tube end", "left seat", TUBE, [0, 0, 0]),
-    ("left seat", "centre", TUBE, [40.0, 25.0, -350.0]),
-    ("centre", "right seat", BOX, [-15.0, 10.0, -280.0]),
+    ("left seat", "center", TUBE, [40.0, 25.0, -350.0]),
+    ("center", "right seat", BOX, [-15.0, 10.0, -280.0]),
     ("right seat", "right tube end", BOX, [0, 0, 0]),
     ("right tube end", "right spindle", BAR, [0, 0, 0]),
 ]
@@ -187,7 +187,7 @@ LOADS = [
     ("left wheel", [0.0, 0.02, -0.48], [1200.0, -3500.0, 42000.0], [0, 0, 0]),
     ("right spindle", [0.0, -0.05, -0.50], [-800.0, 2500.0, 36000.0], [0, 0, 0]),
     ("left wheel", [0, 0, 0], [0, 0, 0], [0.0, 3000.0, 150.0]),
-    ("centre", [0.05, 0.0, -0.02], [500.0, 0.0, -9000.0], [0, 0, 0]),
+    ("center", [0.05, 0.0, -0.02], [500.0, 0.0, -9000.0], [0, 0, 0]),
 ]
 
 

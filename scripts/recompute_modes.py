@@ -6,7 +6,7 @@
 
 Stiffness from recompute_axle.py; consistent mass of each beam from the printed polynomials with shear and
 rotary inertia (J. S. Przemieniecki, Theory of Matrix Structural Analysis, McGraw-Hill 1968, sec. 11.5; from
-memory) and not from the Rust; rigid bodies by their energy; one dense generalised eigenproblem. The vehicle of
+memory) and not from the Rust; rigid bodies by their energy; one dense generalized eigenproblem. The vehicle of
 recompute_vehicle.py has a body, the roll spring and damper of the rest of the vehicle and seats that turn energy into
 heat: four modes with their damping.
 
@@ -35,11 +35,11 @@ MASSES = [
     (44.5, 0.040, 0.020, 0.020),
 ]
 
-# Node, arm to the centre, mass, inertia about the centre.
+# Node, arm to the center, mass, inertia about the center.
 BODIES = [
     ("left wheel", [0.01, -0.05, 0.02], 185.0, [[9.0, 0.3, -0.2], [0.3, 15.0, 0.4], [-0.2, 0.4, 8.5]]),
     ("right spindle", [-0.02, -0.06, 0.01], 140.0, [[7.0, 0.0, 0.0], [0.0, 12.0, 0.0], [0.0, 0.0, 7.0]]),
-    ("centre", [0.15, 0.0, 0.08], 60.0, [[0.0] * 3] * 3),
+    ("center", [0.15, 0.0, 0.08], 60.0, [[0.0] * 3] * 3),
 ]
 
 
@@ -87,9 +87,9 @@ def assemble_mass():
         where = freedoms(start, end)
         mass[np.ix_(where, where)] += turn.T @ local @ turn
     for node, arm, m, inertia in BODIES:
-        to_centre = arm_matrix(arm)
+        to_center = arm_matrix(arm)
         where = freedoms(node)
-        mass[np.ix_(where, where)] += to_centre.T @ block_diag(m * np.eye(3), np.array(inertia)) @ to_centre
+        mass[np.ix_(where, where)] += to_center.T @ block_diag(m * np.eye(3), np.array(inertia)) @ to_center
     return mass
 
 

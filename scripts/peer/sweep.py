@@ -85,7 +85,7 @@ def arms(lengths):
 
 
 def solved(od, at, turning, load, wall):
-    """Camber change, bare mass and largest fibre stress at nodes of a block of designs."""
+    """Camber change, bare mass and largest fiber stress at nodes of a block of designs."""
     count, half = len(od), 0.5 * SEAT_WIDTH
     tube = section(od, wall)
     bars = [section(np.full(count, d), np.full(count, d / 2)) for _, d in STEPS]

@@ -115,7 +115,7 @@ fn cantilever_under_a_uniform_load() {
 }
 
 #[test]
-fn supported_beam_under_a_load_off_its_centre() {
+fn supported_beam_under_a_load_off_its_center() {
     let (a, p) = (0.45, 8000.0);
     let b = L - a;
     let line = Line::new(&[0.0, a, 0.9, L]).on_supports(0, 3);
@@ -143,7 +143,7 @@ fn supported_beam_under_a_uniform_load() {
 }
 
 #[test]
-fn clamped_beam_under_a_centre_load() {
+fn clamped_beam_under_a_center_load() {
     let line = Line::new(&cut(2)).held(0, &Freedom::ALL).held(2, &Freedom::ALL);
     let bent = line.under(1, [0.0, 0.0, 5000.0], [0.0; 3]);
     assert_near(bent.of(line.nodes[1], 0)[2], 5000.0 * (L.powi(3) / (192.0 * EI) + L / (4.0 * KGA)));

@@ -16,7 +16,7 @@ pub(super) const NODES: [(&str, [f64; 3]); 8] = [
     ("left spindle", [0.0, 1.05, 0.0]),
     ("left tube end", [0.0, 0.90, 0.0]),
     ("left seat", [0.0, 0.52, 0.0]),
-    ("centre", [0.0, 0.05, 0.0]),
+    ("center", [0.0, 0.05, 0.0]),
     ("right seat", [0.0, -0.48, 0.0]),
     ("right tube end", [0.0, -0.86, 0.0]),
     ("right spindle", [0.004, -1.02, 0.006]),
@@ -24,7 +24,7 @@ pub(super) const NODES: [(&str, [f64; 3]); 8] = [
 pub(super) const WHEEL: usize = 0;
 const SPINDLE: usize = 1;
 pub(super) const LEFT_SEAT: usize = 3;
-pub(super) const CENTRE: usize = 4;
+pub(super) const CENTER: usize = 4;
 pub(super) const RIGHT_SEAT: usize = 5;
 pub(super) const RIGHT_SPINDLE: usize = 7;
 pub(super) const LEFT_CONTACT: [f64; 3] = [0.0, 0.02, -0.48];
@@ -158,7 +158,7 @@ fn loads(axle: &Axle) -> Loads {
     loads.add_force(0, &at(WHEEL, LEFT_CONTACT), [1200.0, -3500.0, 42000.0]);
     loads.add_force(0, &at(RIGHT_SPINDLE, RIGHT_CONTACT), [-800.0, 2500.0, 36000.0]);
     loads.add_moment(0, &at(WHEEL, [0.0; 3]), [0.0, 3000.0, 150.0]);
-    loads.add_force(0, &at(CENTRE, [0.05, 0.0, -0.02]), [500.0, 0.0, -9000.0]);
+    loads.add_force(0, &at(CENTER, [0.05, 0.0, -0.02]), [500.0, 0.0, -9000.0]);
     loads.add_line_load(&axle.structure, 0, axle.beams[2], [40.0, 25.0, -350.0]);
     loads.add_line_load(&axle.structure, 0, axle.beams[3], [-15.0, 10.0, -280.0]);
     loads

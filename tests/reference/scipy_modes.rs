@@ -7,7 +7,7 @@
 use axlebow_textbook::fe::{Attachment, RigidBody, natural_modes};
 use serde_json::Value;
 
-use super::scipy_axle::{Axle, CENTRE, NODES, RIGHT_SPINDLE, WHEEL, axle};
+use super::scipy_axle::{Axle, CENTER, NODES, RIGHT_SPINDLE, WHEEL, axle};
 
 #[test]
 fn frequencies_and_shapes_agree_with_scipy() {
@@ -38,13 +38,13 @@ pub(super) fn add_bodies(axle: &mut Axle) {
 
 type Body = (usize, [f64; 3], f64, [[f64; 3]; 3]);
 
-/// Node, arm to the centre, mass, inertia about the centre.
+/// Node, arm to the center, mass, inertia about the center.
 fn bodies() -> [Body; 3] {
     let left = [[9.0, 0.3, -0.2], [0.3, 15.0, 0.4], [-0.2, 0.4, 8.5]];
     let right = [[7.0, 0.0, 0.0], [0.0, 12.0, 0.0], [0.0, 0.0, 7.0]];
     [
         (WHEEL, [0.01, -0.05, 0.02], 185.0, left),
         (RIGHT_SPINDLE, [-0.02, -0.06, 0.01], 140.0, right),
-        (CENTRE, [0.15, 0.0, 0.08], 60.0, [[0.0; 3]; 3]),
+        (CENTER, [0.15, 0.0, 0.08], 60.0, [[0.0; 3]; 3]),
     ]
 }

@@ -77,7 +77,7 @@ fn responses(axle: &Axle, frequencies: &[f64]) -> Vec<FrequencyResponse> {
     let moment = reader.direction(|u| reader.beam_forces(u, axle.beams[BEAM]).at(0.0).bending_3);
     let [left, right] = tires.each_ref().map(|tire| tire.direction.clone());
     let outputs = [rotation(WHEEL), rotation(RIGHT_SPINDLE), left, right, moment];
-    let small = system.linearised(&vec![0.0; system.order()], 0.0).unwrap();
+    let small = system.linearized(&vec![0.0; system.order()], 0.0).unwrap();
     small.frequency_responses(&tires, &outputs, frequencies).unwrap()
 }
 

@@ -6,9 +6,9 @@
 //! DIFFERENCE, parts of a thousandth. The vehicle is invented.
 
 use axlebow_axle::{
-    Axle, BearingStiffness, Body, Fixing, Ground, Input, Keep, Loading, ResponseAsk, Ride, RideBasis, Seat,
-    SeatBracket, SeatLayouts, Sides, Spindle, SpindleStep, Suspension, Tire, TireLayout, USUAL_SCHEME,
-    WallBy, Wheel, WheelEnd, modes, response, ride,
+    Axle, BearingStiffness, Body, Fixing, Ground, Input, Loading, RecordOptions, ResponseOptions, Ride,
+    RideBasis, Seat, SeatBracket, SeatLayouts, Sides, Spindle, SpindleStep, Suspension, Tire, TireLayout,
+    USUAL_SCHEME, WallBy, Wheel, WheelEnd, modes, response, ride,
 };
 use axlebow_road::{HaversineBump, Road, Wheels};
 use axlebow_textbook::sections::{Material, RoundBar, RoundTube};
@@ -48,7 +48,7 @@ fn loads_on_a_road_under_one_wheel_agree_with_scipy() {
     };
     for kept in &kept {
         let frequency = number(&kept["frequency"]);
-        let ask = ResponseAsk {
+        let ask = ResponseOptions {
             axle_load: axle.loading.rated_load,
             input: Input::Left,
             frequencies: [frequency, 2.0 * frequency],
@@ -88,7 +88,7 @@ fn loads_and_roll_over_a_bump_of_one_wheel_agree_with_scipy() {
         axle_load: axle.loading.rated_load,
         basis: RideBasis::Full,
         scheme: USUAL_SCHEME,
-        keep: Keep::default(),
+        keep: RecordOptions::default(),
     };
     let history = ride(&axle, &asked).unwrap().history;
     let most = |key: &dyn Fn(&Value) -> f64| kept.iter().map(|kept| key(kept).abs()).fold(0.0, f64::max);

@@ -39,7 +39,7 @@ fn asked(axle: &Axle, road: Road, speed: f64) -> Ride {
         axle_load: axle.loading.rated_load,
         basis: RideBasis::Full,
         scheme: USUAL_SCHEME,
-        keep: axlebow_axle::Keep::default(),
+        keep: axlebow_axle::RecordOptions::default(),
     }
 }
 

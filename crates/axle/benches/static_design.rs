@@ -30,7 +30,7 @@ fn with_elements(elements: usize) -> Axle {
     axle.checked().expect("cuts lie on the tube")
 }
 
-/// Sections, elements, factorisation, road, wheels: what a sweep does for each design.
+/// Sections, elements, factorization, road, wheels: what a sweep does for each design.
 fn wheels_of_a_design(criterion: &mut Criterion) {
     let axle = example::axle();
     let case = rated_load(&axle);

@@ -24,7 +24,7 @@ use crate::frame::{Frame, VehicleBody};
 use crate::ground::{COLUMNS, Case, Footing, FootingDual, Footings, GroundModel, Hubs, hub_motion, hubs_in};
 use crate::hub_line::HubLine;
 use crate::load_case::LoadCase;
-use crate::results::Levelled;
+use crate::results::SeatLineFrame;
 use crate::split::camber_load;
 use crate::stress_place::StressPlace;
 use crate::{Axle, AxleError, Side, Sides, along};
@@ -34,7 +34,7 @@ use crate::{Axle, AxleError, Side, Sides, along};
 pub struct CaseReadings {
     /// Camber change of each wheel, rad.
     pub camber_change: Sides<f64>,
-    /// Height of the axle's centre above the line through the hubs, m.
+    /// Height of the axle's center above the line through the hubs, m.
     pub bow: f64,
     /// Stress at the place where it is greatest in the axle that was solved, Pa.
     pub peak_stress: f64,
@@ -124,7 +124,7 @@ impl Adjoint {
         let footings = design.ground().stands(&of_ground, &design.own_motion(&of_ground.own))?;
         let solved = Solved { design: &design, system: &system, case: of_ground };
         let (_, state) = design.loaded(case)?;
-        let diagram = along::diagram(&design, &state, &Levelled::on_seats(&design, &state));
+        let diagram = along::diagram(&design, &state, &SeatLineFrame::on_seats(&design, &state));
         let peak = StressPlace::of_peak((axle, &design.frame), &state, &diagram);
         let standing = solved.standing(&footings, &state, &peak)?;
         let even = footings.uneven.as_ref().map(|_| solved.even(&footings)).transpose()?;

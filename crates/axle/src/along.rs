@@ -6,7 +6,7 @@ use crate::Axle;
 use crate::flex::StaticDesign;
 use crate::frame::{Frame, Stretch};
 use crate::outcome::{DiagramPoint, Resultants};
-use crate::results::Levelled;
+use crate::results::SeatLineFrame;
 use crate::stations::nearest;
 use crate::stressed_section::StressedMember;
 
@@ -19,7 +19,7 @@ pub(crate) fn node_at(frame: &Frame, y: f64) -> NodeId {
 }
 
 /// The axle line from left to right.
-pub(crate) fn diagram(design: &StaticDesign, state: &State, levelled: &Levelled) -> Vec<DiagramPoint> {
+pub(crate) fn diagram(design: &StaticDesign, state: &State, leveled: &SeatLineFrame) -> Vec<DiagramPoint> {
     let mut points = Vec::with_capacity(POINTS * design.frame.stretches.len());
     for stretch in design.frame.stretches.iter().rev() {
         let forces: Vec<(BeamId, BeamForces)> =
@@ -32,7 +32,7 @@ pub(crate) fn diagram(design: &StaticDesign, state: &State, levelled: &Levelled)
                 of(beam).map_or(EndForce::default(), |forces| forces.at(share * length))
             });
             let [ux, uz] = shape(state, stretch, share);
-            points.push(DiagramPoint { y, uz: uz - levelled.height_at(y), ux, resultants: whole, stress });
+            points.push(DiagramPoint { y, uz: uz - leveled.height_at(y), ux, resultants: whole, stress });
         }
     }
     points
@@ -67,7 +67,7 @@ pub(crate) struct Cut {
     pub whole: Resultants,
     /// The axle itself, without the stiffeners that its welds tie to it.
     pub axle: Resultants,
-    /// Fibre stress of largest magnitude in axle and stiffeners, Pa; under a clamp that of the bare axle.
+    /// Fiber stress of largest magnitude in axle and stiffeners, Pa; under a clamp that of the bare axle.
     pub stress: f64,
 }
 

@@ -31,7 +31,7 @@ impl AtRest {
         let (contact, state) = design.loaded(&case)?;
         let bearings = crate::results::bearings(&design, &state, &contact);
         let loose = |side: Side| {
-            let bearing = contact.taken_up.of(side).as_ref()?.bearing;
+            let bearing = contact.endplay_contact.of(side).as_ref()?.bearing;
             let own = bearings.iter().find(|own| own.side == side && own.place == bearing.place.word())?;
             Some((bearing, own.radial))
         };

@@ -50,7 +50,7 @@ pub struct Axle {
     pub weld_keep_out: f64,
     /// Further masses fixed to the axle.
     pub fixed_masses: Vec<FixedMass>,
-    /// Height of the sprung mass's centre above the road, m.
+    /// Height of the sprung mass's center above the road, m.
     pub body_height: f64,
     /// Radius of gyration of the sprung mass about the fore-aft axis, m.
     pub body_roll_radius: f64,
@@ -84,12 +84,12 @@ impl Axle {
     /// # Errors
     /// Every misfit found: seats against tube ends and wheels, bearings against the spindle, loads.
     pub fn checked(self) -> Result<Self, Vec<AxleError>> {
-        let errors = self.misfits();
+        let errors = self.validation_errors();
         if errors.is_empty() { Ok(self) } else { Err(errors) }
     }
 
     /// Everything that does not fit together: seats against tube ends and wheels, bearings against the spindle, loads.
-    pub fn misfits(&self) -> Vec<AxleError> {
+    pub fn validation_errors(&self) -> Vec<AxleError> {
         let mut errors = Vec::new();
         for side in Side::BOTH {
             self.check_side(side, &mut errors);
@@ -120,12 +120,12 @@ impl Axle {
         };
         let outer_edge = ("seat's outer edge", seat.outer_edge());
         let inner_edge = ("seat's inner edge", seat.inner_edge());
-        order(inner_edge, "inboard of", ("centre line", 0.0), seat.inner_edge() < 0.0);
+        order(inner_edge, "inboard of", ("center line", 0.0), seat.inner_edge() < 0.0);
         order(outer_edge, "outboard of", ("tube end", tube), seat.outer_edge() > tube);
         order(
             outer_edge,
             "outboard of",
-            ("wheel's inner tire centre", inner_tire),
+            ("wheel's inner tire center", inner_tire),
             seat.outer_edge() > inner_tire,
         );
         let (inner, outer) = (("inner bearing", end.inner_bearing), ("outer bearing", end.outer_bearing));
@@ -187,11 +187,11 @@ impl Axle {
             if self.stiffeners[..i].iter().any(|earlier| earlier.name == stiffener.name) {
                 errors.push(AxleError::DuplicateStiffener { name: stiffener.name.clone() });
             }
-            let misfits = errors.len();
+            let validation_errors = errors.len();
             errors.extend(stiffener.check().err());
             errors.extend(stiffener.check_metal(self.body.material(Part::Tube)).err());
             Side::BOTH.into_iter().for_each(|side| self.check_room(stiffener, side, errors));
-            if errors.len() == misfits {
+            if errors.len() == validation_errors {
                 errors.extend(self.check_sections(i).err());
             }
         }
@@ -284,7 +284,7 @@ impl Axle {
         self.wheel_ends.left.mounting_face + self.wheel_ends.right.mounting_face
     }
 
-    /// Position of a tire's centre, m, for a distance outboard of the hub's mounting face.
+    /// Position of a tire's center, m, for a distance outboard of the hub's mounting face.
     pub fn tire_y(&self, side: Side, outboard: f64) -> f64 {
         side.sign() * (self.wheel_ends.of(side).mounting_face + outboard)
     }

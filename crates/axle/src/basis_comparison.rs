@@ -7,11 +7,11 @@ use crate::{RideMethod, RideOutcome, Side};
 pub struct BasisComparison {
     /// How the reduced ride was solved.
     pub reduced: RideMethod,
-    /// Largest less smallest camber change of the wheel where it is largest, rad.
+    /// Peak-to-peak camber change of the wheel where it is largest, rad.
     pub camber_peak_to_peak: BesideFull,
     /// Largest load of a wheel, N.
     pub largest_load: BesideFull,
-    /// Largest magnitude of fibre stress, Pa.
+    /// Largest magnitude of fiber stress, Pa.
     pub peak_stress: BesideFull,
 }
 

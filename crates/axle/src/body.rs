@@ -32,9 +32,9 @@ impl Part {
 pub struct Piece {
     /// What it is part of.
     pub part: Part,
-    /// Distance of its inboard end from the centre line, m.
+    /// Distance of its inboard end from the center line, m.
     pub from: f64,
-    /// Distance of its outboard end from the centre line, m.
+    /// Distance of its outboard end from the center line, m.
     pub to: f64,
     /// Section at the inboard end.
     pub inboard: Profile,
@@ -48,7 +48,7 @@ impl Piece {
         self.inboard != self.outboard
     }
 
-    /// Section at a distance from the centre line (m), clamped to the piece.
+    /// Section at a distance from the center line (m), clamped to the piece.
     pub fn profile_at(&self, distance: f64) -> Profile {
         if !self.is_tapered() {
             return self.inboard;
@@ -71,13 +71,13 @@ pub struct SpindleStep {
 /// One corner of a housing's profile along the axle.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct HousingPoint {
-    /// Distance from the centre line, m.
+    /// Distance from the center line, m.
     pub at: f64,
     /// Section there; between two points each dimension changes linearly.
     pub section: RectangularTube,
 }
 
-/// The bending member, the same to the left and to the right of the centre line.
+/// The bending member, the same to the left and to the right of the center line.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Body {
     material: Material,
@@ -106,11 +106,11 @@ impl Body {
         Body::finished(vec![piece], material, spindle)
     }
 
-    /// A drive axle: a housing given by its sections at points from the centre outward, and a stepped
+    /// A drive axle: a housing given by its sections at points from the center outward, and a stepped
     /// spindle at each end.
     ///
     /// # Errors
-    /// [`AxleError::BrokenLine`] when the points do not start at the centre line or do not run outward.
+    /// [`AxleError::BrokenLine`] when the points do not start at the center line or do not run outward.
     pub fn drive_housing(
         points: &[HousingPoint],
         material: Material,
@@ -166,7 +166,7 @@ impl Body {
         self.pieces.iter().any(|piece| piece.part == Part::Housing)
     }
 
-    /// Pieces from the centre line outward.
+    /// Pieces from the center line outward.
     pub fn pieces(&self) -> &[Piece] {
         &self.pieces
     }
@@ -179,23 +179,23 @@ impl Body {
         }
     }
 
-    /// Distance of the tube's or housing's end from the centre line, m.
+    /// Distance of the tube's or housing's end from the center line, m.
     pub fn tube_end(&self) -> f64 {
         let bodies = self.pieces.iter().filter(|piece| piece.part != Part::Spindle);
         bodies.map(|piece| piece.to).fold(0.0, f64::max)
     }
 
-    /// Distance of the spindle's end from the centre line, m.
+    /// Distance of the spindle's end from the center line, m.
     pub fn spindle_end(&self) -> f64 {
         self.pieces.last().map_or(0.0, |piece| piece.to)
     }
 
-    /// Section constants at a distance from the centre line along a piece.
+    /// Section constants at a distance from the center line along a piece.
     pub fn properties(&self, piece: &Piece, distance: f64) -> SectionProperties {
         piece.profile_at(distance).properties(self.material(piece.part).poisson_ratio())
     }
 
-    /// Length round the middle of the wall at a distance from the centre line, m; zero where the axle is solid.
+    /// Length round the middle of the wall at a distance from the center line, m; zero where the axle is solid.
     pub fn length_round_at(&self, distance: f64) -> f64 {
         let inside = |piece: &&Piece| distance <= piece.to;
         let piece = self.pieces.iter().find(inside).or(self.pieces.last());

@@ -4,9 +4,9 @@ use axlebow_fe::FeError;
 use axlebow_sections::SectionError;
 
 use crate::stiffener::{ALIKE, LARGEST_ROOT_OPENING};
-use crate::{Attitude, Side};
+use crate::{Orientation, Side};
 
-/// Errors of this crate; lengths in messages are in millimetres.
+/// Errors of this crate; lengths in messages are in millimeters.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 #[non_exhaustive]
 pub enum AxleError {
@@ -41,7 +41,7 @@ pub enum AxleError {
     },
     /// A place along the axle lies on the wrong side of another.
     #[error(
-        "the {side} {what} lies {:.1} mm from the centre line, {relation} the {against} at {:.1} mm",
+        "the {side} {what} lies {:.1} mm from the center line, {relation} the {against} at {:.1} mm",
         at * 1e3,
         against_at * 1e3,
         side = side.word()
@@ -51,28 +51,28 @@ pub enum AxleError {
         side: Side,
         /// The thing that is out of place.
         what: &'static str,
-        /// Its distance from the centre line, m.
+        /// Its distance from the center line, m.
         at: f64,
         /// How it lies, such as `outboard of`.
         relation: &'static str,
-        /// The thing that it is held against.
+        /// The thing that it is compared with.
         against: &'static str,
-        /// Distance of that from the centre line, m.
+        /// Distance of that from the center line, m.
         against_at: f64,
     },
     /// A shape cannot sit on the axle in this way.
     #[error(
         "a shape of this kind, {shape}, does not sit {}; {} is accepted",
-        attitude.word(),
+        orientation.word(),
         accepted.iter().map(|one| one.word()).collect::<Vec<_>>().join(", ")
     )]
-    Attitude {
+    Orientation {
         /// The shape.
         shape: &'static str,
         /// How it was to sit.
-        attitude: Attitude,
+        orientation: Orientation,
         /// How it can sit.
-        accepted: &'static [Attitude],
+        accepted: &'static [Orientation],
     },
     /// A stiffener does not touch the axle, or no fillet bridges the gap between them.
     #[error(
@@ -145,7 +145,7 @@ pub enum AxleError {
         room: f64,
     },
     /// A stiffener runs into something else on the axle.
-    #[error("stiffener {stiffener} runs {:.1} mm into the {against}, which begins {:.1} mm from the centre line on the {side}", by * 1e3, at * 1e3, side = side.word())]
+    #[error("stiffener {stiffener} runs {:.1} mm into the {against}, which begins {:.1} mm from the center line on the {side}", by * 1e3, at * 1e3, side = side.word())]
     StiffenerMeets {
         /// Name of the stiffener.
         stiffener: String,
@@ -153,7 +153,7 @@ pub enum AxleError {
         side: Side,
         /// What it runs into.
         against: &'static str,
-        /// Where that begins, distance from the centre line, m.
+        /// Where that begins, distance from the center line, m.
         at: f64,
         /// By how much, m.
         by: f64,
@@ -179,9 +179,9 @@ pub enum AxleError {
         known: String,
     },
     /// Pieces of the axle do not follow one another.
-    #[error("the axle has a gap or an overlap at {:.1} mm from its centre line", at * 1e3)]
+    #[error("the axle has a gap or an overlap at {:.1} mm from its center line", at * 1e3)]
     BrokenLine {
-        /// Distance from the centre line, m.
+        /// Distance from the center line, m.
         at: f64,
     },
     /// The load on the road is less than the weight of what is between road and suspension.

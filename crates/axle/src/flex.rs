@@ -3,6 +3,7 @@
 use axlebow_fe::{Attachment, Displacements, Loads, State, StaticSystem};
 
 use crate::bearing_play::has_play;
+use crate::endplay_contact::{self, BearingPlay};
 use crate::frame::{Frame, StiffenerModel, VehicleBody};
 use crate::ground::{COLUMNS, Case, Contact, GroundModel, Hubs, OWN, STANDARD_GRAVITY, hub_motion};
 use crate::hub_line::HubLine;
@@ -10,10 +11,9 @@ use crate::load_case::LoadCase;
 use crate::outcome::{CaseOutcome, FlexOutcome, SeatOutcome, WheelOutcome};
 use crate::own_loads::OwnLoads;
 use crate::preheat::preheats;
-use crate::results::Levelled;
+use crate::results::SeatLineFrame;
 use crate::split::CamberUnits;
 use crate::stiffening::add_stiffening;
-use crate::taken_up::{self, BearingPlay};
 use crate::{Axle, AxleError, Side, Sides, along, results};
 
 /// Solves every case of an axle.
@@ -69,9 +69,9 @@ impl<'a> StaticDesign<'a> {
 
     fn on_frame(axle: &'a Axle, frame: Frame, system: &mut StaticSystem) -> Result<Self, AxleError> {
         system.prepare(&frame.structure)?;
-        let mut loads = unit_loads(&frame, taken_up::columns(axle));
+        let mut loads = unit_loads(&frame, endplay_contact::columns(axle));
         if has_play(axle) {
-            taken_up::add_loads(axle, &frame, &mut loads);
+            endplay_contact::add_loads(axle, &frame, &mut loads);
         }
         let unit = system.solve(&frame.structure, loads)?;
         let ground = GroundModel::of(axle, &frame.hubs, &unit);
@@ -86,8 +86,8 @@ impl<'a> StaticDesign<'a> {
     pub fn case(&self, case: &LoadCase) -> Result<CaseOutcome, AxleError> {
         let (contact, state) = self.loaded(case)?;
         let wheels = self.wheels(&contact, &state);
-        let levelled = Levelled::on_seats(self, &state);
-        let diagram = along::diagram(self, &state, &levelled);
+        let leveled = SeatLineFrame::on_seats(self, &state);
+        let diagram = along::diagram(self, &state, &leveled);
         let peak = along::peak_stress(&diagram);
         Ok(CaseOutcome {
             name: case.name.clone(),
@@ -95,7 +95,7 @@ impl<'a> StaticDesign<'a> {
             dynamic_factor: case.dynamic_factor,
             bearings: results::bearings(self, &state, &contact),
             seats: Sides::each(|side| self.seat(side, &state)),
-            stations: results::stations(self, &state, &contact, &levelled),
+            stations: results::stations(self, &state, &contact, &leveled),
             peak_stress: peak.stress,
             peak_stress_y: peak.y,
             bow: self.hub_line(&state).bow(),
@@ -124,7 +124,7 @@ impl<'a> StaticDesign<'a> {
             None => self.ground.contact(&case, &moved)?,
             Some(play) => play.contact(&self.ground, &case, &moved)?,
         };
-        let state = self.state(&taken_up::factors(&contact));
+        let state = self.state(&endplay_contact::factors(&contact));
         Ok((contact, state))
     }
 

@@ -43,7 +43,7 @@ pub(crate) const TAPER_PARTS: usize = 2;
 /// Freedom about X in a six-vector.
 pub(crate) const RX: usize = 3;
 
-/// A stretch of axle between two neighbouring places.
+/// A stretch of axle between two neighboring places.
 #[derive(Debug, Clone)]
 pub(crate) struct Stretch {
     pub beam: BeamId,
@@ -363,7 +363,7 @@ fn add_nodes(plan: &Plan, structure: &mut Structure) -> Nodes {
     let mut body = None;
     let reaches: Vec<_> = plan.tied.iter().map(|own| reach(places, own.stiffener)).collect();
     let mut beside = vec![Vec::new(); reaches.len()];
-    let centre = nearest(places, 0.0);
+    let center = nearest(places, 0.0);
     let mut line = Vec::with_capacity(places.len());
     let mut hubs = Sides { left: None, right: None };
     let mut barrels = hubs;
@@ -386,7 +386,7 @@ fn add_nodes(plan: &Plan, structure: &mut Structure) -> Nodes {
         if number == bearings.right {
             hub(Side::Right, structure);
         }
-        if number == centre && *vehicle_body == VehicleBody::Free {
+        if number == center && *vehicle_body == VehicleBody::Free {
             let node = structure.add_node("vehicle-body", [0.0, 0.0, 0.0]);
             structure.hold(node, &[Freedom::Ux, Freedom::Uy, Freedom::Ry, Freedom::Rz]);
             body = Some(node);
@@ -481,7 +481,7 @@ pub(crate) fn clamped_share(axle: &Axle, walls: &Sides<WallAtSeat>, start_y: f64
     if under { walls.of(side).composite_fraction } else { 0.0 }
 }
 
-/// Flexibility of a bare stretch; `section` gives the section at a distance from the centre line.
+/// Flexibility of a bare stretch; `section` gives the section at a distance from the center line.
 pub(crate) fn stretch_flexibility(
     axle: &Axle,
     piece: &Piece,

@@ -16,9 +16,9 @@ pub(crate) use footing::Footing;
 pub(crate) use residual::{FootingDual, Footings, hubs_in};
 pub(crate) use tire::Tire;
 
+use crate::endplay_contact::TakenUp;
 use crate::load_case::{Actions, Ground, LoadCase};
 use crate::own_loads::{OWN_COLUMNS, OwnLoads};
-use crate::taken_up::TakenUp;
 use crate::{Axle, AxleError, Side, Sides, Stiffener};
 
 /// Standard gravity, m/s²: exact, ISO 80000-3.
@@ -57,7 +57,7 @@ pub(crate) struct Contact {
     /// Roll of the vehicle body about X, rad.
     pub body_roll: f64,
     /// What each hub has taken up of its bearings' play.
-    pub taken_up: Sides<Option<TakenUp>>,
+    pub endplay_contact: Sides<Option<TakenUp>>,
     /// Largest miss of the balance of loads, moments and heights on the road, over the axle load.
     pub residual: f64,
 }
@@ -68,7 +68,7 @@ pub(crate) struct GroundModel {
     pub tires: Vec<Tire>,
     /// Motion of both hubs per unit hub force.
     compliance: SMatrix<f64, 12, 12>,
-    /// Moment about X of the weight between road and suspension about the centre line, N m.
+    /// Moment about X of the weight between road and suspension about the center line, N m.
     weight_moment: f64,
     weight: f64,
     /// Height of the sprung mass's center above the axle's line, m.
@@ -291,7 +291,13 @@ impl GroundModel {
                 off_road: !on_road[k],
             });
         }
-        Contact { tires: forces, factors, body_roll: x[ROLL], taken_up: Sides::default(), residual: 0.0 }
+        Contact {
+            tires: forces,
+            factors,
+            body_roll: x[ROLL],
+            endplay_contact: Sides::default(),
+            residual: 0.0,
+        }
     }
 }
 

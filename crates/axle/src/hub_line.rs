@@ -25,7 +25,7 @@ impl HubLine<'_> {
         -(self.of_hub(Side::Left, 0) - self.of_hub(Side::Right, 0)) / self.axle.hub_distance()
     }
 
-    /// Height of the axle's centre above the line, m.
+    /// Height of the axle's center above the line, m.
     pub(crate) fn bow(&self) -> f64 {
         let ends = &self.axle.wheel_ends;
         let (left, right) = (self.of_hub(Side::Left, 2), self.of_hub(Side::Right, 2));

@@ -11,15 +11,15 @@ const MOST_NUMBERS: f64 = 5e7;
 
 /// What a ride keeps beside the histories that it always keeps; by default nothing.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub struct Keep {
-    /// The fibre stress of every place on the axle.
+pub struct RecordOptions {
+    /// The fiber stress of every place on the axle.
     pub stresses: bool,
     /// At so many moments, evenly spread over the ride from its first sample to its last, the shape of the axle;
     /// every sample when there are fewer of them.
     pub shapes: usize,
 }
 
-impl Keep {
+impl RecordOptions {
     /// Refuses a ride of a duration (s) whose histories would be too many numbers to keep.
     pub(crate) fn check_room(ride: &Ride, duration: f64, stations: usize) -> Result<(), AxleError> {
         let each = RideHistory::ALWAYS + if ride.keep.stresses { stations } else { 0 };

@@ -1,7 +1,7 @@
 //! The axle in the trade's words, built into finite elements; does not know files.
 //!
 //! Axes follow ISO 8855: X forward, Y left, Z up; the axle lies along Y with the origin on the vehicle's
-//! centre line at wheel-centre height. [`Axle`] says what the axle is, [`LoadCase`] what acts on it, and
+//! center line at wheel-center height. [`Axle`] says what the axle is, [`LoadCase`] what acts on it, and
 //! [`flex`] what it does. Signs of results are those of [`outcome`].
 
 // Tests beside the code build their axles as the tests of the crate do.
@@ -21,13 +21,14 @@ mod bearing_play;
 mod bearing_stiffness;
 mod body;
 mod bump_stop;
-mod by_forces;
 mod cup_suspects;
 mod disc_flexibility;
 mod dominant;
+mod endplay_contact;
 mod error;
 mod flex;
 mod flexing;
+mod force_method;
 mod frame;
 mod frequency_grid;
 mod ground;
@@ -83,7 +84,6 @@ mod strength;
 mod stress_place;
 mod stress_reading;
 mod stressed_section;
-mod taken_up;
 mod tied_stiffener;
 mod tire_face;
 mod tire_ride;
@@ -105,14 +105,14 @@ pub use basis_comparison::{BasisComparison, BesideFull};
 pub use bearing_stiffness::{BearingStiffness, TaperedRollers};
 pub use body::{Body, HousingPoint, Part, Piece, Spindle, SpindleStep};
 pub use bump_stop::BumpStop;
-pub use by_forces::{StaticReadings, WheelReadings};
 pub use cup_suspects::{mode_suspects, road_suspect};
 pub use disc_flexibility::{AnnularPlate, USUAL_HUB_FLANGE, USUAL_WHEEL_DISC};
 pub use error::AxleError;
 pub use flex::{StaticDesign, flex};
 pub use flexing::Flexing;
+pub use force_method::{StaticReadings, WheelReadings};
 pub use ground::STANDARD_GRAVITY;
-pub use keep::{Keep, RideShape, Rise};
+pub use keep::{RecordOptions, RideShape, Rise};
 pub use load_case::{Actions, Ground, LoadCase, Loading, STANDARD_CASES, standard_cases};
 pub use mode_name::{Motion, Strain};
 pub use modes::{ModeMesh, ModeOutcome, ModesOutcome, ShapePoint, modes};
@@ -121,7 +121,7 @@ pub use outcome::{
     SeatOutcome, StationOutcome, Warning, WheelOutcome,
 };
 pub use preheat::{Preheat, preheats};
-pub use response::{Input, RandomRide, ResponseAsk, response};
+pub use response::{Input, RandomRide, ResponseOptions, response};
 pub use response_outcome::{PrintedCups, RandomAnswer, RandomOutcome, ResponseOutcome, StationResponse};
 pub use ride::{Ride, ride};
 pub use ride_basis::{RideBasis, RideMethod, USUAL_SCHEME};
@@ -137,11 +137,11 @@ pub use spectrum_peaks::SpectrumPeak;
 pub use stiffened::StiffenedSection;
 pub use stiffened_stretch::{StiffenedStretch, StretchStress};
 pub use stiffener::{Seated, Stiffener, StiffenerEnd, StiffenerWeld, WeldPattern};
-pub use stiffener_form::{Attitude, StiffenerForm, sleeve};
+pub use stiffener_form::{Orientation, StiffenerForm, sleeve};
 pub use stiffening::composite_camber_change;
 pub use stiffening_outcome::{AxialForce, PlacedStress, StiffenerOutcome, StiffeningOutcome, WeldForce};
 pub use strength::{
-    Governing, PlacedCheck, StrengthAsk, StrengthCase, StrengthOutcome, StrengthRules, strength,
+    Governing, PlacedCheck, StrengthCase, StrengthOptions, StrengthOutcome, StrengthRules, strength,
 };
 pub use tire_face::{TireCase, TireFace, TireOutcome, tire_faces, tire_warning, tires};
 pub use tire_ride::{PrintedWave, TireRide, TireRideOutcome, tires_over};

@@ -11,7 +11,7 @@ pub enum Ground {
     Standing,
 }
 
-/// Generalised actions; every field is linear, so that actions can be added and multiplied.
+/// Generalized actions; every field is linear, so that actions can be added and multiplied.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Actions {
     /// Load of the whole axle on the road, N.

@@ -46,7 +46,7 @@ impl ModeMesh {
 /// Change of a frequency, as a share of it, below which elements are short enough.
 const SETTLED: f64 = 1e-3;
 
-/// Most halvings: a stretch of a metre is then cut into pieces of 16 mm.
+/// Most halvings: a stretch of a meter is then cut into pieces of 16 mm.
 const MOST_HALVINGS: usize = 6;
 
 /// One natural mode.
@@ -61,7 +61,7 @@ pub struct ModeOutcome {
     pub damping_ratio: f64,
     /// Mass that, at the place of largest motion, has the mode's kinetic energy, kg.
     pub modal_mass: f64,
-    /// Unbalanced over inertia forces.
+    /// Residual over inertia forces.
     pub residual: f64,
     /// Where the strain energy is; the parts make 1.
     pub strain: Strain,

@@ -55,17 +55,17 @@ pub struct CaseOutcome {
     /// The axle line from left to right, close enough to draw; two points share a `y` where a resultant
     /// jumps.
     pub diagram: Vec<DiagramPoint>,
-    /// Fibre stress of largest magnitude along the axle, signed (tension positive), Pa.
+    /// Fiber stress of largest magnitude along the axle, signed (tension positive), Pa.
     pub peak_stress: f64,
     /// Position of the peak stress, m.
     pub peak_stress_y: f64,
-    /// Height of the axle's centre above the straight line through the two hubs; negative when the
+    /// Height of the axle's center above the straight line through the two hubs; negative when the
     /// middle sags below its ends, m.
     pub bow: f64,
     /// Rigid roll of the line through the two hubs on tires and road, about X, rad; not part of the camber
     /// change.
     pub axle_roll: f64,
-    /// Largest unbalanced generalised force, over the largest applied one.
+    /// Largest unbalanced generalized force, over the largest applied one.
     pub equilibrium_residual: f64,
     /// What the stiffeners do, where there are any; of [`crate::flex`] only, because it takes two more solutions.
     pub stiffening: Option<StiffeningOutcome>,
@@ -160,7 +160,7 @@ pub struct BearingOutcome {
 /// What goes through one seat.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct SeatOutcome {
-    /// Position of the seat's centre, m.
+    /// Position of the seat's center, m.
     pub y: f64,
     /// Upward force of the suspension on the axle, N.
     pub vertical: f64,
@@ -183,7 +183,7 @@ pub struct StationOutcome {
     pub resultants: Resultants,
     /// What the axle carries of them itself, without its stiffeners.
     pub axle_resultants: Resultants,
-    /// Fibre stress of largest magnitude, signed, Pa; zero where there is no beam (hubs, tire contacts).
+    /// Fiber stress of largest magnitude, signed, Pa; zero where there is no beam (hubs, tire contacts).
     pub stress: f64,
 }
 
@@ -249,6 +249,6 @@ pub struct DiagramPoint {
     pub ux: f64,
     /// Resultants.
     pub resultants: Resultants,
-    /// Fibre stress of largest magnitude, signed, Pa.
+    /// Fiber stress of largest magnitude, signed, Pa.
     pub stress: f64,
 }

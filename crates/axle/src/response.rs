@@ -47,7 +47,7 @@ impl Input {
 
 /// What is asked about the answers of an axle to the road.
 #[derive(Debug, Clone, PartialEq)]
-pub struct ResponseAsk {
+pub struct ResponseOptions {
     /// Load of the axle on the road at rest, N.
     pub axle_load: f64,
     /// What the road does under the two wheels, for the transfer functions.
@@ -71,7 +71,7 @@ pub struct RandomRide {
     pub road: FeltSpectrum,
 }
 
-impl ResponseAsk {
+impl ResponseOptions {
     fn check(&self) -> Result<(), AxleError> {
         let [low, high] = self.frequencies;
         crate::error::positive("lowest frequency", low, "Hz")?;
@@ -88,7 +88,7 @@ impl ResponseAsk {
     }
 }
 
-/// Transfer functions from the height of the road to camber change, wheel load and fibre stress, and the answer
+/// Transfer functions from the height of the road to camber change, wheel load and fiber stress, and the answer
 /// to a random road.
 ///
 /// - transfer function: amplitude and phase of a result for a road of height `e^{iωt}` as the tires feel it
@@ -96,15 +96,15 @@ impl ResponseAsk {
 ///   and difference ([`FeltSpectrum`]) and H the transfer functions for both wheels alike and opposed; its
 ///   integral over the band of the road is the mean square
 ///
-/// Stress is that of the fibre that is stressed most at rest. Valid while no tire leaves the road and no other
-/// fibre of the section overtakes that one.
+/// Stress is that of the fiber that is stressed most at rest. Valid while no tire leaves the road and no other
+/// fiber of the section overtakes that one.
 ///
 /// # Errors
 /// [`AxleError::Value`] for frequencies out of range; [`AxleError::UnknownStation`];
 /// [`AxleError::LoadBelowWeight`]; [`AxleError::Fe`].
 ///
 /// Source: S. H. Crandall, W. D. Mark, Random Vibration in Mechanical Systems, 1963, ch. 2 (from memory).
-pub fn response(axle: &Axle, ask: &ResponseAsk) -> Result<ResponseOutcome, AxleError> {
+pub fn response(axle: &Axle, ask: &ResponseOptions) -> Result<ResponseOutcome, AxleError> {
     ask.check()?;
     let top = ask.over.as_ref().map_or(0.0, |over| over.road.frequencies()[1]).max(ask.frequencies[1]);
     let small = SmallMotion::of(axle, (ask.axle_load, top), &ask.stations)?;

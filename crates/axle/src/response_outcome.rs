@@ -18,7 +18,7 @@ pub struct ResponseOutcome {
     pub camber: Sides<TransferFunction>,
     /// Load of each wheel end, N per m of road height.
     pub load: Sides<TransferFunction>,
-    /// Fibre stress at places of the axle.
+    /// Fiber stress at places of the axle.
     pub stress: Vec<StationResponse>,
     /// The lowest natural modes.
     pub modes: Vec<ModeOutcome>,
@@ -28,7 +28,7 @@ pub struct ResponseOutcome {
     pub warnings: Vec<Warning>,
 }
 
-/// Stress at one place, of the fibre that is stressed most at rest.
+/// Stress at one place, of the fiber that is stressed most at rest.
 #[derive(Debug, Clone, PartialEq)]
 pub struct StationResponse {
     /// Name.
@@ -56,7 +56,7 @@ pub struct RandomOutcome {
     pub camber: Sides<RandomAnswer>,
     /// Load of each wheel end, N.
     pub load: Sides<RandomAnswer>,
-    /// Fibre stress at the places of [`ResponseOutcome::stress`], Pa.
+    /// Fiber stress at the places of [`ResponseOutcome::stress`], Pa.
     pub stress: Vec<RandomAnswer>,
 }
 

@@ -15,15 +15,15 @@ use crate::{Side, Sides};
 
 /// The rigid motion of the line through the two seats, taken out of displacements so that heave, roll and
 /// swing on the springs do not hide the flex.
-pub(crate) struct Levelled {
+pub(crate) struct SeatLineFrame {
     height: f64,
     slope: f64,
     shift: [f64; 2],
     pitch: f64,
 }
 
-impl Levelled {
-    pub(crate) fn on_seats(design: &StaticDesign, state: &State) -> Levelled {
+impl SeatLineFrame {
+    pub(crate) fn on_seats(design: &StaticDesign, state: &State) -> SeatLineFrame {
         let seat = |side: Side| {
             let place = nearest(&design.frame.places, side.sign() * design.axle.seats.of(side).at);
             (design.frame.places[place].y, state.motion(design.frame.line[place]))
@@ -31,7 +31,7 @@ impl Levelled {
         let ((left_y, left), (right_y, right)) = (seat(Side::Left), seat(Side::Right));
         let slope = (left[2] - right[2]) / (left_y - right_y);
         let mean = |i: usize| 0.5 * (left[i] + right[i]);
-        Levelled { height: left[2] - slope * left_y, slope, shift: [mean(0), mean(1)], pitch: mean(4) }
+        SeatLineFrame { height: left[2] - slope * left_y, slope, shift: [mean(0), mean(1)], pitch: mean(4) }
     }
 
     /// Height of the seats' line at `y`, m.
@@ -59,10 +59,13 @@ pub(crate) fn bearings(design: &StaticDesign, state: &State, contact: &Contact) 
         let end = design.axle.wheel_ends.of(side);
         // The spring's near side is the hub, so its force is the spindle's on the hub.
         let [x, axial, z, ..] = state.spring_force(design.frame.bearing(side, place));
-        let taken_up = contact.taken_up.of(side).filter(|taken_up| taken_up.bearing.place == place);
+        let endplay_contact =
+            contact.endplay_contact.of(side).filter(|endplay_contact| endplay_contact.bearing.place == place);
         // What is taken up of the play presses nothing.
-        let pressed = |force: f64, axis: usize| match taken_up {
-            Some(taken_up) => force - end.bearing_stiffness(place).radial * taken_up.motion[axis],
+        let pressed = |force: f64, axis: usize| match endplay_contact {
+            Some(endplay_contact) => {
+                force - end.bearing_stiffness(place).radial * endplay_contact.motion[axis]
+            }
             None => force,
         };
         let (fore_aft, vertical) = (pressed(x, 0), pressed(z, 1));
@@ -74,7 +77,7 @@ pub(crate) fn bearings(design: &StaticDesign, state: &State, contact: &Contact) 
             fore_aft,
             axial,
             radial: fore_aft.hypot(vertical),
-            clearance: taken_up.map_or(0.0, |taken_up| taken_up.bearing.clearance),
+            clearance: endplay_contact.map_or(0.0, |endplay_contact| endplay_contact.bearing.clearance),
         }
     };
     vec![
@@ -113,17 +116,17 @@ pub(crate) fn stations(
     design: &StaticDesign,
     state: &State,
     contact: &Contact,
-    levelled: &Levelled,
+    leveled: &SeatLineFrame,
 ) -> Vec<StationOutcome> {
-    let mut stations = line_stations(design, state, levelled);
+    let mut stations = line_stations(design, state, leveled);
     for side in Side::BOTH {
-        stations.extend(wheel_stations(design, (side, state), contact, levelled));
+        stations.extend(wheel_stations(design, (side, state), contact, leveled));
     }
     stations.sort_by(|a, b| b.y.total_cmp(&a.y));
     stations
 }
 
-fn line_stations(design: &StaticDesign, state: &State, levelled: &Levelled) -> Vec<StationOutcome> {
+fn line_stations(design: &StaticDesign, state: &State, leveled: &SeatLineFrame) -> Vec<StationOutcome> {
     let frame = &design.frame;
     let mut stations = Vec::new();
     for (i, place) in frame.places.iter().enumerate().filter(|(_, place)| place.is_station()) {
@@ -131,7 +134,7 @@ fn line_stations(design: &StaticDesign, state: &State, levelled: &Levelled) -> V
         let left = frame.stretches.get(i);
         let Cut { whole: resultants, axle: axle_resultants, stress } =
             governing(design, state, [right, left], place.y);
-        let displacement = levelled.taken_out(state.motion(frame.line[i]), place.y, 0.0);
+        let displacement = leveled.taken_out(state.motion(frame.line[i]), place.y, 0.0);
         for name in place.names() {
             let (name, y) = (name.clone().into_owned(), place.y);
             stations.push(StationOutcome { name, y, displacement, resultants, axle_resultants, stress });
@@ -152,7 +155,7 @@ fn governing(design: &StaticDesign, state: &State, [right, left]: [Option<&Stret
     };
     let stress = if outboard.stress.abs() > inboard.stress.abs() { outboard.stress } else { inboard.stress };
     let moment = |force: &Resultants| force.moment_x.hypot(force.moment_z);
-    // Rounding of a moment is far below a millionth of the forces' moment over a metre.
+    // Rounding of a moment is far below a millionth of the forces' moment over a meter.
     let shears = inboard.whole.shear_z.abs() + outboard.whole.shear_z.abs();
     let rounding = 1e-6 * (moment(&inboard.whole) + shears);
     let jumps = moment(&outboard.whole) > moment(&inboard.whole) + rounding;
@@ -164,7 +167,7 @@ fn wheel_stations(
     design: &StaticDesign,
     (side, state): (Side, &State),
     contact: &Contact,
-    levelled: &Levelled,
+    leveled: &SeatLineFrame,
 ) -> Vec<StationOutcome> {
     let hub = *design.frame.hubs.of(side);
     let face = side.sign() * design.axle.wheel_ends.of(side).mounting_face;
@@ -178,7 +181,7 @@ fn wheel_stations(
         sum.vertical += force.vertical;
         sum.lateral += force.lateral;
         sum.longitudinal += force.longitudinal;
-        let displacement = levelled.taken_out(carried(state, hub, tire.y - face, -radius), tire.y, -radius);
+        let displacement = leveled.taken_out(carried(state, hub, tire.y - face, -radius), tire.y, -radius);
         let pair: &Sides<&'static str> = match tire.name {
             "outer" => &OUTER_TIRE_CONTACT,
             "inner" => &INNER_TIRE_CONTACT,
@@ -186,7 +189,7 @@ fn wheel_stations(
         };
         stations.push(bare_station(pair.of(side), tire.y, displacement, cut(side, force, 0.0)));
     }
-    let displacement = levelled.taken_out(state.motion(hub), face, 0.0);
+    let displacement = leveled.taken_out(state.motion(hub), face, 0.0);
     stations.push(bare_station(HUB.of(side), face, displacement, cut(side, &sum, moment_x)));
     stations
 }

@@ -12,7 +12,7 @@ use axlebow_road::{Road, Track};
 
 use crate::at_rest::AtRest;
 use crate::ground::STANDARD_GRAVITY;
-use crate::keep::Keep;
+use crate::keep::RecordOptions;
 use crate::ride_basis::RideBasis;
 use crate::ride_laws::RidePart;
 use crate::ride_outcome::RideOutcome;
@@ -20,7 +20,7 @@ use crate::riding_axle::RidingAxle;
 use crate::vibration::VibrationModel;
 use crate::{Axle, AxleError, Side};
 
-/// What is driven over, and how.
+/// The road input, and how it is driven.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Ride {
     /// Name for results.
@@ -47,7 +47,7 @@ pub struct Ride {
     /// How it advances in time.
     pub scheme: Scheme,
     /// What is kept beside the histories that always are.
-    pub keep: Keep,
+    pub keep: RecordOptions,
 }
 
 impl Ride {

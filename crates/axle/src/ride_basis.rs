@@ -18,7 +18,7 @@ pub(crate) const FASTEST_MODE: f64 = 150.0;
 /// The motions that a ride is solved in.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum RideBasis {
-    /// Every freedom of the finite elements.
+    /// All degrees of freedom of the finite elements.
     #[default]
     Full,
     /// The natural modes up to 150 Hz, and what each load and each law of force does at rest.

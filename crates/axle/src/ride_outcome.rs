@@ -21,7 +21,7 @@ pub struct RideOutcome {
     pub tire_radius: f64,
     /// Each wheel end.
     pub wheels: Sides<RideWheel>,
-    /// Peak fibre stress of each place on the axle, from left to right.
+    /// Peak fiber stress of each place on the axle, from left to right.
     pub stations: Vec<StationPeak>,
     /// Histories.
     pub history: RideHistory,
@@ -66,7 +66,7 @@ pub struct RideWheel {
     pub camber_peak: f64,
     /// That change by source; a bearing counts with what it takes up of its clearance, rad.
     pub camber_peak_split: CamberSplit,
-    /// Largest less smallest camber change, rad.
+    /// Peak-to-peak camber change, rad.
     pub camber_peak_to_peak: f64,
     /// Root mean square of the camber's deviation from its mean, rad.
     pub camber_rms: f64,
@@ -90,14 +90,14 @@ pub struct StopHits {
     pub largest_force: f64,
 }
 
-/// Peak fibre stress at a place.
+/// Peak fiber stress at a place.
 #[derive(Debug, Clone, PartialEq)]
 pub struct StationPeak {
     /// Name.
     pub name: String,
     /// Position, m.
     pub y: f64,
-    /// Fibre stress of largest magnitude, signed, Pa.
+    /// Fiber stress of largest magnitude, signed, Pa.
     pub stress: f64,
     /// When, s.
     pub time: f64,
@@ -132,9 +132,9 @@ pub struct RideHistory {
     pub toe: Sides<Vec<f64>>,
     /// Roll of the line through the hubs, rad.
     pub roll: Vec<f64>,
-    /// Fibre stress of largest magnitude along the axle, signed, Pa.
+    /// Fiber stress of largest magnitude along the axle, signed, Pa.
     pub stress: Vec<f64>,
-    /// Fibre stress of larger magnitude of both sides of each place, signed, Pa, in the order of the outcome's
+    /// Fiber stress of larger magnitude of both sides of each place, signed, Pa, in the order of the outcome's
     /// stations; empty unless asked for.
     pub stresses: Vec<Vec<f64>>,
     /// Shapes of the axle at a few moments; empty unless asked for.

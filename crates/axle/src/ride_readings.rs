@@ -28,12 +28,12 @@ pub(crate) struct Readings {
     /// Roll of the line through the hubs, rad.
     pub roll: Direction,
     /// Axle and stiffeners on both sides of every station, from right to left.
-    pub fibres: Vec<Fibres>,
+    pub fibers: Vec<Fibers>,
 }
 
-/// Fibre stress of axle or stiffener at one end of a stretch.
+/// Fiber stress of axle or stiffener at one end of a stretch.
 #[derive(Debug, Clone)]
-pub(crate) struct Fibres {
+pub(crate) struct Fibers {
     /// Number of its station, counted from the left.
     pub place: usize,
     pub section: StressedSection,
@@ -67,23 +67,23 @@ impl Readings {
             let ends = [(i, stretch.start_y), (i + 1, stretch.end_y)].into_iter();
             ends.filter_map(move |(place, y)| Some((stretch, y, stations[place]?)))
         });
-        let fibres = ends.flat_map(|(stretch, y, place)| {
+        let fibers = ends.flat_map(|(stretch, y, place)| {
             let members = StressedMember::each(model.axle, stretch, y);
-            members.map(|member| Fibres::at(&reader, member, (stretch, y), place)).collect::<Vec<_>>()
+            members.map(|member| Fibers::at(&reader, member, (stretch, y), place)).collect::<Vec<_>>()
         });
-        Readings { order: reader.order(), camber, toe, roll, fibres: fibres.collect() }
+        Readings { order: reader.order(), camber, toe, roll, fibers: fibers.collect() }
     }
 
     /// The same readings over the shapes of a basis.
     pub(crate) fn over(&self, basis: &ReducedBasis) -> Self {
         let camber = Sides::each(|side| basis.direction(self.camber.of(side)));
         let toe = Sides::each(|side| basis.direction(self.toe.of(side)));
-        let fibres = self.fibres.iter().map(|fibres| fibres.over(basis)).collect();
-        Readings { order: basis.count(), camber, toe, roll: basis.direction(&self.roll), fibres }
+        let fibers = self.fibers.iter().map(|fibers| fibers.over(basis)).collect();
+        Readings { order: basis.count(), camber, toe, roll: basis.direction(&self.roll), fibers }
     }
 }
 
-impl Fibres {
+impl Fibers {
     fn at(
         reader: &MotionReader,
         member: StressedMember,
@@ -92,7 +92,7 @@ impl Fibres {
     ) -> Self {
         let terms = |forces: &BeamForces| member.terms(&forces.at(y - stretch.start_y));
         let rows = reader.beam_readings(member.line.beam, terms);
-        Fibres { place, section: member.section, rows: rows.map(Some) }
+        Fibers { place, section: member.section, rows: rows.map(Some) }
     }
 
     /// Over the shapes of a basis, without rows of mere rounding.
@@ -107,7 +107,7 @@ impl Fibres {
         let sizes: [f64; 3] = std::array::from_fn(|i| weights[i] * size(&rows[i]));
         let largest = sizes.iter().copied().fold(0.0, f64::max);
         let mut kept = sizes.iter().map(|size| *size > NOTHING * largest);
-        Fibres { rows: rows.map(|row| row.filter(|_| kept.next().unwrap_or(true))), ..self.clone() }
+        Fibers { rows: rows.map(|row| row.filter(|_| kept.next().unwrap_or(true))), ..self.clone() }
     }
 }
 

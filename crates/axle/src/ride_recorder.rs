@@ -7,7 +7,7 @@ use crate::keep::{Moments, RideShape};
 use crate::outcome::CamberSplit;
 use crate::ride_laws::RidePart;
 use crate::ride_outcome::{RideHistory, StationPeak, StopHits};
-use crate::ride_readings::{Fibres, Readings};
+use crate::ride_readings::{Fibers, Readings};
 use crate::riding_axle::Moving;
 use crate::vibration::VibrationModel;
 use crate::{Ride, Side, Sides};
@@ -188,24 +188,24 @@ impl<'a> Recorder<'a> {
         let grow = |stresses: &mut Vec<f64>| stresses.resize(samples, 0.0);
         grow(&mut self.recorded.history.stress);
         self.recorded.history.stresses.iter_mut().for_each(grow);
-        for fibres in &self.readings.fibres {
-            let stress = self.stress(fibres);
+        for fibers in &self.readings.fibers {
+            let stress = self.stress(fibers);
             let Recorded { history, peaks, .. } = &mut self.recorded;
-            let peak = &mut peaks[fibres.place];
+            let peak = &mut peaks[fibers.place];
             for (now, stress) in history.time[first..].iter().zip(stress) {
                 peak.see(stress, *now);
             }
             keep_larger(&mut history.stress[first..], &stress);
-            if let Some(kept) = history.stresses.get_mut(fibres.place) {
+            if let Some(kept) = history.stresses.get_mut(fibers.place) {
                 keep_larger(&mut kept[first..], &stress);
             }
         }
     }
 
-    fn stress(&self, fibres: &Fibres) -> [f64; TOGETHER] {
+    fn stress(&self, fibers: &Fibers) -> [f64; TOGETHER] {
         let row = |row: &Option<Direction>| row.as_ref().map_or([0.0; TOGETHER], |row| self.reading(row));
-        let [mean, x, z] = fibres.rows.each_ref().map(row);
-        std::array::from_fn(|i| fibres.section.extreme_stress([mean[i], x[i], z[i]]))
+        let [mean, x, z] = fibers.rows.each_ref().map(row);
+        std::array::from_fn(|i| fibers.section.extreme_stress([mean[i], x[i], z[i]]))
     }
 
     fn reading(&self, row: &Direction) -> [f64; TOGETHER] {

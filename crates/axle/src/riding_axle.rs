@@ -19,7 +19,7 @@ use crate::ride_split::SplitReadings;
 use crate::ride_warnings::{energy_drift, ride_warnings};
 use crate::run_in::{Course, run_in};
 use crate::vibration::VibrationModel;
-use crate::{Axle, AxleError, Keep, ModeOutcome, Ride, RideBasis, Side, Sides};
+use crate::{Axle, AxleError, ModeOutcome, RecordOptions, Ride, RideBasis, Side, Sides};
 
 /// An axle with its load, ready for rides over any road at any speed; threads may share it.
 #[derive(Debug)]
@@ -77,7 +77,7 @@ impl<'a> RidingAxle<'a> {
             let accepted = "the load that the axle was made ready for";
             return Err(AxleError::Value { what, value, unit: "N", accepted });
         }
-        Keep::check_room(ride, duration, self.model.frame.places.len())?;
+        RecordOptions::check_room(ride, duration, self.model.frame.places.len())?;
         let road = ride.road.enveloped(ride.contact_length)?;
         let moving = self.moving(ride.basis)?;
         let kept = TransientSettings { scheme: ride.scheme, ..TransientSettings::new(ride.step, duration) };

@@ -67,7 +67,7 @@ mod tests {
     use axlebow_road::MeasuredProfile;
 
     use super::*;
-    use crate::{Keep, RideBasis, USUAL_SCHEME};
+    use crate::{RecordOptions, RideBasis, USUAL_SCHEME};
 
     fn lap() -> Track {
         let heights: Vec<f64> = (0..=40).map(|i| (f64::from(i % 40) * 0.7).sin()).collect();
@@ -88,7 +88,7 @@ mod tests {
             axle_load: 89e3,
             basis: RideBasis::Full,
             scheme: USUAL_SCHEME,
-            keep: Keep::default(),
+            keep: RecordOptions::default(),
         }
     }
 

@@ -36,7 +36,7 @@ pub enum Suspension {
     TrailingArm {
         /// Distance of the bush ahead of the axle, m.
         pivot_ahead: f64,
-        /// Height of the bush above the wheel centre, m.
+        /// Height of the bush above the wheel center, m.
         pivot_above: f64,
         /// Radial stiffness of the bush, fore-aft and vertical, N/m.
         bush_radial: f64,
@@ -52,7 +52,7 @@ pub enum Suspension {
 /// A seat on one side.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Seat {
-    /// Distance of its centre from the centre line, m.
+    /// Distance of its center from the center line, m.
     pub at: f64,
     /// Width along the axle, m.
     pub width: f64,
@@ -121,12 +121,12 @@ impl Seat {
         0.5 * (self.damping + self.rebound_damping)
     }
 
-    /// Distance of its outer edge from the centre line, m.
+    /// Distance of its outer edge from the center line, m.
     pub fn outer_edge(&self) -> f64 {
         self.at + 0.5 * self.width
     }
 
-    /// Distance of its inner edge from the centre line, m.
+    /// Distance of its inner edge from the center line, m.
     pub fn inner_edge(&self) -> f64 {
         self.at - 0.5 * self.width
     }

@@ -15,7 +15,7 @@ pub struct SeatPicture {
     pub y: f64,
     /// Motion of the axle at the seat: ux, uy, uz (m), rx, ry, rz (rad), in the frame of the vehicle body.
     pub motion: [f64; 6],
-    /// The wall about the seat's centre.
+    /// The wall about the seat's center.
     pub wall: WallPicture,
 }
 

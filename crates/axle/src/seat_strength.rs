@@ -9,7 +9,7 @@ use axlebow_wall::{ClampCrush, Fineness, SeatResultants, SeatWall, SolvedSeat, c
 
 use crate::outcome::{CaseOutcome, DiagramPoint, Warning};
 use crate::seat::Fixing;
-use crate::strength::{PlacedCheck, StrengthAsk};
+use crate::strength::{PlacedCheck, StrengthOptions};
 use crate::wall_at_seat::{seat_wall, yield_strength_at};
 use crate::{Axle, AxleError, Side, Sides};
 
@@ -27,7 +27,7 @@ const REAL_WALL: f64 = 0.5;
 pub(crate) struct SeatStrength<'a> {
     axle: &'a Axle,
     seats: Sides<Option<Arc<SolvedWall>>>,
-    ask: StrengthAsk,
+    ask: StrengthOptions,
 }
 
 /// A seat and what its shells say.
@@ -53,7 +53,7 @@ impl SolvedWall {
 
 impl<'a> SeatStrength<'a> {
     /// Two seats alike are solved once.
-    pub(crate) fn of(axle: &'a Axle, ask: StrengthAsk) -> Result<Self, AxleError> {
+    pub(crate) fn of(axle: &'a Axle, ask: StrengthOptions) -> Result<Self, AxleError> {
         let left = SolvedWall::of(axle, Side::Left)?;
         let same = left.as_ref().filter(|left| left.seat == seat_wall(axle, Side::Right)).cloned();
         let right = match same {
@@ -170,7 +170,7 @@ fn placed(side: Side, check: Check) -> PlacedCheck {
     PlacedCheck { place: format!("{}-seat", side.word()), y: None, check }
 }
 
-/// What the axle carries on both sides of a seat's centre.
+/// What the axle carries on both sides of a seat's center.
 pub(crate) fn beside(case: &CaseOutcome, side: Side) -> SeatResultants {
     let y = case.seats.of(side).y;
     let there = |point: &&DiagramPoint| (point.y - y).abs() < 1e-9;

@@ -8,7 +8,7 @@ use axlebow_sections::{Composite, Material, Part, Profile, SectionProperties};
 use crate::frame::piece_at;
 use crate::recent::Recent;
 use crate::stiffener::{Seated, Stiffener};
-use crate::stiffener_torsion::{shear_centre, torsion_gain};
+use crate::stiffener_torsion::{shear_center, torsion_gain};
 use crate::{Axle, AxleError, StiffenedSection};
 
 /// Least share of a modulus that still is one.
@@ -74,7 +74,7 @@ struct SeatedSection {
     stiffeners: Vec<Stiffener>,
     /// What each adds to the torsion constant, in terms of the axle's shear modulus, m⁴.
     torsion_gains: Vec<f64>,
-    shear_centre: Option<[f64; 2]>,
+    shear_center: Option<[f64; 2]>,
     /// Axle and stiffeners, each whole.
     composite: Composite,
 }
@@ -86,7 +86,7 @@ impl SeatedSection {
         let seated: Vec<Seated> =
             stiffeners.iter().map(|one| one.on(&bare.profile)).collect::<Result<_, _>>()?;
         let pairs: Vec<_> = stiffeners.iter().copied().zip(&seated).collect();
-        let shear_centre = shear_centre(&bare.profile, &pairs)?;
+        let shear_center = shear_center(&bare.profile, &pairs)?;
         let mut torsion_gains = Vec::with_capacity(pairs.len());
         for (stiffener, seated) in pairs {
             let ratio = stiffener.material.shear_modulus() / bare.material.shear_modulus();
@@ -95,7 +95,7 @@ impl SeatedSection {
             parts.push(Part { name, outline: seated.outline.clone(), material });
         }
         let stiffeners = stiffeners.iter().map(|one| (*one).clone()).collect();
-        Ok(SeatedSection { bare, stiffeners, torsion_gains, shear_centre, composite: Composite::new(parts)? })
+        Ok(SeatedSection { bare, stiffeners, torsion_gains, shear_center, composite: Composite::new(parts)? })
     }
 
     /// Whether it is that of these stiffeners on this axle, wherever along it.
@@ -123,7 +123,7 @@ impl SeatedSection {
         Ok(StiffenedSection {
             area: composite.area_properties(),
             torsion_constant: bare.torsion_constant + gains.sum::<f64>(),
-            shear_centre: self.shear_centre.filter(|_| shares.iter().all(|share| *share == 1.0)),
+            shear_center: self.shear_center.filter(|_| shares.iter().all(|share| *share == 1.0)),
             shear_area: [bare.shear_coefficient_x * bare.area, bare.shear_coefficient_z * bare.area],
             mass_per_length: masses.map(|(mass, share)| mass * share).sum(),
             elastic_modulus: material.elastic_modulus(),

@@ -9,7 +9,7 @@ pub struct ShopReading {
     pub camber: Sides<f64>,
     /// Toe of each wheel, positive toe-in, rad.
     pub toe: Sides<f64>,
-    /// Height of the axle's centre above the line through the hubs, m.
+    /// Height of the axle's center above the line through the hubs, m.
     pub bow: f64,
 }
 

@@ -64,7 +64,7 @@ impl SmallMotion {
         let reader = MotionReader::of(&model.frame.structure);
         let tires = Sides::each(|side| Tires::of(&model, side, &rest));
         Ok(SmallMotion {
-            system: whole.linearised(&rest, 0.0)?,
+            system: whole.linearized(&rest, 0.0)?,
             camber: Sides::each(|side| reader.direction(|u| camber(&model, &reader, u, side))),
             stress: stress_readings(&model, &reader, &rest, stations)?,
             load_at_rest: Sides::each(|side| {

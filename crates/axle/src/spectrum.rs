@@ -30,7 +30,7 @@ pub struct Spectrum {
     pub segments: usize,
 }
 
-/// A few neighbouring lines of a spectrum joined.
+/// A few neighboring lines of a spectrum joined.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Band {
     /// Frequency in its middle, Hz.

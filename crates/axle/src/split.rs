@@ -12,10 +12,10 @@
 
 use axlebow_fe::State;
 
+use crate::endplay_contact::TakenUp;
 use crate::flex::StaticDesign;
 use crate::ground::{COLUMNS, Contact};
 use crate::outcome::CamberSplit;
-use crate::taken_up::TakenUp;
 use crate::{Side, Sides};
 
 /// Unit states of both wheels' camber.
@@ -66,7 +66,7 @@ impl<'a> CamberUnits<'a> {
     /// Work of the unit state's bearing forces on what the hubs have taken up.
     fn clearance_work(&self, design: &StaticDesign, side: Side, contact: &Contact) -> f64 {
         let of = |end: Side| {
-            contact.taken_up.of(end).map_or(0.0, |TakenUp { bearing, motion: [forward, up] }| {
+            contact.endplay_contact.of(end).map_or(0.0, |TakenUp { bearing, motion: [forward, up] }| {
                 let [x, _, z, ..] =
                     self.states.of(side).spring_force(design.frame.bearing(end, bearing.place));
                 x * forward + z * up

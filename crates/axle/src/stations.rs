@@ -26,8 +26,8 @@ pub(crate) const SEAT_INNER_EDGE: Pair = pair!("seat-inner-edge");
 pub(crate) const TIRE_CONTACT: Pair = pair!("tire-contact");
 pub(crate) const OUTER_TIRE_CONTACT: Pair = pair!("outer-tire-contact");
 pub(crate) const INNER_TIRE_CONTACT: Pair = pair!("inner-tire-contact");
-pub(crate) const CENTRE: &str = "centre";
-/// Section changes inside tube, housing and spindle, numbered from the centre outward.
+pub(crate) const CENTER: &str = "center";
+/// Section changes inside tube, housing and spindle, numbered from the center outward.
 const SECTION_CHANGE: Pair = pair!("section-change");
 
 const STANDARD: [Pair; 11] = [
@@ -47,7 +47,7 @@ const STANDARD: [Pair; 11] = [
 /// Whether a name belongs to a station that every axle has.
 pub(crate) fn is_standard_name(name: &str) -> bool {
     let change = [SECTION_CHANGE.left, SECTION_CHANGE.right];
-    name == CENTRE
+    name == CENTER
         || STANDARD.iter().any(|pair| pair.left == name || pair.right == name)
         || change.iter().any(|prefix| name.starts_with(prefix))
 }
@@ -164,7 +164,7 @@ pub(crate) fn clear_places(axle: &Axle) -> Option<Vec<f64>> {
 
 /// Tells each place on the axle line with the way to its name.
 fn each_place(axle: &Axle, mut tell: impl FnMut(f64, &dyn Fn() -> Cow<'static, str>)) {
-    tell(0.0, &|| CENTRE.into());
+    tell(0.0, &|| CENTER.into());
     for side in Side::BOTH {
         let end = axle.wheel_ends.of(side);
         let seat = axle.seats.of(side);

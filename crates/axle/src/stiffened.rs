@@ -2,7 +2,7 @@
 //!
 //! Plane sections stay plane across all parts, each counted by its modulus against the axle's. The beam then runs
 //! along the common centroid, its axes along the principal ones. Left out: the shear stiffness of the stiffeners
-//! themselves (the axle's wall alone carries shear) and the distance of the shear centre from the centroid.
+//! themselves (the axle's wall alone carries shear) and the distance of the shear center from the centroid.
 
 use axlebow_fe::Rigidity;
 use axlebow_sections::{AreaProperties, Composite, Placement, PrincipalAxes, StressField};
@@ -18,8 +18,8 @@ pub struct StiffenedSection {
     pub area: AreaProperties,
     /// Torsion constant in terms of the axle's shear modulus, closed cells included, m⁴.
     pub torsion_constant: f64,
-    /// Shear centre (x, z), m; none where a stiffener leaves its part of the section open.
-    pub shear_centre: Option<[f64; 2]>,
+    /// Shear center (x, z), m; none where a stiffener leaves its part of the section open.
+    pub shear_center: Option<[f64; 2]>,
     /// Shear area along X and Z, that of the bare axle, m².
     pub shear_area: [f64; 2],
     /// Mass per length, kg/m.

@@ -1,4 +1,4 @@
-//! What is welded on: shapes in their attitudes, sleeves and outlines of the user's.
+//! What is welded on: shapes in their orientations, sleeves and outlines of the user's.
 
 use std::f64::consts::{FRAC_PI_2, PI};
 
@@ -10,7 +10,7 @@ use crate::AxleError;
 
 /// How a shape sits on the axle.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Attitude {
+pub enum Orientation {
     /// An angle or a channel with both toes on the wall, closing a cell with it.
     ToesDown,
     /// An angle with the toe of one leg on the wall, that leg standing outward and the other across its end.
@@ -31,48 +31,48 @@ pub enum Attitude {
     AsDrawn,
 }
 
-impl Attitude {
+impl Orientation {
     /// The word of files and results.
     pub fn word(self) -> &'static str {
         match self {
-            Attitude::ToesDown => "toes-down",
-            Attitude::LegDown => "leg-down",
-            Attitude::BackUp => "back-up",
-            Attitude::OnEdge => "on-edge",
-            Attitude::Lying => "lying",
-            Attitude::StemDown => "stem-down",
-            Attitude::FlangeDown => "flange-down",
-            Attitude::Round => "round",
-            Attitude::AsDrawn => "as-drawn",
+            Orientation::ToesDown => "toes-down",
+            Orientation::LegDown => "leg-down",
+            Orientation::BackUp => "back-up",
+            Orientation::OnEdge => "on-edge",
+            Orientation::Lying => "lying",
+            Orientation::StemDown => "stem-down",
+            Orientation::FlangeDown => "flange-down",
+            Orientation::Round => "round",
+            Orientation::AsDrawn => "as-drawn",
         }
     }
 
-    /// Every attitude.
-    pub const ALL: [Attitude; 9] = [
-        Attitude::ToesDown,
-        Attitude::LegDown,
-        Attitude::BackUp,
-        Attitude::OnEdge,
-        Attitude::Lying,
-        Attitude::StemDown,
-        Attitude::FlangeDown,
-        Attitude::Round,
-        Attitude::AsDrawn,
+    /// Every orientation.
+    pub const ALL: [Orientation; 9] = [
+        Orientation::ToesDown,
+        Orientation::LegDown,
+        Orientation::BackUp,
+        Orientation::OnEdge,
+        Orientation::Lying,
+        Orientation::StemDown,
+        Orientation::FlangeDown,
+        Orientation::Round,
+        Orientation::AsDrawn,
     ];
 
-    /// The attitude of a word.
+    /// The orientation of a word.
     pub fn of_word(word: &str) -> Option<Self> {
-        Attitude::ALL.into_iter().find(|attitude| attitude.word() == word)
+        Orientation::ALL.into_iter().find(|orientation| orientation.word() == word)
     }
 
     /// Attitudes that a shape can take; the first is the usual one.
-    pub fn of_shape(shape: &Shape) -> &'static [Attitude] {
+    pub fn of_shape(shape: &Shape) -> &'static [Orientation] {
         match shape {
-            Shape::Angle(_) => &[Attitude::ToesDown, Attitude::LegDown, Attitude::BackUp],
-            Shape::Flat(_) => &[Attitude::OnEdge, Attitude::Lying],
-            Shape::Channel(_) => &[Attitude::ToesDown, Attitude::Lying],
-            Shape::Tee(_) => &[Attitude::StemDown, Attitude::FlangeDown],
-            Shape::HalfPipe(_) => &[Attitude::Round],
+            Shape::Angle(_) => &[Orientation::ToesDown, Orientation::LegDown, Orientation::BackUp],
+            Shape::Flat(_) => &[Orientation::OnEdge, Orientation::Lying],
+            Shape::Channel(_) => &[Orientation::ToesDown, Orientation::Lying],
+            Shape::Tee(_) => &[Orientation::StemDown, Orientation::FlangeDown],
+            Shape::HalfPipe(_) => &[Orientation::Round],
         }
     }
 }
@@ -127,19 +127,19 @@ impl Plate {
         Plate { thickness, along_its_edge: false, between_the_feet: false }
     }
 
-    /// That of a shape in one of its attitudes.
+    /// That of a shape in one of its orientations.
     ///
     /// The toes of an angle lie along the wall of a round tube, so that their fillet runs along the edge; those of a
     /// channel stand on it.
-    fn of(shape: &Shape, attitude: Attitude) -> Self {
-        match (shape, attitude) {
-            (Shape::Angle(angle), Attitude::LegDown) => Plate::standing(angle.thickness),
+    fn of(shape: &Shape, orientation: Orientation) -> Self {
+        match (shape, orientation) {
+            (Shape::Angle(angle), Orientation::LegDown) => Plate::standing(angle.thickness),
             (Shape::Angle(angle), _) => Plate::lapped(angle.thickness),
-            (Shape::Flat(flat), Attitude::OnEdge) => Plate::standing(flat.thickness),
+            (Shape::Flat(flat), Orientation::OnEdge) => Plate::standing(flat.thickness),
             (Shape::Flat(flat), _) => Plate::lapped(flat.thickness),
-            (Shape::Channel(channel), Attitude::ToesDown) => Plate::beside_a_cell(channel.flange),
+            (Shape::Channel(channel), Orientation::ToesDown) => Plate::beside_a_cell(channel.flange),
             (Shape::Channel(channel), _) => Plate::beside_a_cell(channel.web.min(channel.flange)),
-            (Shape::Tee(tee), Attitude::StemDown) => Plate::standing(tee.stem),
+            (Shape::Tee(tee), Orientation::StemDown) => Plate::standing(tee.stem),
             (Shape::Tee(Tee { flange, .. }), _) => Plate::lapped(*flange),
             (Shape::HalfPipe(HalfPipe { tube }), _) => Plate::lapped(tube.wall()),
         }
@@ -187,25 +187,25 @@ impl CellRun {
 }
 
 impl StiffenerForm {
-    /// A shape in one of its attitudes.
+    /// A shape in one of its orientations.
     ///
     /// # Errors
-    /// [`AxleError::Attitude`] when the shape cannot sit so; [`AxleError::Section`] for impossible sizes.
-    pub fn of_shape(shape: &Shape, attitude: Attitude) -> Result<Self, AxleError> {
-        let accepted = Attitude::of_shape(shape);
-        if !accepted.contains(&attitude) {
-            return Err(AxleError::Attitude { shape: shape.kind(), attitude, accepted });
+    /// [`AxleError::Orientation`] when the shape cannot sit so; [`AxleError::Section`] for impossible sizes.
+    pub fn of_shape(shape: &Shape, orientation: Orientation) -> Result<Self, AxleError> {
+        let accepted = Orientation::of_shape(shape);
+        if !accepted.contains(&orientation) {
+            return Err(AxleError::Orientation { shape: shape.kind(), orientation, accepted });
         }
-        let seated = seating(shape, attitude);
-        let called = format!("{}, {}", shape.kind(), attitude.word().replace('-', " "));
-        let cell = midline(shape, attitude).map(|wall| wall.placed(&seated));
+        let seated = seating(shape, orientation);
+        let called = format!("{}, {}", shape.kind(), orientation.word().replace('-', " "));
+        let cell = midline(shape, orientation).map(|wall| wall.placed(&seated));
         let fit = match shape {
             Shape::HalfPipe(HalfPipe { tube }) => {
                 Fit::Round { bore: tube.outside_diameter() - 2.0 * tube.wall() }
             }
             _ => Fit::Rests,
         };
-        let (outline, plate) = (shape.outline()?.placed(&seated), Plate::of(shape, attitude));
+        let (outline, plate) = (shape.outline()?.placed(&seated), Plate::of(shape, orientation));
         Ok(StiffenerForm { called, shape: Some(*shape), outline, fit, plate, cell })
     }
 
@@ -265,16 +265,18 @@ impl StiffenerForm {
 }
 
 /// How a shape, drawn in its own axes, is turned and moved to sit on top.
-fn seating(shape: &Shape, attitude: Attitude) -> Placement {
+fn seating(shape: &Shape, orientation: Orientation) -> Placement {
     let turned = |turn: f64| Placement { turn, ..Placement::default() };
-    match (shape, attitude) {
-        (Shape::Angle(angle), Attitude::ToesDown) => tent(angle),
-        (Shape::Angle(angle), Attitude::LegDown) => Placement { turn: PI, x: 0.5 * angle.thickness, z: 0.0 },
+    match (shape, orientation) {
+        (Shape::Angle(angle), Orientation::ToesDown) => tent(angle),
+        (Shape::Angle(angle), Orientation::LegDown) => {
+            Placement { turn: PI, x: 0.5 * angle.thickness, z: 0.0 }
+        }
         (Shape::Angle(angle), _) => Placement { turn: 0.0, x: -0.5 * angle.width, z: 0.0 },
-        (Shape::Flat(_), Attitude::OnEdge) => turned(FRAC_PI_2),
-        (Shape::Channel(_), Attitude::ToesDown) => turned(-FRAC_PI_2),
+        (Shape::Flat(_), Orientation::OnEdge) => turned(FRAC_PI_2),
+        (Shape::Channel(_), Orientation::ToesDown) => turned(-FRAC_PI_2),
         (Shape::Channel(_), _) => turned(FRAC_PI_2),
-        (Shape::Tee(_), Attitude::FlangeDown) => turned(PI),
+        (Shape::Tee(_), Orientation::FlangeDown) => turned(PI),
         _ => Placement::default(),
     }
 }
@@ -287,14 +289,14 @@ fn tent(angle: &Angle) -> Placement {
 }
 
 /// Midline of the wall that closes a cell with the axle, in the shape's own axes.
-fn midline(shape: &Shape, attitude: Attitude) -> Option<CellWall> {
-    match (shape, attitude) {
-        (Shape::Angle(Angle { height, width, thickness, .. }), Attitude::ToesDown) => {
+fn midline(shape: &Shape, orientation: Orientation) -> Option<CellWall> {
+    match (shape, orientation) {
+        (Shape::Angle(Angle { height, width, thickness, .. }), Orientation::ToesDown) => {
             let half = 0.5 * thickness;
             let line = vec![[*width, half], [half, half], [half, *height]];
             Some(CellWall { line, runs: vec![CellRun::straight(*thickness); 2] })
         }
-        (Shape::Channel(Channel { height, width, web, flange, .. }), Attitude::ToesDown) => {
+        (Shape::Channel(Channel { height, width, web, flange, .. }), Orientation::ToesDown) => {
             let (up, back) = (0.5 * (height - flange), 0.5 * web);
             let line = vec![[*width, -up], [back, -up], [back, up], [*width, up]];
             Some(CellWall { line, runs: [*flange, *web, *flange].map(CellRun::straight).to_vec() })

@@ -1,4 +1,4 @@
-//! What stiffeners do to the torsion constant and the shear centre of the axle.
+//! What stiffeners do to the torsion constant and the shear center of the axle.
 
 use std::f64::consts::{FRAC_1_SQRT_2, TAU};
 
@@ -22,11 +22,11 @@ pub(crate) fn torsion_gain(
     Ok(axle_walls(profile, &[(stiffener, seated)], true)?.torsion_constant - bare.torsion_constant)
 }
 
-/// Shear centre (x, z) of axle and stiffeners, m; none where a stiffener leaves its part of the section open.
+/// Shear center (x, z) of axle and stiffeners, m; none where a stiffener leaves its part of the section open.
 ///
 /// A sleeve all round the tube leaves it where it is. Open stiffeners move it as well, but only by the shear that runs
 /// into them, which is not reckoned here.
-pub(crate) fn shear_centre(
+pub(crate) fn shear_center(
     profile: &Profile,
     stiffeners: &[(&Stiffener, &Seated)],
 ) -> Result<Option<[f64; 2]>, AxleError> {
@@ -38,7 +38,7 @@ pub(crate) fn shear_centre(
     if !one_sided.iter().all(|(stiffener, _)| stiffener.closes_a_cell()) {
         return Ok(None);
     }
-    Ok(Some(axle_walls(profile, &one_sided, true)?.shear_centre))
+    Ok(Some(axle_walls(profile, &one_sided, true)?.shear_center))
 }
 
 /// Torsion constant of a stiffener by itself, m⁴: I_x + I_z of a full sleeve, a round tube; by triangles where it has

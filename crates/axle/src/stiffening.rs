@@ -42,11 +42,11 @@ pub(crate) fn add_stiffening(
     if outcomes.iter().map(lost).fold(0.0, f64::max) <= LOSS_WORTH_A_WORD {
         return Ok(());
     }
-    say_why(axle, cases, outcomes)
+    explain(axle, cases, outcomes)
 }
 
 /// Says why in every case in which enough of the help is lost.
-fn say_why(axle: &Axle, cases: &[LoadCase], outcomes: &mut [CaseOutcome]) -> Result<(), AxleError> {
+fn explain(axle: &Axle, cases: &[LoadCase], outcomes: &mut [CaseOutcome]) -> Result<(), AxleError> {
     let [continuous, firm] = better_welds(axle);
     let reasons = Reasons { continuous: StaticDesign::of(&continuous)?, firm: StaticDesign::of(&firm)? };
     let stiffening = outcomes.iter_mut().filter_map(|outcome| outcome.stiffening.as_mut());
@@ -110,7 +110,7 @@ fn camber_changes(design: &StaticDesign, case: &LoadCase) -> Result<Sides<f64>, 
     Ok(Sides::each(|side| design.hub_line(&state).camber_change(side)))
 }
 
-/// Fibre stress of largest magnitude in the stiffener of a number, at the ends of its beams.
+/// Fiber stress of largest magnitude in the stiffener of a number, at the ends of its beams.
 fn peak_stress(design: &StaticDesign, state: &State, number: usize) -> PlacedStress {
     let own: Vec<_> = design.frame.tied[number].beams.iter().map(|beam| beam.beam).collect();
     let mut peak = PlacedStress::default();

@@ -62,7 +62,7 @@ pub struct StiffenerOutcome {
     pub axial: Vec<AxialForce>,
     /// Length over which its axial force is at least 95 % of the composite's, m.
     pub working_length: f64,
-    /// Its fibre stress of largest magnitude.
+    /// Its fiber stress of largest magnitude.
     pub peak_stress: PlacedStress,
 }
 

@@ -7,7 +7,7 @@
 use axlebow_sections::ShearForces;
 use axlebow_strength::{
     AllowableStress, Check, HeatAffectedZone, SectionStresses, Verdict, Wall, aisc_wall_check, en_wall_check,
-    governing, gravest, stress_checks, walls,
+    governing, stress_checks, walls, worst_verdict,
 };
 
 use crate::body::{Part, Piece};
@@ -47,7 +47,7 @@ impl StrengthRules {
 
 /// What strength is asked for.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct StrengthAsk {
+pub struct StrengthOptions {
     /// What every strength is divided by: yield strength, weld and steel beside it, clamp crush, local buckling. Limits
     /// of size and the classes of walls know none.
     ///
@@ -63,7 +63,7 @@ pub struct StrengthAsk {
     pub haz_strength_factor: Option<f64>,
 }
 
-impl StrengthAsk {
+impl StrengthOptions {
     /// The steel beside a weld, of a steel with a yield strength (Pa).
     pub(crate) fn beside_weld(&self, yield_strength: f64) -> Result<HeatAffectedZone, AxleError> {
         Ok(match self.haz_strength_factor {
@@ -77,7 +77,7 @@ impl StrengthAsk {
 #[derive(Debug, Clone, PartialEq)]
 pub struct StrengthOutcome {
     /// What was asked.
-    pub ask: StrengthAsk,
+    pub ask: StrengthOptions,
     /// Each load case.
     pub cases: Vec<StrengthCase>,
     /// Walls against their class; they do not depend on a load.
@@ -122,7 +122,7 @@ impl StrengthOutcome {
 
     /// Whether no binding check fails.
     pub fn holds(&self) -> bool {
-        gravest(self.checks().map(|placed| &placed.check)) != Verdict::Fails
+        worst_verdict(self.checks().map(|placed| &placed.check)) != Verdict::Fails
     }
 
     /// The binding check that uses most of its limit, in any case, of equal ones the first; none without such a check.
@@ -136,7 +136,7 @@ impl StrengthOutcome {
 
     /// Greatest share of its limit that a binding check uses; none without such a check.
     pub fn greatest_use(&self) -> Option<f64> {
-        self.governing().map(|governing| governing.placed.check.utilisation())
+        self.governing().map(|governing| governing.placed.check.utilization())
     }
 }
 
@@ -153,7 +153,7 @@ pub struct Governing<'a> {
 ///
 /// # Errors
 /// As [`flex`]; [`AxleError::Strength`] for a safety factor out of range.
-pub fn strength(axle: &Axle, cases: &[LoadCase], ask: StrengthAsk) -> Result<StrengthOutcome, AxleError> {
+pub fn strength(axle: &Axle, cases: &[LoadCase], ask: StrengthOptions) -> Result<StrengthOutcome, AxleError> {
     let outcome = flex(axle, cases)?;
     // Refused before any material is looked at, so that it is refused for every axle.
     AllowableStress::new(1.0, ask.safety_factor)?;
@@ -176,7 +176,7 @@ pub fn strength(axle: &Axle, cases: &[LoadCase], ask: StrengthAsk) -> Result<Str
     })
 }
 
-fn strength_case(axle: &Axle, case: &CaseOutcome, ask: StrengthAsk) -> Result<StrengthCase, AxleError> {
+fn strength_case(axle: &Axle, case: &CaseOutcome, ask: StrengthOptions) -> Result<StrengthCase, AxleError> {
     let mut checks = Vec::new();
     for station in &case.stations {
         checks.extend(station_checks(axle, station, ask)?);
@@ -186,11 +186,11 @@ fn strength_case(axle: &Axle, case: &CaseOutcome, ask: StrengthAsk) -> Result<St
     Ok(StrengthCase { name: case.name.clone(), description: case.description.clone(), checks })
 }
 
-/// The fibre stress of every stiffener where it is largest, in steel that its weld has heated.
+/// The fiber stress of every stiffener where it is largest, in steel that its weld has heated.
 fn stiffener_checks(
     axle: &Axle,
     case: &CaseOutcome,
-    ask: StrengthAsk,
+    ask: StrengthOptions,
 ) -> Result<Vec<PlacedCheck>, AxleError> {
     let outcomes = case.stiffening.iter().flat_map(|stiffening| &stiffening.stiffeners);
     let mut checks = Vec::new();
@@ -198,20 +198,20 @@ fn stiffener_checks(
         let Some(yield_strength) = stiffener.material.yield_strength() else { continue };
         let kept = ask.beside_weld(yield_strength)?.factor();
         let allowable = AllowableStress::new(kept * yield_strength, ask.safety_factor)?;
-        let fibre = outcome.peak_stress.stress.abs();
-        let stresses = SectionStresses { fibre, shear: 0.0, equivalent: fibre };
-        let [fibre, ..] = stress_checks(&stresses, &allowable);
-        let check = if kept < 1.0 { fibre.in_heat_affected_zone() } else { fibre };
+        let fiber = outcome.peak_stress.stress.abs();
+        let stresses = SectionStresses { fiber, shear: 0.0, equivalent: fiber };
+        let [fiber, ..] = stress_checks(&stresses, &allowable);
+        let check = if kept < 1.0 { fiber.in_heat_affected_zone() } else { fiber };
         checks.push(PlacedCheck { place: stiffener.name.clone(), y: Some(outcome.peak_stress.y), check });
     }
     Ok(checks)
 }
 
-/// Fibre, shear and equivalent stress of the axle at a station, each of the piece where it uses most of its limit.
+/// Fiber, shear and equivalent stress of the axle at a station, each of the piece where it uses most of its limit.
 fn station_checks(
     axle: &Axle,
     station: &StationOutcome,
-    ask: StrengthAsk,
+    ask: StrengthOptions,
 ) -> Result<Vec<PlacedCheck>, AxleError> {
     // Hubs and tires have no section of the axle.
     if station.stress == 0.0 {
@@ -225,7 +225,7 @@ fn station_checks(
             continue;
         }
         let more = |(kept, check): (Check, Check)| {
-            if check.utilisation() > kept.utilisation() { check } else { kept }
+            if check.utilization() > kept.utilization() { check } else { kept }
         };
         worst = worst.into_iter().zip(checks).map(more).collect();
     }
@@ -242,7 +242,7 @@ fn piece_checks(
     axle: &Axle,
     piece: &Piece,
     station: &StationOutcome,
-    ask: StrengthAsk,
+    ask: StrengthOptions,
 ) -> Result<Vec<Check>, AxleError> {
     let Some(yield_strength) = axle.body.material(piece.part).yield_strength() else { return Ok(Vec::new()) };
     let distance = station.y.abs();
@@ -254,7 +254,7 @@ fn piece_checks(
     let shear = ShearForces { shear_x, shear_z, torsion };
     let normal = properties.stress_field(axial, moment_x, moment_z);
     let stresses = SectionStresses {
-        fibre: profile.fibre_stress(&properties, axial, moment_x, moment_z).0.abs(),
+        fiber: profile.fiber_stress(&properties, axial, moment_x, moment_z).0.abs(),
         shear: profile.transverse_shear_peak(shear_x, shear_z) + properties.torsion_shear_peak(torsion),
         equivalent: profile.equivalent_stress(&properties, &normal, &shear),
     };
@@ -296,7 +296,7 @@ fn wall_checks(axle: &Axle, rules: StrengthRules) -> Vec<PlacedCheck> {
     found
 }
 
-fn assumptions(axle: &Axle, ask: StrengthAsk) -> Result<Vec<String>, AxleError> {
+fn assumptions(axle: &Axle, ask: StrengthOptions) -> Result<Vec<String>, AxleError> {
     let material = axle.body.material(axle.body.pieces()[0].part);
     let mut found = Vec::new();
     if let Some(strength) = material.yield_strength().filter(|_| has_welds(axle)) {

@@ -49,7 +49,7 @@ impl StressPlace {
         member.section.extreme_stress_towards(self.sign, terms)
     }
 
-    /// Adds the gradient of that stress with respect to the motions of the nodes: that of the fibre that is stressed most.
+    /// Adds the gradient of that stress with respect to the motions of the nodes: that of the fiber that is stressed most.
     pub(crate) fn add_gradient(
         &self,
         (axle, frame): (&Axle, &Frame),
@@ -59,12 +59,12 @@ impl StressPlace {
         let stretch = &frame.stretches[self.stretch];
         let member = self.member(axle, frame);
         let terms = self.terms(&member, stretch, &state.beam_forces(member.line.beam));
-        let fibre = member.section.extreme_fibre_towards(self.sign, terms);
+        let fiber = member.section.extreme_fiber_towards(self.sign, terms);
         let weights = std::array::from_fn(|i| {
             let mut start = [0.0; 6];
             start[i] = 1.0;
             let unit = BeamForces { start, line_load: [0.0; 3] };
-            fibre.stress(self.terms(&member, stretch, &unit))
+            fiber.stress(self.terms(&member, stretch, &unit))
         });
         loads.add_beam_reading(&frame.structure, column, member.line.beam, weights);
     }

@@ -1,4 +1,4 @@
-//! Stress at a place as a linear reading of the motion: that of the fibre that is stressed most at rest.
+//! Stress at a place as a linear reading of the motion: that of the fiber that is stressed most at rest.
 
 use axlebow_fe::{Direction, MotionReader};
 
@@ -10,7 +10,7 @@ use crate::{AxleError, StationResponse, TransferFunction};
 /// Stresses that differ by less than this share are equal, so that the left one of a pair is taken.
 const EQUAL: f64 = 1e-6;
 
-/// Stress of one fibre.
+/// Stress of one fiber.
 #[derive(Debug, Clone)]
 pub(crate) struct StressReading {
     pub name: String,
@@ -77,7 +77,7 @@ fn reading(
     let larger = |a, b| if at_rest(&b) > at_rest(&a) * (1.0 + EQUAL) { b } else { a };
     let most = beside.reduce(larger).expect("a place has a stretch beside it");
     let still = terms(&most, rest);
-    let fibre = most.1.section.extreme_fibre(still);
-    let direction = reader.direction(|u| fibre.stress(terms(&most, u)));
-    StressReading { name: name.to_owned(), y, at_rest: fibre.stress(still), direction }
+    let fiber = most.1.section.extreme_fiber(still);
+    let direction = reader.direction(|u| fiber.stress(terms(&most, u)));
+    StressReading { name: name.to_owned(), y, at_rest: fiber.stress(still), direction }
 }

@@ -56,15 +56,15 @@ impl StressedMember {
     }
 }
 
-/// A fibre: where it is, and its modulus over the axle's.
+/// A fiber: where it is, and its modulus over the axle's.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(crate) struct Fibre {
+pub(crate) struct Fiber {
     /// (x, z) from where the mean stress is, m.
     place: [f64; 2],
     modular_ratio: f64,
 }
 
-impl Fibre {
+impl Fiber {
     /// Stress of a mean and its gradients along X and Z, Pa.
     pub(crate) fn stress(&self, [mean, x, z]: [f64; 3]) -> f64 {
         self.modular_ratio * (mean + x * self.place[0] + z * self.place[1])
@@ -119,26 +119,26 @@ impl StressedSection {
         }
     }
 
-    /// The fibre of that stress.
-    pub(crate) fn extreme_fibre(&self, terms: [f64; 3]) -> Fibre {
+    /// The fiber of that stress.
+    pub(crate) fn extreme_fiber(&self, terms: [f64; 3]) -> Fiber {
         match self {
             StressedSection::Bare { reach, .. } => {
                 let stress = reach.extreme_stress(terms[0], [terms[1], terms[2]]);
                 let sign = if stress < terms[0] { -1.0 } else { 1.0 };
-                Fibre { place: reach.farthest_place([sign * terms[1], sign * terms[2]]), modular_ratio: 1.0 }
+                Fiber { place: reach.farthest_place([sign * terms[1], sign * terms[2]]), modular_ratio: 1.0 }
             }
             StressedSection::Stiffened(section) => {
                 let peak = section.composite.peak_stress(&field(section.area.centroid, terms));
                 let [x, z] = section.area.centroid;
                 let place = [peak.place[0] - x, peak.place[1] - z];
-                Fibre { place, modular_ratio: section.composite.modular_ratio(peak.part) }
+                Fiber { place, modular_ratio: section.composite.modular_ratio(peak.part) }
             }
             StressedSection::Bar(seated) => {
                 let [x, z] = seated.area.centroid;
                 let field = field([x, z], terms);
                 let [low, high] = extreme_places(&seated.outline, &field);
                 let most = if field.at(low).abs() > field.at(high).abs() { low } else { high };
-                Fibre { place: [most[0] - x, most[1] - z], modular_ratio: 1.0 }
+                Fiber { place: [most[0] - x, most[1] - z], modular_ratio: 1.0 }
             }
         }
     }
@@ -149,17 +149,17 @@ impl StressedSection {
         if stress * sign >= 0.0 {
             return stress;
         }
-        self.extreme_fibre_towards(sign, terms).stress(terms)
+        self.extreme_fiber_towards(sign, terms).stress(terms)
     }
 
-    /// The fibre of that stress.
-    pub(crate) fn extreme_fibre_towards(&self, sign: f64, terms: [f64; 3]) -> Fibre {
-        // A mean that is larger than any bending decides which fibre is stressed most.
+    /// The fiber of that stress.
+    pub(crate) fn extreme_fiber_towards(&self, sign: f64, terms: [f64; 3]) -> Fiber {
+        // A mean that is larger than any bending decides which fiber is stressed most.
         let [mean, x, z] = terms;
-        self.extreme_fibre([mean + sign * 4.0 * self.extreme_stress(terms).abs(), x, z])
+        self.extreme_fiber([mean + sign * 4.0 * self.extreme_stress(terms).abs(), x, z])
     }
 
-    /// How far its fibres reach from where the mean stress is, about, m.
+    /// How far its fibers reach from where the mean stress is, about, m.
     pub(crate) fn reach(&self) -> f64 {
         match self {
             StressedSection::Bare { reach, .. } => reach.straight_z.max(reach.straight_x) + reach.radius,

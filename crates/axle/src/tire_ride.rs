@@ -15,7 +15,7 @@ const PARTS: usize = 72;
 const MOST_CUPS: u16 = 24;
 /// Modes that may have printed cups.
 const MODES: usize = 16;
-/// Half of crest less trough, over the mean wear, below which nobody would see cups (a judgement, no source).
+/// Half of crest less trough, over the mean wear, below which nobody would see cups (a judgment, no source).
 const VISIBLE: f64 = 0.02;
 
 /// Result of [`tires_over`].

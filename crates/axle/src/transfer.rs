@@ -14,7 +14,7 @@ const NEAR: f64 = 0.15;
 /// Rise of a hub over the largest motion of a mode, below which the road does not reach the mode.
 const REACHED: f64 = 0.02;
 
-/// How a result answers a road of height `e^{iωt}`, in result per metre of height.
+/// How a result answers a road of height `e^{iωt}`, in result per meter of height.
 #[derive(Debug, Clone, PartialEq)]
 pub struct TransferFunction {
     /// Answer at each frequency as `[real, imaginary]`.
@@ -28,14 +28,14 @@ pub struct TransferFunction {
 pub struct Resonance {
     /// Frequency, Hz.
     pub frequency: f64,
-    /// Result per metre of road height.
+    /// Result per meter of road height.
     pub gain: f64,
     /// Name and undamped frequency (Hz) of the nearest mode that this road reaches.
     pub mode: Option<(String, f64)>,
 }
 
 impl TransferFunction {
-    /// Amplitude of the result per metre of height at each frequency.
+    /// Amplitude of the result per meter of height at each frequency.
     pub fn gains(&self) -> Vec<f64> {
         self.values.iter().map(|[real, imaginary]| real.hypot(*imaginary)).collect()
     }

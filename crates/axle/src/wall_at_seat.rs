@@ -149,7 +149,7 @@ pub fn seat_wall(axle: &Axle, side: Side) -> SeatWall {
 /// Layout of the mesh of each seat; none where it is the seat's own.
 pub type SeatLayouts = Sides<Option<Arc<MeshLayout>>>;
 
-/// The layouts of an axle's shells, for axles near it that are held against it; none where no shells are solved.
+/// The layouts of an axle's shells, for axles near it that are compared with it; none where no shells are solved.
 pub fn seat_layouts(axle: &Axle) -> SeatLayouts {
     Sides::each(|side| {
         let seat = seat_wall(axle, side);

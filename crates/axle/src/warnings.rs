@@ -114,7 +114,7 @@ fn beyond_yield(axle: &Axle, cases: &[CaseReadings]) -> Option<Warning> {
     let (case, stress, limit) = worst.max_by(|a, b| (a.1 / a.2).total_cmp(&(b.1 / b.2)))?;
     Some(Warning {
         text: format!(
-            "in case {} the fibre stress of {:.0} MPa is beyond the yield strength of {:.0} MPa: the axle would stay bent, and elastic results do not hold",
+            "in case {} the fiber stress of {:.0} MPa is beyond the yield strength of {:.0} MPa: the axle would stay bent, and elastic results do not hold",
             case.case,
             stress / 1e6,
             limit / 1e6

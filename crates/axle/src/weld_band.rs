@@ -4,13 +4,13 @@
 //! the stiff end is the safe one for the weld; the help that the stiffener gives falls with it, so that the soft end is
 //! the safe one for the camber.
 
-use axlebow_strength::{Check, Verdict, gravest};
+use axlebow_strength::{Check, Verdict, worst_verdict};
 
 use crate::flex::StaticDesign;
 use crate::seated_bar::SeatedBar;
 use crate::stiffener::{Stiffener, StiffenerEnd};
 use crate::stiffening::weld_peaks;
-use crate::strength::StrengthAsk;
+use crate::strength::StrengthOptions;
 use crate::weld_line::{giving_stiffness, weld_stiffness};
 use crate::weld_strength::CheckedWeld;
 use crate::{Axle, AxleError, LoadCase};
@@ -23,10 +23,10 @@ pub struct WeldBand {
     /// With walls that give as plates.
     pub soft: WeldUse,
     /// As the model has it.
-    pub modelled: WeldUse,
+    pub modeled: WeldUse,
     /// Between walls that do not give.
     pub stiff: WeldUse,
-    /// Changes that would let it pass as modelled, one at a time; none where it passes.
+    /// Changes that would let it pass as modeled, one at a time; none where it passes.
     pub remedies: Vec<WeldRemedy>,
 }
 
@@ -56,7 +56,7 @@ pub enum WeldRemedy {
 ///
 /// # Errors
 /// As [`crate::strength`].
-pub fn weld_bands(axle: &Axle, cases: &[LoadCase], ask: StrengthAsk) -> Result<Vec<WeldBand>, AxleError> {
+pub fn weld_bands(axle: &Axle, cases: &[LoadCase], ask: StrengthOptions) -> Result<Vec<WeldBand>, AxleError> {
     if axle.stiffeners.is_empty() {
         return Ok(Vec::new());
     }
@@ -65,34 +65,34 @@ pub fn weld_bands(axle: &Axle, cases: &[LoadCase], ask: StrengthAsk) -> Result<V
 }
 
 /// Some of the checks of a weld.
-type WhichChecks = fn(&CheckedWeld, StrengthAsk) -> Result<Vec<Check>, AxleError>;
+type WhichChecks = fn(&CheckedWeld, StrengthOptions) -> Result<Vec<Check>, AxleError>;
 
 /// A stiffener whose weld is tried at other values.
 #[derive(Clone, Copy)]
 struct Trial<'a> {
     axle: &'a Axle,
     cases: &'a [LoadCase],
-    ask: StrengthAsk,
+    ask: StrengthOptions,
     number: usize,
 }
 
 impl Trial<'_> {
     fn band(&self, bar: &SeatedBar) -> Result<WeldBand, AxleError> {
         let own = &self.axle.stiffeners[self.number];
-        let modelled = own.weld.stiffness;
-        let soft = giving_stiffness(self.axle, own, bar).min(modelled);
-        let stiff = weld_stiffness(own.material.shear_modulus()).max(modelled);
-        let [soft, modelled, stiff] = [soft, modelled, stiff].map(|stiffness| self.at_stiffness(stiffness));
-        let modelled = modelled?;
-        let remedies = if modelled.verdict == Verdict::Fails { self.remedies() } else { Vec::new() };
-        Ok(WeldBand { stiffener: own.name.clone(), soft: soft?, modelled, stiff: stiff?, remedies })
+        let modeled = own.weld.stiffness;
+        let soft = giving_stiffness(self.axle, own, bar).min(modeled);
+        let stiff = weld_stiffness(own.material.shear_modulus()).max(modeled);
+        let [soft, modeled, stiff] = [soft, modeled, stiff].map(|stiffness| self.at_stiffness(stiffness));
+        let modeled = modeled?;
+        let remedies = if modeled.verdict == Verdict::Fails { self.remedies() } else { Vec::new() };
+        Ok(WeldBand { stiffener: own.name.clone(), soft: soft?, modeled, stiff: stiff?, remedies })
     }
 
     fn at_stiffness(&self, stiffness: f64) -> Result<WeldUse, AxleError> {
         let checks =
             self.checks(&|own| own.weld.stiffness = stiffness, |weld, ask| weld.strength_checks(ask))?;
-        let used = checks.iter().map(Check::utilisation).fold(0.0, f64::max);
-        Ok(WeldUse { stiffness, used, verdict: gravest(&checks) })
+        let used = checks.iter().map(Check::utilization).fold(0.0, f64::max);
+        Ok(WeldUse { stiffness, used, verdict: worst_verdict(&checks) })
     }
 
     /// Checks of its weld in all cases, with the stiffener changed.
@@ -133,7 +133,7 @@ impl Trial<'_> {
     /// Whether its weld passes when it is changed; a change that does not fit the axle does not.
     fn passes(&self, change: &dyn Fn(&mut Stiffener)) -> bool {
         let checks = self.checks(change, |weld, ask| weld.checks(ask));
-        checks.is_ok_and(|checks| gravest(&checks) != Verdict::Fails)
+        checks.is_ok_and(|checks| worst_verdict(&checks) != Verdict::Fails)
     }
 }
 

@@ -9,7 +9,7 @@ use axlebow_strength::{
 use crate::frame::piece_at;
 use crate::outcome::CaseOutcome;
 use crate::stiffening_outcome::WeldForce;
-use crate::strength::{PlacedCheck, StrengthAsk, StrengthRules};
+use crate::strength::{PlacedCheck, StrengthOptions, StrengthRules};
 use crate::weld_line::wall_thickness;
 use crate::{Axle, AxleError, Stiffener, WeldPattern};
 
@@ -18,7 +18,7 @@ use crate::{Axle, AxleError, Stiffener, WeldPattern};
 pub(crate) fn weld_checks(
     axle: &Axle,
     case: &CaseOutcome,
-    ask: StrengthAsk,
+    ask: StrengthOptions,
 ) -> Result<Vec<PlacedCheck>, AxleError> {
     let Some(stiffening) = &case.stiffening else { return Ok(Vec::new()) };
     let mut found = Vec::new();
@@ -73,14 +73,14 @@ impl<'a> CheckedWeld<'a> {
     }
 
     /// Its strength, its size and its stitches.
-    pub(crate) fn checks(&self, ask: StrengthAsk) -> Result<Vec<Check>, AxleError> {
+    pub(crate) fn checks(&self, ask: StrengthOptions) -> Result<Vec<Check>, AxleError> {
         let mut checks = self.strength_checks(ask)?;
         checks.extend(self.size_checks(ask.rules)?);
         Ok(checks)
     }
 
     /// The throat, and the two parts beside it where their strength is known.
-    pub(crate) fn strength_checks(&self, ask: StrengthAsk) -> Result<Vec<Check>, AxleError> {
+    pub(crate) fn strength_checks(&self, ask: StrengthOptions) -> Result<Vec<Check>, AxleError> {
         let beside = [&self.wall, &self.plate].map(|part| part.beside_weld(ask));
         let beside: Vec<BaseMetal> =
             beside.into_iter().collect::<Result<Vec<_>, _>>()?.into_iter().flatten().collect();
@@ -136,7 +136,7 @@ impl<'a> CheckedWeld<'a> {
 
 impl Joined<'_> {
     /// The part as the weld's heat leaves it; none where its strength is not known.
-    fn beside_weld(&self, ask: StrengthAsk) -> Result<Option<BaseMetal>, AxleError> {
+    fn beside_weld(&self, ask: StrengthOptions) -> Result<Option<BaseMetal>, AxleError> {
         let Some([yielding, ultimate]) = strengths(self.material) else { return Ok(None) };
         let zone = ask.beside_weld(yielding)?;
         let (yielding, ultimate) = (zone.weakened(yielding), zone.weakened(ultimate));

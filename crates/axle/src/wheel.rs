@@ -15,9 +15,9 @@ pub enum TireLayout {
     Single,
     /// One wide-base tire in the place of two.
     WideBase,
-    /// Two tires whose centres lie `spacing` (m) apart.
+    /// Two tires whose centers lie `spacing` (m) apart.
     Dual {
-        /// Distance between the two tire centres, m.
+        /// Distance between the two tire centers, m.
         spacing: f64,
     },
 }
@@ -25,7 +25,7 @@ pub enum TireLayout {
 /// A tire as the axle feels it.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Tire {
-    /// Height of the wheel centre above the road under load, m.
+    /// Height of the wheel center above the road under load, m.
     pub loaded_radius: f64,
     /// Vertical stiffness of one tire, N/m.
     pub vertical_stiffness: f64,
@@ -54,7 +54,7 @@ pub struct Wheel {
 pub struct TirePlace {
     /// `single`, `outer` or `inner`.
     pub name: &'static str,
-    /// Distance of the tire's centre outboard of the hub's mounting face, m.
+    /// Distance of the tire's center outboard of the hub's mounting face, m.
     pub outboard: f64,
 }
 
@@ -62,7 +62,7 @@ impl Wheel {
     /// Wheels of one end.
     ///
     /// - `layout`: single, wide-base or dual
-    /// - `outset`: tire centre (for duals, the middle between the two) outboard of the mounting face, m;
+    /// - `outset`: tire center (for duals, the middle between the two) outboard of the mounting face, m;
     ///   negative for inset, zero for zeroset
     /// - `mass`: wheels and tires of this end, kg
     ///
@@ -96,7 +96,7 @@ impl Wheel {
         Ok(Wheel { tread, ..self })
     }
 
-    /// The same wheel with its tires' centre elsewhere, m outboard of the mounting face.
+    /// The same wheel with its tires' center elsewhere, m outboard of the mounting face.
     ///
     /// # Errors
     /// [`AxleError::Value`] for an outset that is not finite.
@@ -106,7 +106,7 @@ impl Wheel {
     }
 
     /// The same wheel with a radius of gyration (m) of wheels and tires about a line across the axle through
-    /// their centre; it matters to vibration only.
+    /// their center; it matters to vibration only.
     ///
     /// # Errors
     /// [`AxleError::Value`] for a negative or non-finite radius.
@@ -125,17 +125,17 @@ impl Wheel {
         Ok(Wheel { disc_flexibility, ..self })
     }
 
-    /// The same wheel turned round on its hub: outset s becomes inset s − t for a disc of thickness t (m),
+    /// The same wheel reversed on its hub: outset s becomes inset s − t for a disc of thickness t (m),
     /// because the other face of the disc now bears on the hub.
     ///
     /// # Errors
     /// [`AxleError::Value`] for a negative or non-finite thickness.
-    pub fn turned_round(self, disc_thickness: f64) -> Result<Self, AxleError> {
+    pub fn reversed(self, disc_thickness: f64) -> Result<Self, AxleError> {
         not_negative("disc thickness", disc_thickness, "m")?;
         Ok(Wheel { outset: disc_thickness - self.outset, ..self })
     }
 
-    /// Tire centre outboard of the mounting face, m; negative for inset.
+    /// Tire center outboard of the mounting face, m; negative for inset.
     pub fn outset(&self) -> f64 {
         self.outset
     }

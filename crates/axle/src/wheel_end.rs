@@ -15,11 +15,11 @@ const LEAST_SHARE: f64 = 0.1;
 /// One end of the axle outboard of the tube: two bearings on the spindle carry a hub.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct WheelEnd {
-    /// Distance of the inner bearing's load centre from the centre line, m.
+    /// Distance of the inner bearing's load center from the center line, m.
     pub inner_bearing: f64,
-    /// Distance of the outer bearing's load centre from the centre line, m.
+    /// Distance of the outer bearing's load center from the center line, m.
     pub outer_bearing: f64,
-    /// Distance of the hub's wheel mounting face from the centre line, m.
+    /// Distance of the hub's wheel mounting face from the center line, m.
     pub mounting_face: f64,
     /// Stiffness of the inner bearing.
     pub inner_stiffness: BearingStiffness,
@@ -68,7 +68,7 @@ impl WheelEnd {
         self.endplay * self.cup_angle.tan()
     }
 
-    /// Distance of a bearing's load centre from the centre line, m.
+    /// Distance of a bearing's load center from the center line, m.
     pub(crate) fn bearing_at(&self, place: BearingPlace) -> f64 {
         match place {
             BearingPlace::Inner => self.inner_bearing,

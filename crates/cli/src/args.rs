@@ -16,7 +16,7 @@ pub struct Arguments {
 
 const AFTER_HELP: &str = "Exit codes: 0 done, 1 done and a check fails, 2 bad input or usage, 3 no solution.\n\
     Results go to standard output, messages to standard error.\n\n\
-    These numbers support, and do not replace, the judgement of a licensed engineer.";
+    These numbers support, and do not replace, the judgment of a licensed engineer.";
 
 #[derive(Debug, Subcommand)]
 pub enum Command {
@@ -30,11 +30,11 @@ pub enum Command {
     Ride(Ride),
     /// Frequency response to the road: camber, wheel load and stress; rms over a random road
     Response(Response),
-    /// Cup count round the tire to a frequency, held against the axle's modes
+    /// Cup count round the tire to a frequency, compared with the axle's modes
     Cups(Cups),
     /// Every cross-section: area, inertias, shear and torsion constants, mass
     Section(Section),
-    /// Every station against yield and every wall against its class: value, limit, source, verdict
+    /// Every station against yield and the section class of every wall: value, limit, source, verdict
     Strength(Strength),
     /// How much each cause contributes to camber and toe at the tire face, and what would remove it
     Causes(Causes),
@@ -79,7 +79,7 @@ pub struct Flex {
     /// Only this load case; may be given more than once
     #[arg(long = "case", value_name = "NAME")]
     pub cases: Vec<String>,
-    /// What each number of the file does to camber, bow, peak stress and mass, the most telling first [default case:
+    /// What each number of the file does to camber, bow, peak stress and mass, largest effect first [default case:
     /// rated-load]; --plot then draws it
     #[arg(long, conflicts_with_all = ["against", "detail", "vtu"])]
     pub sensitivities: bool,
@@ -145,7 +145,7 @@ pub struct Modes {
     pub plot: Option<PathBuf>,
 }
 
-/// What is driven over, and how.
+/// The road input, and how it is driven.
 #[derive(Debug, Args)]
 pub struct Drive {
     /// Road that is driven over: a road file such as models/roads/pothole.toml, a CSV file of a measured profile, or an
@@ -164,7 +164,7 @@ pub struct Drive {
 }
 
 #[derive(Debug, Args)]
-#[command(group = clap::ArgGroup::new("driven over").arg("over").required(true))]
+#[command(group = clap::ArgGroup::new("road input").arg("over").required(true))]
 #[command(group = clap::ArgGroup::new("samples").multiple(true))]
 pub struct Ride {
     #[command(flatten)]
@@ -174,16 +174,16 @@ pub struct Ride {
     /// Random roads of one kind that are driven over, for means with their 95 % interval [default: 8; 1 for one alone]
     #[arg(long, value_name = "COUNT", value_parser = clap::value_parser!(u16).range(1..=1000))]
     pub draws: Option<u16>,
-    /// Solve every freedom of the finite elements [default]
+    /// Solve all degrees of freedom [default]
     #[arg(long)]
     pub full: bool,
-    /// Solve a few shapes in place of every freedom: quick; with --full both, and how far they differ
+    /// Solve by modal reduction: quick; with --full both, and how far they differ
     #[arg(long)]
     pub reduced: bool,
-    /// How time advances [default: that of the road file]
+    /// Time integration scheme [default: that of the road file]
     #[arg(long, value_enum)]
     pub scheme: Option<TimeScheme>,
-    /// What each step leaves of motions that are far faster than it, 0 (nothing) to 1 (all)
+    /// Spectral radius at infinity: 0, most numerical dissipation, to 1, none
     #[arg(long, value_name = "SHARE")]
     pub spectral_radius: Option<f64>,
     /// Write every sample as a row of a CSV file
@@ -192,7 +192,7 @@ pub struct Ride {
     /// Write the same columns as a Parquet file (a build with the feature `parquet` only)
     #[arg(long, value_name = "FILE.parquet", group = "samples")]
     pub parquet: Option<PathBuf>,
-    /// Add the fibre stress of every station to the samples
+    /// Add the fiber stress of every station to the samples
     #[arg(long, requires = "samples")]
     pub stations: bool,
     /// Write a picture of road, wheel load, camber and stress against distance
@@ -211,9 +211,9 @@ pub struct Ride {
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
 pub enum TimeScheme {
-    /// Generalised-alpha: motions far faster than the step die away
-    GeneralisedAlpha,
-    /// Newmark's average acceleration: no motion is damped by the scheme
+    /// Generalized-alpha: numerical dissipation of motions far faster than the step
+    GeneralizedAlpha,
+    /// Newmark's average acceleration: no numerical damping
     AverageAcceleration,
 }
 
@@ -262,7 +262,7 @@ pub enum MovedWheels {
     Left,
     /// The right only
     Right,
-    /// The left up as far as the right goes down
+    /// Antisymmetric: the left up, the right down by as much
     Opposed,
 }
 
@@ -301,7 +301,7 @@ pub struct Section {
 
 #[derive(Debug, Args)]
 pub struct Fit {
-    /// Model file; its values are the first guess
+    /// Model file; its values are the initial value
     pub model: PathBuf,
     /// Readings, a CSV file such as models/readings/trailer-152-thin.csv; `axlebow start --readings` writes a sheet for it
     #[arg(long, value_name = "FILE.csv")]
@@ -410,7 +410,7 @@ pub struct Study {
     pub resume: bool,
     /// Throw away results that an earlier run has saved
     #[arg(long, requires = "saved", conflicts_with = "resume")]
-    pub afresh: bool,
+    pub restart: bool,
     /// Run part K of N, each in a process or on a machine of its own, into FILE.csv.part-K-of-N; `axlebow gather` joins
     /// them
     #[arg(long, value_name = "K/N", requires = "saved", conflicts_with_all = ["plot", "json"])]

@@ -31,7 +31,7 @@ pub enum Failure {
 }
 
 /// Whether problems are shown in colors: on a terminal, unless what they quote could steer it.
-fn coloured(problems: &Problems) -> bool {
+fn colored(problems: &Problems) -> bool {
     std::io::IsTerminal::is_terminal(&std::io::stderr()) && !problems.render().contains(output::is_control)
 }
 
@@ -51,8 +51,8 @@ impl Failure {
             Failure::Noted(problems, note) => {
                 format!("{}\nnote: {note}", problems.render().trim_end_matches('\n'))
             }
-            Failure::File(problems) if coloured(problems) => {
-                output::say_styled(problems.render_coloured().trim_end_matches('\n'));
+            Failure::File(problems) if colored(problems) => {
+                output::say_styled(problems.render_colored().trim_end_matches('\n'));
                 return ExitCode::from(BAD_INPUT);
             }
             Failure::File(problems) => problems.render(),

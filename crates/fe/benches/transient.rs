@@ -9,7 +9,7 @@ use criterion::{BenchmarkId, Criterion, criterion_group, criterion_main};
 
 const ORDER: usize = 370;
 
-/// A chain with springs between neighbours up to `width` apart, 1 kg on each freedom and damping.
+/// A chain with springs between neighbors up to `width` apart, 1 kg on each freedom and damping.
 fn chain(width: usize, damped: bool) -> DynamicSystem {
     let mut matrices = [1e6, 1.0, 20.0].map(|value| {
         let mut matrix = SymmetricMatrix::banded(ORDER, width);

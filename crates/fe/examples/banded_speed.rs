@@ -1,5 +1,5 @@
 //! Times the band kernel, best of many runs on one thread. A line gives order, half-bandwidth, columns,
-//! microseconds for a factorisation and a solution of all columns, and the middle unknown under unit loads.
+//! microseconds for a factorization and a solution of all columns, and the middle unknown under unit loads.
 
 use std::hint::black_box;
 use std::time::Instant;

@@ -44,7 +44,7 @@ impl DynamicSystem {
     /// Displacement along the outputs per unit of an input, at frequencies (Hz, zero or more), by a complex
     /// solution at each.
     ///
-    /// Loads and laws of the system have no part in it: see [`DynamicSystem::linearised`] for the laws.
+    /// Loads and laws of the system have no part in it: see [`DynamicSystem::linearized`] for the laws.
     ///
     /// # Errors
     /// [`FeError::ImpossibleDynamics`] for a frequency that is negative, not finite, or that of a resonance

@@ -2,7 +2,7 @@
 //!
 //! [`SymmetricMatrix`] is assembled entry by entry and factored into a [`Factor`], which solves for one
 //! right-hand side or for several side by side ([`Columns`]). Chains of stations have a narrow band and use
-//! our own band kernel; other couplings go to a sparse factorisation. A matrix that nothing holds is
+//! our own band kernel; other couplings go to a sparse factorization. A matrix that nothing holds is
 //! refused with a [`PivotFailure`] that says what moves freely.
 //!
 //! ```

@@ -18,11 +18,11 @@ pub struct LumpedMass {
 /// A rigid body carried by a node.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct RigidBody {
-    /// Where its centre of mass sits.
+    /// Where its center of mass sits.
     pub place: Attachment,
     /// Mass, kg.
     pub mass: f64,
-    /// Inertia tensor about its centre of mass along the global axes, row by row, kg m²; its products of
+    /// Inertia tensor about its center of mass along the global axes, row by row, kg m²; its products of
     /// inertia have the sign of −∫ x y dm.
     pub inertia: [[f64; 3]; 3],
 }
@@ -38,7 +38,7 @@ impl From<LumpedMass> for RigidBody {
 const ROUNDING: f64 = 1e-9;
 
 impl RigidBody {
-    /// A body with the moments of inertia (kg m²) about the global axes through its centre and no products.
+    /// A body with the moments of inertia (kg m²) about the global axes through its center and no products.
     pub fn with_moments(place: Attachment, mass: f64, moments: [f64; 3]) -> Self {
         let inertia = std::array::from_fn(|i| std::array::from_fn(|j| if i == j { moments[i] } else { 0.0 }));
         RigidBody { place, mass, inertia }

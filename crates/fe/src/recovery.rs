@@ -1,6 +1,6 @@
 //! Stresses at the nodes of a wall.
 //!
-//! Stresses are best at the centres of the shells. At a node they are read off the plane that fits the centres round
+//! Stresses are best at the centers of the shells. At a node they are read off the plane that fits the centers round
 //! it (O. C. Zienkiewicz & J. Z. Zhu, Int. J. Numer. Methods Eng. 33 (1992) 1331-1364, from memory), at the edge of
 //! the wall off those of two rows.
 
@@ -12,14 +12,14 @@ use crate::shell::Face;
 use crate::state::State;
 use crate::structure::{NodeId, ShellId};
 
-/// Fewest shells round a node whose centres place it inside.
+/// Fewest shells round a node whose centers place it inside.
 const AROUND: usize = 4;
 
-/// Least of the pivots of a fit of a plane, of patches of size 1, below which the centres lie on a line.
+/// Least of the pivots of a fit of a plane, of patches of size 1, below which the centers lie on a line.
 const ON_A_LINE: f64 = 1e-6;
 
-/// Stress at the centre of a shell.
-struct Centre {
+/// Stress at the center of a shell.
+struct Center {
     position: Vector3<f64>,
     normal: Vector3<f64>,
     stress: Matrix3<f64>,
@@ -31,7 +31,7 @@ impl State<'_> {
     /// Where a stress is infinite in theory, at a sharp corner or a point load, the values grow as the mesh is
     /// refined; read such a place from points beside it (hot-spot extrapolation).
     pub fn face_stress(&self, surface: &[ShellId], face: Face) -> BTreeMap<NodeId, [[f64; 3]; 3]> {
-        let centres: Vec<Centre> = surface.iter().map(|shell| self.centre(*shell, face)).collect();
+        let centers: Vec<Center> = surface.iter().map(|shell| self.center(*shell, face)).collect();
         let mut touching: BTreeMap<NodeId, Vec<usize>> = BTreeMap::new();
         for (place, shell) in surface.iter().enumerate() {
             self.structure
@@ -42,24 +42,24 @@ impl State<'_> {
         let at_node = |node: &NodeId| {
             let mut patch: BTreeSet<usize> = touching[node].iter().copied().collect();
             if patch.len() < AROUND {
-                let neighbours = patch.iter().flat_map(|place| self.structure.shell_nodes(surface[*place]));
-                patch = neighbours.flat_map(|node| touching[&node].iter().copied()).collect();
+                let neighbors = patch.iter().flat_map(|place| self.structure.shell_nodes(surface[*place]));
+                patch = neighbors.flat_map(|node| touching[&node].iter().copied()).collect();
             }
             let normal = self.node_normal(surface[touching[node][0]], *node);
-            let patch: Vec<&Centre> = patch.iter().map(|place| &centres[*place]).collect();
+            let patch: Vec<&Center> = patch.iter().map(|place| &centers[*place]).collect();
             let stress = fitted(&patch, &self.structure.position(*node).into(), &normal);
             std::array::from_fn(|i| std::array::from_fn(|j| stress[(i, j)]))
         };
         touching.keys().map(|node| (*node, at_node(node))).collect()
     }
 
-    fn centre(&self, shell: ShellId, face: Face) -> Centre {
+    fn center(&self, shell: ShellId, face: Face) -> Center {
         let member = &self.structure.shells[shell.0];
         let tensor = |forces: &crate::WallForces| {
             let stress = forces.stress_tensor(face);
             Matrix3::from_fn(|i, j| stress[i][j])
         };
-        Centre {
+        Center {
             position: member.corners.iter().sum::<Vector3<f64>>() / 4.0,
             normal: member.normals.iter().sum::<Vector3<f64>>(),
             stress: self.wall_forces(shell).iter().map(tensor).sum::<Matrix3<f64>>() / 4.0,
@@ -73,17 +73,17 @@ impl State<'_> {
     }
 }
 
-/// Value at a point of the plane a + b·x + c·y that fits stresses at centres, each turned with its normal into the
-/// tangent plane there; their mean where the centres lie on a line.
-fn fitted(patch: &[&Centre], at: &Vector3<f64>, normal: &Vector3<f64>) -> Matrix3<f64> {
+/// Value at a point of the plane a + b·x + c·y that fits stresses at centers, each turned with its normal into the
+/// tangent plane there; their mean where the centers lie on a line.
+fn fitted(patch: &[&Center], at: &Vector3<f64>, normal: &Vector3<f64>) -> Matrix3<f64> {
     let turn = Rotation3::rotation_between(&Vector3::z(), normal).unwrap_or_else(Rotation3::identity);
     let places: Vec<Vector3<f64>> =
-        patch.iter().map(|centre| turn.inverse() * (centre.position - at)).collect();
+        patch.iter().map(|center| turn.inverse() * (center.position - at)).collect();
     let size = places.iter().map(|place| place.xy().norm()).fold(f64::MIN_POSITIVE, f64::max);
     let rows: Vec<_> = places.iter().map(|p| Vector3::new(1.0, p[0] / size, p[1] / size)).collect();
-    let turned = patch.iter().map(|centre| {
-        let turn = Rotation3::rotation_between(&centre.normal, normal).unwrap_or_else(Rotation3::identity);
-        turn * centre.stress * turn.transpose()
+    let turned = patch.iter().map(|center| {
+        let turn = Rotation3::rotation_between(&center.normal, normal).unwrap_or_else(Rotation3::identity);
+        turn * center.stress * turn.transpose()
     });
     let normal_matrix: Matrix3<f64> = rows.iter().map(|row| row * row.transpose()).sum();
     let count = patch.len() as f64;

@@ -1,4 +1,4 @@
-//! Smooth surfaces of shells: the normals that neighbours share.
+//! Smooth surfaces of shells: the normals that neighbors share.
 
 use std::collections::BTreeMap;
 
@@ -19,7 +19,7 @@ impl Structure {
     ///
     /// # Errors
     /// [`FeError::ImpossibleWall`] when the wall cannot exist; [`FeError::ImpossibleQuadrilateral`] when one has a
-    /// corner of 180° or more, or turns by more than 60° from its neighbours.
+    /// corner of 180° or more, or turns by more than 60° from its neighbors.
     ///
     /// A strip of 1 m × 0.1 m × 5 mm pulled by 1 kN stretches by F·L/(E·A):
     /// ```
@@ -49,7 +49,7 @@ impl Structure {
     }
 
     /// As [`Structure::add_surface`], for a surface whose normal (of any length) is known at each node: at the edges
-    /// of a curved surface the neighbours of one side alone do not give it.
+    /// of a curved surface the neighbors of one side alone do not give it.
     ///
     /// # Errors
     /// As [`Structure::add_surface`].
@@ -107,8 +107,8 @@ impl Structure {
             let [r, s] = SurfacePoint::at(&flat, place).tangents;
             r.cross(&s)
         };
-        let (here, centre) = (square(CORNERS[corner]), square([0.0; 2]));
-        if !(here.dot(&centre) > 0.0) {
+        let (here, center) = (square(CORNERS[corner]), square([0.0; 2]));
+        if !(here.dot(&center) > 0.0) {
             return Err(self.impossible_quadrilateral(quad[corner], "its corner there is 180 deg or more"));
         }
         Ok(here.normalize())

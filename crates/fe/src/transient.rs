@@ -12,7 +12,7 @@ mod equilibrium;
 mod forces;
 mod integrator;
 mod law;
-mod linearised;
+mod linearized;
 mod motion;
 mod newton;
 mod reduced;

@@ -2,13 +2,13 @@
 
 use axlebow_axle::{
     Axle, AxleError, Body, FixedMass, Ground, HousingPoint, LoadCase, Loading, STANDARD_CASES, Seat,
-    SeatLayouts, Side, Sides, Spindle, SpindleStep, StrengthAsk, UserStation, Wheel, standard_cases,
+    SeatLayouts, Side, Sides, Spindle, SpindleStep, StrengthOptions, UserStation, Wheel, standard_cases,
 };
 use axlebow_sections::{Material, Profile, RectangularTube, RoundBar, RoundTube};
 use axlebow_units::UnitSystem;
 
 use crate::keys::MODEL;
-use crate::strength_build::strength_ask;
+use crate::strength_build::strength_options;
 use crate::{Assumed, Document, Problems, Span, Table, combine, hash, read_bytes};
 
 /// An axle with its load cases, as a file gives them.
@@ -27,7 +27,7 @@ pub struct Model {
     /// The standard load cases, then the file's combinations.
     pub cases: Vec<LoadCase>,
     /// What strength is asked for.
-    pub strength: StrengthAsk,
+    pub strength: StrengthOptions,
     /// Defaults in use.
     pub assumed: Vec<Assumed>,
     /// Unit system of the file.
@@ -66,14 +66,14 @@ impl Model {
             hash: hash::of(root),
             axle,
             cases,
-            strength: strength_ask(root.table("strength")),
+            strength: strength_options(root.table("strength")),
             assumed: [document.assumed(), &builder.assumed].concat(),
             system: document.system(),
         })
     }
 }
 
-/// Reads values of tables and collects misfits.
+/// Reads values of tables and collects validation_errors.
 pub(crate) struct Builder<'d> {
     pub root: &'d Table,
     pub problems: Problems,
@@ -208,7 +208,7 @@ impl<'d> Builder<'d> {
         }
         let first = &table.tables("profile")[0];
         if first.number("at") != 0.0 || points.len() < 2 {
-            let message = "the housing's profile does not start at the centre line and run outward";
+            let message = "the housing's profile does not start at the center line and run outward";
             let accepted = "two or more places, the first with at = \"0 mm\"";
             self.problems.push(first.span_of("at"), message, Some(accepted.to_owned()));
             return None;

@@ -97,7 +97,7 @@ static HOUSING: TableSpec = TableSpec {
         quantity("corner_radius", "Outside radius of the corners.", (Kind::Length, NonNegative), Required),
         key(
             "profile",
-            "Outside size at places from the centre outward; between two places it changes linearly.",
+            "Outside size at places from the center outward; between two places it changes linearly.",
             Holds::Tables(&HOUSING_POINT),
             Required,
         ),
@@ -111,7 +111,7 @@ static HOUSING_POINT: TableSpec = TableSpec {
     keys: &[
         quantity(
             "at",
-            "Distance from the centre line; the first is 0.",
+            "Distance from the center line; the first is 0.",
             (Kind::Length, NonNegative),
             Required,
         ),
@@ -138,11 +138,11 @@ static SPINDLE_STEP: TableSpec = TableSpec {
 
 static WHEEL_END: TableSpec = TableSpec {
     name: "wheel end",
-    meaning: "A hub on two bearings; distances are from the centre line.",
+    meaning: "A hub on two bearings; distances are from the center line.",
     keys: &[
         SIDE,
-        quantity("inner_bearing_at", "Load centre of the inner bearing.", (Kind::Length, Positive), Required),
-        quantity("outer_bearing_at", "Load centre of the outer bearing.", (Kind::Length, Positive), Required),
+        quantity("inner_bearing_at", "Load center of the inner bearing.", (Kind::Length, Positive), Required),
+        quantity("outer_bearing_at", "Load center of the outer bearing.", (Kind::Length, Positive), Required),
         quantity("mounting_face_at", "Face that the wheel is bolted to.", (Kind::Length, Positive), Required),
         quantity(
             "bearing_radial_stiffness",
@@ -225,7 +225,7 @@ static WHEEL: TableSpec = TableSpec {
         ),
         key(
             "position",
-            "Where the tire's centre lies against the mounting face.",
+            "Where the tire's center lies against the mounting face.",
             Holds::Choice(&[
                 Word { word: "zeroset", meaning: "at the mounting face" },
                 Word { word: "outset", meaning: "outboard of it by `offset`" },
@@ -235,8 +235,8 @@ static WHEEL: TableSpec = TableSpec {
         ),
         quantity("offset", "Distance of outset or inset.", (Kind::Length, Positive), Optional),
         key(
-            "turned_round",
-            "Whether the wheel is turned round on its hub: outset s becomes inset s less the disc thickness.",
+            "reversed",
+            "Whether the wheel is reversed on its hub: outset s becomes inset s less the disc thickness.",
             Holds::Flag,
             Default("false"),
         ),
@@ -255,13 +255,13 @@ static WHEEL: TableSpec = TableSpec {
         ),
         quantity(
             "dual_spacing",
-            "Distance between the centres of a dual.",
+            "Distance between the centers of a dual.",
             (Kind::Length, Positive),
             Optional,
         ),
         quantity(
             "loaded_radius",
-            "Height of the wheel centre above the road.",
+            "Height of the wheel center above the road.",
             (Kind::Length, Positive),
             Required,
         ),
@@ -300,7 +300,7 @@ static SEAT: TableSpec = TableSpec {
     meaning: "Where the suspension holds the axle; has either a `leaf` or a `trailing_arm` table.",
     keys: &[
         SIDE,
-        quantity("at", "Distance of its centre from the centre line.", (Kind::Length, Positive), Required),
+        quantity("at", "Distance of its center from the center line.", (Kind::Length, Positive), Required),
         quantity("width", "Width along the axle.", (Kind::Length, Positive), Required),
         key(
             "fixing",
@@ -466,7 +466,7 @@ static TRAILING_ARM: TableSpec = TableSpec {
         ),
         quantity(
             "pivot_above",
-            "Height of the bush above the wheel centre.",
+            "Height of the bush above the wheel center.",
             (Kind::Length, Any),
             Default("\"0 mm\""),
         ),
@@ -545,7 +545,7 @@ static LOADS: TableSpec = TableSpec {
         ),
         quantity(
             "body_height",
-            "Height of the sprung mass's centre above the road.",
+            "Height of the sprung mass's center above the road.",
             (Kind::Length, Positive),
             Default("\"1.9 m\""),
         ),

@@ -144,8 +144,8 @@ impl Problems {
         self.rendered(&Renderer::plain())
     }
 
-    /// The whole report with terminal colours.
-    pub fn render_coloured(&self) -> String {
+    /// The whole report with terminal colors.
+    pub fn render_colored(&self) -> String {
         self.rendered(&Renderer::styled())
     }
 

@@ -190,7 +190,7 @@ fn number(
     None
 }
 
-/// Least and greatest distance between neighbours.
+/// Least and greatest distance between neighbors.
 fn spacing(distances: &[f64]) -> [f64; 2] {
     let steps = distances.windows(2).map(|pair| pair[1] - pair[0]);
     steps.fold([f64::INFINITY, 0.0], |[least, most], step| [least.min(step), most.max(step)])

@@ -10,7 +10,7 @@ pub enum ReadQuantity {
     Camber(Side),
     /// Toe of a wheel, manufactured toe included; positive toe-in, rad.
     Toe(Side),
-    /// Height of the axle's centre above the line through the hubs, m.
+    /// Height of the axle's center above the line through the hubs, m.
     Bow,
     /// Natural frequency of the mode of this name, Hz.
     NaturalFrequency(String),

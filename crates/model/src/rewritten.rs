@@ -73,7 +73,7 @@ impl Document {
 }
 
 fn not_given(path: &str) -> ModelError {
-    refused(path, "is not given in the file", "a key of the file; write it there with a first guess")
+    refused(path, "is not given in the file", "a key of the file; write it there with an initial value")
 }
 
 fn refused(path: &str, what: &str, accepted: &str) -> ModelError {

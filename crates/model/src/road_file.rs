@@ -2,7 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
-use axlebow_axle::{AxleError, Keep, RandomRide, Ride, RideBasis, Scheme};
+use axlebow_axle::{AxleError, RandomRide, RecordOptions, Ride, RideBasis, Scheme};
 use axlebow_road::{FeltSpectrum, RandomRoad, Road};
 
 use crate::road_ground::Ground;
@@ -147,7 +147,7 @@ impl RoadFile {
             axle_load,
             basis: RideBasis::Full,
             scheme: self.scheme,
-            keep: Keep::default(),
+            keep: RecordOptions::default(),
         }
     }
 }

@@ -125,6 +125,6 @@ fn random_road(root: &Table) -> Result<RandomRoad, RoadError> {
         band: WaveBand::default(),
         length: root.number("length"),
         spacing: root.number("spacing"),
-        seed: root.number("draw") as u64,
+        seed: root.number("seed") as u64,
     })
 }

@@ -11,7 +11,7 @@ use Presence::{Default, Optional, Required};
 /// A whole road file.
 pub static ROAD: TableSpec = TableSpec {
     name: "road file",
-    meaning: "What is driven over, and how.",
+    meaning: "The road input, and how it is driven.",
     keys: &[
         key(
             "name",
@@ -71,8 +71,8 @@ pub static ROAD: TableSpec = TableSpec {
             Optional,
         ),
         key(
-            "draw",
-            "Number of the random draw; the same number gives the same road.",
+            "seed",
+            "Random seed; the same number gives the same road.",
             Holds::Count { min: 0, max: 1_000_000 },
             Default("1"),
         ),
@@ -84,7 +84,7 @@ pub static ROAD: TableSpec = TableSpec {
         ),
         quantity(
             "track_width",
-            "Distance between the two tracks of a random road, from which their likeness follows.",
+            "Distance between the two tracks of a random road, from which their coherence follows.",
             (Kind::Length, NonNegative),
             Default("\"1.9 m\""),
         ),
@@ -132,16 +132,19 @@ pub static ROAD: TableSpec = TableSpec {
         quantity("time_step", "Length of a time step.", (Kind::Time, Positive), Default("\"1 ms\"")),
         key(
             "scheme",
-            "How time advances.",
+            "Time integration scheme.",
             Holds::Choice(&[
-                Word { word: "generalised-alpha", meaning: "motions far faster than the step die away" },
+                Word {
+                    word: "generalized-alpha",
+                    meaning: "numerical dissipation of motions far faster than the step",
+                },
                 Word { word: "average-acceleration", meaning: "Newmark's, which damps nothing by itself" },
             ]),
-            Default("\"generalised-alpha\""),
+            Default("\"generalized-alpha\""),
         ),
         quantity(
             "spectral_radius",
-            "What a step of generalised-alpha leaves of motions far faster than it, 0 (nothing) to 1 (all).",
+            "What a step of generalized-alpha leaves of motions far faster than it, 0 (nothing) to 1 (all).",
             (Kind::Ratio, Between(0.0, 1.0)),
             Default("0.8"),
         ),

@@ -64,7 +64,7 @@ pub(crate) static ROAD_KINDS: [RoadKind; 8] = [
     RoadKind {
         word: "random-road",
         needs: &["class", "length"],
-        takes: &["draw", "spacing", "track_width"],
+        takes: &["seed", "spacing", "track_width"],
         usual: "class = \"C\"\nlength = \"200 m\"\n",
     },
     RoadKind {

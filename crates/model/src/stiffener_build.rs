@@ -58,17 +58,17 @@ impl Builder<'_> {
     /// Its right and its left end.
     fn stiffener_reach(&mut self, table: &Table) -> Option<(f64, f64)> {
         let key = |key| table.optional_number(key);
-        match (key("from"), key("to"), key("length"), key("centre")) {
+        match (key("from"), key("to"), key("length"), key("center")) {
             (Some(from), Some(to), None, None) if to > from => Some((from, to)),
             (Some(_), Some(_), None, None) => {
                 let message = "`to` does not lie to the left of `from`, so that nothing is between them";
                 self.problems.push(table.span_of("to"), message, Some("a `to` above `from`".to_owned()));
                 None
             }
-            (None, None, Some(length), Some(centre)) => Some((centre - 0.5 * length, centre + 0.5 * length)),
+            (None, None, Some(length), Some(center)) => Some((center - 0.5 * length, center + 0.5 * length)),
             _ => {
                 let message = format!("it is not plain where stiffener {} lies", table.text("name"));
-                let accepted = "`from` and `to`, or `length` and `centre`";
+                let accepted = "`from` and `to`, or `length` and `center`";
                 self.problems.push(table.span_of("name"), message, Some(accepted.to_owned()));
                 None
             }

@@ -22,7 +22,7 @@ pub(crate) const KEEP_OUT: KeySpec = quantity(
 /// A shape welded along the axle.
 pub(crate) static STIFFENER: TableSpec = TableSpec {
     name: "stiffener",
-    meaning: "A shape welded along the axle: a standard `size` or sizes of its own, from end to end or by length and centre.",
+    meaning: "A shape welded along the axle: a standard `size` or sizes of its own, from end to end or by length and center.",
     keys: &[
         key("name", "A name that no other stiffener has.", Holds::Text, Required),
         key("shape", "What is welded on.", SHAPES, Required),
@@ -61,7 +61,7 @@ pub(crate) static STIFFENER: TableSpec = TableSpec {
         ),
         key("hole", "Holes in that outline.", Holds::Tables(&HOLE), Optional),
         key(
-            "attitude",
+            "orientation",
             "How it sits on the axle; the usual way of its shape if left out.",
             ATTITUDES,
             Optional,
@@ -85,9 +85,9 @@ pub(crate) static STIFFENER: TableSpec = TableSpec {
             Optional,
         ),
         quantity("to", "Its left end, along the axle, positive to the left.", (Kind::Length, Any), Optional),
-        size("length", "Its length, with `centre` in place of `from` and `to`."),
+        size("length", "Its length, with `center` in place of `from` and `to`."),
         quantity(
-            "centre",
+            "center",
             "Its middle, along the axle, positive to the left.",
             (Kind::Length, Any),
             Optional,

@@ -1,6 +1,6 @@
 //! What a stiffener of a file is made of: a standard size, sizes of its own, or corners.
 
-use axlebow_axle::{Attitude, AxleError, StiffenerForm, sleeve};
+use axlebow_axle::{AxleError, Orientation, StiffenerForm, sleeve};
 use axlebow_sections::shape::{Angle, Channel, Flat, Tee};
 use axlebow_sections::{Contour, Corner, Outline, Shape, StandardSize};
 use axlebow_units::{Kind, UnitSystem, show};
@@ -33,18 +33,18 @@ impl Builder<'_> {
             return None;
         }
         if word == "outline" {
-            self.attitude(site, (word, &[Attitude::AsDrawn]))?;
+            self.orientation(site, (word, &[Orientation::AsDrawn]))?;
             return Some(StiffenerForm::of_outline(word, self.drawn_outline(table)?));
         }
         if word == "full-sleeve" {
-            self.attitude(site, (word, &[Attitude::Round]))?;
+            self.orientation(site, (word, &[Orientation::Round]))?;
             let (bore, wall) = self.sleeve_sizes(site, axle_width);
             return self.kept(table.span_of("thickness"), StiffenerForm::full_sleeve(bore, wall));
         }
         let shape = self.stiffener_shape(site, axle_width)?;
-        let attitude = self.attitude(site, (word, Attitude::of_shape(&shape)))?;
+        let orientation = self.orientation(site, (word, Orientation::of_shape(&shape)))?;
         let place = if table.entry("size").is_some() { "size" } else { "shape" };
-        self.kept(table.span_of(place), StiffenerForm::of_shape(&shape, attitude))
+        self.kept(table.span_of(place), StiffenerForm::of_shape(&shape, orientation))
     }
 
     fn drawn_outline(&mut self, table: &Table) -> Option<Outline> {
@@ -103,22 +103,22 @@ impl Builder<'_> {
     }
 
     /// How it sits, which must be one of the ways that its shape can.
-    fn attitude(
+    fn orientation(
         &mut self,
         site: Site<'_>,
-        (shape, accepted): (&'static str, &'static [Attitude]),
-    ) -> Option<Attitude> {
-        let Some(word) = site.table.optional_word("attitude") else {
-            self.assume(site, "attitude", accepted[0].word().to_owned());
+        (shape, accepted): (&'static str, &'static [Orientation]),
+    ) -> Option<Orientation> {
+        let Some(word) = site.table.optional_word("orientation") else {
+            self.assume(site, "orientation", accepted[0].word().to_owned());
             return Some(accepted[0]);
         };
-        let attitude = Attitude::of_word(word)?;
-        let sits = if accepted.contains(&attitude) {
-            Ok(attitude)
+        let orientation = Orientation::of_word(word)?;
+        let sits = if accepted.contains(&orientation) {
+            Ok(orientation)
         } else {
-            Err(AxleError::Attitude { shape, attitude, accepted })
+            Err(AxleError::Orientation { shape, orientation, accepted })
         };
-        self.kept(site.table.span_of("attitude"), sits)
+        self.kept(site.table.span_of("orientation"), sits)
     }
 }
 

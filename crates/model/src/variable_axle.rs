@@ -1,9 +1,9 @@
 //! An axle whose numbers are set one after the other: a number rebuilds only the parts that it touches.
 
-use axlebow_axle::{Axle, LoadCase, StrengthAsk, standard_cases};
+use axlebow_axle::{Axle, LoadCase, StrengthOptions, standard_cases};
 
 use crate::build::Builder;
-use crate::strength_build::strength_ask;
+use crate::strength_build::strength_options;
 use crate::{Document, Model, ModelError, NumberPlace, Problems, combine};
 
 /// An axle whose numbers are set one after the other, with one of its load cases.
@@ -84,8 +84,8 @@ impl VariableAxle {
     }
 
     /// What strength is asked for with the numbers as they are set.
-    pub fn strength(&self) -> StrengthAsk {
-        strength_ask(self.document.root().table("strength"))
+    pub fn strength(&self) -> StrengthOptions {
+        strength_options(self.document.root().table("strength"))
     }
 
     /// All load cases with the numbers as they are set, as [`Model::cases`].
@@ -141,7 +141,7 @@ impl VariableAxle {
             // Combinations are made with all others.
             *case = LoadCase::standard(axle, &self.case)?;
         }
-        (builder.problems.is_empty() && axle.misfits().is_empty()).then_some(())
+        (builder.problems.is_empty() && axle.validation_errors().is_empty()).then_some(())
     }
 }
 

@@ -23,8 +23,8 @@ impl Builder<'_> {
             .and_then(|wheel| wheel.with_disc_flexibility(table.number("disc_flexibility")));
         let wheel = self.kept(table.span(), made)?;
         let wheel = self.treaded(table, wheel)?;
-        if table.flag("turned_round") {
-            let turned = wheel.turned_round(table.number("disc_thickness"));
+        if table.flag("reversed") {
+            let turned = wheel.reversed(table.number("disc_thickness"));
             return self.kept(table.span_of("disc_thickness"), turned);
         }
         Some(wheel)

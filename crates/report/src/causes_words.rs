@@ -19,7 +19,7 @@ pub(crate) fn subject(outcome: &CausesOutcome, n: Numbers) -> String {
     match &outcome.subject {
         Subject::Standing { case, description } => format!("{case}: {description}"),
         Subject::Ride { name, speed } => {
-            format!("over {name}, {}: largest less smallest", show(*speed, Kind::Speed, n.system))
+            format!("over {name}, {}: peak to peak", show(*speed, Kind::Speed, n.system))
         }
     }
 }

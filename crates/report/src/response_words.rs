@@ -51,7 +51,7 @@ pub(crate) fn answered(outcome: &ResponseOutcome) -> Vec<Answered<'_>> {
         }
     }
     list.extend(outcome.stress.iter().enumerate().map(|(i, station)| Answered {
-        what: "fibre stress",
+        what: "fiber stress",
         whose: &station.name,
         shown: Shown::Stress,
         transfer: &station.transfer,

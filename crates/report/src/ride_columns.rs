@@ -5,7 +5,7 @@ use axlebow_axle::RideOutcome;
 /// A column of a table of samples: its name with its SI unit, and a value for each sample.
 pub(crate) type RideColumn<'a> = (String, &'a [f64]);
 
-/// The histories of a ride, then the fibre stress of each station where the ride kept it.
+/// The histories of a ride, then the fiber stress of each station where the ride kept it.
 pub(crate) fn ride_columns(outcome: &RideOutcome) -> Vec<RideColumn<'_>> {
     let history = &outcome.history;
     let always: [(&str, &[f64]); 10] = [

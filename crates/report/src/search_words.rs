@@ -112,11 +112,11 @@ impl SearchWords<'_> {
     }
 
     /// Whether a limit stands in the way.
-    pub fn binds(&self, found: &FoundLimit) -> &'static str {
-        match (found.missed > 1e-6, found.binds) {
+    pub fn status(&self, found: &FoundLimit) -> &'static str {
+        match (found.missed > 1e-6, found.active) {
             (true, _) => "missed",
-            (false, true) => "binds",
-            (false, false) => "free",
+            (false, true) => "active",
+            (false, false) => "inactive",
         }
     }
 

@@ -88,7 +88,7 @@ fn walls(words: &StudyWords<'_>, designs: &[&Row]) -> Option<String> {
     };
     let order = rides(words, designs).map_or(String::new(), |order| format!(" {order}"));
     Some(format!(
-        "The wall that gives way under a seat has at most {} of a camber change, {} %, in {}: {verdict}. That is the wall while it is elastic: whether it stands the clamp of its U-bolts, and the stress at a bracket's toe, are questions of strength.{order}",
+        "Local wall deflection under a seat is at most {} of a camber change, {} %, in {}: {verdict}. That is the wall while it is elastic: whether it yields under the clamp of its U-bolts, and the stress at a bracket's toe, `strength` says.{order}",
         words.numbers.full(words.standing(most, "left-wall"), Shown::Angle),
         fixed(100.0 * share(most), 1),
         name(words.outcome, most),

@@ -69,7 +69,7 @@ impl Svg {
         let letters = ((self.width - 2.0 * UNDER_LEFT) / UNDER_LINE[1]) as usize;
         let mut level = self.height;
         for line in sentences.flat_map(|own| wrapped(&format!("Warning: {own}"), letters, LINES_OF_WARNING)) {
-            canvas.label(Label::new(line, [UNDER_LEFT, level]).size(12.0).colour(VERMILLION));
+            canvas.label(Label::new(line, [UNDER_LEFT, level]).size(12.0).color(VERMILLION));
             level += UNDER_LINE[0];
         }
         canvas.finish([self.width, level], &title, &description)

@@ -1,4 +1,4 @@
-//! Tables for a terminal: plain text, at most 100 columns wide for ordinary names, no colour.
+//! Tables for a terminal: plain text, at most 100 columns wide for ordinary names, no color.
 
 mod causes;
 mod cautions;

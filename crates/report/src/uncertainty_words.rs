@@ -32,7 +32,7 @@ fn lead(words: &StudyWords<'_>, (told, own): (&Uncertainty, &Uncertain)) -> Stri
     let most = most.max_by(|one, other| one.0.total.value.total_cmp(&other.0.total.value));
     match most {
         Some((index, varied)) => format!(
-            "{text}. Of all keys {} makes most of the variance: {} alone, {} with others.",
+            "{text}. Of all keys {} makes most of the variance: first-order index {}, total-effect index {}.",
             varied_words(varied),
             percent(index.first.value),
             percent(index.total.value)
@@ -51,7 +51,7 @@ fn method(outcome: &StudyOutcome, told: &Uncertainty) -> String {
         count => format!("intervals by Student's t from how {count} independent samples differ"),
     };
     let per = if outcome.variants.len() > 1 { " of each variant" } else { "" };
-    format!("{designs} designs{per} of {all} in all; {each}: they hold the truth in {sure} of cases.")
+    format!("{designs} designs{per} of {all} in all; {each}: their coverage is {sure}.")
 }
 
 fn unbalanced(told: &Uncertainty) -> Option<String> {

@@ -16,7 +16,7 @@ const QUAD: u8 = 9;
 struct Grid {
     points: Vec<[f64; 3]>,
     displacements: Vec<[f64; 3]>,
-    /// Fibre stress of the axle, or von Mises stress on the outer face of a wall, Pa.
+    /// Fiber stress of the axle, or von Mises stress on the outer face of a wall, Pa.
     outer: Vec<f64>,
     /// The same on the inner face of a wall; that of the axle again.
     inner: Vec<f64>,

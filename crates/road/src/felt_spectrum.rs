@@ -117,7 +117,7 @@ mod tests {
             of_mean += at.mean * v / 400.0;
             of_difference += at.difference * v / 400.0;
         }
-        // Straight lines between samples lower a wave of a metre, where the difference has most, by 0.1 %; the
+        // Straight lines between samples lower a wave of a meter, where the difference has most, by 0.1 %; the
         // ends of the road, where the contact reaches beyond it, are a thousandth of it.
         assert_relative_eq!(mean, of_mean, max_relative = 2e-3);
         assert_relative_eq!(difference, of_difference, max_relative = 4e-3);

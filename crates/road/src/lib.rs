@@ -1,8 +1,8 @@
 //! Bumps, potholes, washboard, random and measured roads, tire enveloping; does not know vehicles or files.
 //!
 //! # Axes
-//! x is the distance along the road, forward, in metres; z is the height of the
-//! ground, up, in metres (ISO 8855). An [`Event`] is a shape with its own x; a
+//! x is the distance along the road, forward, in meters; z is the height of the
+//! ground, up, in meters (ISO 8855). An [`Event`] is a shape with its own x; a
 //! [`Track`] puts it somewhere on the way of one wheel and may average it over
 //! the tire's contact; a [`Road`] is the track of the left and of the right wheels.
 //!

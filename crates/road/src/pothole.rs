@@ -17,7 +17,7 @@ impl Pothole {
     ///
     /// - `depth`: d (m), 0 to 10 m
     /// - `length`: l (m), lip to lip, 1 mm to 100 km
-    /// - `edge_slope`: s (m/m), fall for each metre along the road, 2 d/l (so that
+    /// - `edge_slope`: s (m/m), fall for each meter along the road, 2 d/l (so that
     ///   the edges reach the floor) to 1000 (nearly upright)
     ///
     /// Errors: [`RoadError::Range`], [`RoadError::EdgesMeet`].

@@ -24,7 +24,7 @@ impl MeasuredProfile {
     ///
     /// - `distances`: x (m), strictly increasing, 2 to 10 million of them, within 100 km
     /// - `heights`: z (m, up), one for each distance, within 10 km
-    /// - `widest_gap`: the greatest distance between neighbours that is no hole (m)
+    /// - `widest_gap`: the greatest distance between neighbors that is no hole (m)
     ///
     /// Errors, which name the row from 1: [`RoadError::Columns`], [`RoadError::Count`],
     /// [`RoadError::Sample`], [`RoadError::NotIncreasing`], [`RoadError::Gap`]; and

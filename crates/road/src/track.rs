@@ -94,7 +94,7 @@ impl Track {
     ///
     /// - `x`: distance along the road (m), any
     ///
-    /// A track that is felt at a point has the slope between half a millimetre on either side.
+    /// A track that is felt at a point has the slope between half a millimeter on either side.
     pub fn slope(&self, x: f64) -> f64 {
         let (own, length) = (x - self.place, self.contact_length.unwrap_or(POINT));
         (self.event.height(own + 0.5 * length) - self.event.height(own - 0.5 * length)) / length

@@ -19,7 +19,7 @@ pub struct Corner {
     /// Up (m).
     pub z: f64,
     /// Angle through which the edge to the next corner turns (rad): 0 for a straight edge, π for a half
-    /// circle; positive where it bulges outwards, counter-clockwise about its own centre.
+    /// circle; positive where it bulges outwards, counter-clockwise about its own center.
     pub turn: f64,
 }
 
@@ -56,7 +56,7 @@ impl Contour {
         let count = corners.len();
         let mut made: Vec<Corner> = Vec::with_capacity(2 * count);
         for (i, &(place, radius)) in corners.iter().enumerate() {
-            let (into, out) = neighbours(corners, i);
+            let (into, out) = neighbors(corners, i);
             let turn = cross(into, out).atan2(into[0] * out[0] + into[1] * out[1]);
             let cut = if radius == 0.0 { 0.0 } else { radius * (0.5 * turn).tan().abs() };
             let at = |along: Place, run: f64| [place[0] + run * along[0], place[1] + run * along[1]];
@@ -192,7 +192,7 @@ fn cut_off_area(edges: &[Edge], place: Place) -> f64 {
 }
 
 /// Unit directions of the edges into and out of a corner.
-fn neighbours(corners: &[([f64; 2], f64)], i: usize) -> (Place, Place) {
+fn neighbors(corners: &[([f64; 2], f64)], i: usize) -> (Place, Place) {
     let (before, after) =
         (corners[(i + corners.len() - 1) % corners.len()].0, corners[(i + 1) % corners.len()].0);
     let unit = |start, end| Edge { start, end, turn: 0.0 }.direction(0.0);
@@ -202,7 +202,7 @@ fn neighbours(corners: &[([f64; 2], f64)], i: usize) -> (Place, Place) {
 /// Each edge must be as long as the tangents of the roundings at its two ends.
 fn check_roundings(corners: &[([f64; 2], f64)]) -> Result<(), SectionError> {
     let tangent = |i: usize| {
-        let (into, out) = neighbours(corners, i);
+        let (into, out) = neighbors(corners, i);
         let turn = cross(into, out).atan2(into[0] * out[0] + into[1] * out[1]);
         (0.5 * turn).tan().abs()
     };

@@ -4,7 +4,7 @@ use std::f64::consts::{FRAC_PI_2, TAU};
 
 use crate::area_moments::AreaMoments;
 
-/// A place in the section, (x, z) in metres.
+/// A place in the section, (x, z) in meters.
 pub(crate) type Place = [f64; 2];
 
 /// Half the Gauss points on a quarter turn, (place from the middle, weight) on -1 to 1; with their mirror
@@ -32,7 +32,7 @@ pub(crate) struct Edge {
 impl Edge {
     /// The place at a share of its length, 0 (start) to 1 (end).
     ///
-    /// P = a + sin(s/2)/sin(θ/2) R((s - θ)/2) (b - a) for s = share θ: no centre, so that a shallow arc
+    /// P = a + sin(s/2)/sin(θ/2) R((s - θ)/2) (b - a) for s = share θ: no center, so that a shallow arc
     /// loses no digits.
     pub fn at(&self, share: f64) -> Place {
         let chord = difference(self.end, self.start);
@@ -72,7 +72,7 @@ impl Edge {
         if self.turn == 0.0 { chord } else { chord * 0.5 * self.turn / (0.5 * self.turn).sin() }
     }
 
-    /// Centre and radius of an arc; none for a straight edge.
+    /// Center and radius of an arc; none for a straight edge.
     pub fn circle(&self) -> Option<(Place, f64)> {
         if self.turn == 0.0 {
             return None;
@@ -80,11 +80,11 @@ impl Edge {
         let chord = difference(self.end, self.start);
         let radius = 0.5 * length(chord) / (0.5 * self.turn).sin().abs();
         let rise = 0.5 / (0.5 * self.turn).tan();
-        let centre = [
+        let center = [
             0.5 * (self.start[0] + self.end[0]) - rise * chord[1],
             0.5 * (self.start[1] + self.end[1]) + rise * chord[0],
         ];
-        Some((centre, radius))
+        Some((center, radius))
     }
 
     /// Its share of the boundary integrals about a pole, ∫ f dA = ∮ f (x dz - z dx)/(n + 2) for f of degree n.
@@ -146,22 +146,22 @@ impl Edge {
         let (a, b) = (difference(self.start, from), difference(self.end, from));
         let chord_angle = cross(a, b).atan2(a[0] * b[0] + a[1] * b[1]);
         // Seen from between chord and arc, the arc passes on the far side.
-        let between = self.circle().is_some_and(|(centre, radius)| {
-            length(difference(from, centre)) < radius && cross(a, b) * self.turn < 0.0
+        let between = self.circle().is_some_and(|(center, radius)| {
+            length(difference(from, center)) < radius && cross(a, b) * self.turn < 0.0
         });
         if between { chord_angle + TAU.copysign(self.turn) } else { chord_angle }
     }
 
     /// Share of the length nearest to a place, 0 to 1.
     pub fn nearest_share(&self, place: Place) -> f64 {
-        let Some((centre, _)) = self.circle() else {
+        let Some((center, _)) = self.circle() else {
             let chord = difference(self.end, self.start);
             let reach = difference(place, self.start);
             let share =
                 (reach[0] * chord[0] + reach[1] * chord[1]) / (chord[0] * chord[0] + chord[1] * chord[1]);
             return share.clamp(0.0, 1.0);
         };
-        let (from, to) = (difference(self.start, centre), difference(place, centre));
+        let (from, to) = (difference(self.start, center), difference(place, center));
         let angle = cross(from, to).atan2(from[0] * to[0] + from[1] * to[1]) * self.turn.signum();
         let share = angle.rem_euclid(TAU) / self.turn.abs();
         if share <= 1.0 {
@@ -182,14 +182,14 @@ impl Edge {
             let (a, b) = (self.start[axis], self.end[axis]);
             [a.min(b), a.max(b)]
         });
-        let Some((centre, radius)) = self.circle() else { return reach };
-        let begin = (self.start[1] - centre[1]).atan2(self.start[0] - centre[0]) / FRAC_PI_2;
+        let Some((center, radius)) = self.circle() else { return reach };
+        let begin = (self.start[1] - center[1]).atan2(self.start[0] - center[0]) / FRAC_PI_2;
         let end = begin + self.turn / FRAC_PI_2;
         // The quarters that it passes: 0 and 2 are its ends along X, 1 and 3 those along Z.
         for quarter in begin.min(end).ceil() as i32..=begin.max(end).floor() as i32 {
             let (axis, up) = (quarter.rem_euclid(2) as usize, quarter.rem_euclid(4) < 2);
             let [low, high] = &mut reach[axis];
-            if up { *high = centre[axis] + radius } else { *low = centre[axis] - radius }
+            if up { *high = center[axis] + radius } else { *low = center[axis] - radius }
         }
         reach
     }
@@ -198,9 +198,9 @@ impl Edge {
     pub fn farthest(&self, direction: Place) -> Place {
         let along = |p: Place| p[0] * direction[0] + p[1] * direction[1];
         let mut best = if along(self.end) > along(self.start) { self.end } else { self.start };
-        if let Some((centre, radius)) = self.circle() {
+        if let Some((center, radius)) = self.circle() {
             let top = scaled(direction, radius / length(direction));
-            let top = [centre[0] + top[0], centre[1] + top[1]];
+            let top = [center[0] + top[0], center[1] + top[1]];
             let reached = self.at(self.nearest_share(top));
             if along(reached) > along(best) {
                 best = reached;
@@ -246,8 +246,8 @@ mod tests {
 
     #[test]
     fn an_arc_lies_on_its_circle() {
-        let (centre, radius) = QUARTER.circle().unwrap();
-        assert!(length(centre) < 1e-15);
+        let (center, radius) = QUARTER.circle().unwrap();
+        assert!(length(center) < 1e-15);
         assert_relative_eq!(radius, 2.0, max_relative = 1e-15);
         let third = QUARTER.at(2.0 / 3.0);
         assert_relative_eq!(third[0], 2.0 * FRAC_PI_3.cos(), max_relative = 1e-14);

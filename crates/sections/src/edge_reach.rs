@@ -16,7 +16,7 @@ pub struct EdgeReach {
 }
 
 impl EdgeReach {
-    /// Normal stress of greatest magnitude (Pa, tension positive), as [`Profile::fibre_stress`] finds it:
+    /// Normal stress of greatest magnitude (Pa, tension positive), as [`Profile::fiber_stress`] finds it:
     ///
     /// s = m ± (a |g_x| + b |g_z| + r √(g_x² + g_z²))
     ///
@@ -66,7 +66,7 @@ mod tests {
     use crate::{Profile, RectangularTube, RoundTube};
 
     #[test]
-    fn the_extreme_stress_is_that_of_the_fibres() {
+    fn the_extreme_stress_is_that_of_the_fibers() {
         let profiles: [Profile; 2] = [
             RoundTube::new(0.127, 0.0127).unwrap().into(),
             RectangularTube::new(0.12, 0.16, 0.01, 0.03).unwrap().into(),
@@ -86,7 +86,7 @@ mod tests {
                 let gradients =
                     [moment_z / properties.second_moment_z, -moment_x / properties.second_moment_x];
                 let found = profile.edge_reach().extreme_stress(axial / properties.area, gradients);
-                let expected = profile.fibre_stress(&properties, axial, moment_x, moment_z).0;
+                let expected = profile.fiber_stress(&properties, axial, moment_x, moment_z).0;
                 let close = (found - expected).abs() <= 1e-12 * expected.abs();
                 assert!(close, "{profile:?} {axial} {moment_x} {moment_z}: {found} {expected}");
             }

@@ -132,7 +132,7 @@ fn greatest(stretches: usize, value: impl Fn(f64) -> f64) -> f64 {
     let samples = (0..=stretches * PARTS).map(|number| number as f64 * step);
     let best = samples.map(|at| (value(at), at)).reduce(|a, b| if b.0 > a.0 { b } else { a });
     let Some((sampled, at)) = best else { return 0.0 };
-    // A kink lies at an end of a stretch, so that both neighbours of a sample are searched apart.
+    // A kink lies at an end of a stretch, so that both neighbors of a sample are searched apart.
     let beside = [[at - step, at], [at, at + step]].map(|[from, to]| greatest_between(from, to, &value));
     beside.into_iter().fold(sampled, f64::max)
 }

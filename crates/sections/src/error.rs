@@ -5,14 +5,14 @@ use std::ops::RangeInclusive;
 /// Lengths for which every property stays an ordinary number, 1 µm to 1 km.
 const LENGTHS: RangeInclusive<f64> = 1e-6..=1e3;
 
-/// What can be wrong with a material or a section; lengths are held in metres and told in millimetres.
+/// What can be wrong with a material or a section; lengths are held in meters and told in millimeters.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 #[non_exhaustive]
 pub enum SectionError {
     /// A length is not a number, not positive, or absurdly small or large.
     #[error(
         "{thing} is {} mm; accepted is {} mm to {} mm",
-        millimetres(*value), millimetres(*LENGTHS.start()), millimetres(*LENGTHS.end())
+        millimeters(*value), millimeters(*LENGTHS.start()), millimeters(*LENGTHS.end())
     )]
     Length {
         /// Which length.
@@ -24,7 +24,7 @@ pub enum SectionError {
     #[error(
         "wall is {} mm; accepted is less than {} mm, half the outside size \
          (for a solid section use a round bar)",
-        millimetres(*wall), millimetres(*limit)
+        millimeters(*wall), millimeters(*limit)
     )]
     WallTooThick {
         /// The wall refused (m).
@@ -35,7 +35,7 @@ pub enum SectionError {
     /// The outside corner radius is negative, not a number, or does not fit.
     #[error(
         "corner radius is {} mm; accepted is 0 mm to {} mm, half the smaller side",
-        millimetres(*radius), millimetres(*limit)
+        millimeters(*radius), millimeters(*limit)
     )]
     CornerRadius {
         /// The radius refused (m).
@@ -137,7 +137,7 @@ pub enum SectionError {
     /// An outline encloses next to nothing.
     #[error(
         "outline of {} mm size encloses {}; accepted is more than a billionth of its size squared",
-        millimetres(*size), area_text(area.abs())
+        millimeters(*size), area_text(area.abs())
     )]
     NoArea {
         /// The area it encloses (m²).
@@ -148,7 +148,7 @@ pub enum SectionError {
     /// The roundings at the ends of an edge need more than the edge.
     #[error(
         "rounding of corner {corner} at {} has a radius of {} mm; accepted is 0 mm to {} mm, what its edges leave",
-        place_text(*place), millimetres(*radius), millimetres(*limit)
+        place_text(*place), millimeters(*radius), millimeters(*limit)
     )]
     FilletTooLarge {
         /// Which corner, from 1.
@@ -209,7 +209,7 @@ pub enum SectionError {
     NoParts,
     /// A thickness leaves no room.
     #[error("{thing} is {} mm; accepted is less than {} mm, {limited_by}",
-        millimetres(*value), millimetres(*limit))]
+        millimeters(*value), millimeters(*limit))]
     ShapeThickness {
         /// Which size.
         thing: &'static str,
@@ -265,19 +265,19 @@ pub(crate) fn accepted_length(thing: &'static str, value: f64) -> Result<f64, Se
     if LENGTHS.contains(&value) { Ok(value) } else { Err(SectionError::Length { thing, value }) }
 }
 
-/// A length in millimetres to nine significant digits, so that 0.127 m reads as 127.
-fn millimetres(length: f64) -> f64 {
+/// A length in millimeters to nine significant digits, so that 0.127 m reads as 127.
+fn millimeters(length: f64) -> f64 {
     shortened(length * 1e3)
 }
 
-/// A place in millimetres to the nearest nanometre.
+/// A place in millimeters to the nearest nanometer.
 fn place_text(place: [f64; 2]) -> String {
     // Adding 0 makes -0 plain.
     let [x, z] = place.map(|length| (length * 1e9).round() / 1e6 + 0.0);
     format!("({x}, {z}) mm")
 }
 
-/// An area in square millimetres.
+/// An area in square millimeters.
 fn area_text(area: f64) -> String {
     format!("{} mm²", shortened(area * 1e6))
 }

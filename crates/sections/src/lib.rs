@@ -16,8 +16,8 @@
 //! ```
 //!
 //! which is r × s for r = (x, 0, z). So a positive M_x compresses the top (+Z)
-//! fibre and bends the ends up, as wheels do to an axle, and a positive M_z
-//! stretches the front (+X) fibre. In terms of the rotations of the section,
+//! fiber and bends the ends up, as wheels do to an axle, and a positive M_z
+//! stretches the front (+X) fiber. In terms of the rotations of the section,
 //! M_x = E I_x r_x' with u_z' = r_x, and M_z = E I_z r_z' with u_x' = -r_z.
 
 mod area_moments;
@@ -43,7 +43,7 @@ mod rounded_rectangle;
 mod saint_venant;
 mod scalar_system;
 pub mod shape;
-mod shear_centre;
+mod shear_center;
 pub mod shear_coefficient;
 mod standard_size;
 mod stress;

@@ -40,9 +40,9 @@ fn lines(one: &Edge, other: &Edge) -> Vec<Place> {
     vec![one.at(share.clamp(0.0, 1.0))]
 }
 
-fn line_and_circle(line: &Edge, (centre, radius): (Place, f64)) -> Vec<Place> {
+fn line_and_circle(line: &Edge, (center, radius): (Place, f64)) -> Vec<Place> {
     let along = line.direction(0.0);
-    let reach = difference(centre, line.start);
+    let reach = difference(center, line.start);
     let foot = along[0] * reach[0] + along[1] * reach[1];
     let off = cross(along, reach);
     if off.abs() > radius {

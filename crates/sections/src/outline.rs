@@ -96,7 +96,7 @@ impl Outline {
         contours.flat_map(|contour| contour.corners()).map(|corner| [corner.x, corner.z]).collect()
     }
 
-    /// The place that lies farthest along a direction (x, z), on arcs too: an extreme fibre.
+    /// The place that lies farthest along a direction (x, z), on arcs too: an extreme fiber.
     pub fn farthest_place(&self, direction: [f64; 2]) -> [f64; 2] {
         let along = |place: Place| place[0] * direction[0] + place[1] * direction[1];
         let farther = |best: Place, place: Place| if along(place) > along(best) { place } else { best };

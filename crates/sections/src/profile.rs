@@ -77,7 +77,7 @@ impl Profile {
     /// - `properties`: of this section
     /// - `axial`: N (N), tension positive
     /// - `moment_x`, `moment_z`: M_x, M_z (N m), signs as in the [crate] documentation
-    pub fn fibre_stress(
+    pub fn fiber_stress(
         &self,
         properties: &SectionProperties,
         axial: f64,

@@ -40,7 +40,7 @@ enum Run {
     },
     /// The upper half of a circle (`up` = 1) or its lower one (-1).
     Arc {
-        centre: Place,
+        center: Place,
         radius: f64,
         up: f64,
     },
@@ -54,10 +54,10 @@ impl Branch {
     fn height(&self, x: f64) -> f64 {
         match self.run {
             Run::Line { start, slope } => start[1] + slope * (x - start[0]),
-            Run::Arc { centre, radius, up } => {
-                let across = x - centre[0];
+            Run::Arc { center, radius, up } => {
+                let across = x - center[0];
                 // Rounding leaves the uprights of an arc a little outside it.
-                centre[1] + up * ((radius - across) * (radius + across)).max(0.0).sqrt()
+                center[1] + up * ((radius - across) * (radius + across)).max(0.0).sqrt()
             }
         }
     }
@@ -80,23 +80,23 @@ impl Branch {
 fn level_place(one: &Run, other: &Run) -> Option<f64> {
     match (one, other) {
         (Run::Line { .. }, Run::Line { .. }) => None,
-        (Run::Arc { centre, radius, up }, Run::Line { slope, .. })
-        | (Run::Line { slope, .. }, Run::Arc { centre, radius, up }) => {
-            Some(centre[0] - radius * up * slope / slope.hypot(1.0))
+        (Run::Arc { center, radius, up }, Run::Line { slope, .. })
+        | (Run::Line { slope, .. }, Run::Arc { center, radius, up }) => {
+            Some(center[0] - radius * up * slope / slope.hypot(1.0))
         }
-        (Run::Arc { centre: a, radius: r, up }, Run::Arc { centre: b, radius: s, up: other_up }) => {
+        (Run::Arc { center: a, radius: r, up }, Run::Arc { center: b, radius: s, up: other_up }) => {
             let sine = (b[0] - a[0]) / (r - up * other_up * s);
             sine.is_finite().then_some(a[0] + r * sine)
         }
     }
 }
 
-/// The branches of the outside edge; upright lines are left out, because their ends are their neighbours' too.
+/// The branches of the outside edge; upright lines are left out, because their ends are their neighbors' too.
 fn branches(outline: &Outline) -> Vec<Branch> {
     let mut branches = Vec::new();
     for edge in outline.outside().edges() {
         match edge.circle() {
-            Some((centre, radius)) => add_arc(&edge, (centre, radius), &mut branches),
+            Some((center, radius)) => add_arc(&edge, (center, radius), &mut branches),
             None if edge.start[0] != edge.end[0] => {
                 let slope = (edge.end[1] - edge.start[1]) / (edge.end[0] - edge.start[0]);
                 let run = Run::Line { start: edge.start, slope };
@@ -109,18 +109,18 @@ fn branches(outline: &Outline) -> Vec<Branch> {
 }
 
 /// Cuts an arc where it stands upright.
-fn add_arc(edge: &Edge, (centre, radius): (Place, f64), branches: &mut Vec<Branch>) {
-    let begin = (edge.start[1] - centre[1]).atan2(edge.start[0] - centre[0]);
+fn add_arc(edge: &Edge, (center, radius): (Place, f64), branches: &mut Vec<Branch>) {
+    let begin = (edge.start[1] - center[1]).atan2(edge.start[0] - center[0]);
     let (low, high) = (begin.min(begin + edge.turn), begin.max(begin + edge.turn));
     let uprights = (low / PI).floor() as i32 + 1..=(high / PI).ceil() as i32 - 1;
-    let x_of = |upright: i32| centre[0] + if upright % 2 == 0 { radius } else { -radius };
+    let x_of = |upright: i32| center[0] + if upright % 2 == 0 { radius } else { -radius };
     let [first, last] = if edge.turn > 0.0 { [edge.start, edge.end] } else { [edge.end, edge.start] };
     let mut places = vec![(low, first[0])];
     places.extend(uprights.map(|upright| (f64::from(upright) * PI, x_of(upright))));
     places.push((high, last[0]));
     branches.extend(places.windows(2).map(|pair| {
         let up = (0.5 * (pair[0].0 + pair[1].0)).sin().signum();
-        Branch::between(pair[0].1, pair[1].1, Run::Arc { centre, radius, up })
+        Branch::between(pair[0].1, pair[1].1, Run::Arc { center, radius, up })
     }));
 }
 
@@ -161,7 +161,7 @@ mod tests {
     }
 
     #[test]
-    fn a_bar_rests_on_a_bar_where_their_centres_are_above_each_other() {
+    fn a_bar_rests_on_a_bar_where_their_centers_are_above_each_other() {
         let bar = tube(0.02).placed(&Placement { x: 0.03, ..Placement::default() });
         let expected = (0.09_f64.powi(2) - 0.03_f64.powi(2)).sqrt();
         assert_relative_eq!(bar.rise_to_rest_on(&tube(0.07)).unwrap(), expected, max_relative = 1e-12);

@@ -4,7 +4,7 @@ use std::f64::consts::{FRAC_PI_2, PI};
 
 use crate::{Contour, Corner, StressPoint};
 
-/// A filled rectangle with rounded corners, centred on the origin; a circle when the straight parts vanish.
+/// A filled rectangle with rounded corners, centered on the origin; a circle when the straight parts vanish.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) struct RoundedRectangle {
     /// Size along X (m).

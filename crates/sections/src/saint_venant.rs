@@ -3,7 +3,7 @@
 use crate::area_moments::AreaMoments;
 use crate::edge::{Place, cross, difference};
 use crate::scalar_system::ScalarSystem;
-use crate::shear_centre::shear_centre;
+use crate::shear_center::shear_center;
 use crate::triangulation::Triangulation;
 use crate::{AreaProperties, Composite, Outline, SectionError};
 
@@ -33,17 +33,17 @@ pub struct SaintVenant {
     /// Torque over the greatest shear stress, T / tau (m³); at a sharp inner corner, where theory has no
     /// bound, it falls with the size of the triangles.
     pub torsion_modulus: f64,
-    /// Shear centre (x, z) (m), after Trefftz.
-    pub shear_centre: [f64; 2],
-    /// Warping constant about the shear centre, ∫ ω² dA (m⁶), times the modular ratios.
+    /// Shear center (x, z) (m), after Trefftz.
+    pub shear_center: [f64; 2],
+    /// Warping constant about the shear center, ∫ ω² dA (m⁶), times the modular ratios.
     pub warping_constant: f64,
     /// Share of the area that carries a shear force along X, by Cowper's (1966) definition.
     pub shear_coefficient_x: f64,
     /// Share of the area that carries a shear force along Z, by Cowper's (1966) definition.
     pub shear_coefficient_z: f64,
-    /// Greatest shear stress for a unit shear force along X through the shear centre (1/m²).
+    /// Greatest shear stress for a unit shear force along X through the shear center (1/m²).
     pub shear_peak_x: f64,
-    /// Greatest shear stress for a unit shear force along Z through the shear centre (1/m²).
+    /// Greatest shear stress for a unit shear force along Z through the shear center (1/m²).
     pub shear_peak_z: f64,
     /// Number of unknowns behind these values.
     pub unknowns: usize,
@@ -181,12 +181,12 @@ impl Field {
             cross(point.place, shear)
         });
         let torsion_peak = self.peak(&warping, twist);
-        let (centre, warping_constant) = self.centre(&warping);
+        let (center, warping_constant) = self.center(&warping);
         let mut made = SaintVenant {
             area: self.area,
             torsion_constant,
             torsion_modulus: torsion_constant / torsion_peak,
-            shear_centre: added(self.area.centroid, centre),
+            shear_center: added(self.area.centroid, center),
             warping_constant,
             shear_coefficient_x: 0.0,
             shear_coefficient_z: 0.0,
@@ -194,7 +194,7 @@ impl Field {
             shear_peak_z: 0.0,
             unknowns: self.mesh.nodes.len(),
         };
-        let torsion = Torsion { warping, torsion_constant, centre };
+        let torsion = Torsion { warping, torsion_constant, center };
         (made.shear_coefficient_x, made.shear_peak_x) = self.shear([1.0, 0.0], &torsion);
         (made.shear_coefficient_z, made.shear_peak_z) = self.shear([0.0, 1.0], &torsion);
         Ok(made)
@@ -242,22 +242,22 @@ impl Field {
         sums.iter().map(|(count, [x, z])| x.hypot(*z) / count.max(1.0)).fold(0.0, f64::max)
     }
 
-    /// Shear centre from the centroid, and ∫ ω_s² dA.
-    fn centre(&self, warping: &[f64]) -> ([f64; 2], f64) {
+    /// Shear center from the centroid, and ∫ ω_s² dA.
+    fn center(&self, warping: &[f64]) -> ([f64; 2], f64) {
         let value = |point: &Point, nodes: &[usize; 6]| -> f64 {
             taken(warping, nodes).iter().zip(point.values).map(|(a, b)| a * b).sum()
         };
         let mean = self.integral(value) / self.area.area;
         let along =
             |axis: usize| self.integral(|point, nodes| (value(point, nodes) - mean) * point.place[axis]);
-        let [x, z] = shear_centre(&self.area, along(0), along(1));
+        let [x, z] = shear_center(&self.area, along(0), along(1));
         let square = |point: &Point, nodes: &[usize; 6]| {
             (value(point, nodes) - mean - z * point.place[0] + x * point.place[1]).powi(2)
         };
         ([x, z], self.integral(square))
     }
 
-    /// Shear coefficient and greatest stress of a unit force through the shear centre.
+    /// Shear coefficient and greatest stress of a unit force through the shear center.
     ///
     /// By Cowper's definition, V / (k G A) is the slope of the mean deflection plus the mean rotation of the
     /// section.
@@ -272,8 +272,8 @@ impl Field {
         let torque = self.integral(|point, nodes| {
             cross(point.place, added(point.slope(taken(&bent, nodes)), narrowing(point.place)))
         });
-        // Twist that brings the resultant to the shear centre.
-        let twist = (cross(torsion.centre, force) - torque) / torsion.torsion_constant;
+        // Twist that brings the resultant to the shear center.
+        let twist = (cross(torsion.center, force) - torque) / torsion.torsion_constant;
         let whole: Vec<f64> = bent.iter().zip(&torsion.warping).map(|(p, w)| p + twist * w).collect();
         let given = |[x, z]: Place| added(narrowing([x, z]), [-twist * z, twist * x]);
         let peak = self.peak(&whole, given);
@@ -296,7 +296,7 @@ impl Field {
 struct Torsion {
     warping: Vec<f64>,
     torsion_constant: f64,
-    centre: [f64; 2],
+    center: [f64; 2],
 }
 
 fn area_of(mesh: &Triangulation, ratios: &[f64]) -> AreaProperties {

@@ -20,25 +20,25 @@ impl ScalarSystem {
     ///
     /// Errors: [`SectionError::NotJoined`] where some nodes hang together with the rest by no group.
     pub fn new(nodes: usize, groups: &[Vec<usize>]) -> Result<Self, SectionError> {
-        let mut neighbours = vec![Vec::new(); nodes];
+        let mut neighbors = vec![Vec::new(); nodes];
         for group in groups {
             for &node in group {
-                neighbours[node].extend(group.iter().copied().filter(|&other| other != node));
+                neighbors[node].extend(group.iter().copied().filter(|&other| other != node));
             }
         }
-        for list in &mut neighbours {
+        for list in &mut neighbors {
             list.sort_unstable();
             list.dedup();
         }
-        let far = *levels(&neighbours, 0).last().unwrap_or(&0);
-        let order = levels(&neighbours, far);
+        let far = *levels(&neighbors, 0).last().unwrap_or(&0);
+        let order = levels(&neighbors, far);
         if order.len() < nodes {
             return Err(SectionError::NotJoined { reached: order.len(), nodes });
         }
         let mut row_of_node = vec![0; nodes];
         order.iter().enumerate().for_each(|(row, &node)| row_of_node[node] = row);
         let width = |row: usize| {
-            let first = neighbours[order[row]].iter().map(|&node| row_of_node[node]).min().unwrap_or(row);
+            let first = neighbors[order[row]].iter().map(|&node| row_of_node[node]).min().unwrap_or(row);
             row - first.min(row) + 1
         };
         let rows = (0..nodes).map(|row| vec![0.0; width(row)]).collect();
@@ -95,13 +95,13 @@ impl ScalarSystem {
 }
 
 /// Nodes in the order of their distance from a start; those that are not joined to it are left out.
-fn levels(neighbours: &[Vec<usize>], start: usize) -> Vec<usize> {
-    let mut seen = vec![false; neighbours.len()];
+fn levels(neighbors: &[Vec<usize>], start: usize) -> Vec<usize> {
+    let mut seen = vec![false; neighbors.len()];
     let (mut queue, mut order) = (VecDeque::from([start]), Vec::new());
     seen[start] = true;
     while let Some(node) = queue.pop_front() {
         order.push(node);
-        for &next in &neighbours[node] {
+        for &next in &neighbors[node] {
             if !seen[next] {
                 seen[next] = true;
                 queue.push_back(next);

@@ -3,7 +3,7 @@
 use crate::shape::{Angle, Channel, Flat, Shape};
 use crate::{Outline, SectionError};
 
-/// The sizes with their standards, one a line, lengths in millimetres.
+/// The sizes with their standards, one a line, lengths in millimeters.
 const SIZES: &str = include_str!("../data/standard-sizes.csv");
 
 /// How many near names a message lists.

@@ -53,7 +53,7 @@ impl SectionProperties {
     }
 }
 
-/// Equivalent stress of a fibre under normal and shear stress, √(s² + 3 tau²) (Pa).
+/// Equivalent stress of a fiber under normal and shear stress, √(s² + 3 tau²) (Pa).
 ///
 /// Source: R. von Mises 1913, as in any text on plasticity.
 pub fn von_mises(normal_stress: f64, shear_stress: f64) -> f64 {

@@ -4,7 +4,7 @@ use crate::area_moments::AreaMoments;
 use crate::edge::{Edge, difference};
 use crate::error::accepted_length;
 use crate::scalar_system::ScalarSystem;
-use crate::shear_centre::shear_centre;
+use crate::shear_center::shear_center;
 use crate::{AreaProperties, SectionError};
 
 /// A wall between two joints.
@@ -46,9 +46,9 @@ pub struct ThinWalledTorsion {
     pub torsion_constant: f64,
     /// What the cells alone give of it (m⁴).
     pub cell_constant: f64,
-    /// Shear centre (x, z) (m).
-    pub shear_centre: [f64; 2],
-    /// Warping constant about the shear centre, ∫ ω² dA (m⁶).
+    /// Shear center (x, z) (m).
+    pub shear_center: [f64; 2],
+    /// Warping constant about the shear center, ∫ ω² dA (m⁶).
     pub warping_constant: f64,
     /// Shear flow q in each wall over the torque (1/m²), positive from its start to its end.
     pub flow: Vec<f64>,
@@ -103,7 +103,7 @@ impl ThinWalled {
         self.area
     }
 
-    /// Torsion, shear centre and warping.
+    /// Torsion, shear center and warping.
     ///
     /// q = T/J t (ω' + r), constant along a wall, r = x dz/ds - z dx/ds; J = Σ ∫ q r ds + Σ s t³/3.
     pub fn torsion(&self) -> ThinWalledTorsion {
@@ -123,13 +123,13 @@ impl ThinWalled {
             own += edge.length() * wall.thickness.powi(3) / 3.0;
         }
         let torsion_constant = cells + own;
-        let (centre, warping_constant) = self.warping_about_shear_centre(&warping, &flow);
-        let shear_centre = [0, 1].map(|axis| self.area.centroid[axis] + centre[axis]);
+        let (center, warping_constant) = self.warping_about_shear_center(&warping, &flow);
+        let shear_center = [0, 1].map(|axis| self.area.centroid[axis] + center[axis]);
         flow.iter_mut().for_each(|q| *q /= torsion_constant);
-        ThinWalledTorsion { torsion_constant, cell_constant: cells, shear_centre, warping_constant, flow }
+        ThinWalledTorsion { torsion_constant, cell_constant: cells, shear_center, warping_constant, flow }
     }
 
-    /// Shear flow of forces through the shear centre.
+    /// Shear flow of forces through the shear center.
     ///
     /// q' = -t (a x + b z) along each wall, with a, b as in bending.
     ///
@@ -167,8 +167,8 @@ impl ThinWalled {
         })
     }
 
-    /// Shear centre from the centroid, and ∫ ω_s² dA.
-    fn warping_about_shear_centre(&self, warping: &[f64], flow: &[f64]) -> ([f64; 2], f64) {
+    /// Shear center from the centroid, and ∫ ω_s² dA.
+    fn warping_about_shear_center(&self, warping: &[f64], flow: &[f64]) -> ([f64; 2], f64) {
         // ω t along the walls at Gauss points: (weight in area, place, ω).
         let mut points = Vec::new();
         for (i, (wall, edge)) in self.walls.iter().zip(&self.edges).enumerate() {
@@ -181,14 +181,14 @@ impl ThinWalled {
         let mean = points.iter().map(|(area, _, value)| area * value).sum::<f64>() / self.area.area;
         let along =
             |axis: usize| points.iter().map(|(area, p, value)| area * p[axis] * (value - mean)).sum::<f64>();
-        let [x, z] = shear_centre(&self.area, along(0), along(1));
+        let [x, z] = shear_center(&self.area, along(0), along(1));
         let square =
             |(area, p, value): &(f64, [f64; 2], f64)| area * (value - mean - z * p[0] + x * p[1]).powi(2);
         ([x, z], points.iter().map(square).sum())
     }
 }
 
-/// Shear flow of a force through the shear centre.
+/// Shear flow of a force through the shear center.
 #[derive(Debug, Clone)]
 pub struct ShearFlow<'a> {
     section: &'a ThinWalled,

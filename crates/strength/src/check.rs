@@ -129,7 +129,7 @@ impl Check {
     /// How much of the limit is used: value over limit, or limit over value where it is a least one.
     ///
     /// 1 at the limit. A least limit that a value of 0 must meet gives infinity, and 0 where the limit is 0 too.
-    pub fn utilisation(&self) -> f64 {
+    pub fn utilization(&self) -> f64 {
         let (part, whole) = match self.bound {
             Bound::AtMost => (self.value, self.limit),
             Bound::AtLeast => (self.limit, self.value),
@@ -156,15 +156,15 @@ impl Check {
     }
 }
 
-/// The gravest verdict of some checks; of none, that they pass.
-pub fn gravest<'a>(checks: impl IntoIterator<Item = &'a Check>) -> Verdict {
+/// The worst_verdict verdict of some checks; of none, that they pass.
+pub fn worst_verdict<'a>(checks: impl IntoIterator<Item = &'a Check>) -> Verdict {
     checks.into_iter().map(Check::verdict).max().unwrap_or(Verdict::Passes)
 }
 
 /// The check that uses most of its limit, binding ones only; of equal ones the first.
 pub fn governing<'a>(checks: impl IntoIterator<Item = &'a Check>) -> Option<&'a Check> {
     let binding = checks.into_iter().filter(|check| check.weight == Weight::Binding);
-    let more = |a: &Check, b: &Check| b.utilisation().total_cmp(&a.utilisation()).is_gt();
+    let more = |a: &Check, b: &Check| b.utilization().total_cmp(&a.utilization()).is_gt();
     binding.reduce(|most, check| if more(most, check) { check } else { most })
 }
 
@@ -173,7 +173,7 @@ mod tests {
     use super::*;
 
     fn stress(value: f64) -> Check {
-        Check::at_most("fibre stress", Kind::Stress, value, 200e6)
+        Check::at_most("fiber stress", Kind::Stress, value, 200e6)
     }
 
     #[test]
@@ -187,10 +187,10 @@ mod tests {
     #[test]
     fn a_least_limit_is_used_the_other_way() {
         let throat = |a| Check::at_least("throat", Kind::Length, a, 0.003);
-        assert_eq!(throat(0.006).utilisation(), 0.5);
+        assert_eq!(throat(0.006).utilization(), 0.5);
         assert_eq!(throat(0.003).verdict(), Verdict::Passes);
         assert_eq!(throat(0.002).verdict(), Verdict::Fails);
-        assert_eq!(throat(0.0).utilisation(), f64::INFINITY);
+        assert_eq!(throat(0.0).utilization(), f64::INFINITY);
     }
 
     #[test]
@@ -198,7 +198,7 @@ mod tests {
         let least = Check::at_least("local buckling factor", Kind::Ratio, 4.0, 2.0);
         for check in [stress(100e6), least] {
             let kept = check.clone().with_safety_factor(1.5);
-            assert!((kept.utilisation() / check.utilisation() - 1.5).abs() < 1e-12);
+            assert!((kept.utilization() / check.utilization() - 1.5).abs() < 1e-12);
         }
     }
 
@@ -206,9 +206,9 @@ mod tests {
     fn the_governing_check_is_the_binding_one_nearest_its_limit() {
         let seat = |side| stress(150e6).at(side);
         let checks = [stress(100e6), seat("left seat"), seat("right seat"), stress(900e6).advisory()];
-        assert_eq!(governing(&checks).unwrap().what, "fibre stress at left seat");
-        assert_eq!(gravest(&checks), Verdict::Watch);
+        assert_eq!(governing(&checks).unwrap().what, "fiber stress at left seat");
+        assert_eq!(worst_verdict(&checks), Verdict::Watch);
         assert_eq!(governing(&[]), None);
-        assert_eq!(gravest(&[]), Verdict::Passes);
+        assert_eq!(worst_verdict(&[]), Verdict::Passes);
     }
 }

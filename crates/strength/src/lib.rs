@@ -14,7 +14,7 @@
 //! let weld = AiscWeld::new(482.6e6, AiscBasis::WorkingLoads)?;
 //! let check = weld.check(&Fillet::with_leg(0.006)?, &WeldLoad::of_shear_flow(flow, 2));
 //! assert_eq!(check.verdict(), Verdict::Passes);
-//! assert!((0.3..0.4).contains(&check.utilisation()));
+//! assert!((0.3..0.4).contains(&check.utilization()));
 //! # Ok::<(), StrengthError>(())
 //! ```
 
@@ -30,7 +30,7 @@ mod weld;
 pub use axlebow_units::Kind;
 pub use bearing::{Reliability, TaperedRoller, bearing_life_check, bearing_split, mean_load};
 pub use cautions::{CLAMPING_CAUTIONS, WELDING_CAUTIONS};
-pub use check::{Bound, Check, Verdict, Weight, governing, gravest};
+pub use check::{Bound, Check, Verdict, Weight, governing, worst_verdict};
 pub use error::StrengthError;
 pub use fatigue::{
     AiscCategory, Cycle, DETAILS, Detail, DetailRules, DetailStress, LifeCurve, RangeDistribution,

@@ -6,6 +6,6 @@ mod run;
 mod shapley;
 
 pub use cause::Cause;
-pub use outcome::{CauseShare, CausesOutcome, Contribution, Subject, WheelCauses, Wobble};
+pub use outcome::{CauseShare, CausesOutcome, Contribution, EndplayTilt, Subject, WheelCauses};
 pub use run::{causes, causes_over};
 pub use shapley::shapley;

@@ -67,7 +67,7 @@ pub struct TireCell {
     pub shoulders: Option<f64>,
 }
 
-/// A cell before it is held against the first one.
+/// A cell before it is compared with the first one.
 struct Raw {
     cell: TireCell,
     /// Wear of the inner shoulder and mean wear upright, over the tread's depth.

@@ -23,7 +23,7 @@ impl Study {
 
     /// Halves a step of a line that the mass lies in until nothing is left to halve.
     ///
-    /// Arguments: `step`, two neighbours in a line; `excess`, by how much the first one is heavier, kg.
+    /// Arguments: `step`, two neighbors in a line; `excess`, by how much the first one is heavier, kg.
     fn point_of_mass(&self, mass: f64, (step, excess): (&[Row], f64), solver: &mut Solver) -> Option<Point> {
         let at = |value: f64| {
             let mut values = step[0].values.clone();

@@ -20,11 +20,11 @@ pub(crate) struct Design {
     pub camber_change: Sides<f64>,
     /// Camber change of each wheel by source, rad.
     pub split: Sides<CamberSplit>,
-    /// Fibre stress of largest magnitude along the axle, tension positive, Pa.
+    /// Fiber stress of largest magnitude along the axle, tension positive, Pa.
     pub peak_stress: f64,
-    /// Height of the axle's centre above the line through the hubs, m.
+    /// Height of the axle's center above the line through the hubs, m.
     pub bow: f64,
-    /// What it is held against: side by side the baseline, else the same axle without its stiffeners, if it has any.
+    /// What it is compared with: side by side the baseline, else the same axle without its stiffeners, if it has any.
     pub beside: Option<Beside>,
     /// Camber change with axle and stiffeners one section, where there are any and the study asks for it, rad.
     pub composite: Option<Sides<f64>>,
@@ -40,7 +40,7 @@ pub(crate) struct Design {
     pub warnings: Vec<Warning>,
 }
 
-/// A design that another one is held against.
+/// A design that another one is compared with.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) struct Beside {
     /// Mass of the bare axle, kg.

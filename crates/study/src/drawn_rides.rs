@@ -32,7 +32,7 @@ pub struct DrawnWheel {
     pub dynamic_load_coefficient: Estimated,
     /// Time off the road, s.
     pub time_off_road: Estimated,
-    /// Largest less smallest camber change, rad.
+    /// Peak-to-peak camber change, rad.
     pub camber_peak_to_peak: Estimated,
     /// Root mean square of the camber's deviation from its mean, rad.
     pub camber_rms: Estimated,

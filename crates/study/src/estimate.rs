@@ -7,8 +7,8 @@ use crate::{Row, Study};
 
 /// Places of the study at which designs are tried.
 const PLACES: usize = 5;
-/// Neighbouring designs that are tried at each, because neighbours share work.
-const NEIGHBOURS: usize = 16;
+/// Neighboring designs that are tried at each, because neighbors share work.
+const NEIGHBORS: usize = 16;
 /// Time after which no further place is tried.
 const PATIENCE: Duration = Duration::from_millis(400);
 
@@ -31,9 +31,9 @@ impl Study {
         let mut solver = Solver::default();
         let (mut tried, mut bytes, started) = (0, 0, Instant::now());
         for place in 0..PLACES {
-            let first = place * count.saturating_sub(NEIGHBOURS) / (PLACES - 1);
+            let first = place * count.saturating_sub(NEIGHBORS) / (PLACES - 1);
             // One after the other, so that a slow design is not waited for sixteen times.
-            for index in first..count.min(first + NEIGHBOURS) {
+            for index in first..count.min(first + NEIGHBORS) {
                 let solved = self.solve(&[self.point(index)], &asked, &mut solver);
                 bytes += solved.iter().map(|design| line_length(&design.row)).sum::<usize>();
                 tried += 1;

@@ -3,7 +3,7 @@
 use axlebow_model::{Bounds, Holds, Presence, TableSpec, Word, key, quantity};
 use axlebow_units::Kind;
 
-use crate::ask_keys::{DERIVED, LIMIT, SEARCH, UNCERTAINTY};
+use crate::option_keys::{DERIVED, LIMIT, SEARCH, UNCERTAINTY};
 use crate::vary_keys::{LINK, SAMPLE, VARY};
 
 use Presence::{Default, Optional, Required};
@@ -37,7 +37,7 @@ pub static STUDY: TableSpec = TableSpec {
         ),
         key(
             "baseline",
-            "The variant that the others are held against, side by side; the first if left out.",
+            "The variant that the others are compared with, side by side; the first if left out.",
             Holds::Text,
             Optional,
         ),
@@ -79,7 +79,7 @@ pub static STUDY: TableSpec = TableSpec {
         ),
         key(
             "constant_mass",
-            "Axle masses at which the variants are held against one another.",
+            "Axle masses at which the variants are compared with one another.",
             Holds::Table(&CONSTANT_MASS),
             Optional,
         ),
@@ -88,7 +88,7 @@ pub static STUDY: TableSpec = TableSpec {
 
 const KINDS: [Word; 4] = [
     Word { word: "sweep", meaning: "every varied value with every variant" },
-    Word { word: "side-by-side", meaning: "variants held against a baseline" },
+    Word { word: "side-by-side", meaning: "variants compared with a baseline" },
     Word { word: "search", meaning: "the best design within the limits" },
     Word { word: "uncertainty", meaning: "how results scatter when varied values do" },
 ];
@@ -145,7 +145,7 @@ const LOADS: [Word; 2] = [
 ];
 
 const BASES: [Word; 2] = [
-    Word { word: "full", meaning: "every freedom of the axle" },
+    Word { word: "full", meaning: "all degrees of freedom" },
     Word {
         word: "reduced",
         meaning: "the lower natural modes with static answers: faster, and nearly the same",
@@ -154,6 +154,6 @@ const BASES: [Word; 2] = [
 
 static CONSTANT_MASS: TableSpec = TableSpec {
     name: "constant_mass",
-    meaning: "Axle masses at which the variants are held against one another.",
+    meaning: "Axle masses at which the variants are compared with one another.",
     keys: &[key("masses", "Masses of the bare axle.", Holds::Texts, Required)],
 };

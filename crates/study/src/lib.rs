@@ -11,7 +11,6 @@
 //! rules of a model file, driven over each road of the study. What is asked of a design is declared once, in
 //! [`QUANTITIES`]: reader, tables, pictures, JSON and CSV take names, words and units from there. A design that cannot be built or solved is a row with its reason.
 
-mod ask_keys;
 mod causes;
 mod compatibility;
 mod constant_mass;
@@ -28,10 +27,11 @@ mod limit;
 mod measure;
 mod names;
 mod natural;
+mod option_keys;
 mod outcome;
 mod quantity;
 mod read;
-mod read_ask;
+mod read_options;
 mod read_sample;
 mod read_search;
 mod read_values;
@@ -54,7 +54,7 @@ mod vary_keys;
 mod warnings;
 
 pub use causes::{
-    Cause, CauseShare, CausesOutcome, Contribution, Subject, WheelCauses, Wobble, causes, causes_over,
+    Cause, CauseShare, CausesOutcome, Contribution, EndplayTilt, Subject, WheelCauses, causes, causes_over,
     shapley,
 };
 pub use compatibility::{Compatibility, CompatibilityOutcome, TableAxle, TireCell, TireColumn};
@@ -76,7 +76,7 @@ pub use outcome::{EqualMass, RideName, Row, StudyOutcome};
 pub use quantity::{QUANTITIES, Quantity};
 pub use ride::StudyRide;
 pub use sample::{MOST_DIMENSIONS, Plan, Purpose, REPLICATES, Sampler, Spread};
-pub use search::{Descent, FoundLimit, Goal, Proof, SearchAsk, SearchOutcome, Smooth, SmoothValues};
+pub use search::{Descent, FoundLimit, Goal, Proof, SearchOptions, SearchOutcome, Smooth, SmoothValues};
 pub use seat_tables::table_folder;
 pub use sensitivity::{KeySensitivity, SensitivityOutcome, SlopeBy, sensitivities};
 pub use store::{
@@ -85,7 +85,7 @@ pub use store::{
 pub use study::{MOST_DESIGNS, NoResult, Point, Study, StudyKind, Together, Variant};
 pub use summary::{Failure, ReadingRange, StudySummary};
 pub use uncertainty::{
-    Estimated, Histogram, Index, Sampled, Uncertain, Uncertainty, UncertaintyAsk, VariantUncertainty,
+    Estimated, Histogram, Index, Sampled, Uncertain, Uncertainty, UncertaintyOptions, VariantUncertainty,
     order_interval, percentile, variance_indices,
 };
 pub use vary::{Choice, Link, Varied};

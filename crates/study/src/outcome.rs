@@ -114,7 +114,7 @@ impl StudyOutcome {
         self.measures.iter().find(|measure| measure.ride == Some(ride) && measure.name == name)
     }
 
-    /// The design that variants side by side are held against.
+    /// The design that variants side by side are compared with.
     pub fn baseline(&self) -> Option<&Row> {
         let StudyKind::SideBySide { baseline } = self.kind else { return None };
         self.rows.get(baseline)

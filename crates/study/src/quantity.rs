@@ -158,13 +158,13 @@ pub static QUANTITIES: [Quantity; 45] = [
     of_case(
         "peak-stress",
         ("peak stress", Kind::Stress),
-        "Fibre stress of largest magnitude along the axle, tension positive.",
+        "Fiber stress of largest magnitude along the axle, tension positive.",
         |d| d.peak_stress,
     ),
     of_case(
         "bow",
         ("bow", Kind::Length),
-        "Height of the axle's centre above the line through the hubs.",
+        "Height of the axle's center above the line through the hubs.",
         |d| d.bow,
     ),
     of_case("warnings", ("warnings", Kind::Ratio), "How many warnings the design and its rides have.", |d| {
@@ -281,7 +281,7 @@ pub static QUANTITIES: [Quantity; 45] = [
     of_ride(
         "camber-peak-to-peak",
         ("camber, peak to peak", Kind::Angle),
-        "Largest less smallest camber change.",
+        "Peak-to-peak camber change.",
         |ride| Some(most(ride, |wheel| wheel.camber_peak_to_peak)),
     ),
     of_ride(
@@ -293,26 +293,26 @@ pub static QUANTITIES: [Quantity; 45] = [
     of_ride(
         "ride-peak-stress",
         ("peak stress", Kind::Stress),
-        "Largest fibre stress along the axle in the ride, of either sign: both come in turn.",
+        "Largest extreme-fiber stress along the axle in the ride, of either sign: both come in turn.",
         |ride| Some(ride.peak_stress.abs()),
     ),
     of_ride(
         "camber-frequency",
         ("camber's frequency", Kind::Frequency),
         "Frequency that dominates the camber.",
-        |ride| ride.livelier().dominant_frequency,
+        |ride| ride.wheel_with_larger_camber_range().dominant_frequency,
     ),
     of_ride(
         "cups-per-turn",
         ("cups a turn", Kind::Ratio),
         "Cups that this frequency prints in one turn of the tire.",
-        |ride| ride.livelier().cups_per_turn,
+        |ride| ride.wheel_with_larger_camber_range().cups_per_turn,
     ),
     of_ride(
         "cup-spacing",
         ("cup to cup", Kind::Length),
         "Distance from cup to cup along the tread.",
-        |ride| ride.livelier().cup_spacing,
+        |ride| ride.wheel_with_larger_camber_range().cup_spacing,
     ),
 ];
 

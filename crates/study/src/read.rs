@@ -9,7 +9,7 @@ use crate::read_vary::Into;
 use crate::study::result_named;
 use crate::{Derived, Study, StudyKind, StudyRide, Variant};
 
-/// Reads the tables of a study file against the files that it points to and collects misfits.
+/// Reads the tables of a study file against the files that it points to and collects validation_errors.
 pub(crate) struct Reader<'d> {
     pub document: &'d Document,
     pub root: &'d Table,

@@ -5,7 +5,7 @@ use axlebow_model::{Assumed, Table};
 use crate::read::Reader;
 use crate::sample::{Purpose, REPLICATES};
 use crate::study::MOST_OF_ALL;
-use crate::{MOST_DIMENSIONS, Plan, Spread, StudyKind, Together, UncertaintyAsk, Varied};
+use crate::{MOST_DIMENSIONS, Plan, Spread, StudyKind, Together, UncertaintyOptions, Varied};
 
 /// Designs of an uncertainty that says nothing of its sample.
 const USUAL_DESIGNS: usize = 1024;
@@ -120,14 +120,14 @@ impl Reader<'_> {
     }
 
     /// What an uncertainty study is asked; its table has no use in others.
-    pub fn uncertainty(&mut self, kind: StudyKind) -> UncertaintyAsk {
+    pub fn uncertainty(&mut self, kind: StudyKind) -> UncertaintyOptions {
         let is_written = self.root.entry("uncertainty").is_some_and(|entry| !entry.assumed);
         if is_written && kind != StudyKind::Uncertainty {
             self.misfit("uncertainty", "it has a use in an uncertainty only", "`kind = \"uncertainty\"`");
         }
         let table = self.root.table("uncertainty");
         let shares = table.numbers("percentiles").iter().map(|percent| percent / 100.0).collect();
-        UncertaintyAsk { shares, confidence: table.number("confidence") }
+        UncertaintyOptions { shares, confidence: table.number("confidence") }
     }
 
     /// Defaults that were used for the sample and for what is said of it.

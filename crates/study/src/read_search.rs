@@ -3,14 +3,14 @@
 use axlebow_model::{Table, Written};
 
 use crate::read::Reader;
-use crate::{Derived, SearchAsk, StudyKind};
+use crate::{Derived, SearchOptions, StudyKind};
 
 /// Most results that are traded against the goal.
 const MOST_AGAINST: usize = 2;
 
 impl Reader<'_> {
     /// What a search is asked; its table has no use in other studies.
-    pub fn search(&mut self, kind: StudyKind, results: (&[Derived], bool)) -> Option<SearchAsk> {
+    pub fn search(&mut self, kind: StudyKind, results: (&[Derived], bool)) -> Option<SearchOptions> {
         let table = match (self.root.optional_table("search"), kind) {
             (Some(table), StudyKind::Search) => table,
             (Some(_), _) => {
@@ -31,7 +31,7 @@ impl Reader<'_> {
         let (goal, least) = goal?;
         let goal = self.result(&goal, results)?;
         let (starts, seed) = (table.count("starts") as usize, u64::from(table.count("seed")));
-        Some(SearchAsk { goal, least, against: against?, starts, seed })
+        Some(SearchOptions { goal, least, against: against?, starts, seed })
     }
 
     fn goal(&mut self, table: &Table) -> Option<(Written, bool)> {

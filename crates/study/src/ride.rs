@@ -63,7 +63,7 @@ pub(crate) struct DesignRide {
     pub speed: f64,
     /// Each wheel end.
     pub wheels: Sides<RideWheel>,
-    /// Fibre stress of largest magnitude along the axle, tension positive, Pa.
+    /// Fiber stress of largest magnitude along the axle, tension positive, Pa.
     pub peak_stress: f64,
     /// Doubts about the ride.
     pub warnings: Vec<Warning>,
@@ -89,7 +89,7 @@ impl DesignRide {
     }
 
     /// The wheel whose camber moves most.
-    pub fn livelier(&self) -> &RideWheel {
+    pub fn wheel_with_larger_camber_range(&self) -> &RideWheel {
         let Sides { left, right } = &self.wheels;
         if right.camber_peak_to_peak > left.camber_peak_to_peak { right } else { left }
     }

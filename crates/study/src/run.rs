@@ -84,7 +84,7 @@ impl Study {
         Asked { columns: Columns::of(self), baseline: self.baseline(), solvers: Solvers::default() }
     }
 
-    /// Side by side, the design that all are held against, if it has a result.
+    /// Side by side, the design that all are compared with, if it has a result.
     fn baseline(&self) -> Option<Beside> {
         let StudyKind::SideBySide { baseline } = self.kind else { return None };
         let point = Point { variant: baseline, values: Vec::new() };
@@ -178,7 +178,7 @@ impl Study {
 pub(crate) struct Asked {
     pub columns: Columns,
     pub solvers: Solvers,
-    /// Side by side, what all designs are held against.
+    /// Side by side, what all designs are compared with.
     baseline: Option<Beside>,
 }
 

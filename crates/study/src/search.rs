@@ -13,6 +13,6 @@ mod run;
 mod space;
 mod target;
 
-pub use ask::SearchAsk;
+pub use ask::SearchOptions;
 pub use descend::{Descent, Smooth, SmoothValues};
 pub use outcome::{FoundLimit, Goal, Proof, SearchOutcome};

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::collections::btree_map::Entry;
 use std::sync::{Mutex, PoisonError};
 
-use axlebow_axle::{Axle, LoadCase, SeatLayouts, StrengthAsk, seat_layouts};
+use axlebow_axle::{Axle, LoadCase, SeatLayouts, StrengthOptions, seat_layouts};
 use axlebow_fe::StaticSystem;
 use axlebow_model::{ModelError, VariableAxle};
 
@@ -15,7 +15,7 @@ use crate::{Point, Quantity, Study};
 /// What solving a design leaves to the next: a built axle of each variant and choice, and storage for equations.
 #[derive(Debug, Default)]
 pub(crate) struct Solver {
-    axles: BTreeMap<Kin, VariableAxle>,
+    axles: BTreeMap<VariantKey, VariableAxle>,
     /// Found at the first design.
     extras: Option<Extras>,
     system: StaticSystem,
@@ -24,7 +24,7 @@ pub(crate) struct Solver {
 }
 
 /// What designs have in common that differ in numbers only: their variant and their choices.
-type Kin = (usize, Vec<usize>);
+type VariantKey = (usize, Vec<usize>);
 
 /// Most axles that a solver keeps.
 const KEPT: usize = 256;
@@ -45,7 +45,7 @@ pub(crate) struct Ready<'a> {
     pub axle: &'a Axle,
     pub case: &'a LoadCase,
     /// What strength is asked for and in which load cases, where the study asks for checks of it.
-    pub strength: Option<(StrengthAsk, Vec<LoadCase>)>,
+    pub strength: Option<(StrengthOptions, Vec<LoadCase>)>,
     pub extras: Extras,
     /// Storage for equations.
     pub system: &'a mut StaticSystem,
@@ -119,14 +119,17 @@ fn numbers<'s>(settings: &'s [Setting<'s>]) -> impl Iterator<Item = (&'s str, f6
 }
 
 impl Study {
-    fn kin(&self, point: &Point) -> Kin {
+    fn kin(&self, point: &Point) -> VariantKey {
         let each = self.varied.iter().zip(&point.values);
         let chosen = each.filter(|(varied, _)| !varied.choices.is_empty()).map(|(_, value)| *value as usize);
         (point.variant, chosen.collect())
     }
 
     /// What strength is asked for and the load cases that it is checked in.
-    fn strength_options(&self, variable: &mut VariableAxle) -> Result<(StrengthAsk, Vec<LoadCase>), String> {
+    fn strength_options(
+        &self,
+        variable: &mut VariableAxle,
+    ) -> Result<(StrengthOptions, Vec<LoadCase>), String> {
         let mut cases = variable.load_cases().map_err(|problems| in_words(&problems))?;
         cases.retain(|case| self.strength_cases.is_empty() || self.strength_cases.contains(&case.name));
         Ok((variable.strength(), cases))

@@ -11,7 +11,7 @@ use crate::keys::STUDY;
 use crate::names::Named;
 use crate::read::Reader;
 use crate::vary::thinned;
-use crate::{Derived, Limit, Link, Plan, Quantity, SearchAsk, StudyRide, UncertaintyAsk, Varied};
+use crate::{Derived, Limit, Link, Plan, Quantity, SearchOptions, StudyRide, UncertaintyOptions, Varied};
 
 /// Most designs of a study that nobody is asked about.
 pub const MOST_DESIGNS: u32 = 10_000_000;
@@ -47,16 +47,16 @@ pub struct Study {
     /// What results may be.
     pub limits: Vec<Limit>,
     /// What a search is asked, if it is one.
-    pub search: Option<SearchAsk>,
+    pub search: Option<SearchOptions>,
     /// What an uncertainty study says of each result.
-    pub uncertainty: UncertaintyAsk,
+    pub uncertainty: UncertaintyOptions,
     /// Roads that every design is driven over.
     pub rides: Vec<StudyRide>,
     /// Names of results that tables and pictures show; none where the file does not say.
     pub shown: Vec<String>,
     /// Name of the result that the designs are ranked by, largest first, if they are.
     pub ranked_by: Option<String>,
-    /// Masses of the bare axle at which variants are held against one another, kg.
+    /// Masses of the bare axle at which variants are compared with one another, kg.
     pub masses: Vec<f64>,
     /// Model and road files that it points to, and the profiles that these roads read.
     pub files: Vec<PathBuf>,
@@ -98,7 +98,7 @@ pub enum Together {
 }
 
 impl StudyKind {
-    /// Place of the variant that the others are held against, the first in a sweep.
+    /// Place of the variant that the others are compared with, the first in a sweep.
     pub fn baseline(self) -> usize {
         if let StudyKind::SideBySide { baseline } = self { baseline } else { 0 }
     }

@@ -8,7 +8,7 @@ mod indices;
 mod outcome;
 mod percentile;
 
-pub use ask::UncertaintyAsk;
+pub use ask::UncertaintyOptions;
 pub use estimated::{Estimated, Sampled};
 pub use histogram::Histogram;
 pub use indices::{Index, variance_indices};

@@ -21,7 +21,7 @@ mod partial_interaction;
 mod plates_and_rings;
 mod rainflow_cycles;
 mod random_stress;
-mod shear_centres;
+mod shear_centers;
 mod shear_coefficients;
 mod sheet;
 mod shell_obstacles;
@@ -56,7 +56,7 @@ pub fn cases() -> Vec<Case> {
         torsion::CASES,
         angles::CASES,
         solid_torsion::CASES,
-        shear_centres::CASES,
+        shear_centers::CASES,
         modes::CASES,
         modes_of_tubes::CASES,
         shocks::CASES,

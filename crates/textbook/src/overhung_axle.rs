@@ -19,12 +19,12 @@ pub(crate) const CASES: &[Case] = &[
     .exact()
     .measured_in("lbf·in"),
     axle(
-        "fibre_stress_matches_roark_table_8_1_overhung_axle",
-        "fibre stress between the seats",
+        "fiber_stress_matches_roark_table_8_1_overhung_axle",
+        "fiber stress between the seats",
         24_843.70,
         || {
             let (profile, moment) = (tube()?, bent(Theory::WithShear)?.moment(1));
-            Ok(profile.fibre_stress(&profile.properties(NU), 0.0, moment, 0.0).0)
+            Ok(profile.fiber_stress(&profile.properties(NU), 0.0, moment, 0.0).0)
         },
     )
     .printed_to(1e-2)

@@ -32,24 +32,24 @@ const T: f64 = 0.01;
 pub(crate) const CASES: &[Case] = &[
     plate(
         "deflection_matches_timoshenko_table_8_supported_plate",
-        "w D/(q a⁴) at the centre",
+        "w D/(q a⁴) at the center",
         0.004_06,
         || bent(Edges::Supported).map(|[w, _, _]| w),
     )
     .printed_to(1e-5),
-    plate("moment_matches_timoshenko_table_8_supported_plate", "M/(q a²) at the centre", 0.0479, || {
-        bent(Edges::Supported).map(|[_, centre, _]| centre)
+    plate("moment_matches_timoshenko_table_8_supported_plate", "M/(q a²) at the center", 0.0479, || {
+        bent(Edges::Supported).map(|[_, center, _]| center)
     })
     .printed_to(1e-4),
     plate(
         "deflection_matches_timoshenko_table_35_clamped_plate",
-        "w D/(q a⁴) at the centre",
+        "w D/(q a⁴) at the center",
         0.001_26,
         || bent(Edges::Clamped).map(|[w, _, _]| w),
     )
     .within(6e-3, "later solutions give 0.001265; shear adds 0.2 % at t = a/100"),
-    plate("moment_matches_timoshenko_table_35_clamped_plate", "M/(q a²) at the centre", 0.0231, || {
-        bent(Edges::Clamped).map(|[_, centre, _]| centre)
+    plate("moment_matches_timoshenko_table_35_clamped_plate", "M/(q a²) at the center", 0.0231, || {
+        bent(Edges::Clamped).map(|[_, center, _]| center)
     })
     .within(0.01, "later solutions give 0.0229 by a finer series"),
     plate("edge_moment_matches_timoshenko_table_35_clamped_plate", "M/(q a²) at mid-edge", -0.0513, || {
@@ -137,7 +137,7 @@ fn flat(parts: (usize, usize), [length, width]: [f64; 2], wall: &Wall) -> Result
     Sheet::new(parts, wall, &Surface { place: &place, normal: &normal })
 }
 
-/// A quarter of a square plate of side 1 under pressure: deflection and moment at the centre, moment at mid-edge,
+/// A quarter of a square plate of side 1 under pressure: deflection and moment at the center, moment at mid-edge,
 /// made dimensionless.
 fn bent(edges: Edges) -> Result<[f64; 3], String> {
     let parts = 16;
@@ -157,9 +157,9 @@ fn bent(edges: Edges) -> Result<[f64; 3], String> {
     let displacements = sheet.solved(loads)?;
     let state = displacements.state(&sheet.structure, 0);
     let deflection = displacements.of(sheet.node(0, 0), 0)[2] * rigidity() / 1000.0;
-    let centre = state.wall_forces_at_corners(sheet.shells[0])[0].bending[0] / 1000.0;
+    let center = state.wall_forces_at_corners(sheet.shells[0])[0].bending[0] / 1000.0;
     let stress = state.face_stress(&sheet.shells, Face::Upper)[&sheet.node(parts, 0)][0][0];
-    Ok([deflection, centre, stress * T * T / 6.0 / 1000.0])
+    Ok([deflection, center, stress * T * T / 6.0 / 1000.0])
 }
 
 /// k of σ = k·π²·D/(b²·t) for a square plate of side 1 under edge loads per length: rows are the loads on the edges of

@@ -13,13 +13,13 @@ const W: f64 = 100.0;
 /// The cases.
 pub(crate) const CASES: &[Case] = &[
     beam(
-        "deflection_matches_roark_table_8_1_supported_centre_load",
+        "deflection_matches_roark_table_8_1_supported_center_load",
         "deflection at the load by bending, P L³/(48 E I)",
         0.025_383_09,
         || Ok(supported(&[L / 2.0], Theory::BendingOnly)?.forced(&[(1, P)])?.deflection(1)),
     ),
     beam(
-        "slope_matches_roark_table_8_1_supported_centre_load",
+        "slope_matches_roark_table_8_1_supported_center_load",
         "slope at a support, P L²/(16 E I)",
         1.903_731_7e-3,
         || Ok(supported(&[L / 2.0], Theory::BendingOnly)?.forced(&[(1, P)])?.slope(0)),
@@ -27,7 +27,7 @@ pub(crate) const CASES: &[Case] = &[
     .printed_to(1e-10)
     .measured_in("rad"),
     beam(
-        "shear_deflection_matches_roark_section_8_10_supported_centre_load",
+        "shear_deflection_matches_roark_section_8_10_supported_center_load",
         "deflection at the load added by shear, P L/(4 k G A)",
         0.002_344_14,
         || shear_addition(|line| line.forced(&[(1, P)])),
@@ -56,13 +56,13 @@ pub(crate) const CASES: &[Case] = &[
         "deflection_matches_roark_table_8_1_supported_load_at_15_in",
         "deflection at the load, P a² b²/(3 E I L)",
         0.022_309_36,
-        || Ok(off_centre(&[15.0])?.deflection(1)),
+        || Ok(off_center(&[15.0])?.deflection(1)),
     ),
     beam(
         "near_slope_matches_roark_table_8_1_supported_load_at_15_in",
         "slope at the nearer support, P a b (L + b)/(6 E I L)",
         1.933_477_5e-3,
-        || Ok(off_centre(&[15.0])?.slope(0)),
+        || Ok(off_center(&[15.0])?.slope(0)),
     )
     .printed_to(1e-10)
     .measured_in("rad"),
@@ -70,7 +70,7 @@ pub(crate) const CASES: &[Case] = &[
         "far_slope_matches_roark_table_8_1_supported_load_at_15_in",
         "slope at the farther support, P a b (L + a)/(6 E I L)",
         1.636_019_4e-3,
-        || Ok(-off_centre(&[15.0])?.slope(2)),
+        || Ok(-off_center(&[15.0])?.slope(2)),
     )
     .printed_to(1e-10)
     .measured_in("rad"),
@@ -78,7 +78,7 @@ pub(crate) const CASES: &[Case] = &[
         "greatest_deflection_matches_roark_table_8_1_supported_load_at_15_in",
         "greatest deflection, P a (L² - a²)^1.5/(9 √3 E I L)",
         0.023_350_06,
-        || Ok(off_centre(&[15.0, level_place()?])?.deflection(2)),
+        || Ok(off_center(&[15.0, level_place()?])?.deflection(2)),
     ),
     beam(
         "place_of_greatest_deflection_matches_roark_table_8_1_supported_load_at_15_in",
@@ -88,7 +88,7 @@ pub(crate) const CASES: &[Case] = &[
     )
     .printed_to(1e-6),
     beam(
-        "deflection_matches_roark_table_8_1_clamped_centre_load",
+        "deflection_matches_roark_table_8_1_clamped_center_load",
         "deflection at the load, P L³/(192 E I)",
         0.006_345_77,
         || Ok(clamped()?.forced(&[(1, P)])?.deflection(1)),
@@ -97,7 +97,7 @@ pub(crate) const CASES: &[Case] = &[
         "a recomputation kept as 0.00634582 is wrong in its last two digits: P L³/192 is the same product as \
          5 w L⁴/384 of the supported beam, 0.00634577",
     ),
-    beam("moment_matches_roark_table_8_1_clamped_centre_load", "moment at a clamp, P L/8", 50_000.0, || {
+    beam("moment_matches_roark_table_8_1_clamped_center_load", "moment at a clamp, P L/8", 50_000.0, || {
         Ok(clamped()?.forced(&[(1, P)])?.moment(0))
     })
     .exact()
@@ -139,7 +139,7 @@ fn clamped() -> Result<BeamLine, String> {
     Ok(between(&[L / 2.0], Theory::BendingOnly)?.clamped(0).clamped(2))
 }
 
-fn off_centre(places: &[f64]) -> Result<BentLine, String> {
+fn off_center(places: &[f64]) -> Result<BentLine, String> {
     supported(places, Theory::BendingOnly)?.forced(&[(1, P)])
 }
 
@@ -154,7 +154,7 @@ fn level_place() -> Result<f64, String> {
     let (mut rising, mut falling) = (15.0 + 1e-3, L - 1e-3);
     while falling - rising > 1e-9 {
         let middle = 0.5 * (rising + falling);
-        if off_centre(&[15.0, middle])?.slope(2) > 0.0 {
+        if off_center(&[15.0, middle])?.slope(2) > 0.0 {
             rising = middle;
         } else {
             falling = middle;

@@ -43,7 +43,7 @@ struct Sums<'a> {
 }
 
 impl Face {
-    /// Wear over a ride: each moment counts for half of the distance to its neighbours, and falls on the part of the
+    /// Wear over a ride: each moment counts for half of the distance to its neighbors, and falls on the part of the
     /// circumference that is in contact then, as the tire rolls on its own radius from the first moment on.
     ///
     /// # Errors

@@ -41,7 +41,7 @@ pub struct Face {
 /// One rib of a face.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) struct Rib {
-    /// Place outboard of its own tire's centre, m.
+    /// Place outboard of its own tire's center, m.
     pub on_tire: f64,
     /// How far it lies below the middle of its tread, m.
     pub crown: f64,
@@ -50,7 +50,7 @@ pub(crate) struct Rib {
 impl Face {
     /// The face of one or two equal tires.
     ///
-    /// - `places`: centres of the tires, m outboard of the point about which camber turns them, outermost first
+    /// - `places`: centers of the tires, m outboard of the point about which camber turns them, outermost first
     ///
     /// # Errors
     /// [`TreadError::Value`] for an impossible tread or carcass, [`TreadError::Tires`].

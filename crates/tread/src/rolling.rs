@@ -20,14 +20,14 @@ pub struct RibScuff {
     pub slip_forward: f64,
     /// How fast it slides sideways over the travelling speed, by toe alone.
     pub slip_side: f64,
-    /// Energy of scuff for each metre travelled, the mean over driving to either side, J/m.
+    /// Energy of scuff for each meter traveled, the mean over driving to either side, J/m.
     pub energy: f64,
 }
 
 /// A face that rolls.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Rolling {
-    /// Distance travelled over the angle turned, m.
+    /// Distance traveled over the angle turned, m.
     pub radius: f64,
     /// Each rib.
     pub ribs: Vec<RibScuff>,
@@ -69,7 +69,7 @@ impl Face {
     ///
     /// A rib's radius is `R − crown − δ/3`. Toe slides all ribs sideways by `tan(toe)`, driving by what its usual
     /// side force takes, to either side in turn. The face turns at the speed at which the forward forces of its ribs, limited by friction
-    /// ([`Brush`]), sum to zero; the energy of a rib for each metre travelled is its shear force by its sliding speed
+    /// ([`Brush`]), sum to zero; the energy of a rib for each meter traveled is its shear force by its sliding speed
     /// over the travelling speed.
     ///
     /// # Errors

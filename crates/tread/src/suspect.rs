@@ -1,6 +1,6 @@
 //! What may have printed cups, ranked.
 
-/// How far a frequency may be off and still have printed the cups: tires run at no one speed (a judgement, no source).
+/// How far a frequency may be off and still have printed the cups: tires run at no one speed (a judgment, no source).
 const NEAR: f64 = 0.25;
 
 /// What a suspect is.
@@ -63,11 +63,11 @@ pub fn explanations(frequency: f64, turns: f64, suspects: Vec<Suspect>) -> Vec<E
 }
 
 impl Suspect {
-    /// The wheel itself, `count` times a turn at so many turns a second (Hz). Weights are a judgement, no source: what
+    /// The wheel itself, `count` times a turn at so many turns a second (Hz). Weights are a judgment, no source: what
     /// comes round once or twice has usual causes, what comes round more often has few.
     pub fn wheel_turn(count: u16, turns: f64) -> Suspect {
         let (weight, why) = match count {
-            1 => (0.9, "once a turn: imbalance, runout, a mount off centre"),
+            1 => (0.9, "once a turn: imbalance, runout, a mount off center"),
             2 => (0.6, "twice a turn: an oval tire, rim or drum"),
             3 => (0.3, "three times a turn: a tire that is out of shape; has few usual causes"),
             _ => (0.1, "so many times a turn has no usual cause in the wheel itself"),

@@ -75,13 +75,13 @@ impl Tread {
         self.width / self.ribs as f64
     }
 
-    /// Places of the middles of the ribs, m outboard of the tire's centre, the inner shoulder first.
+    /// Places of the middles of the ribs, m outboard of the tire's center, the inner shoulder first.
     pub fn rib_places(&self) -> impl Iterator<Item = f64> + use<> {
         let (width, inner) = (self.rib_width(), -0.5 * self.width);
         (0..self.ribs).map(move |rib| inner + (rib as f64 + 0.5) * width)
     }
 
-    /// How far the tread lies below its middle at a place (m outboard of the tire's centre), m.
+    /// How far the tread lies below its middle at a place (m outboard of the tire's center), m.
     pub fn crown_at(&self, outboard: f64) -> f64 {
         self.crown * (2.0 * outboard / self.width).powi(2)
     }

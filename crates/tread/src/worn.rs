@@ -6,7 +6,7 @@ use crate::{Face, Pose, Pressed, TreadError};
 /// A face with its wear.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Worn {
-    /// Distance travelled over the angle turned, m.
+    /// Distance traveled over the angle turned, m.
     pub radius: f64,
     /// The tires, outermost first.
     pub tires: Vec<TireWear>,
@@ -28,7 +28,7 @@ pub struct TireWear {
 /// One rib of a tire.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct RibWear {
-    /// Place outboard of the tire's centre, m.
+    /// Place outboard of the tire's center, m.
     pub outboard: f64,
     /// Load, N.
     pub load: f64,
@@ -48,12 +48,12 @@ pub(crate) struct RibStates {
     pub radius: f64,
     pub load: Vec<f64>,
     pub scuff: Vec<RibScuff>,
-    /// Energy for each metre were the tires upright, J/m.
+    /// Energy for each meter were the tires upright, J/m.
     pub upright: Vec<f64>,
 }
 
 impl Face {
-    /// Wear of every rib: `abradability × E/b` for the energy E of scuff for each metre and the rib's width b.
+    /// Wear of every rib: `abradability × E/b` for the energy E of scuff for each meter and the rib's width b.
     ///
     /// # Errors
     /// As [`Face::rolling`].

@@ -25,7 +25,7 @@ use crate::tube_mesh::{Fineness, TubeMesh, TubePiece};
 /// What the wall adds to, or takes from, a beam at a seat; freedoms ux uy uz rx ry rz.
 ///
 /// Compliances are motions of the tube against what is fixed to it, per force (m/N, rad/N) or moment (m/(N m),
-/// rad/(N m)) that goes through the seat, half of it to each side without bending moment at the seat's centre.
+/// rad/(N m)) that goes through the seat, half of it to each side without bending moment at the seat's center.
 #[derive(Debug, Clone, PartialEq)]
 pub struct SeatCompliance {
     /// Of the whole piece of tube.
@@ -215,7 +215,7 @@ pub(crate) fn unit_solution(mesh: &TubeMesh, ends: &[EndLoads; 2]) -> Result<Dis
 }
 
 /// Compliance under seven loads: a unit force or moment through the seat in each freedom, half of it to each end without
-/// bending moment at the seat's centre, and a unit bending moment about X from end to end.
+/// bending moment at the seat's center, and a unit bending moment about X from end to end.
 type Modes = SMatrix<f64, 7, 7>;
 
 /// Number of the load that passes the seat by.

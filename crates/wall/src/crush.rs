@@ -15,7 +15,7 @@ pub struct ClampCrush {
     pub stress: f64,
     /// Approach of block and saddle, the mean of the wall under them, per clamp force, m/N.
     pub flattening: f64,
-    /// Growth of the width across the clamp at the seat's centre per clamp force, m/N.
+    /// Growth of the width across the clamp at the seat's center per clamp force, m/N.
     pub widening: f64,
 }
 

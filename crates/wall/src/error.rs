@@ -2,7 +2,7 @@
 
 use axlebow_fe::FeError;
 
-/// Errors of this crate; lengths in messages are in millimetres.
+/// Errors of this crate; lengths in messages are in millimeters.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 #[non_exhaustive]
 pub enum WallError {
@@ -50,7 +50,7 @@ pub enum WallError {
     },
     /// A patch reaches past the piece of tube.
     #[error(
-        "the {patch} reaches {:.1} mm along the axle from the seat's centre, beyond the {:.1} mm of wall that are modelled",
+        "the {patch} reaches {:.1} mm along the axle from the seat's center, beyond the {:.1} mm of wall that are modeled",
         reach * 1e3,
         room * 1e3
     )]

@@ -1,7 +1,7 @@
 //! Shell submodels of a tube's wall at its seat; does not know the whole axle or files.
 //!
 //! Axes are those of the workspace: X forward, Y left along the axle, Z up, the origin on the axle's line at the seat's
-//! centre. A bracket or saddle sits under the axle, the block of a clamp above it.
+//! center. A bracket or saddle sits under the axle, the block of a clamp above it.
 
 mod beam_ends;
 mod caveat;

@@ -12,7 +12,7 @@ pub struct Patch {
     pub clock: f64,
     /// Breadth round the middle line of the wall, m.
     pub breadth: f64,
-    /// From and to along the axle, from the seat's centre, m.
+    /// From and to along the axle, from the seat's center, m.
     pub along: [f64; 2],
 }
 

@@ -11,7 +11,7 @@ use crate::patch::Patch;
 use crate::seat_wall::SeatWall;
 use crate::tube_mesh::{Fineness, READINGS, TubeMesh};
 
-/// What the axle carries beside a seat, about the seat's centre, on faces whose outward normal is +Y: forces along (N) and
+/// What the axle carries beside a seat, about the seat's center, on faces whose outward normal is +Y: forces along (N) and
 /// moments about (N m) X, Y, Z.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct SeatResultants {
@@ -28,7 +28,7 @@ pub struct HotSpot {
     pub stress: f64,
     /// Place round the wall from the top toward the front, as a share of the way round.
     pub clock: f64,
-    /// Place along the axle from the seat's centre, m.
+    /// Place along the axle from the seat's center, m.
     pub along: f64,
     /// What the toe belongs to.
     pub patch: &'static str,

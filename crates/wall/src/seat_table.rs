@@ -83,7 +83,7 @@ impl SeatKind {
     }
 
     /// Places of the seats that a table is made of: the corners of its ranges, then points of the additive recurrence of
-    /// the generalised golden ratio, which fill a box evenly (M. Roberts 2018, from memory).
+    /// the generalized golden ratio, which fill a box evenly (M. Roberts 2018, from memory).
     pub fn places(&self) -> Vec<Vec<f64>> {
         let dimensions = self.dimensions();
         let corners = 1 << dimensions;

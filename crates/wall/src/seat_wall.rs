@@ -46,7 +46,7 @@ pub enum Tie {
 }
 
 impl SeatWall {
-    /// Half the length of wall that is modelled, m.
+    /// Half the length of wall that is modeled, m.
     pub(crate) fn half_length(&self, fineness: &Fineness) -> f64 {
         0.5 * self.width + fineness.beside * self.profile.width().max(self.profile.height())
     }

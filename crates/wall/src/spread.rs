@@ -1,6 +1,6 @@
 //! A force or moment spread over the nodes of a patch, and the mean motion that goes with it.
 //!
-//! With weights w_i (areas) about their centre, a force F and a moment M there spread as
+//! With weights w_i (areas) about their center, a force F and a moment M there spread as
 //! `f_i = w_i·(F/Σw + J⁻¹·M × r_i)`, `J = Σw·(r²·1 − r·rᵀ)`; the motion along a unit of them is its work.
 
 use axlebow_fe::{Attachment, Displacements, Loads, NodeId};
@@ -22,23 +22,23 @@ impl Spread {
         let weighted = mesh.areas_on(patch);
         let place = |node: NodeId| Vector3::from(mesh.structure.position(node));
         let total: f64 = weighted.iter().map(|(_, w)| w).sum();
-        let centre: Vector3<f64> = weighted.iter().map(|(node, w)| place(*node) * (*w / total)).sum();
+        let center: Vector3<f64> = weighted.iter().map(|(node, w)| place(*node) * (*w / total)).sum();
         let inertia: Matrix3<f64> = weighted
             .iter()
             .map(|(node, w)| {
-                let r = place(*node) - centre;
+                let r = place(*node) - center;
                 (Matrix3::identity() * r.norm_squared() - r * r.transpose()) * *w
             })
             .sum();
         let inverse = inertia.try_inverse().unwrap_or_else(Matrix3::zeros);
         let unit = |number: usize| {
             let axis = Vector3::ith(number % 3, 1.0);
-            // A force at the origin is the same force at the centre with a moment.
+            // A force at the origin is the same force at the center with a moment.
             let (force, moment) =
-                if number < 3 { (axis, -centre.cross(&axis)) } else { (Vector3::zeros(), axis) };
+                if number < 3 { (axis, -center.cross(&axis)) } else { (Vector3::zeros(), axis) };
             let turn = inverse * moment;
             let share =
-                |(node, w): &(NodeId, f64)| (force / total + turn.cross(&(place(*node) - centre))) * *w;
+                |(node, w): &(NodeId, f64)| (force / total + turn.cross(&(place(*node) - center))) * *w;
             weighted.iter().map(share).collect()
         };
         Spread { nodes: weighted.iter().map(|(node, _)| *node).collect(), units: std::array::from_fn(unit) }

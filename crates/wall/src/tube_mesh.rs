@@ -180,7 +180,7 @@ impl TubeMesh {
         (0..self.along.len()).min_by(|a, b| far(a).total_cmp(&far(b))).unwrap_or(0)
     }
 
-    /// Shells whose ring begins within a distance of the seat's centre.
+    /// Shells whose ring begins within a distance of the seat's center.
     pub(crate) fn shells_within(&self, reach: f64) -> Vec<ShellId> {
         let near = |k: &usize| self.along[k / self.wide()].abs() <= reach;
         (0..self.shells.len()).filter(near).map(|k| self.shells[k]).collect()

@@ -4,7 +4,7 @@ use axlebow_fe::Face;
 
 use crate::seat_stress::{SeatResultants, SolvedSeat, end_loads};
 
-/// Points and quadrilaterals of a wall with their motions and stresses; the origin is the seat's centre.
+/// Points and quadrilaterals of a wall with their motions and stresses; the origin is the seat's center.
 #[derive(Debug, Clone, PartialEq)]
 pub struct WallPicture {
     /// Places on the middle surface, m.

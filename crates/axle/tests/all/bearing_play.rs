@@ -3,8 +3,8 @@
 use crate::example::{self, axle, mirrored, wheel};
 use approx::assert_relative_eq;
 use axlebow_axle::{
-    Axle, BearingOutcome, CaseOutcome, Ground, Keep, Ride, RideBasis, RideOutcome, STEEPEST_CUP, Side, Sides,
-    TireLayout, USUAL_SCHEME, flex, modes, ride, standard_cases,
+    Axle, BearingOutcome, CaseOutcome, Ground, RecordOptions, Ride, RideBasis, RideOutcome, STEEPEST_CUP,
+    Side, Sides, TireLayout, USUAL_SCHEME, flex, modes, ride, standard_cases,
 };
 use axlebow_road::{HaversineBump, Road, Track, Wheels};
 
@@ -170,7 +170,7 @@ fn over(axle: &Axle, road: Road, seconds: f64) -> RideOutcome {
         axle_load: axle.loading.rated_load,
         basis: RideBasis::Full,
         scheme: USUAL_SCHEME,
-        keep: Keep::default(),
+        keep: RecordOptions::default(),
     };
     ride(axle, &asked).unwrap()
 }

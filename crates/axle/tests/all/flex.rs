@@ -85,7 +85,7 @@ fn a_bearing_beside_a_section_change_bends_both_sides_alike_and_as_one_farther_o
 }
 
 #[test]
-fn stations_beside_the_centre_are_one_with_it() {
+fn stations_beside_the_center_are_one_with_it() {
     let own = case("rated-load", &axle()).bow;
     let at = |y: f64| axlebow_axle::UserStation { name: format!("at {y}"), y };
     let mut crowded = axle();
@@ -140,7 +140,7 @@ fn camber_split_sums_to_the_total_in_every_case() {
 ///
 /// The sprung mass takes side forces at its own height and goes aside with the body's roll, the rest takes its share at
 /// the axle's. The body rolls by what the springs of the seats say, here without moment of their own about X.
-fn moment_about_the_centre_line(axle: &Axle, outcome: &CaseOutcome, load: f64) -> f64 {
+fn moment_about_the_center_line(axle: &Axle, outcome: &CaseOutcome, load: f64) -> f64 {
     let contacts = || Side::BOTH.iter().flat_map(|side| &outcome.wheels.of(*side).contacts);
     let (height, radius) = (axle.body_height, axle.wheels.left.tire().loaded_radius);
     let aside: f64 = contacts().map(|tire| tire.lateral_load).sum();
@@ -159,7 +159,7 @@ fn moment_about_the_centre_line(axle: &Axle, outcome: &CaseOutcome, load: f64) -
 }
 
 #[test]
-fn road_carries_the_axle_load_and_balances_about_the_centre_line() {
+fn road_carries_the_axle_load_and_balances_about_the_center_line() {
     let axle = axle();
     for outcome in flex(&axle, &standard_cases(&axle)).unwrap().cases {
         let wheels = &outcome.wheels;
@@ -169,7 +169,7 @@ fn road_carries_the_axle_load_and_balances_about_the_centre_line() {
             load,
             max_relative = 1e-10
         );
-        let moment = moment_about_the_centre_line(&axle, &outcome, load);
+        let moment = moment_about_the_center_line(&axle, &outcome, load);
         assert!(moment.abs() < 1e-6 * load, "{}: {moment}", outcome.name);
     }
 }
@@ -213,7 +213,7 @@ fn a_raised_wheel_takes_load_when_the_rest_of_the_vehicle_resists_roll() {
     let resisted = case("one-wheel-raised", &axle);
     assert!(resisted.wheels.left.vertical_load > free.wheels.left.vertical_load + 1e3);
     let side = case("side-load", &axle);
-    let shift = moment_about_the_centre_line(&axle, &side, 89e3);
+    let shift = moment_about_the_center_line(&axle, &side, 89e3);
     assert!(shift.abs() < 1e-6 * 89e3, "side loads are this axle's own to carry: {shift}");
 }
 
@@ -367,7 +367,7 @@ fn misfits_are_all_named() {
     let errors = axle.checked().unwrap_err();
     let text: Vec<String> = errors.iter().map(ToString::to_string).collect();
     let all = text.join("\n");
-    for part in ["left seat's outer edge", "wheel's inner tire centre", "outer bearing", "rated load"] {
+    for part in ["left seat's outer edge", "wheel's inner tire center", "outer bearing", "rated load"] {
         assert!(all.contains(part), "{part} missing in\n{all}");
     }
 }

@@ -2,7 +2,7 @@
 
 use approx::assert_relative_eq;
 use axlebow_axle::{
-    Axle, CaseOutcome, Flexing, Ground, Keep, LoadCase, Ride, RideBasis, Side, Sides, StaticDesign,
+    Axle, CaseOutcome, Flexing, Ground, LoadCase, RecordOptions, Ride, RideBasis, Side, Sides, StaticDesign,
     Suspension, TireLayout, USUAL_SCHEME, flex, ride, standard_cases, tires,
 };
 use axlebow_road::{Road, Track};
@@ -145,7 +145,7 @@ fn a_ride_begins_at_the_static_answer() {
             axle_load: 25e3,
             basis: RideBasis::Full,
             scheme: USUAL_SCHEME,
-            keep: Keep::default(),
+            keep: RecordOptions::default(),
         };
         let driven = ride(&axle, &asked).unwrap();
         for side in Side::BOTH {
@@ -235,7 +235,7 @@ fn road_and_body_agree_with_one_dense_frame() {
 /// the carrier goes to each seat. The pull turns the spindles toe-in.
 #[test]
 fn drive_torque_is_met_at_the_carrier() {
-    let axle = crate::by_forces::driven();
+    let axle = crate::force_method::driven();
     let outcome = solved(&axle, "traction").unwrap();
     let torsion = |name: &str| {
         let station = outcome.stations.iter().find(|station| station.name == name).unwrap();
@@ -243,7 +243,7 @@ fn drive_torque_is_met_at_the_carrier() {
     };
     let torque = 0.3 * 89e3 * 0.49;
     assert!(torsion("left-tube-end").abs() < 1e-6 * torque, "{}", torsion("left-tube-end"));
-    assert_relative_eq!(torsion("centre").abs(), 0.5 * torque, max_relative = 1e-6);
+    assert_relative_eq!(torsion("center").abs(), 0.5 * torque, max_relative = 1e-6);
     assert!(outcome.wheels.left.toe_change > 0.0 && outcome.wheels.right.toe_change > 0.0);
     // The propeller shaft presses the left wheel's side of the axle down, away from its spring.
     let moment = outcome.seats.left.vertical - outcome.seats.right.vertical;

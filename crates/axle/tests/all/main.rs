@@ -3,9 +3,9 @@
 #![allow(clippy::unwrap_used)] // helpers of tests are tests too
 
 mod bearing_play;
-mod by_forces;
 mod example;
 mod flex;
+mod force_method;
 mod ground;
 mod modes;
 mod properties;

@@ -5,9 +5,9 @@ use std::f64::consts::TAU;
 use crate::example::{axle, bar, mirrored, stiffen_bearings, tube, wheel};
 use approx::assert_relative_eq;
 use axlebow_axle::{
-    Axle, AxleError, Body, Input, Keep, RandomAnswer, RandomRide, ResponseAsk, ResponseOutcome, Ride,
-    RideBasis, RideOutcome, STANDARD_GRAVITY, Side, Sides, Spindle, SpindleStep, StationResponse, TireLayout,
-    TransferFunction, USUAL_SCHEME, response, ride,
+    Axle, AxleError, Body, Input, RandomAnswer, RandomRide, RecordOptions, ResponseOptions, ResponseOutcome,
+    Ride, RideBasis, RideOutcome, STANDARD_GRAVITY, Side, Sides, Spindle, SpindleStep, StationResponse,
+    TireLayout, TransferFunction, USUAL_SCHEME, response, ride,
 };
 use axlebow_road::{
     Coherence, FeltSpectrum, MeasuredProfile, RandomRoad, Road, RoughnessClass, Track, Washboard, WaveBand,
@@ -17,8 +17,8 @@ use axlebow_sections::Material;
 
 const CONTACT: f64 = 0.2;
 
-fn ask(axle: &Axle, input: Input) -> ResponseAsk {
-    ResponseAsk {
+fn ask(axle: &Axle, input: Input) -> ResponseOptions {
+    ResponseOptions {
         axle_load: axle.loading.rated_load,
         input,
         frequencies: [0.5, 60.0],
@@ -111,7 +111,7 @@ fn a_mirrored_axle_answers_in_a_mirror() {
 #[test]
 fn a_road_that_rises_slowly_changes_nothing() {
     let axle = axle();
-    let slow = ResponseAsk { frequencies: [1e-3, 1.0], ..ask(&axle, Input::Both) };
+    let slow = ResponseOptions { frequencies: [1e-3, 1.0], ..ask(&axle, Input::Both) };
     let outcome = response(&axle, &slow).unwrap();
     assert!(outcome.load.left.gains()[0] < 1e-3 * outcome.load.left.gains().into_iter().fold(0.0, f64::max));
     assert_relative_eq!(
@@ -149,7 +149,7 @@ fn driven(axle: &Axle, road: Road, speed: f64, (to, step): (f64, f64)) -> RideOu
         axle_load: axle.loading.rated_load,
         basis: RideBasis::Full,
         scheme: USUAL_SCHEME,
-        keep: Keep::default(),
+        keep: RecordOptions::default(),
     };
     ride(axle, &asked).unwrap()
 }
@@ -174,7 +174,7 @@ fn on_a_long_washboard_a_ride_swings_as_the_transfer_function_says() {
     let road = Road::new(Washboard::new(length, amplitude, 160).unwrap(), Wheels::Left).unwrap();
     let run = driven(&axle, road, speed, (159.0 * length, 1e-3));
     assert_eq!(run.contact_changes, 0);
-    let band = ResponseAsk { frequencies: [frequency, 9.0], ..ask(&axle, Input::Left) };
+    let band = ResponseOptions { frequencies: [frequency, 9.0], ..ask(&axle, Input::Left) };
     let outcome = response(&axle, &band).unwrap();
     let angle = std::f64::consts::PI * CONTACT / length;
     let felt = amplitude * angle.sin() / angle;
@@ -244,7 +244,8 @@ fn random_answers_agree_with_a_long_ride_within_the_error_of_sampling() {
     let run = driven(&axle, two_laps(&road), speed, (1200.0, step));
     assert_eq!(run.contact_changes, 0);
     let over = FeltSpectrum::new(&road, speed, CONTACT).unwrap();
-    let found = response(&axle, &ResponseAsk { over: Some(named(over)), ..ask(&axle, Input::Both) }).unwrap();
+    let found =
+        response(&axle, &ResponseOptions { over: Some(named(over)), ..ask(&axle, Input::Both) }).unwrap();
     let slowest = found.modes.iter().take(2).map(|mode| mode.damping_ratio * mode.frequency);
     assert!(slowest.fold(f64::INFINITY, f64::min) > speed / 600.0);
     let random = found.random.unwrap();
@@ -264,7 +265,7 @@ fn random_answers_agree_with_a_long_ride_within_the_error_of_sampling() {
 fn random_answer(axle: &Axle, class: RoughnessClass, speed: f64) -> ResponseOutcome {
     let road = RandomRoad { spectrum: iso_8608_spectrum(class), ..random_road(100.0) };
     let over = Some(named(FeltSpectrum::new(&road, speed, CONTACT).unwrap()));
-    response(axle, &ResponseAsk { over, ..ask(axle, Input::Both) }).unwrap()
+    response(axle, &ResponseOptions { over, ..ask(axle, Input::Both) }).unwrap()
 }
 
 #[test]
@@ -288,15 +289,16 @@ fn impossible_questions_are_refused() {
     let axle = axle();
     let good = ask(&axle, Input::Both);
     for bad in [
-        ResponseAsk { frequencies: [0.0, 10.0], ..good.clone() },
-        ResponseAsk { frequencies: [10.0, 5.0], ..good.clone() },
-        ResponseAsk { frequencies: [1.0, f64::NAN], ..good.clone() },
-        ResponseAsk { points: 1, ..good.clone() },
-        ResponseAsk { axle_load: 10.0, ..good.clone() },
+        ResponseOptions { frequencies: [0.0, 10.0], ..good.clone() },
+        ResponseOptions { frequencies: [10.0, 5.0], ..good.clone() },
+        ResponseOptions { frequencies: [1.0, f64::NAN], ..good.clone() },
+        ResponseOptions { points: 1, ..good.clone() },
+        ResponseOptions { axle_load: 10.0, ..good.clone() },
     ] {
         assert!(response(&axle, &bad).is_err(), "{bad:?}");
     }
-    let at = |name: &str| response(&axle, &ResponseAsk { stations: vec![name.to_owned()], ..good.clone() });
+    let at =
+        |name: &str| response(&axle, &ResponseOptions { stations: vec![name.to_owned()], ..good.clone() });
     let found: StationResponse = at("right-seat").unwrap().stress.remove(0);
     assert!(found.y < 0.0 && found.name == "right-seat");
     let error = at("right-saet").unwrap_err();

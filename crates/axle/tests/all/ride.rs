@@ -3,8 +3,8 @@
 use crate::example::{self, axle, wheel};
 use approx::assert_relative_eq;
 use axlebow_axle::{
-    Axle, BumpStop, CamberSplit, Keep, Ride, RideBasis, RideOutcome, RidingAxle, Scheme, Side, StopHits,
-    TireLayout, USUAL_SCHEME, UserStation, flex, modes, ride, standard_cases,
+    Axle, BumpStop, CamberSplit, RecordOptions, Ride, RideBasis, RideOutcome, RidingAxle, Scheme, Side,
+    StopHits, TireLayout, USUAL_SCHEME, UserStation, flex, modes, ride, standard_cases,
 };
 use axlebow_road::{HaversineBump, MeasuredProfile, Ramp, Road, Step, Track, Wheels};
 
@@ -30,7 +30,7 @@ fn ask(axle: &Axle, road: Road, speed: f64) -> Ride {
         axle_load: axle.loading.rated_load,
         basis: RideBasis::Full,
         scheme: USUAL_SCHEME,
-        keep: Keep { stresses: true, shapes: 11 },
+        keep: RecordOptions { stresses: true, shapes: 11 },
     }
 }
 
@@ -352,7 +352,7 @@ fn speeds_and_loads_out_of_range_are_refused() {
         axle_load: 89e3,
         basis: RideBasis::Full,
         scheme: USUAL_SCHEME,
-        keep: Keep::default(),
+        keep: RecordOptions::default(),
     };
     for bad in [
         Ride { speed: 0.0, ..good.clone() },
@@ -371,13 +371,13 @@ fn speeds_and_loads_out_of_range_are_refused() {
 fn a_ride_too_long_to_keep_is_refused_before_it_starts() {
     let axle = axle();
     let flat = Road { left: Track::flat(), right: Track::flat() };
-    let keep = Keep { stresses: false, shapes: 0 };
+    let keep = RecordOptions { stresses: false, shapes: 0 };
     let long = Ride { from: 0.0, to: 100.0, step: 1.1e-6, keep, ..ask(&axle, flat, 20.0) };
     let refused = |asked: &Ride| ride(&axle, asked).unwrap_err().to_string();
     let text = refused(&long);
     assert!(text.starts_with("the ride has 4.55 million time steps, and at most 4.17 million"), "{text}");
     assert!(text.contains("longer `time_step`") && !text.contains("station"), "{text}");
-    let keep = Keep { stresses: true, shapes: 0 };
+    let keep = RecordOptions { stresses: true, shapes: 0 };
     let text = refused(&Ride { step: 2.5e-6, keep, ..long });
     assert!(text.contains("or leave out the stress of the stations"), "{text}");
 }
@@ -431,7 +431,7 @@ fn stresses_and_shapes_are_kept_when_asked_for() {
         let lean = (hubs.left.up - hubs.right.up) / apart;
         assert_relative_eq!(lean, history.roll[shape.sample], max_relative = 1e-12);
         assert_relative_eq!(lean - hubs.left.turn, history.camber.left[shape.sample], max_relative = 1e-9);
-        // Bearings give tenths of a millimetre; places in the wrong order would be off by the roll.
+        // Bearings give tenths of a millimeter; places in the wrong order would be off by the roll.
         let end = shape.line[0];
         let inboard = outcome.stations[0].y - axle.wheel_ends.left.mounting_face;
         let at_hub = end.up - inboard * end.turn;
@@ -443,7 +443,7 @@ fn stresses_and_shapes_are_kept_when_asked_for() {
 fn nothing_more_is_kept_unless_asked_for() {
     let axle = axle();
     let road = bump(0.03, BOTH);
-    let asked = Ride { keep: Keep::default(), ..ask(&axle, road, 15.0) };
+    let asked = Ride { keep: RecordOptions::default(), ..ask(&axle, road, 15.0) };
     let history = ride(&axle, &asked).unwrap().history;
     assert!(history.stresses.is_empty() && history.shapes.is_empty());
 }

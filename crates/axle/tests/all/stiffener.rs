@@ -1,4 +1,4 @@
-//! Stiffeners: closed forms of full composite action, symmetry, misfits.
+//! Stiffeners: closed forms of full composite action, symmetry, validation_errors.
 
 use std::f64::consts::{FRAC_PI_2, PI};
 
@@ -6,7 +6,7 @@ use crate::example::stiffening::{loose_seats, stiffener, tent, under_load, weld}
 use crate::example::{self, axle, tube};
 use approx::assert_relative_eq;
 use axlebow_axle::{
-    Attitude, Axle, AxleError, CaseOutcome, Side, Stiffener, StiffenerEnd, StiffenerForm, StiffenerWeld,
+    Axle, AxleError, CaseOutcome, Orientation, Side, Stiffener, StiffenerEnd, StiffenerForm, StiffenerWeld,
     WeldPattern, flex, modes, sleeve, standard_cases,
 };
 use axlebow_sections::shape::{Channel, Flat};
@@ -19,9 +19,9 @@ use axlebow_sections::{Contour, Corner, Material, Outline, Shape};
 fn camber_that_a_tent_removes_matches_the_moment_area_theorem() {
     let (bare, stiff) = (loose_seats(vec![]), loose_seats(vec![tent()]));
     let (before, after) = (under_load(&bare, 80e3), under_load(&stiff, 80e3));
-    let centre = |case: &CaseOutcome| case.stations.iter().find(|one| one.name == "centre").unwrap().clone();
-    let moment = centre(&before).resultants.moment_x;
-    assert_relative_eq!(centre(&after).resultants.moment_x, moment, max_relative = 1e-9);
+    let center = |case: &CaseOutcome| case.stations.iter().find(|one| one.name == "center").unwrap().clone();
+    let moment = center(&before).resultants.moment_x;
+    assert_relative_eq!(center(&after).resultants.moment_x, moment, max_relative = 1e-9);
     let profile = example::tube(0.127, 0.0127);
     let tube = profile.properties(0.3);
     let seated = tent().on(&profile).unwrap();
@@ -33,12 +33,12 @@ fn camber_that_a_tent_removes_matches_the_moment_area_theorem() {
     let stiffening = after.stiffening.as_ref().unwrap();
     let gained = stiffening.composite - before.wheels.left.camber_change;
     assert_relative_eq!(gained, expected, max_relative = 1e-8);
-    // Far from its ends the tied stiffener acts nearly in full. The fibre farthest from the common centroid is the tube's
+    // Far from its ends the tied stiffener acts nearly in full. The fiber farthest from the common centroid is the tube's
     // bottom or the heel.
     let centroid = b * arm / (a + b);
     let (bottom, heel) = (0.0635 + centroid, seated.outline.reach()[1][1] - centroid);
     let stress = moment * bottom.max(heel) / second;
-    assert!((0.97..1.0).contains(&(centre(&after).stress.abs() / stress)), "{:?}", centre(&after));
+    assert!((0.97..1.0).contains(&(center(&after).stress.abs() / stress)), "{:?}", center(&after));
 }
 
 #[test]
@@ -73,8 +73,8 @@ fn a_pair_top_and_bottom_keeps_the_centroid_and_the_camber_split_sums() {
         assert!(case.equilibrium_residual < 1e-9, "{}", case.equilibrium_residual);
     }
     let sagging = under_load(&axle, 80e3);
-    let centre = sagging.stations.iter().find(|station| station.name == "centre").unwrap();
-    assert_relative_eq!(centre.displacement[1], 0.0, epsilon = 1e-12);
+    let center = sagging.stations.iter().find(|station| station.name == "center").unwrap();
+    assert_relative_eq!(center.displacement[1], 0.0, epsilon = 1e-12);
 }
 
 #[test]
@@ -140,7 +140,7 @@ fn a_full_sleeve_adds_its_own_constants_to_the_tube() {
 #[test]
 fn a_half_pipe_welded_along_both_edges_thickens_half_of_the_tube() {
     let (tube, wall, over) = (0.1524, 0.006, 0.006);
-    let form = StiffenerForm::of_shape(&sleeve(tube, over).unwrap(), Attitude::Round).unwrap();
+    let form = StiffenerForm::of_shape(&sleeve(tube, over).unwrap(), Orientation::Round).unwrap();
     let mut axle = axle();
     axle.body = example::body(example::tube(tube, wall));
     axle.stiffeners = vec![Stiffener { form, ..tent() }];
@@ -150,24 +150,24 @@ fn a_half_pipe_welded_along_both_edges_thickens_half_of_the_tube() {
     let round = PI * below / wall + PI * above / (wall + over);
     let expected = 4.0 * enclosed * enclosed / round;
     assert_relative_eq!(section.torsion_constant, expected, max_relative = 0.02);
-    let [x, z] = section.shear_centre.unwrap();
+    let [x, z] = section.shear_center.unwrap();
     assert!(x.abs() < 1e-9 && z > 0.0, "{x} {z}");
 }
 
 #[test]
-fn the_shear_centre_of_a_tent_lies_toward_it_and_that_of_a_sleeve_stays() {
-    let centre = |stiffeners: Vec<Stiffener>| {
-        loose_seats(stiffeners).stiffened_stretches().unwrap().swap_remove(0).section.shear_centre
+fn the_shear_center_of_a_tent_lies_toward_it_and_that_of_a_sleeve_stays() {
+    let center = |stiffeners: Vec<Stiffener>| {
+        loose_seats(stiffeners).stiffened_stretches().unwrap().swap_remove(0).section.shear_center
     };
-    let [x, z] = centre(vec![tent()]).unwrap();
+    let [x, z] = center(vec![tent()]).unwrap();
     assert!(x.abs() < 1e-9 && z > 0.0, "{x} {z}");
     let below = Stiffener { name: "below".into(), clock: PI, ..tent() };
-    let [x, z] = centre(vec![tent(), below]).unwrap();
+    let [x, z] = center(vec![tent(), below]).unwrap();
     assert!(x.abs() < 1e-9 && z.abs() < 1e-9, "{x} {z}");
     let sleeve = StiffenerForm::full_sleeve(0.127, 0.004).unwrap();
-    assert_eq!(centre(vec![Stiffener { form: sleeve, ..tent() }]), Some([0.0, 0.0]));
+    assert_eq!(center(vec![Stiffener { form: sleeve, ..tent() }]), Some([0.0, 0.0]));
     let open = StiffenerWeld { both_sides: false, ..weld() };
-    assert_eq!(centre(vec![Stiffener { weld: open, ..tent() }]), None);
+    assert_eq!(center(vec![Stiffener { weld: open, ..tent() }]), None);
 }
 
 #[test]
@@ -214,11 +214,11 @@ fn misfits_name_both_parties_and_by_how_much() {
     let said = refused(vec![Stiffener { weld: StiffenerWeld { pattern, ..weld() }, ..tent() }]);
     assert!(said.contains("10.0 mm more than the 50.0 mm"), "{said}");
     let flat = Shape::Flat(Flat { width: 0.05, thickness: 0.01 });
-    let sits = StiffenerForm::of_shape(&flat, Attitude::ToesDown);
-    assert!(matches!(sits, Err(AxleError::Attitude { .. })), "{sits:?}");
+    let sits = StiffenerForm::of_shape(&flat, Orientation::ToesDown);
+    assert!(matches!(sits, Err(AxleError::Orientation { .. })), "{sits:?}");
     let wide =
         Shape::Channel(Channel { height: 0.2, width: 0.05, web: 0.006, flange: 0.008, root_radius: 0.0 });
-    let said = refused(vec![stiffener("wide", &wide, Attitude::ToesDown)]);
+    let said = refused(vec![stiffener("wide", &wide, Orientation::ToesDown)]);
     assert!(said.contains("does not sit on the axle"), "{said}");
     let aluminium = Material::new("aluminium", 70e9, 0.33, 2700.0).unwrap();
     let said = refused(vec![Stiffener { material: aluminium, ..tent() }]);
@@ -233,7 +233,7 @@ fn misfits_name_both_parties_and_by_how_much() {
 fn a_sleeve_must_fit_its_tube() {
     let tube = tube(0.127, 0.0127);
     let fits = |bore: f64| {
-        let half = StiffenerForm::of_shape(&sleeve(bore, 0.005).unwrap(), Attitude::Round);
+        let half = StiffenerForm::of_shape(&sleeve(bore, 0.005).unwrap(), Orientation::Round);
         [half, StiffenerForm::full_sleeve(bore, 0.005)]
             .map(|form| Stiffener { form: form.unwrap(), ..tent() }.on(&tube).map(|_| ()))
     };
@@ -273,7 +273,7 @@ fn an_outline_lies_where_it_is_drawn_or_is_refused() {
 fn no_fillet_bridges_a_gap_of_more_than_three_sixteenths_of_an_inch() {
     let lying = |width: f64, leg: f64| {
         let flat = Shape::Flat(Flat { width, thickness: 0.01 });
-        let flat = stiffener("flat", &flat, Attitude::Lying);
+        let flat = stiffener("flat", &flat, Orientation::Lying);
         Stiffener { weld: StiffenerWeld { leg, ..weld() }, ..flat }.on(&tube(0.127, 0.0127))
     };
     let width = |gap: f64| 2.0 * ((0.0635 + gap).powi(2) - 0.0635_f64.powi(2)).sqrt();

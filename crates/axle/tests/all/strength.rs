@@ -4,8 +4,8 @@ use crate::example::stiffening::tent;
 use crate::example::{self, axle, bar, steel, tube};
 use approx::assert_relative_eq;
 use axlebow_axle::{
-    Attitude, Axle, Body, Fixing, PlacedCheck, Side, Spindle, SpindleStep, Stiffener, StiffenerEnd,
-    StiffenerWeld, StrengthAsk, StrengthRules, WeldPattern, WeldRemedy, flex, standard_cases, strength,
+    Axle, Body, Fixing, Orientation, PlacedCheck, Side, Spindle, SpindleStep, Stiffener, StiffenerEnd,
+    StiffenerWeld, StrengthOptions, StrengthRules, WeldPattern, WeldRemedy, flex, standard_cases, strength,
     weld_bands,
 };
 use axlebow_sections::Shape;
@@ -22,7 +22,7 @@ fn with_yield(strength: f64) -> Axle {
     Axle { body: Body::trailer_tube(tube(0.127, 0.0127), 1.6, material, &spindle).unwrap(), ..axle() }
 }
 
-const ASK: StrengthAsk = StrengthAsk {
+const ASK: StrengthOptions = StrengthOptions {
     safety_factor: 1.5,
     rules: StrengthRules::Aisc,
     electrode_strength: 482.633e6,
@@ -30,21 +30,21 @@ const ASK: StrengthAsk = StrengthAsk {
 };
 
 #[test]
-fn the_fibre_stress_checked_is_that_of_flex_and_its_limit_is_yield_over_the_factor() {
+fn the_fiber_stress_checked_is_that_of_flex_and_its_limit_is_yield_over_the_factor() {
     let axle = with_yield(350e6);
     let cases = standard_cases(&axle);
     let (checked, flexed) = (strength(&axle, &cases, ASK).unwrap(), flex(&axle, &cases).unwrap());
     for (case, own) in checked.cases.iter().zip(&flexed.cases) {
-        let fibre = |name: &str| {
+        let fiber = |name: &str| {
             let of = |placed: &&axlebow_axle::PlacedCheck| {
-                placed.place == name && placed.check.what == "fibre stress"
+                placed.place == name && placed.check.what == "fiber stress"
             };
             case.checks.iter().find(of).unwrap().check.clone()
         };
-        for name in ["left-seat", "centre", "right-tube-end"] {
+        for name in ["left-seat", "center", "right-tube-end"] {
             let station = own.stations.iter().find(|station| station.name == name).unwrap();
-            assert_relative_eq!(fibre(name).value, station.stress.abs(), max_relative = 1e-9);
-            assert_relative_eq!(fibre(name).limit, 350e6 / 1.5, max_relative = 1e-12);
+            assert_relative_eq!(fiber(name).value, station.stress.abs(), max_relative = 1e-9);
+            assert_relative_eq!(fiber(name).limit, 350e6 / 1.5, max_relative = 1e-12);
         }
     }
     assert!(checked.walls.iter().any(|wall| wall.check.value == 10.0));
@@ -76,19 +76,20 @@ fn equivalent_stress_is_that_of_the_worst_point_and_not_of_several() {
     };
     let expected = (0..100_000).map(at).fold(0.0, f64::max);
     assert_relative_eq!(value("equivalent stress"), expected, max_relative = 1e-6);
-    let added = value("fibre stress").hypot(3.0_f64.sqrt() * value("shear stress"));
+    let added = value("fiber stress").hypot(3.0_f64.sqrt() * value("shear stress"));
     assert!(expected < 0.97 * added, "{expected} {added}");
 }
 
-/// Fibre and equivalent stress of the same section grow with the load, so that the factor at which the axle just
+/// Fiber and equivalent stress of the same section grow with the load, so that the factor at which the axle just
 /// holds is that of the check that governs.
 #[test]
 fn the_governing_check_says_how_far_the_safety_factor_may_rise() {
     let axle = with_yield(350e6);
     let cases = &standard_cases(&axle)[..1];
     let used = strength(&axle, cases, ASK).unwrap().greatest_use().unwrap();
-    let at =
-        |factor: f64| strength(&axle, cases, StrengthAsk { safety_factor: factor, ..ASK }).unwrap().holds();
+    let at = |factor: f64| {
+        strength(&axle, cases, StrengthOptions { safety_factor: factor, ..ASK }).unwrap().holds()
+    };
     assert!(at(1.5 / used * 0.999) && !at(1.5 / used * 1.001), "{used}");
 }
 
@@ -102,7 +103,7 @@ fn steel_beside_the_weld_of_a_seat_is_allowed_less_where_it_is_strong() {
     let limit =
         |name: &str| checked.cases[0].checks.iter().find(|placed| placed.place == name).unwrap().check.limit;
     assert_relative_eq!(limit("left-seat"), 0.8 * 520e6 / 1.5, max_relative = 1e-12);
-    assert_relative_eq!(limit("centre"), 520e6 / 1.5, max_relative = 1e-12);
+    assert_relative_eq!(limit("center"), 520e6 / 1.5, max_relative = 1e-12);
     assert_eq!(checked.assumptions.len(), 2);
 }
 
@@ -113,7 +114,7 @@ fn without_a_yield_strength_nothing_is_checked_and_that_is_said() {
     assert!(checked.cases[0].checks.is_empty() && checked.walls.is_empty());
     let said: Vec<_> = checked.warnings.iter().map(|warning| warning.text.as_str()).collect();
     assert!(said.iter().any(|text| text.contains("the tube is not given")), "{said:?}");
-    let refused = strength(&axle, &standard_cases(&axle)[..1], StrengthAsk { safety_factor: 0.5, ..ASK });
+    let refused = strength(&axle, &standard_cases(&axle)[..1], StrengthOptions { safety_factor: 0.5, ..ASK });
     assert!(refused.unwrap_err().to_string().contains("1 to 20"));
 }
 
@@ -134,7 +135,7 @@ fn the_weld_of_a_stiffener_is_checked_where_its_force_peaks() {
 }
 
 /// Checks of the weld of the only stiffener in the rated case, in the axle of 350 MPa.
-fn weld_checks(stiffener: Stiffener, ask: StrengthAsk) -> Vec<Check> {
+fn weld_checks(stiffener: Stiffener, ask: StrengthOptions) -> Vec<Check> {
     let mut axle = with_yield(350e6);
     axle.stiffeners = vec![stiffener];
     let axle = axle.checked().unwrap();
@@ -147,14 +148,14 @@ fn called<'a>(checks: &'a [Check], what: &str) -> &'a Check {
     checks.iter().find(|check| check.what == what).unwrap_or_else(|| panic!("{what} in {checks:?}"))
 }
 
-const EN: StrengthAsk = StrengthAsk { rules: StrengthRules::En, ..ASK };
+const EN: StrengthOptions = StrengthOptions { rules: StrengthRules::En, ..ASK };
 
 /// An angle whose legs are thinner than the wall of 12.7 mm, of a steel that is known.
 fn thin_tent(thickness: f64) -> Stiffener {
     let shape =
         Shape::Angle(Angle { height: 0.0762, width: 0.0762, thickness, root_radius: 0.0, toe_radius: 0.0 });
     let material = steel().with_yield(250e6).unwrap();
-    let stiffener = example::stiffening::stiffener("angle", &shape, Attitude::ToesDown);
+    let stiffener = example::stiffening::stiffener("angle", &shape, Orientation::ToesDown);
     Stiffener { material, ..stiffener }
 }
 
@@ -197,13 +198,13 @@ fn a_fillet_along_an_edge_leaves_some_of_it() {
         checks.iter().find(|check| check.what == "weld leg along the edge").map(|check| check.limit)
     };
     assert_relative_eq!(along(&weld_checks(tent(), ASK)).unwrap(), 0.0095 - 0.0625 * 0.0254);
-    assert_eq!(along(&weld_checks(flat(Attitude::OnEdge), ASK)), None);
-    assert!(along(&weld_checks(flat(Attitude::Lying), ASK)).is_some());
+    assert_eq!(along(&weld_checks(flat(Orientation::OnEdge), ASK)), None);
+    assert!(along(&weld_checks(flat(Orientation::Lying), ASK)).is_some());
 }
 
-fn flat(attitude: Attitude) -> Stiffener {
+fn flat(orientation: Orientation) -> Stiffener {
     let shape = Shape::Flat(Flat { width: 0.03, thickness: 0.01 });
-    example::stiffening::stiffener("flat", &shape, attitude)
+    example::stiffening::stiffener("flat", &shape, orientation)
 }
 
 /// 2 1/2 in on 1/4 in.
@@ -222,7 +223,7 @@ fn a_load_across_earns_nothing_but_where_the_plate_is_welded_on_both_sides() {
     let usual = 0.75 * 0.60 * ASK.electrode_strength / 1.5;
     let throat = |stiffener: Stiffener| called(&weld_checks(stiffener, ASK), "weld throat stress").limit;
     assert_relative_eq!(throat(tent()), usual, max_relative = 1e-12);
-    let mut standing = flat(Attitude::OnEdge);
+    let mut standing = flat(Orientation::OnEdge);
     assert!(throat(standing.clone()) > usual * 1.0001);
     called(&weld_checks(standing.clone(), EN), "weld equivalent stress");
     standing.weld.both_sides = false;
@@ -235,12 +236,12 @@ fn a_load_across_earns_nothing_but_where_the_plate_is_welded_on_both_sides() {
 #[test]
 fn twice_the_safety_factor_uses_twice_of_every_strength() {
     for ask in [ASK, EN] {
-        let twice = StrengthAsk { safety_factor: 3.0, ..ask };
+        let twice = StrengthOptions { safety_factor: 3.0, ..ask };
         for (once, twice) in
             weld_checks(thin_tent(0.008), ask).iter().zip(weld_checks(thin_tent(0.008), twice))
         {
             let ratio = if once.kind == Kind::Stress { 2.0 } else { 1.0 };
-            assert_relative_eq!(twice.utilisation(), ratio * once.utilisation(), max_relative = 1e-12);
+            assert_relative_eq!(twice.utilization(), ratio * once.utilization(), max_relative = 1e-12);
         }
     }
 }
@@ -251,7 +252,7 @@ fn a_gap_under_a_foot_is_taken_off_the_leg() {
     let gap = 0.0635_f64.hypot(0.0155) - 0.0635;
     assert!(gap > 0.0625 * 0.0254, "{gap}");
     let shape = Shape::Flat(Flat { width: 0.031, thickness: 0.01 });
-    let lying = example::stiffening::stiffener("flat", &shape, Attitude::Lying);
+    let lying = example::stiffening::stiffener("flat", &shape, Orientation::Lying);
     let least = weld_checks(lying, ASK).into_iter().find(|check| check.what == "weld leg").unwrap();
     assert_relative_eq!(least.value, 0.006 - gap, max_relative = 1e-9);
 }
@@ -264,14 +265,14 @@ fn a_weld_is_judged_over_the_band_of_its_stiffness_and_its_remedies_pass() {
     axle.stiffeners = vec![Stiffener { weld: StiffenerWeld { leg: 0.007, ..tent().weld }, end, ..tent() }];
     let axle = axle.checked().unwrap();
     let cases = &standard_cases(&axle)[..1];
-    let used = |ask: StrengthAsk| weld_bands(&axle, cases, ask).unwrap().remove(0);
-    let band = used(StrengthAsk { safety_factor: 1.0, ..ASK });
-    assert!(band.soft.stiffness < band.modelled.stiffness && band.modelled.stiffness < band.stiff.stiffness);
-    assert!(band.soft.used < band.modelled.used && band.modelled.used < band.stiff.used);
+    let used = |ask: StrengthOptions| weld_bands(&axle, cases, ask).unwrap().remove(0);
+    let band = used(StrengthOptions { safety_factor: 1.0, ..ASK });
+    assert!(band.soft.stiffness < band.modeled.stiffness && band.modeled.stiffness < band.stiff.stiffness);
+    assert!(band.soft.used < band.modeled.used && band.modeled.used < band.stiff.used);
     assert_eq!(band.remedies, []);
-    let strict = StrengthAsk { safety_factor: 1.02 / band.modelled.used, ..ASK };
+    let strict = StrengthOptions { safety_factor: 1.02 / band.modeled.used, ..ASK };
     let band = used(strict);
-    assert_eq!(band.modelled.verdict, Verdict::Fails);
+    assert_eq!(band.modeled.verdict, Verdict::Fails);
     assert!(!band.remedies.is_empty());
     for remedy in band.remedies {
         let mut changed = axle.clone();

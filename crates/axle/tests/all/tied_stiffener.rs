@@ -7,9 +7,9 @@ use crate::example::stiffening::{loose_seats, tent, under_load, weld};
 use crate::example::{self, axle};
 use approx::assert_relative_eq;
 use axlebow_axle::{
-    Adjoint, Axle, Keep, Ride, RideBasis, RideOutcome, Side, StaticReadings, Stiffener, StiffenerEnd,
-    StiffenerOutcome, StiffenerWeld, StiffeningOutcome, USUAL_SCHEME, WeldForce, WeldPattern, flex, modes,
-    ride, standard_cases, weld_stiffness,
+    Adjoint, Axle, RecordOptions, Ride, RideBasis, RideOutcome, Side, StaticReadings, Stiffener,
+    StiffenerEnd, StiffenerOutcome, StiffenerWeld, StiffeningOutcome, USUAL_SCHEME, WeldForce, WeldPattern,
+    flex, modes, ride, standard_cases, weld_stiffness,
 };
 use axlebow_fe::StaticSystem;
 use axlebow_road::{Road, Track};
@@ -164,7 +164,7 @@ fn on_a_flat_road(axle: &Axle, basis: RideBasis) -> RideOutcome {
         axle_load: axle.loading.rated_load,
         basis,
         scheme: USUAL_SCHEME,
-        keep: Keep { stresses: true, shapes: 2 },
+        keep: RecordOptions { stresses: true, shapes: 2 },
         repeats: false,
     };
     ride(axle, &asked).unwrap()
@@ -222,9 +222,9 @@ fn axle_and_stiffener_together_carry_the_moment_of_the_bare_axle() {
         case.diagram.iter().find(|point| (point.y - y).abs() < 1e-9).unwrap().resultants.moment_x
     };
     assert_relative_eq!(at(&stiff, 0.0), at(&bare, 0.0), max_relative = 1e-9);
-    let centre = stiff.stations.iter().find(|station| station.name == "centre").unwrap();
-    assert_relative_eq!(centre.resultants.moment_x, at(&bare, 0.0), max_relative = 1e-9);
-    let own = centre.axle_resultants.moment_x / centre.resultants.moment_x;
+    let center = stiff.stations.iter().find(|station| station.name == "center").unwrap();
+    assert_relative_eq!(center.resultants.moment_x, at(&bare, 0.0), max_relative = 1e-9);
+    let own = center.axle_resultants.moment_x / center.resultants.moment_x;
     assert!((0.3..0.95).contains(&own), "{own}");
     for side in Side::BOTH {
         assert_relative_eq!(stiff.seats.of(side).vertical, bare.seats.of(side).vertical, max_relative = 0.01);

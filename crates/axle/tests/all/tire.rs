@@ -4,8 +4,8 @@ use crate::example;
 use approx::assert_relative_eq;
 use axlebow_axle::tread::Tread;
 use axlebow_axle::{
-    Axle, Keep, Ride, RideBasis, Side, Sides, TireLayout, USUAL_SCHEME, WheelEnd, flex, ride, standard_cases,
-    tires, tires_over,
+    Axle, RecordOptions, Ride, RideBasis, Side, Sides, TireLayout, USUAL_SCHEME, WheelEnd, flex, ride,
+    standard_cases, tires, tires_over,
 };
 use axlebow_road::{HalfSineBump, Road, Track, Washboard};
 
@@ -48,7 +48,7 @@ fn on_road(track: Track, to: f64) -> Ride {
         axle_load: 89e3,
         basis: RideBasis::Full,
         scheme: USUAL_SCHEME,
-        keep: Keep::default(),
+        keep: RecordOptions::default(),
     }
 }
 
@@ -74,7 +74,7 @@ fn a_ride_starts_from_the_standing_face() {
         }
         assert!((still.pose.camber - moving.camber[1]).abs() < 1e-5);
         assert!((driven.history.toe.of(side)[0] + end.toe - still.pose.toe).abs() < 1e-6);
-        assert!(moving.wave.is_none(), "half a metre is no turn");
+        assert!(moving.wave.is_none(), "half a meter is no turn");
     }
 }
 

@@ -43,7 +43,7 @@ fn what_to_do(error: StoreError, arguments: &Gather) -> Failure {
             "; gather what belongs together, with the --show and --coarse that the parts were made with"
                 .to_owned()
         }
-        StoreError::Damaged { .. } => "; run this part again, with --afresh".to_owned(),
+        StoreError::Damaged { .. } => "; run this part again, with --restart".to_owned(),
         StoreError::Busy { .. } => "; wait for it".to_owned(),
         _ => String::new(),
     };

@@ -2,7 +2,7 @@
 
 use std::process::ExitCode;
 
-use axlebow_axle::{Input, RandomRide, ResponseAsk};
+use axlebow_axle::{Input, RandomRide, ResponseOptions};
 use axlebow_model::RoadFile;
 use axlebow_report::plot::response_figure;
 use axlebow_report::{InventedInput, csv, json, table};
@@ -17,7 +17,7 @@ pub fn run(arguments: &Response) -> Result<ExitCode, Failure> {
     let model = input::model(&arguments.model)?;
     let road = arguments.over.as_deref().map(|over| road_input::road(over, &[])).transpose()?;
     let loading = &model.axle.loading;
-    let ask = ResponseAsk {
+    let ask = ResponseOptions {
         axle_load: if arguments.unladen { loading.unladen_load } else { loading.rated_load },
         input: arguments.wheels.into(),
         frequencies: [arguments.from, arguments.to],

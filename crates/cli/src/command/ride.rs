@@ -2,7 +2,9 @@
 
 use std::process::ExitCode;
 
-use axlebow_axle::{BasisComparison, Keep, Ride as Driven, RideBasis, RideOutcome, RidingAxle, Scheme};
+use axlebow_axle::{
+    BasisComparison, RecordOptions, Ride as Driven, RideBasis, RideOutcome, RidingAxle, Scheme,
+};
 use axlebow_model::{Model, RoadFile};
 use axlebow_report::plot::{ride_figure, spectrum_figure};
 use axlebow_report::{BesideRide, ModelCard, csv, json, ride_animation, table};
@@ -64,7 +66,8 @@ fn drawn_rides(
     let mut rides = vec![DrawnRide::from(first)];
     for further in 1..draws {
         let Some(redrawn) = road.redrawn(further)? else { break };
-        let outcome = axle.ride(&Driven { road: redrawn.road, keep: Keep::default(), ..asked.clone() })?;
+        let outcome =
+            axle.ride(&Driven { road: redrawn.road, keep: RecordOptions::default(), ..asked.clone() })?;
         if let Some(why) = &outcome.partial {
             let draw = further + 1;
             output::say(&format!("warning: draw {draw} of the road is left out of the means: {why}"));
@@ -81,13 +84,13 @@ fn asked(arguments: &Ride, ride: Driven) -> Result<Driven, Failure> {
         (Some(TimeScheme::AverageAcceleration), Some(_), _)
         | (None, Some(_), Scheme::AverageAcceleration) => {
             return Err(Failure::Input(
-                "--spectral-radius belongs to --scheme generalised-alpha; average acceleration has none"
+                "--spectral-radius belongs to --scheme generalized-alpha; average acceleration has none"
                     .into(),
             ));
         }
         (Some(TimeScheme::AverageAcceleration), None, _) => Scheme::AverageAcceleration,
         (_, Some(spectral_radius), _) => Scheme::GeneralizedAlpha { spectral_radius },
-        (Some(TimeScheme::GeneralisedAlpha), None, Scheme::AverageAcceleration) => axlebow_axle::USUAL_SCHEME,
+        (Some(TimeScheme::GeneralizedAlpha), None, Scheme::AverageAcceleration) => axlebow_axle::USUAL_SCHEME,
         (_, None, scheme) => scheme,
     };
     let alone = arguments.reduced && !arguments.full;
@@ -139,9 +142,9 @@ fn check_places(Ride { csv, parquet, plot, spectrum, animate, .. }: &Ride) -> Re
 }
 
 /// What the ride must keep for the files asked for.
-fn keep(arguments: &Ride) -> Keep {
+fn keep(arguments: &Ride) -> RecordOptions {
     let shapes = if arguments.animate.is_some() { arguments.frames.into() } else { 0 };
-    Keep { stresses: arguments.stations, shapes }
+    RecordOptions { stresses: arguments.stations, shapes }
 }
 
 fn write_pictures(

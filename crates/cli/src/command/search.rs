@@ -47,7 +47,7 @@ pub fn run(study: &StudyFile, arguments: &Study, card: &ModelCard) -> Result<Exi
 fn check_files(arguments: &Study) -> Result<(), Failure> {
     let asked = [
         ("--resume", arguments.resume),
-        ("--afresh", arguments.afresh),
+        ("--restart", arguments.restart),
         ("--part", arguments.part.is_some()),
         ("--parquet", arguments.output.parquet.is_some()),
     ];

@@ -53,7 +53,7 @@ fn stiffened(axle: &Axle, case: Option<&LoadCase>) -> Result<Vec<StiffenedCard>,
     axle.stiffened_stretches()?.into_iter().map(card).collect()
 }
 
-/// Every section from the centre outward: stretches of one section, and the ends of tapers.
+/// Every section from the center outward: stretches of one section, and the ends of tapers.
 fn sections(axle: &Axle) -> Vec<SectionCard> {
     let mut cards: Vec<SectionCard> = Vec::new();
     for piece in axle.body.pieces() {

@@ -2,7 +2,7 @@
 
 use std::process::ExitCode;
 
-use axlebow_axle::StrengthAsk;
+use axlebow_axle::StrengthOptions;
 use axlebow_report::{json, table};
 
 use super::flex::chosen;
@@ -13,7 +13,7 @@ use crate::{input, output};
 pub fn run(arguments: &Strength) -> Result<ExitCode, Failure> {
     let model = input::model(&arguments.model)?;
     let cases = chosen(&model, &arguments.cases)?;
-    let ask = StrengthAsk {
+    let ask = StrengthOptions {
         safety_factor: arguments.safety_factor.unwrap_or(model.strength.safety_factor),
         rules: arguments.rules.map_or(model.strength.rules, Into::into),
         ..model.strength

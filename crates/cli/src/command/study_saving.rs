@@ -16,7 +16,7 @@ use crate::{input, output};
 /// Runs a study, or a part of it, into a file of results beside its output; into one without a name where there is none.
 pub fn saved(study: &StudyFile, arguments: &Study) -> Result<ResultsFile, Failure> {
     let head = study.head(arguments.part.unwrap_or(Part::WHOLE));
-    let earlier = match (arguments.resume, arguments.afresh) {
+    let earlier = match (arguments.resume, arguments.restart) {
         (true, _) => Earlier::Kept,
         (_, true) => Earlier::Dropped,
         _ => Earlier::Refused,
@@ -58,7 +58,7 @@ fn begun(path: &Path, head: Head, earlier: Earlier) -> Result<ResultsFile, Failu
 fn nameless(head: Head, arguments: &Study) -> Result<ResultsFile, Failure> {
     let asked = [
         ("--resume", arguments.resume),
-        ("--afresh", arguments.afresh),
+        ("--restart", arguments.restart),
         ("--part", arguments.part.is_some()),
     ];
     match asked.iter().find(|(_, is_asked)| *is_asked) {
@@ -91,7 +91,7 @@ fn say_when_stopped(path: &Path, done: &Arc<AtomicUsize>) {
 
 /// The command that goes on with this one.
 fn resuming() -> String {
-    let own = std::env::args_os().filter(|word| word != "--afresh" && word != "--resume");
+    let own = std::env::args_os().filter(|word| word != "--restart" && word != "--resume");
     let words: Vec<String> = own.map(|word| quoted(&word)).collect();
     format!("{} --resume", words.join(" "))
 }
@@ -113,10 +113,10 @@ pub fn quoted(word: &OsStr) -> String {
 fn what_to_do(error: StoreError) -> Failure {
     let then = match &error {
         StoreError::Unfinished { .. } => {
-            format!("; `{}` goes on with them, --afresh throws them away", resuming())
+            format!("; `{}` goes on with them, --restart throws them away", resuming())
         }
         StoreError::Foreign { .. } | StoreError::Damaged { .. } | StoreError::NoResults { .. } => {
-            "; move it away, or --afresh throws it away".to_owned()
+            "; move it away, or --restart throws it away".to_owned()
         }
         StoreError::Busy { .. } => "; wait for it, or stop it".to_owned(),
         _ => String::new(),

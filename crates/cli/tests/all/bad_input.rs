@@ -156,6 +156,6 @@ fn a_ride_refuses_impossible_speeds_and_settings_of_time() {
     refused(&ride(&["--speed", "50"]), &["--speed 50", "unit"]);
     refused(&ride(&["--spectral-radius", "1.5"]), &["spectral radius is 1.5", "from 0 to 1"]);
     let both = ["--scheme", "average-acceleration", "--spectral-radius", "0.5"];
-    refused(&ride(&both), &["--spectral-radius belongs to --scheme generalised-alpha"]);
-    refused(&ride(&["--scheme", "leapfrog"]), &["generalised-alpha", "average-acceleration"]);
+    refused(&ride(&both), &["--spectral-radius belongs to --scheme generalized-alpha"]);
+    refused(&ride(&["--scheme", "leapfrog"]), &["generalized-alpha", "average-acceleration"]);
 }

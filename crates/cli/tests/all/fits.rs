@@ -52,7 +52,7 @@ fn the_fitted_model_stands_beside_the_original_and_runs() {
         fitted.contains("# arm in torsion with its bush") && !fitted.contains("wall = \"9 mm\""),
         "{fitted}"
     );
-    assert!(text(folder.path(), "fit.svg").contains("first guess"));
+    assert!(text(folder.path(), "fit.svg").contains("initial value"));
     assert!(fitted.contains("[[wheel_end]]") && fitted.contains("\ncamber = \"-0.0"), "{fitted}");
     assert_eq!(axlebow_in(folder.path(), &["flex", "axle-fitted.toml"]).code, 0);
     let again = axlebow_in(folder.path(), &fit);

@@ -40,8 +40,8 @@ fn processes_run_a_study_in_parts_and_begin_anew_after_a_change() {
     let refused = run(&[]);
     let said = String::from_utf8_lossy(&refused.stderr);
     assert_eq!(refused.status.code(), Some(1), "{said}");
-    assert!(said.contains("--afresh") && said.contains("a part failed"), "{said}");
-    succeeds(&run(&["--afresh"]));
+    assert!(said.contains("--restart") && said.contains("a part failed"), "{said}");
+    succeeds(&run(&["--restart"]));
     done(folder.path(), &["--csv", "whole.csv"]);
     assert!(bytes(folder.path(), "a {}.csv") == bytes(folder.path(), "whole.csv"));
 }
@@ -81,7 +81,7 @@ ended() {
 ended
 cmp out.csv whole.csv
 mv out.csv first.csv
-AXLEBOW=$2 "$1" --afresh many.toml out.csv 3
+AXLEBOW=$2 "$1" --restart many.toml out.csv 3
 ended
 [ ! -e out.csv ] && [ ! -e out.csv.part-2-of-3 ]
 "$1" many.toml out.csv 3
@@ -113,12 +113,12 @@ fn a_script_that_is_called_otherwise_says_how() {
     let folder = folder_with_sweep(2, 2);
     for name in ["study-slurm", "study-parallel"] {
         for arguments in
-            [&["many.toml"][..], &["many.toml", "out.csv", "0"], &["--afresh", "many.toml", "out.csv"]]
+            [&["many.toml"][..], &["many.toml", "out.csv", "0"], &["--restart", "many.toml", "out.csv"]]
         {
             let ended = script(folder.path(), name).args(arguments).output().expect("the script runs");
             let said = String::from_utf8_lossy(&ended.stderr);
             assert_eq!(ended.status.code(), Some(2), "{name} {arguments:?}: {said}");
-            assert!(said.contains(&format!("scripts/{name} [--afresh] STUDY.toml OUT.csv 8")), "{said}");
+            assert!(said.contains(&format!("scripts/{name} [--restart] STUDY.toml OUT.csv 8")), "{said}");
         }
     }
 }

@@ -147,7 +147,7 @@ fn no_output_replaces_what_the_run_reads() {
     assert!(ended.status.code() == Some(2) && err.contains("two outputs"), "{err}");
     // Results that the run would save where one of its files is.
     fs::rename(path("s.toml"), path("s.csv.work")).expect("another name");
-    let ended = shell(&folder, "axlebow study s.csv.work --csv s.csv --afresh");
+    let ended = shell(&folder, "axlebow study s.csv.work --csv s.csv --restart");
     assert_eq!(ended.status.code(), Some(2), "{ended:?}");
     assert!(text(&folder, "s.csv.work").starts_with("name = "));
 }
@@ -157,9 +157,11 @@ fn own_files_do_not_follow_links() {
     let folder = folder();
     let path = |name: &str| folder.path().join(name);
     fs::write(path("precious"), "precious").expect("a file");
-    for (link, options) in
-        [("out.csv.work", ["--afresh"]), ("out.csv.unfinished", ["--afresh"]), ("out.csv.work", ["--resume"])]
-    {
+    for (link, options) in [
+        ("out.csv.work", ["--restart"]),
+        ("out.csv.unfinished", ["--restart"]),
+        ("out.csv.work", ["--resume"]),
+    ] {
         symlink("precious", path(link)).expect("a link");
         let run = axlebow_in(
             folder.path(),
@@ -213,5 +215,5 @@ fn paths_need_not_be_utf_8() {
     let err = String::from_utf8_lossy(&ended.stderr).into_owned();
     assert_eq!(ended.status.code(), Some(2), "{err}");
     assert!(err.contains(r"study s.toml --csv $'b\xffd it\'s.csv' --resume"), "{err}");
-    assert_eq!(run(&["--afresh"]).status.code(), Some(0));
+    assert_eq!(run(&["--restart"]).status.code(), Some(0));
 }

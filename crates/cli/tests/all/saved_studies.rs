@@ -105,7 +105,7 @@ fn a_stop_from_the_keyboard_says_how_to_go_on() {
     assert_eq!(ended.status.code(), Some(130), "{said}");
     assert!(said.contains("designs are saved in out.csv.work"), "{said}");
     assert!(said.contains("study many.toml --csv out.csv --resume` goes on"), "{said}");
-    refused(folder.path(), &["--csv", "out.csv"], &["out.csv.work holds results", "--resume", "--afresh"]);
+    refused(folder.path(), &["--csv", "out.csv"], &["out.csv.work holds results", "--resume", "--restart"]);
     assert!(!folder.path().join("out.csv").exists());
 }
 
@@ -135,7 +135,7 @@ fn results_that_are_there_are_kept_or_thrown_away_as_one_says() {
         &["--csv", "out.csv", "--resume"],
         &["out.csv.work holds no results", "move it away"],
     );
-    done(folder.path(), &["--csv", "out.csv", "--afresh"]);
+    done(folder.path(), &["--csv", "out.csv", "--restart"]);
     assert!(!work.exists());
 }
 
@@ -149,7 +149,7 @@ fn a_study_that_changes_under_its_results_is_refused() {
     fs::write(&file, format!("# a remark\n{text}")).expect("it is written");
     done(folder.path(), &["--csv", "out.csv", "--part", "1/1", "--resume"]);
     fs::write(&file, text.replace("66 mm", "65 mm")).expect("it is written");
-    let wanted = ["holds results of another study", "has changed since", "--afresh"];
+    let wanted = ["holds results of another study", "has changed since", "--restart"];
     refused(folder.path(), &["--csv", "out.csv", "--part", "1/1", "--resume"], &wanted);
 }
 
@@ -196,7 +196,7 @@ fn a_study_of_many_designs_is_summed_up_alike_on_any_number_of_threads() {
     let folder = folder_with_sweep(60, 100);
     let on = |threads: &str| {
         let mut command = Command::new(program());
-        command.args(["study", "many.toml", "--csv", "out.csv", "--afresh"]).current_dir(folder.path());
+        command.args(["study", "many.toml", "--csv", "out.csv", "--restart"]).current_dir(folder.path());
         let ended = command.env("RAYON_NUM_THREADS", threads).output().expect("axlebow runs");
         (ended.stdout, bytes(folder.path(), "out.csv"))
     };
@@ -231,7 +231,7 @@ fn places_that_cannot_be_written_are_refused_before_any_work() {
     refused(folder.path(), &["--csv", "out.csv", "--part", "3/2"], &["part \"3/2\"", "such as 2/8"]);
     refused(folder.path(), &["--part", "1/2"], &["--csv"]);
     refused(folder.path(), &["--resume"], &["--csv"]);
-    refused(folder.path(), &["--csv", "a.csv", "--resume", "--afresh"], &["cannot be used with"]);
+    refused(folder.path(), &["--csv", "a.csv", "--resume", "--restart"], &["cannot be used with"]);
     assert_eq!(names(folder.path()), ["file", "folder.csv", "many.toml"]);
 }
 

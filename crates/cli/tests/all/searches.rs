@@ -15,7 +15,8 @@ fn the_lightest_tube_is_told_with_what_binds_and_what_stands_behind_it() {
         axlebow_in(folder.path(), &["study", &study("lightest-tube"), "--plot", "s.svg", "--csv", "s.csv"]);
     assert_eq!(run.code, 0, "{}", run.err);
     assert!(run.out.lines().all(|line| line.chars().count() <= 100), "{}", run.out);
-    for words in ["Least axle mass within the limits", "binds", "the end of its range", "came to this goal"] {
+    for words in ["Least axle mass within the limits", "active", "the end of its range", "came to this goal"]
+    {
         assert!(run.out.contains(words), "{words}\n{}", run.out);
     }
     let text = |name: &str| std::fs::read_to_string(folder.path().join(name)).expect("a file");
@@ -37,7 +38,7 @@ fn a_catalogue_is_proven_and_its_document_is_whole() {
         (&"every-combination".into(), &135.into())
     );
     assert!(document["best"]["choices"]["size"].is_string() && document["nearest"].is_null());
-    assert!(document["limits"][0]["binds"] == true && document["limits"][0]["goal_without"].is_number());
+    assert!(document["limits"][0]["active"] == true && document["limits"][0]["goal_without"].is_number());
     let costs: Vec<f64> = document["front"]
         .as_array()
         .expect("designs")

@@ -125,7 +125,7 @@ fn a_stiffener_past_the_tube_or_into_seat_or_keep_out_is_refused_by_how_much() {
         &["runs 15.0 mm into the keep-out beside the seat, which begins 415.0 mm"],
     );
     let outboard = |to: &str| {
-        with("length = \"830 mm\"\ncentre = \"0 mm\"", &format!("from = \"560 mm\"\nto = \"{to}\""))
+        with("length = \"830 mm\"\ncenter = \"0 mm\"", &format!("from = \"560 mm\"\nto = \"{to}\""))
     };
     refused(&outboard("780 mm"), "to =", &["15.0 mm into the keep-out beside the spindle", "765.0 mm"]);
     refused(&outboard("860 mm"), "to =", &["20.0 mm into the spindle", "840.0 mm"]);
@@ -156,7 +156,7 @@ fn sizes_name_what_is_near_or_missing() {
     refused(&size("size = \"FL50x8\""), "size =", &["FL50x8 is of another shape, flat"]);
     refused(&size("width = \"75 mm\""), "shape =", &["needs its `height`", "needs its `thickness`"]);
     refused(&size("size = \"L75x75x8\"\nweb = \"8 mm\""), "web =", &["beside a standard `size`"]);
-    refused(&with("toes-down", "on-edge"), "attitude =", &["angle", "toes-down, leg-down, back-up"]);
+    refused(&with("toes-down", "on-edge"), "orientation =", &["angle", "toes-down, leg-down, back-up"]);
 }
 
 #[test]
@@ -172,7 +172,7 @@ fn keys_of_a_stiffener_are_set_by_their_path() {
 #[test]
 fn every_shape_is_read_and_solved() {
     let bodies = [
-        "shape = \"flat\"\nsize = \"FL50x8\"\nattitude = \"lying\"",
+        "shape = \"flat\"\nsize = \"FL50x8\"\norientation = \"lying\"",
         "shape = \"tee\"\nheight = \"50 mm\"\nwidth = \"60 mm\"\nweb = \"8 mm\"\nflange = \"8 mm\"",
         "shape = \"channel\"\nsize = \"UPE80\"",
         "shape = \"half-pipe\"\nthickness = \"5 mm\"\nclock = \"180 deg\"",

@@ -171,7 +171,7 @@ fn causes_print_shares_remedies_and_cautions() {
         "bearing endplay",
         "Shapley",
         "What would remove it",
-        "largest less smallest",
+        "peak to peak",
         "manufactured setting",
         "written approval",
         "RP 618",

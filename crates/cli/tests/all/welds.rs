@@ -131,16 +131,16 @@ fn strong_steel_under_a_stiffener_is_allowed_less_from_end_to_end() {
     let at = |place: &str| {
         checks.iter().find(|check| check["place"] == place).expect("a check at the place").clone()
     };
-    for place in ["top angle-left-end", "centre", "top angle-right-end"] {
-        assert_eq!(at(place)["what"], "fibre stress in HAZ", "{place}");
+    for place in ["top angle-left-end", "center", "top angle-right-end"] {
+        assert_eq!(at(place)["what"], "fiber stress in HAZ", "{place}");
         assert!((at(place)["limit"].as_f64().expect("a limit") / (0.8 * 520e6 / 1.5) - 1.0).abs() < 1e-9);
     }
-    assert_eq!(at("left-tube-end")["what"], "fibre stress");
+    assert_eq!(at("left-tube-end")["what"], "fiber stress");
     let stated = document(&strength(&["--json", "--set", "strength.haz_strength_factor=0.7"]));
-    assert!((limits(&stated, "fibre stress in HAZ")[0] / (0.7 * 520e6 / 1.5) - 1.0).abs() < 1e-9);
+    assert!((limits(&stated, "fiber stress in HAZ")[0] / (0.7 * 520e6 / 1.5) - 1.0).abs() < 1e-9);
     refused(&strength(&["--set", "strength.haz_strength_factor=1.2"]), &["from 0.1 to 1"]);
     let mild = document(&strength(&["--json", "--set", "material.yield_strength=355 MPa"]));
-    assert!(limits(&mild, "fibre stress in HAZ").is_empty());
+    assert!(limits(&mild, "fiber stress in HAZ").is_empty());
 }
 
 /// The angle's leg of 8 mm is thinner than the wall of 9 mm: 24 · 8 mm of spacing, and its own shear.
@@ -185,8 +185,8 @@ fn the_verdict_on_a_weld_is_shown_over_the_band_of_its_stiffness() {
     let band = &run["weld_bands"][0];
     let at = |end: &str, key: &str| band[end][key].as_f64().expect("a number");
     assert!(at("soft", "stiffness_n_per_m2") < 0.7 * at("stiff", "stiffness_n_per_m2"), "{band}");
-    assert!(at("soft", "utilisation") < at("modelled", "utilisation"), "{band}");
-    assert_eq!(band["modelled"], band["stiff"]);
+    assert!(at("soft", "utilization") < at("modeled", "utilization"), "{band}");
+    assert_eq!(band["modeled"], band["stiff"]);
     let text = strength(&[]).out.split_whitespace().collect::<Vec<_>>().join(" ");
     assert!(text.contains("as wide plates") && text.contains("the soft end for the camber"), "{text}");
 }

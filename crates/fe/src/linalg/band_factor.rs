@@ -5,7 +5,7 @@
 //! ```text
 //! V[c+i, c] = A[c+i, c] - Σ_m (V[c, c-m] / d[c-m]) · V[c+i, c-m],   m = 1..width, i = 0..width - m
 //! ```
-//! This is Cholesky's factorisation without square roots and without scaling the columns (G. H. Golub and
+//! This is Cholesky's factorization without square roots and without scaling the columns (G. H. Golub and
 //! C. F. Van Loan, Matrix Computations, band LDLᵀ; from memory). Nothing but one division stands between
 //! one pivot and the next, and the sums over m of different columns overlap.
 

@@ -141,7 +141,7 @@ impl ShiftedPencil<'_> {
         }
     }
 
-    /// Normalised pairs with their residuals.
+    /// Normalized pairs with their residuals.
     fn pairs(
         &self,
         found: Candidates,

@@ -1,4 +1,4 @@
-//! Sparse Cholesky factorisation L·Lᵀ with a fill-reducing order, by an outside library.
+//! Sparse Cholesky factorization L·Lᵀ with a fill-reducing order, by an outside library.
 
 use faer::dyn_stack::{MemBuffer, MemStack};
 use faer::linalg::cholesky::ldlt::factor::LdltRegularization;
@@ -37,7 +37,7 @@ impl SparseFactor {
     /// Factors a matrix into this storage.
     pub(super) fn refactor(&mut self, matrix: &Sparse) -> Result<(), PivotFailure> {
         refuse_non_finite(matrix)?;
-        self.analyse(matrix);
+        self.analyze(matrix);
         if self.factor_values(&matrix.values()) {
             let small = |(index, pivot): &(usize, f64)| *pivot <= SUSPICIOUS * matrix.diagonal(*index);
             let vanished = self.pivots().filter(small).find_map(|(index, _)| self.vanished(matrix, index));
@@ -51,7 +51,7 @@ impl SparseFactor {
     pub(super) fn negative_pivots(matrix: &Sparse) -> Option<usize> {
         refuse_non_finite(matrix).ok()?;
         let mut factor = SparseFactor::default();
-        factor.analyse(matrix);
+        factor.analyze(matrix);
         if !factor.factor_values_of_any_sign(&matrix.values()) {
             return None;
         }
@@ -70,7 +70,7 @@ impl SparseFactor {
     }
 
     /// Finds the order of elimination, unless the entries stand where they stood before.
-    fn analyse(&mut self, matrix: &Sparse) {
+    fn analyze(&mut self, matrix: &Sparse) {
         let pattern = matrix.pattern();
         if self.symbolic.is_some() && self.pattern == pattern {
             return;

@@ -12,10 +12,10 @@ use crate::transient::Direction;
 pub struct Mode {
     /// Natural frequency, Hz; zero for a rigid motion.
     pub frequency: f64,
-    /// Unbalanced over inertia forces, ‖Kφ − ω²Mφ‖/(ω²‖Mφ‖); for a rigid motion over those at a frequency of
+    /// Residual over inertia forces, ‖Kφ − ω²Mφ‖/(ω²‖Mφ‖); for a rigid motion over those at a frequency of
     /// the size of the lowest elastic ones.
     pub residual: f64,
-    /// φ of each node, normalised to φᵀMφ = 1 kg.
+    /// φ of each node, normalized to φᵀMφ = 1 kg.
     pub(super) motions: Vec<Vector6<f64>>,
     /// M·φ of each node.
     pub(super) momenta: Vec<Vector6<f64>>,
@@ -41,7 +41,7 @@ impl Mode {
     }
 
     /// Part of the kinetic energy that each freedom of a node has, `φᵢ(Mφ)ᵢ`; all freedoms of all nodes make 1.
-    /// Through the coupling of neighbours a part can be slightly negative.
+    /// Through the coupling of neighbors a part can be slightly negative.
     pub fn kinetic_share(&self, node: NodeId) -> [f64; 6] {
         self.motions[node.0].component_mul(&self.momenta[node.0]).into()
     }

@@ -7,15 +7,15 @@ use super::layer::Layer;
 /// The enhanced strains of a shell; they average to nothing, so that a constant stress does no work on them
 /// (J. C. Simo & M. S. Rifai, Int. J. Numer. Methods Eng. 29 (1990) 1595-1638, from memory).
 pub(super) struct EnhancedStrain {
-    /// Local from natural strains at the centre.
+    /// Local from natural strains at the center.
     turn: Matrix3<f64>,
-    /// Area at the centre.
+    /// Area at the center.
     area: f64,
 }
 
 impl EnhancedStrain {
-    pub(super) fn of(centre: &Layer) -> Self {
-        EnhancedStrain { turn: centre.turn(), area: centre.area }
+    pub(super) fn of(center: &Layer) -> Self {
+        EnhancedStrain { turn: center.turn(), area: center.area }
     }
 
     /// Local strains (11, 22, 2·12) at a point per parameter.

@@ -66,16 +66,16 @@ impl SurfacePoint {
         [first, third.cross(&first), third]
     }
 
-    /// The surface at a height z; its axes are those of the centre, turned the shortest way, so that they do not
+    /// The surface at a height z; its axes are those of the center, turned the shortest way, so that they do not
     /// depend on where the first axis points.
-    pub(crate) fn layer(&self, z: f64, centre: &[Vector3<f64>; 3]) -> Layer {
+    pub(crate) fn layer(&self, z: f64, center: &[Vector3<f64>; 3]) -> Layer {
         let tangents = self.tangents_at(z);
         let square = tangents[0].cross(&tangents[1]);
         let area = square.norm();
         let third = square / area;
-        let middle = (centre[2] + third) / (1.0 + centre[2].dot(&third));
+        let middle = (center[2] + third) / (1.0 + center[2].dot(&third));
         let turned = |axis: Vector3<f64>| axis - middle * axis.dot(&third);
-        let axes = [turned(centre[0]), turned(centre[1]), third];
+        let axes = [turned(center[0]), turned(center[1]), third];
         // Rows g_α·e_a; the dual is the inverse of its transpose.
         let [[a, b], [c, d]] = tangents.map(|g| [g.dot(&axes[0]), g.dot(&axes[1])]);
         let determinant = a * d - b * c;

@@ -15,7 +15,7 @@ const TIED: [[[f64; 2]; 2]; 2] = [[[0.0, -1.0], [0.0, 1.0]], [[-1.0, 0.0], [1.0,
 /// What the strains of a shell have in common at all its points.
 pub(crate) struct ShellStrains<'a> {
     shell: &'a ShellMember,
-    /// Local axes at the centre.
+    /// Local axes at the center.
     pub(super) axes: [Vector3<f64>; 3],
     /// Natural shear strain of r, then of s, at its two ties.
     tied: [[Row; 2]; 2],
@@ -37,10 +37,10 @@ pub(crate) struct PointStrains {
 
 impl<'a> ShellStrains<'a> {
     pub(crate) fn of(shell: &'a ShellMember) -> Self {
-        let centre = SurfacePoint::at(shell, [0.0, 0.0]);
-        let axes = centre.own_axes();
+        let center = SurfacePoint::at(shell, [0.0, 0.0]);
+        let axes = center.own_axes();
         let tied = [0, 1].map(|i| TIED[i].map(|place| natural_shear(shell, i, place)));
-        let enhanced = EnhancedStrain::of(&centre.layer(0.0, &axes));
+        let enhanced = EnhancedStrain::of(&center.layer(0.0, &axes));
         ShellStrains { shell, axes, tied, warp: warp_correction(shell), enhanced }
     }
 

@@ -102,14 +102,14 @@ impl ShellMember {
     /// axes at each corner.
     pub(crate) fn carried_at_corners(&self, motion: &ShellVector) -> [WallForces; 4] {
         let gauss = self.carried_at_gauss(motion);
-        let centre = ShellStrains::of(self).axes;
+        let center = ShellStrains::of(self).axes;
         super::CORNERS.map(|corner| {
             let point = SurfacePoint::at(self, corner.map(|x| x / GAUSS));
             let blend = |value: &dyn Fn(&WallForces) -> f64| -> f64 {
                 gauss.iter().zip(point.shapes).map(|(forces, shape)| shape * value(forces)).sum()
             };
             WallForces {
-                axes: SurfacePoint::at(self, corner).layer(0.0, &centre).axes.map(Into::into),
+                axes: SurfacePoint::at(self, corner).layer(0.0, &center).axes.map(Into::into),
                 membrane: std::array::from_fn(|i| blend(&|forces| forces.membrane[i])),
                 bending: std::array::from_fn(|i| blend(&|forces| forces.bending[i])),
                 shear: std::array::from_fn(|i| blend(&|forces| forces.shear[i])),

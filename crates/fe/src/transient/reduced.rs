@@ -45,7 +45,7 @@ impl ReducedBasis {
     /// # Errors
     /// Those of [`DynamicSystem::equilibrium`]; [`FeError::NoModes`] when the modes cannot be told apart.
     pub fn up_to(frequency: f64, system: &DynamicSystem, time: f64) -> Result<Self, FeError> {
-        let resting = system.linearised(&system.equilibrium(time)?, time)?;
+        let resting = system.linearized(&system.equilibrium(time)?, time)?;
         let pencil = Pencil { stiffness: &resting.stiffness, mass: &resting.mass };
         let limit = (std::f64::consts::TAU * frequency).powi(2);
         let order = system.order();
@@ -77,7 +77,7 @@ impl ReducedBasis {
             factor.solve(&mut answer);
             basis.join(&system.mass, answer);
         }
-        basis.diagonalised(&system.stiffness)
+        basis.diagonalized(&system.stiffness)
     }
 
     /// Number of shapes.
@@ -174,7 +174,7 @@ impl ReducedBasis {
     }
 
     /// Turns the shapes so that the stiffness is diagonal.
-    fn diagonalised(self, stiffness: &SymmetricMatrix) -> Result<Self, FeError> {
+    fn diagonalized(self, stiffness: &SymmetricMatrix) -> Result<Self, FeError> {
         let freedoms = self.count();
         // The mass is 1 over these shapes. The general solution by K⁻¹ would lose the stiffest of them where some
         // move almost freely.

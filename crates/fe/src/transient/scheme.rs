@@ -1,4 +1,4 @@
-//! Step formulas of the generalised-alpha family.
+//! Step formulas of the generalized-alpha family.
 //!
 //! J. Chung, G. M. Hulbert, A time integration algorithm for structural dynamics with improved numerical
 //! dissipation: the generalized-α method, J. Appl. Mech. 60 (1993) 371-375; N. M. Newmark, A method of
@@ -19,7 +19,7 @@ use super::motion::Motion;
 pub enum Scheme {
     /// Average acceleration (β = 1/4, γ = 1/2): no numerical damping, energy of a linear system kept.
     AverageAcceleration,
-    /// Generalised-alpha: motions far faster than the step decay by this factor in each step.
+    /// Generalized-alpha: motions far faster than the step decay by this factor in each step.
     GeneralizedAlpha {
         /// ρ∞, 0 (gone in one step) to 1 (kept).
         spectral_radius: f64,

@@ -69,7 +69,7 @@ fn the_factor_falls_as_the_load_grows() {
 #[test]
 fn a_pulled_bar_and_one_without_load_do_not_buckle() {
     let (structure, ends) = bar(8);
-    // Pulled, its rotations still let a few fibres shorten: nothing below 100 times the load that presses it flat.
+    // Pulled, its rotations still let a few fibers shorten: nothing below 100 times the load that presses it flat.
     let pulled = pressed(&structure, ends, -1.0, 1).unwrap();
     let euler = euler(WIDTH * THICKNESS.powi(3) / 12.0);
     assert!(pulled.modes.iter().all(|mode| mode.factor > 100.0 * euler), "{:?}", pulled.modes);

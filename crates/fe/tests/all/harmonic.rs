@@ -163,7 +163,7 @@ fn small_motions_take_springs_of_closed_contacts_and_the_mean_of_two_slopes() {
     {
         system.add_law(LocalLaw::along(direction, force)).unwrap();
     }
-    let small = system.linearised(&[-0.1, 0.1], 0.0).unwrap();
+    let small = system.linearized(&[-0.1, 0.1], 0.0).unwrap();
     let found =
         small.frequency_response(&Excitation::force(Direction::along(0)), &[Direction::along(1)], &[1.0]);
     let [real, imaginary] = found.unwrap().outputs[0][0];

@@ -102,7 +102,7 @@ fn rigid_motions(structure: &Structure) -> DMatrix<f64> {
     motions
 }
 
-/// Mass, mass times the place of its centre, and inertia about the origin.
+/// Mass, mass times the place of its center, and inertia about the origin.
 struct Body {
     mass: f64,
     first: Vector3<f64>,
@@ -155,8 +155,8 @@ fn heavy(chain: &Chain) -> (Structure, Body) {
             [[3.0, -0.4, 0.2], [-0.4, 2.0, 0.1], [0.2, 0.1, 4.0]].map(|row| row.map(|j| j * piece.lump));
         let place = Attachment::on_arm(ids[number + 1], piece.start_arm);
         structure.add_mass(RigidBody { place, mass: piece.lump, inertia });
-        let centre = nodes.position(number + 1) + Vector3::from(piece.start_arm);
-        body.add(piece.lump, centre, Matrix3::from_fn(|i, j| inertia[i][j]));
+        let center = nodes.position(number + 1) + Vector3::from(piece.start_arm);
+        body.add(piece.lump, center, Matrix3::from_fn(|i, j| inertia[i][j]));
     }
     (structure, body)
 }
@@ -297,7 +297,7 @@ fn energies_of_members_and_of_nodes_make_the_whole() {
     }
 }
 
-/// A wheel of 40 kg on a spring of 1 MN/m beside five metres of nothing: the kinetic energy is all the wheel's.
+/// A wheel of 40 kg on a spring of 1 MN/m beside five meters of nothing: the kinetic energy is all the wheel's.
 #[test]
 fn a_wheel_on_its_spring_has_all_the_energy_and_its_own_mass() {
     let mut structure = Structure::new();

@@ -155,7 +155,7 @@ fn a_distorted_patch_takes_a_constant_curvature() {
         });
         let solved = patch.solved(&patch.forces(&motions));
         assert_matches_field(&patch, &solved, (&motions, rounding));
-        // A fibre above the middle shortens where w curves upward: κ = −w''.
+        // A fiber above the middle shortens where w curves upward: κ = −w''.
         let rate = -E * thickness.powi(3) / (12.0 * (1.0 - NU * NU)) * 1e-3;
         let expected = [rate * (1.0 + NU), rate * (1.0 + NU), rate * 0.5 * (1.0 - NU)];
         let departure = patch.departure(|at| at.bending, expected, &solved);

@@ -102,11 +102,11 @@ fn a_long_tube_of_shells_bends_as_a_timoshenko_beam() {
         );
         assert_relative_eq!(found, expected, max_relative = 0.01);
         assert_relative_eq!(shells(last)[0], beam(LENGTH)[0], max_relative = 0.01);
-        // Fibre stress half-way, on the outer face of the top.
+        // Fiber stress half-way, on the outer face of the top.
         let state = solved.state(&tube.structure, 0);
         let stress = state.face_stress(&tube.shells, Face::Upper)[&tube.rings[last / 2][0]][1][1];
-        let fibre = -FORCE * 0.5 * LENGTH * 0.5 * outer / second_moment;
-        assert_relative_eq!(stress, fibre, max_relative = 0.02);
+        let fiber = -FORCE * 0.5 * LENGTH * 0.5 * outer / second_moment;
+        assert_relative_eq!(stress, fiber, max_relative = 0.02);
     }
 }
 

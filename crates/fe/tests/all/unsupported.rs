@@ -4,7 +4,7 @@ use axlebow_fe::{
     Attachment, Beam, FeError, Flexibility, Freedom, NodeId, Rigidity, Spring, StaticSystem, Structure,
 };
 
-/// Four places a metre apart along Y, joined by beams.
+/// Four places a meter apart along Y, joined by beams.
 fn chain() -> (Structure, [NodeId; 4]) {
     let mut structure = Structure::new();
     let names = ["right end", "right seat", "left seat", "left end"];
@@ -22,7 +22,7 @@ fn ground(structure: &mut Structure, node: NodeId, rates: [f64; 6]) {
     structure.add_spring(Spring::to_ground(Attachment::at(node), rates)).unwrap();
 }
 
-/// The station and freedom that the refusal names: where the free motion is largest, in metres or radians.
+/// The station and freedom that the refusal names: where the free motion is largest, in meters or radians.
 fn refused(structure: &Structure) -> (&str, Freedom) {
     let named =
         |station: String| structure.nodes().map(|node| structure.station(node)).find(|own| *own == station);

@@ -50,7 +50,7 @@ fn signs_of_the_trade_hold_on_every_axle() {
     for axle in ["trailer-127-thick", "trailer-152-thin", "drive-housing-9.5", "drive-housing-11"] {
         let outset = camber(format!("{axle}-wide-base-outset"));
         let zeroset = camber(format!("{axle}-wide-base-zeroset"));
-        let turned = camber(format!("{axle}-wide-base-turned"));
+        let turned = camber(format!("{axle}-wide-base-reversed"));
         assert!(outset < zeroset && zeroset < turned && turned < 0.0, "{axle}: {outset} {zeroset} {turned}");
         let dual = &demo[&format!("{axle}-dual")].1.cases[0].wheels.left.contacts;
         assert!(dual[0].name == "outer" && dual[1].vertical_load > dual[0].vertical_load, "{axle}");
@@ -73,7 +73,7 @@ fn masses_of_the_trade_hold() {
 #[test]
 fn a_turned_wheel_sits_at_its_inset() {
     let demo = demo();
-    let outset = demo["trailer-127-thick-wide-base-turned"].0.axle.wheels.left.outset();
+    let outset = demo["trailer-127-thick-wide-base-reversed"].0.axle.wheels.left.outset();
     assert!((outset + 0.026).abs() < 1e-12, "{outset}");
 }
 
@@ -144,7 +144,7 @@ fn outset_raises_and_inset_lowers_inner_shoulder_wear() {
     for axle in ["trailer-127-thick", "trailer-152-thin", "drive-housing-9.5", "drive-housing-11"] {
         let outset = wear(format!("{axle}-wide-base-outset"));
         let zeroset = wear(format!("{axle}-wide-base-zeroset"));
-        let turned = wear(format!("{axle}-wide-base-turned"));
+        let turned = wear(format!("{axle}-wide-base-reversed"));
         assert!(outset > zeroset && zeroset > turned, "{axle}: {outset} {zeroset} {turned}");
     }
 }
@@ -156,7 +156,7 @@ fn outset_raises_and_inset_lowers_inner_shoulder_wear() {
 fn the_stiff_tread_on_the_thin_housing_is_worse_than_either_alone() {
     let demo = demo();
     let (deep, stiff) = (demo_tire("deep-treaded"), demo_tire("fuel-saving"));
-    for wheels in ["dual", "wide-base-zeroset", "wide-base-outset", "wide-base-turned"] {
+    for wheels in ["dual", "wide-base-zeroset", "wide-base-outset", "wide-base-reversed"] {
         let wear = |housing: &str, tire: &TireFile| {
             let model = &demo[&format!("drive-housing-{housing}-{wheels}")].0;
             rated_tires(model, Some(tire)).last().unwrap().inner_shoulder().against_upright.unwrap()

@@ -323,7 +323,7 @@ error: beam has no key `wal`
   = help: accepted: `depth`, `wall`, `modulus`, `poisson`
   = help: did you mean `wall`?";
     assert_eq!(refused("wall =", "wal =").render(), wanted);
-    assert!(refused("wall =", "wal =").render_coloured().contains('\u{1b}'));
+    assert!(refused("wall =", "wal =").render_colored().contains('\u{1b}'));
 }
 
 #[test]

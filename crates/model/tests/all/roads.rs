@@ -164,7 +164,7 @@ fn every_event_has_its_sizes_listed_as_assumed_and_named() {
     let mut bump = RoadFile::event("haversine-bump").unwrap();
     let road = RoadFile::of(&bump, Path::new("")).unwrap();
     assert_eq!(road.name, "haversine bump, height 40 mm, length 1 m");
-    assert!(!road.assumed.iter().any(|assumed| assumed.path == "draw" || assumed.path == "edge_slope"));
+    assert!(!road.assumed.iter().any(|assumed| assumed.path == "seed" || assumed.path == "edge_slope"));
     bump.set("height", "1 in").unwrap();
     let road = RoadFile::of(&bump, Path::new("")).unwrap();
     assert_eq!(road.name, "haversine bump, height 25.4 mm, length 1 m");

@@ -11,7 +11,7 @@ use crate::plot::ride_figure::RideFigure;
 
 /// Longest part of the axle between two points of its drawn line, m.
 const CUT: f64 = 0.06;
-/// Heights are sent in steps of a hundredth of a millimetre, turns of 10 µrad.
+/// Heights are sent in steps of a hundredth of a millimeter, turns of 10 µrad.
 const FINENESS: f64 = 1e5;
 
 /// A point of the drawn outline: position and half the height, m.

@@ -64,7 +64,7 @@ impl Picture<'_> {
             inside.line([0.0, top], [0.0, bottom], &format!(r#"stroke="{INK}" stroke-width="1.5""#));
         });
         let axis = format!("Distance along the road, {}", self.figure.distance_unit().0);
-        canvas.label(Label::new(axis, [0.5 * (LEFT + RIGHT), bottom + 44.0]).middle().colour(MUTED));
+        canvas.label(Label::new(axis, [0.5 * (LEFT + RIGHT), bottom + 44.0]).middle().color(MUTED));
         let title = format!("{} seen from the rear as it rides", self.figure.card.name);
         let svg = canvas.finish([WIDTH, bottom + FOOT], &title, DESCRIPTION);
         let scale = (RIGHT - LEFT) / (x[1] - x[0]);

@@ -9,7 +9,7 @@ use crate::plot::{Drawing, TireDrawing};
 
 /// Canvas position of the vehicle's middle.
 pub(super) const MIDDLE: f64 = 600.0;
-/// Most units per metre.
+/// Most units per meter.
 const LARGEST_SCALE: f64 = 250.0;
 /// Room for half the axle.
 const HALF: f64 = 330.0;
@@ -29,7 +29,7 @@ pub(super) struct Scene {
     pub middle: f64,
     /// Canvas height of the road at rest.
     pub level: f64,
-    /// Units per metre.
+    /// Units per meter.
     pub scale: f64,
     /// Height of the hubs over the road at rest, m.
     pub radius: f64,

@@ -6,7 +6,7 @@ use axlebow_axle::{ResponseOutcome, TransferFunction};
 
 use crate::ride_columns::word;
 
-/// The transfer functions, a line for each frequency: real and imaginary part of each result per metre of road
+/// The transfer functions, a line for each frequency: real and imaginary part of each result per meter of road
 /// height, with the sign `e^{iωt}`.
 pub fn response(outcome: &ResponseOutcome) -> String {
     let mut columns: Vec<(String, &TransferFunction)> = vec![

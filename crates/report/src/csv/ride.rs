@@ -9,7 +9,7 @@ use crate::ride_columns::ride_columns;
 /// Writes the histories of a ride, a line for each sample; a history that ends early leaves its cells empty.
 ///
 /// Camber change is against the unloaded axle, positive with the tire's top outward; road is the height that the
-/// tires feel; stress is the fibre stress of largest magnitude along the axle, signed. A ride that ended early has
+/// tires feel; stress is the fiber stress of largest magnitude along the axle, signed. A ride that ended early has
 /// a last line that begins with `# partial:` and says why. Where the ride kept the stress of each station, these
 /// columns follow from left to right.
 ///

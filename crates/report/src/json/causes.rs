@@ -1,7 +1,7 @@
 //! The document of causes, `axlebow/causes/1`.
 
 use axlebow_strength::WELDING_CAUTIONS;
-use axlebow_study::{CauseShare, CausesOutcome, Contribution, Subject, Wobble};
+use axlebow_study::{CauseShare, CausesOutcome, Contribution, EndplayTilt, Subject};
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -53,7 +53,7 @@ pub struct CausesDocument {
 /// A load case or a ride.
 #[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct SubjectEntry {
-    /// `standing`: angles against the line through the hubs; `ride`: largest less smallest angle over it.
+    /// `standing`: angles against the line through the hubs; `ride`: peak-to-peak angle over it.
     pub kind: &'static str,
     /// Name of the load case or of the road.
     pub name: String,
@@ -61,10 +61,10 @@ pub struct SubjectEntry {
     pub speed_m_s: Option<f64>,
     /// Each wheel end.
     pub wheels: BySide<WheelCausesEntry>,
-    /// What the axle's rigid roll adds to each wheel's camber against the road; of a ride largest less smallest. No cause's.
+    /// What the axle's rigid roll adds to each wheel's camber against the road; of a ride peak to peak. No cause's.
     pub rigid_roll_rad: BySide<f64>,
     /// Free tilt of each hub within its endplay, either way.
-    pub wobble: BySide<WobbleEntry>,
+    pub endplay_tilt: BySide<WobbleEntry>,
     /// Axles that were solved.
     pub solved: usize,
 }
@@ -136,7 +136,7 @@ impl From<&CausesOutcome> for SubjectEntry {
                 toe: ContributionEntry::from(&wheel.toe),
             }),
             rigid_roll_rad: BySide::of(&outcome.rigid_roll, |roll| *roll),
-            wobble: BySide::of(&outcome.wobble, |wobble| WobbleEntry::from(wobble)),
+            endplay_tilt: BySide::of(&outcome.endplay_tilt, |endplay_tilt| WobbleEntry::from(endplay_tilt)),
             solved: outcome.solved,
         }
     }
@@ -167,9 +167,9 @@ impl From<&CauseShare> for CauseEntry {
     }
 }
 
-impl From<&Wobble> for WobbleEntry {
-    fn from(wobble: &Wobble) -> Self {
-        let [least_accepted_rad, most_accepted_rad] = wobble.accepted;
-        WobbleEntry { own_rad: wobble.own, least_accepted_rad, most_accepted_rad }
+impl From<&EndplayTilt> for WobbleEntry {
+    fn from(endplay_tilt: &EndplayTilt) -> Self {
+        let [least_accepted_rad, most_accepted_rad] = endplay_tilt.accepted;
+        WobbleEntry { own_rad: endplay_tilt.own, least_accepted_rad, most_accepted_rad }
     }
 }

@@ -102,11 +102,11 @@ pub struct CaseEntry {
     pub seats: SeatsEntry,
     /// Named stations, from left to right.
     pub stations: Vec<StationEntry>,
-    /// Fibre stress of largest magnitude, tension positive, Pa.
+    /// Fiber stress of largest magnitude, tension positive, Pa.
     pub peak_stress_pa: f64,
     /// Position of the peak stress, left positive, m.
     pub peak_stress_y_m: f64,
-    /// Height of the axle's centre above the line through the hubs, m.
+    /// Height of the axle's center above the line through the hubs, m.
     pub bow_m: f64,
     /// Roll of the line through the hubs, about X, rad.
     pub axle_roll_rad: f64,
@@ -257,7 +257,7 @@ pub struct StationEntry {
     pub axial_n: f64,
     /// Torque about Y, N m.
     pub torsion_n_m: f64,
-    /// Fibre stress of largest magnitude, tension positive, Pa.
+    /// Fiber stress of largest magnitude, tension positive, Pa.
     pub stress_pa: f64,
 }
 

@@ -61,7 +61,7 @@ pub struct ModeEntry {
     pub damping_ratio: f64,
     /// Mass that, at the place of largest displacement, has the mode's kinetic energy, kg.
     pub modal_mass_kg: f64,
-    /// Unbalanced over inertia forces.
+    /// Residual over inertia forces.
     pub residual: f64,
     /// Where the strain energy is.
     pub strain: StrainEntry,

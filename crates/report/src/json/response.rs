@@ -43,7 +43,7 @@ pub struct ResponseDocument {
     pub camber_rad_per_m: ByWheel<TransferEntry>,
     /// Wheel load, N per m of road height.
     pub load_n_per_m: ByWheel<TransferEntry>,
-    /// Stress of the fibre that is stressed most at rest, at each place.
+    /// Stress of the fiber that is stressed most at rest, at each place.
     pub stress: Vec<StressEntry>,
     /// Answer to a random road; null without one.
     pub random: Option<RandomEntry>,

@@ -44,7 +44,7 @@ pub struct RideDocument {
     pub wheels: RideWheelsEntry,
     /// What the bump stops went through.
     pub bump_stops: BumpStopsEntry,
-    /// Peak fibre stress of each place on the axle, from left to right.
+    /// Peak fiber stress of each place on the axle, from left to right.
     pub stations: Vec<StationPeakEntry>,
     /// How it was solved.
     pub method: RideMethodEntry,
@@ -102,7 +102,7 @@ pub struct RideWheelEntry {
     pub camber_peak_rad: f64,
     /// That change by source; a bearing counts with what it takes up of its clearance.
     pub camber_peak_split_rad: SplitEntry,
-    /// Largest less smallest camber change, rad.
+    /// Peak-to-peak camber change, rad.
     pub camber_peak_to_peak_rad: f64,
     /// Root mean square of the camber change's deviation from its mean, rad.
     pub camber_rms_rad: f64,
@@ -140,7 +140,7 @@ pub struct DrawnWheelEntry {
     pub dynamic_load_coefficient: MeanEntry,
     /// Time off the road, s.
     pub time_off_road_s: MeanEntry,
-    /// Largest less smallest camber change, rad.
+    /// Peak-to-peak camber change, rad.
     pub camber_peak_to_peak_rad: MeanEntry,
     /// Root mean square of the camber change's deviation from its mean, rad.
     pub camber_rms_rad: MeanEntry,
@@ -164,7 +164,7 @@ pub struct RideMethodEntry {
     pub unknowns: usize,
     /// Frequency up to which a reduced basis has all natural modes that the ride can move, Hz; null for the full.
     pub modes_up_to_hz: Option<f64>,
-    /// `generalised-alpha` or `average-acceleration`.
+    /// `generalized-alpha` or `average-acceleration`.
     pub scheme: &'static str,
     /// What a step leaves of motions far faster than it; null for average acceleration.
     pub spectral_radius: Option<f64>,
@@ -177,11 +177,11 @@ pub struct RideMethodEntry {
 pub struct BasisComparisonEntry {
     /// How the reduced ride was solved.
     pub reduced: RideMethodEntry,
-    /// Largest less smallest camber change of the wheel where it is largest, rad.
+    /// Peak-to-peak camber change of the wheel where it is largest, rad.
     pub camber_peak_to_peak_rad: BesideFullEntry,
     /// Largest load of a wheel, N.
     pub largest_load_n: BesideFullEntry,
-    /// Largest magnitude of fibre stress, Pa.
+    /// Largest magnitude of fiber stress, Pa.
     pub peak_stress_pa: BesideFullEntry,
 }
 
@@ -214,14 +214,14 @@ pub struct BumpStopEntry {
     pub largest_force_n: f64,
 }
 
-/// Peak fibre stress at a place.
+/// Peak fiber stress at a place.
 #[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct StationPeakEntry {
     /// Name.
     pub name: String,
     /// Position, left positive, m.
     pub y_m: f64,
-    /// Fibre stress of largest magnitude, tension positive, Pa.
+    /// Fiber stress of largest magnitude, tension positive, Pa.
     pub stress_pa: f64,
     /// When, from the start of the ride, s.
     pub time_s: f64,
@@ -328,7 +328,7 @@ impl From<&RideMethod> for RideMethodEntry {
     fn from(method: &RideMethod) -> Self {
         let (scheme, spectral_radius) = match method.scheme {
             Scheme::AverageAcceleration => ("average-acceleration", None),
-            Scheme::GeneralizedAlpha { spectral_radius } => ("generalised-alpha", Some(spectral_radius)),
+            Scheme::GeneralizedAlpha { spectral_radius } => ("generalized-alpha", Some(spectral_radius)),
         };
         let basis = match method.basis {
             RideBasis::Full => "full",

@@ -78,7 +78,7 @@ pub struct SearchDocument {
     pub failed: usize,
     /// Why the first of them could not.
     pub first_failure: Option<String>,
-    /// Designs none of which is better in everything that is traded, in the order of the goal.
+    /// The Pareto front: designs none of which is better in everything that is traded, in the order of the goal.
     pub front: Vec<DesignEntry>,
     /// Warnings of the designs that are given here and of their rides, those of most designs first.
     pub warnings: Vec<DesignWarningEntry>,
@@ -119,7 +119,7 @@ pub struct FoundLimitEntry {
     /// Share of the limit by which it is missed; negative where there is room; null without a result.
     pub missed: Option<f64>,
     /// Whether it stands in the way.
-    pub binds: bool,
+    pub active: bool,
     /// Change of the goal per unit by which the limit is relaxed; null without continuous values.
     pub price: Option<f64>,
     /// The goal when the limit is relaxed by a hundredth of itself.
@@ -165,7 +165,7 @@ impl From<&FoundLimit> for FoundLimitEntry {
             within: limit.within,
             value: Some(found.value).filter(|value| value.is_finite()),
             missed: Some(found.missed).filter(|missed| missed.is_finite()),
-            binds: found.binds,
+            active: found.active,
             price: found.price,
             goal_relaxed: found.relaxed,
             goal_without: found.without,

@@ -97,9 +97,9 @@ struct StiffenedEntry {
     /// Centroid, above the axle line.
     centroid_z_m: f64,
     /// Shear center, forward of the axle line; null where it is not known.
-    shear_centre_x_m: Option<f64>,
+    shear_center_x_m: Option<f64>,
     /// Shear center, above the axle line; null where it is not known.
-    shear_centre_z_m: Option<f64>,
+    shear_center_z_m: Option<f64>,
     /// Mass per length.
     mass_per_length_kg_m: f64,
     /// Stress under the load case that was asked for; null without one.
@@ -130,7 +130,7 @@ struct StressPointEntry {
     stress_pa: f64,
 }
 
-/// An outside point at which fibre stress is looked at, from the centroid.
+/// An outside point at which fiber stress is looked at, from the centroid.
 #[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 struct PointEntry {
     /// Its name.
@@ -209,8 +209,8 @@ fn stiffened_entry(card: &StiffenedCard) -> StiffenedEntry {
         torsion_constant_m4: section.torsion_constant,
         centroid_x_m: area.centroid[0],
         centroid_z_m: area.centroid[1],
-        shear_centre_x_m: section.shear_centre.map(|[x, _]| x),
-        shear_centre_z_m: section.shear_centre.map(|[_, z]| z),
+        shear_center_x_m: section.shear_center.map(|[x, _]| x),
+        shear_center_z_m: section.shear_center.map(|[_, z]| z),
         mass_per_length_kg_m: section.mass_per_length,
         stress: stress_entry(card),
     }

@@ -48,7 +48,7 @@ pub struct SensitivityCaseEntry {
     pub own: ReadingsEntry,
     /// Position of the peak stress.
     pub peak_stress_y_m: f64,
-    /// Keys that something depends on, the most telling for camber first.
+    /// Keys that something depends on, largest effect on camber first.
     pub keys: Vec<SensitivityEntry>,
     /// Keys that nothing depends on.
     pub without_effect: Vec<String>,
@@ -65,7 +65,7 @@ pub struct ReadingsEntry {
     pub left_camber_change_rad: f64,
     /// Camber change of the right wheel.
     pub right_camber_change_rad: f64,
-    /// Height of the axle's centre above the line through the hubs.
+    /// Height of the axle's center above the line through the hubs.
     pub bow_m: f64,
     /// Stress at the place of the peak.
     pub peak_stress_pa: f64,
@@ -88,7 +88,7 @@ pub struct SensitivityEntry {
     pub slope: ReadingsEntry,
     /// Camber of the wheel that leans most per mass that the key adds; null where the mass stays.
     pub camber_per_mass_rad_kg: Option<f64>,
-    /// `adjoint`, or `solutions` where it took whole solutions to both sides.
+    /// `adjoint`, or `solutions` where it took finite differences of full solutions.
     pub by: &'static str,
 }
 

@@ -85,7 +85,7 @@ pub struct CheckEntry {
     /// `at-most` or `at-least`.
     pub bound: &'static str,
     /// How much of the limit is used; 1 at the limit.
-    pub utilisation: f64,
+    pub utilization: f64,
     /// `passes`, `watch` or `fails`.
     pub verdict: &'static str,
     /// Clause and edition.
@@ -125,10 +125,10 @@ pub struct WeldBandEntry {
     /// With walls that give as wide plates: the end that is safe for the camber.
     pub soft: WeldUseEntry,
     /// As the model has it.
-    pub modelled: WeldUseEntry,
+    pub modeled: WeldUseEntry,
     /// Between rigid walls: the end that is safe for the weld.
     pub stiff: WeldUseEntry,
-    /// Length over which each end, tapered, would let it pass as modelled; null where none was found or is needed.
+    /// Length over which each end, tapered, would let it pass as modeled; null where none was found or is needed.
     pub passing_run_out_m: Option<f64>,
     /// Leg that would let it pass; null where none was found or is needed.
     pub passing_leg_m: Option<f64>,
@@ -142,7 +142,7 @@ pub struct WeldUseEntry {
     /// Stiffness per length of weld.
     pub stiffness_n_per_m2: f64,
     /// Greatest share of a strength that its throat or the steel beside it uses.
-    pub utilisation: f64,
+    pub utilization: f64,
     /// `passes` or `fails`.
     pub verdict: &'static str,
 }
@@ -153,7 +153,7 @@ impl From<&WeldBand> for WeldBandEntry {
         Self {
             stiffener: band.stiffener.clone(),
             soft: band.soft.into(),
-            modelled: band.modelled.into(),
+            modeled: band.modeled.into(),
             stiff: band.stiff.into(),
             passing_run_out_m: passing(|remedy| match remedy {
                 WeldRemedy::RunOut(run_out) => Some(*run_out),
@@ -173,7 +173,7 @@ impl From<&WeldBand> for WeldBandEntry {
 
 impl From<WeldUse> for WeldUseEntry {
     fn from(at: WeldUse) -> Self {
-        Self { stiffness_n_per_m2: at.stiffness, utilisation: at.used, verdict: at.verdict.word() }
+        Self { stiffness_n_per_m2: at.stiffness, utilization: at.used, verdict: at.verdict.word() }
     }
 }
 
@@ -194,7 +194,7 @@ impl From<&PlacedCheck> for CheckEntry {
             limit: check.limit,
             unit: check.kind.si(),
             bound: if check.bound == Bound::AtMost { "at-most" } else { "at-least" },
-            utilisation: check.utilisation(),
+            utilization: check.utilization(),
             verdict: check.verdict().word(),
             source: check.source,
             advice: check.advice,

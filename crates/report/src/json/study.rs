@@ -39,7 +39,7 @@ pub struct StudyDocument {
     pub seat_table_errors: Vec<[f64; 2]>,
     /// `sweep`, `side-by-side` or `uncertainty`.
     pub kind: &'static str,
-    /// Name of the variant that the others are held against; `null` in a sweep.
+    /// Name of the variant that the others are compared with; `null` in a sweep.
     pub baseline: Option<String>,
     /// The model without changes; side by side, that of the baseline.
     pub model: ModelEntry,

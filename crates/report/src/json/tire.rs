@@ -99,7 +99,7 @@ pub struct FaceTireEntry {
 /// One rib.
 #[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct RibEntry {
-    /// Outboard of the tire's centre.
+    /// Outboard of the tire's center.
     pub outboard_m: f64,
     /// Load.
     pub load_n: f64,
@@ -107,7 +107,7 @@ pub struct RibEntry {
     pub slip_forward: f64,
     /// Sliding speed sideways over travelling speed, by toe.
     pub slip_side: f64,
-    /// Energy of scuff for each metre travelled.
+    /// Energy of scuff for each meter traveled.
     pub scuff_j_per_m: f64,
     /// Wear over the mean wear of the same tires upright and straight; null where those do not wear.
     pub wear_index: Option<f64>,

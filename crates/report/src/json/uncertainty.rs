@@ -7,7 +7,7 @@ use serde::Serialize;
 /// What an uncertainty study says.
 #[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct UncertaintyEntry {
-    /// How often the intervals hold the truth.
+    /// Coverage of the intervals.
     pub confidence: f64,
     /// Independent samples that intervals are told from; 1 where every design is independent.
     pub replicates: usize,

@@ -32,7 +32,7 @@ const ABOVE: f64 = 44.0;
 const NOTE: usize = 200;
 
 /// Draws what the study shows of each variant as bars: a block for the static load case and one for each ride, a
-/// panel for each result, value and percentage of the baseline at each bar; the baseline in grey with a dashed line
+/// panel for each result, value and percentage of the baseline at each bar; the baseline in gray with a dashed line
 /// through its ends.
 ///
 /// # Errors
@@ -83,7 +83,7 @@ impl BesideFigure<'_> {
         }
         let baseline = &self.words.outcome.variants[self.baseline];
         let how =
-            format!("Bars are magnitudes; percentages are of the baseline, {baseline}: grey and dashed.");
+            format!("Bars are magnitudes; percentages are of the baseline, {baseline}: gray and dashed.");
         canvas.label(Label::new(wrapped(&how, 150, 1).concat(), [EDGE, level + 22.0]));
         level + 26.0
     }
@@ -97,7 +97,7 @@ impl BesideFigure<'_> {
             let label = Label::new(name, [EDGE + NAMES - 14.0, base]).end();
             canvas.label(if row.variant == self.baseline { label.bold() } else { label });
             if row.result.is_err() {
-                canvas.label(Label::new("no result", [EDGE + NAMES + 4.0, base]).size(12.0).colour(MUTED));
+                canvas.label(Label::new("no result", [EDGE + NAMES + 4.0, base]).size(12.0).color(MUTED));
             }
         }
         for (column, measure) in measures.iter().enumerate() {
@@ -119,10 +119,10 @@ impl BesideFigure<'_> {
                 self.draw_nothing(canvas, row, [corner[0] + BAR + 56.0, top + ROW * (i as f64 + 0.7)]);
                 continue;
             };
-            let colour = if row.variant == self.baseline { STEEL } else { BLUE };
+            let color = if row.variant == self.baseline { STEEL } else { BLUE };
             let level = top + ROW * i as f64;
             let bar = [scale * own.abs(), ROW - 7.0];
-            canvas.rectangle([corner[0], level + 4.0], bar, &format!(r#"fill="{colour}""#));
+            canvas.rectangle([corner[0], level + 4.0], bar, &format!(r#"fill="{color}""#));
             self.draw_numbers(canvas, measure, (own, baseline), [corner[0] + BAR, level + 0.7 * ROW]);
         }
         canvas.line([corner[0], top], [corner[0], bottom], &format!(r#"stroke="{FAINT}""#));
@@ -150,7 +150,7 @@ impl BesideFigure<'_> {
         canvas.label(Label::new(number, [at[0] + 56.0, at[1]]).size(12.0).end());
         if let Some(share) = share(Some(own), baseline) {
             let percent = format!("{} %", typographic(&fixed(100.0 * share, 0)));
-            canvas.label(Label::new(percent, [at[0] + 110.0, at[1]]).size(12.0).colour(MUTED).end());
+            canvas.label(Label::new(percent, [at[0] + 110.0, at[1]]).size(12.0).color(MUTED).end());
         }
     }
 
@@ -163,7 +163,7 @@ impl BesideFigure<'_> {
         let note = self.words.outcome.note.clone();
         let notes: Vec<String> = worse.into_iter().chain(more).chain(note).chain(invented).collect();
         for line in wrapped(&notes.join(" "), NOTE, 3) {
-            canvas.label(Label::new(line, [EDGE, level]).size(12.0).colour(MUTED));
+            canvas.label(Label::new(line, [EDGE, level]).size(12.0).color(MUTED));
             level += 17.0;
         }
         level

@@ -38,7 +38,7 @@ pub fn causes_figure(outcomes: &[CausesOutcome], card: &ModelCard) -> Result<Svg
     }
     if let Some(note) = card.invented_note() {
         level += 20.0;
-        canvas.label(Label::new(note, [LEFT, level]).size(12.0).colour(MUTED));
+        canvas.label(Label::new(note, [LEFT, level]).size(12.0).color(MUTED));
     }
     let size = [LEFT + NAMES + AREA + RIGHT, level + 18.0];
     let title = format!("{}: causes", card.name);
@@ -54,7 +54,7 @@ fn draw_heading(canvas: &mut Canvas, card: &ModelCard) -> f64 {
     }
     let how = "What makes the wheels lean and steer: shares do not depend on an order (Shapley); whiskers: tolerance of the \
                input.";
-    canvas.label(Label::new(how, [LEFT, level + 22.0]).size(12.0).colour(MUTED));
+    canvas.label(Label::new(how, [LEFT, level + 22.0]).size(12.0).color(MUTED));
     level + 22.0
 }
 
@@ -80,7 +80,7 @@ fn draw_subject(
             let roll = with_sign(&numbers.full(side, Shown::Angle));
             let text =
                 format!("{wheel}, rigid roll of the axle on tires and road, none of these causes: {roll}");
-            canvas.label(Label::new(text, [LEFT, level + 8.0]).size(12.0).colour(MUTED));
+            canvas.label(Label::new(text, [LEFT, level + 8.0]).size(12.0).color(MUTED));
             level += 24.0;
         }
     }
@@ -154,12 +154,12 @@ impl Waterfall<'_> {
     fn draw_step(&self, canvas: &mut Canvas, panel: &Panel, (step, middle, whole): (&Step, f64, bool)) {
         let scaled = |value: f64| panel.at(self.numbers.scaled(value, Shown::Angle), 0.0)[0];
         let [from, to] = [step.from, step.to].map(scaled);
-        let colour = match (whole, step.to < step.from) {
+        let color = match (whole, step.to < step.from) {
             (true, _) => INK,
             (false, true) => VERMILLION,
             (false, false) => BLUE,
         };
-        let style = format!(r#"fill="{colour}" fill-opacity="0.8""#);
+        let style = format!(r#"fill="{color}" fill-opacity="0.8""#);
         canvas.rectangle([from.min(to), middle - 9.0], [(to - from).abs().max(1.0), 18.0], &style);
         if !whole {
             let link = format!(r#"stroke="{FAINT}" stroke-width="1""#);
@@ -184,7 +184,7 @@ impl Waterfall<'_> {
         let total = self.contribution.total;
         if !whole && total.abs() > 1e-9 {
             let share = typographic(&format!("{} %", fixed(100.0 * part / total, 1)));
-            canvas.label(Label::new(share, [right + 164.0, middle + 4.5]).end().colour(MUTED));
+            canvas.label(Label::new(share, [right + 164.0, middle + 4.5]).end().color(MUTED));
         }
     }
 
@@ -207,10 +207,10 @@ pub(super) fn draw_axis(canvas: &mut Canvas, panel: &Panel) {
     for value in step {
         let x = panel.at(value, 0.0)[0];
         let zero = value.abs() < 1e-9;
-        let colour = if zero { INK } else { super::palette::GRID };
-        canvas.line([x, top], [x, bottom], &format!(r#"stroke="{colour}" stroke-width="1""#));
+        let color = if zero { INK } else { super::palette::GRID };
+        canvas.line([x, top], [x, bottom], &format!(r#"stroke="{color}" stroke-width="1""#));
         canvas.label(
-            Label::new(crate::number::tick(value), [x, bottom + 17.0]).size(12.0).middle().colour(MUTED),
+            Label::new(crate::number::tick(value), [x, bottom + 17.0]).size(12.0).middle().color(MUTED),
         );
     }
 }

@@ -33,7 +33,7 @@ pub struct Axis {
 /// Points joined by a line.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Series {
-    /// Name in the legend; series of the same name in several charts share colour and mark.
+    /// Name in the legend; series of the same name in several charts share color and mark.
     pub label: String,
     /// Points, in the units of the axes, in the order in which they are joined.
     pub points: Vec<(f64, f64)>,
@@ -99,10 +99,10 @@ impl Chart {
     fn draw(&self, canvas: &mut Canvas, corner: Point, labels: &[&str]) -> Result<(), ReportError> {
         let panel = self.panel(corner)?;
         canvas.label(Label::new(self.title.as_str(), [corner[0], corner[1] - 40.0]).size(15.0).bold());
-        canvas.label(Label::new(self.y.label.as_str(), [corner[0], corner[1] - 14.0]).colour(MUTED));
+        canvas.label(Label::new(self.y.label.as_str(), [corner[0], corner[1] - 14.0]).color(MUTED));
         let under = corner[1] + AREA[1];
         canvas.label(Label::new(self.x.label.as_str(), [corner[0] + 0.5 * AREA[0], under + 42.0]).middle());
-        canvas.label(Label::new(self.footnote.as_str(), [corner[0], under + 66.0]).size(12.0).colour(MUTED));
+        canvas.label(Label::new(self.footnote.as_str(), [corner[0], under + 66.0]).size(12.0).color(MUTED));
         let curves: Vec<Curve> = self.series.iter().map(|series| curve(series, labels)).collect();
         panel.draw(canvas, &curves)?;
         let rise = self.rise_of_links();
@@ -142,7 +142,7 @@ impl Chart {
 
 fn curve(series: &Series, labels: &[&str]) -> Curve {
     let points = series.points.iter().map(|&(x, y)| [x, y]).collect();
-    Curve { points, colour: SERIES[turn_of(&series.label, labels) % SERIES.len()], filled: false }
+    Curve { points, color: SERIES[turn_of(&series.label, labels) % SERIES.len()], filled: false }
 }
 
 /// A label under or over a steep link stands on the side where the line that the links end on is not.
@@ -154,7 +154,7 @@ fn draw_link(canvas: &mut Canvas, panel: &Panel, (link, rise): (&Link, f64)) {
     let run = [x - before[0], y - before[1]];
     let step = 14.0 / run[0].hypot(run[1]).max(1e-9);
     let at = [x + step * run[0], y + step * run[1] + 4.0];
-    let label = Label::new(link.label.as_str(), at).size(11.0).colour(MUTED).halo();
+    let label = Label::new(link.label.as_str(), at).size(11.0).color(MUTED).halo();
     let steep = run[0].abs() < 0.6 * run[1].abs();
     let to_the_right = if steep { rise * run[1] } else { run[0] };
     canvas.label(match to_the_right {
@@ -205,7 +205,7 @@ fn draw_legend(canvas: &mut Canvas, labels: &[&str], top: f64, right: f64) -> f6
         let style = format!(r#"stroke="{}" stroke-width="2""#, SERIES[turn % SERIES.len()]);
         canvas.line([x, y], [x + 30.0, y], &style);
         draw_mark(canvas, [x + 15.0, y], turn);
-        canvas.label(Label::new(*label, [x + 38.0, y + 4.5]).colour(INK));
+        canvas.label(Label::new(*label, [x + 38.0, y + 4.5]).color(INK));
         x += width;
     }
     y + LEGEND_ROW

@@ -3,7 +3,7 @@
 use axlebow_study::CompatibilityOutcome;
 
 use super::check::finite;
-use super::map_panel::{colour, draw_colour_bar};
+use super::map_panel::{color, draw_color_bar};
 use super::palette::{INK, MUTED};
 use super::panel::range_of;
 use super::text::wrapped;
@@ -21,10 +21,10 @@ const NAMES: f64 = 330.0;
 const CELL: Point = [112.0, 46.0];
 /// Room over the cells for the names of tires.
 const ABOVE: f64 = 76.0;
-/// Colour of a cell without a value.
+/// Color of a cell without a value.
 const NOTHING: &str = "#c9ced6";
 
-/// Draws how much more the inner shoulder of each axle wears than upright on each tire at each offset, a coloured cell
+/// Draws how much more the inner shoulder of each axle wears than upright on each tire at each offset, a colored cell
 /// each.
 ///
 /// # Errors
@@ -50,10 +50,10 @@ pub fn compatibility_figure(outcome: &CompatibilityOutcome, card: &ModelCard) ->
     draw_names(&mut canvas, outcome, (corner, numbers));
     draw_cells(&mut canvas, outcome, (corner, range));
     let height = CELL[1] * outcome.axles.len() as f64;
-    draw_colour_bar(&mut canvas, ([width + 24.0, corner[1]], height), range, &levels(range));
+    draw_color_bar(&mut canvas, ([width + 24.0, corner[1]], height), range, &levels(range));
     let mut bottom = corner[1] + height + 26.0;
     if let Some(note) = card.invented_note() {
-        canvas.label(Label::new(note, [LEFT, bottom]).size(12.0).colour(MUTED));
+        canvas.label(Label::new(note, [LEFT, bottom]).size(12.0).color(MUTED));
         bottom += 14.0;
     }
     Ok(canvas.finish([width + 110.0, bottom], "Which tire forgives which axle", AGAINST_UPRIGHT))
@@ -81,18 +81,18 @@ fn draw_cells(canvas: &mut Canvas, outcome: &CompatibilityOutcome, (corner, rang
     for (row, cells) in outcome.cells.iter().enumerate() {
         for (column, cell) in cells.iter().enumerate() {
             let at = [corner[0] + CELL[0] * column as f64, corner[1] + CELL[1] * row as f64];
-            let fill = cell.against_upright.map_or(NOTHING.to_owned(), |wear| colour(wear, range));
+            let fill = cell.against_upright.map_or(NOTHING.to_owned(), |wear| color(wear, range));
             canvas.rectangle(at, CELL, &format!(r##"fill="{fill}" stroke="#ffffff" stroke-width="2""##));
             let dark =
                 cell.against_upright.is_some_and(|wear| wear < range[0] + 0.55 * (range[1] - range[0]));
             let middle = [at[0] + 0.5 * CELL[0], at[1] + 0.5 * CELL[1] + 5.0];
             let label = Label::new(index(cell.against_upright), middle).middle().bold();
-            canvas.label(label.colour(if dark { "#ffffff" } else { INK }));
+            canvas.label(label.color(if dark { "#ffffff" } else { INK }));
         }
     }
 }
 
-/// The ends of the colours and the middle.
+/// The ends of the colors and the middle.
 fn levels([low, high]: [f64; 2]) -> Vec<f64> {
     let rounded = |value: f64| (value * 100.0).round() / 100.0;
     let all = [low, 0.5 * (low + high), high].map(rounded);

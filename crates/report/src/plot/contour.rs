@@ -2,7 +2,7 @@
 
 use crate::svg::Point;
 
-/// A grid of values: `values[i][j]` stands at `x[j]`, `y[i]`; a place without a value takes its neighbours' lines
+/// A grid of values: `values[i][j]` stands at `x[j]`, `y[i]`; a place without a value takes its neighbors' lines
 /// away.
 pub(crate) struct Field {
     /// Places along the horizontal axis, in order.

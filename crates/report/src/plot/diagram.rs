@@ -26,8 +26,8 @@ pub(crate) struct Diagram<'a> {
     pub points: Vec<Point>,
     /// A second line without filling, of the same kind.
     pub second: Option<Vec<Point>>,
-    /// Colour of line and filling.
-    pub colour: &'static str,
+    /// Color of line and filling.
+    pub color: &'static str,
 }
 
 impl Diagram<'_> {
@@ -37,7 +37,7 @@ impl Diagram<'_> {
         let second = self.second.as_deref().map(|line| self.scaled(line));
         let values = points.iter().chain(second.iter().flatten()).map(|point| point[1]);
         let panel = Panel { y: range_of(values.chain([0.0, SMALLEST_RANGE]), 0.2), ..place };
-        panel.draw(canvas, &[Curve { points, colour: self.colour, filled: true }])?;
+        panel.draw(canvas, &[Curve { points, color: self.color, filled: true }])?;
         let zero = [panel.at(panel.x[0], 0.0), panel.at(panel.x[1], 0.0)];
         canvas.line(zero[0], zero[1], &format!(r#"stroke="{INK}" stroke-width="1""#));
         if let Some(second) = second {
@@ -57,7 +57,7 @@ impl Diagram<'_> {
             let Some(point) = found.filter(|point| point[1].abs() > SMALL * largest) else { continue };
             let [x, y] = self.scale(point);
             let at = panel.at(x, y);
-            canvas.disc(at, 3.5, &format!(r##"fill="{}" stroke="#ffffff""##, self.colour));
+            canvas.disc(at, 3.5, &format!(r##"fill="{}" stroke="#ffffff""##, self.color));
             let text = typographic(&self.numbers.full(point[1], self.shown));
             canvas.label(Label::new(text, [at[0], at[1] + drop]).middle().bold().halo());
         }
@@ -86,14 +86,14 @@ mod tests {
     use super::*;
 
     #[test]
-    fn a_flat_top_is_labelled_in_its_middle() {
+    fn a_flat_top_is_labeled_in_its_middle() {
         let points = [[2.0, 0.0], [1.0, 5.0], [-1.0, 5.0], [-2.0, 0.0]];
         assert_eq!(flat_top(&points, 1.0), Some([0.0, 5.0]));
         assert_eq!(flat_top(&points, -1.0), None);
     }
 
     #[test]
-    fn a_sharp_top_is_labelled_where_it_is() {
+    fn a_sharp_top_is_labeled_where_it_is() {
         let points = [[2.0, 0.0], [0.5, -4.0], [-2.0, 1.0]];
         assert_eq!(flat_top(&points, -1.0), Some([0.5, -4.0]));
         assert_eq!(flat_top(&points, 1.0), Some([-2.0, 1.0]));

@@ -42,7 +42,7 @@ pub fn fit_figure(outcome: &FitOutcome, card: &ModelCard) -> Result<Svg, ReportE
     }
     if let Some(note) = card.invented_note() {
         level += 20.0;
-        canvas.label(Label::new(note, [LEFT, level]).size(12.0).colour(MUTED));
+        canvas.label(Label::new(note, [LEFT, level]).size(12.0).color(MUTED));
     }
     let size = [LEFT + NAMES + AREA + RIGHT, level + 18.0];
     let title = format!("{}: fit", card.name);
@@ -81,11 +81,11 @@ fn draw_heading(canvas: &mut Canvas, outcome: &FitOutcome, card: &ModelCard) -> 
         let show = |value: f64| typographic(&n.significant(value, own.unknown.kind));
         let interval = match own.interval {
             Some([low, high]) => format!("95 % from {} to {}", show(low), show(high)),
-            None => "not told by these readings".to_owned(),
+            None => "not identifiable from these readings".to_owned(),
         };
         level += 18.0;
         let line = format!(
-            "{}: {} ({interval}), first guess {}",
+            "{}: {} ({interval}), initial value {}",
             own.unknown.path,
             show(own.value),
             show(own.unknown.start)
@@ -101,12 +101,12 @@ fn draw_legend(canvas: &mut Canvas, level: f64) {
     let entries: [(Mark, &str, f64); 3] = [
         (Mark::Read, "read, with 1.96 standard errors to each side", 0.0),
         (Mark::Fitted, "fitted model", 330.0),
-        (Mark::First, "first guess", 470.0),
+        (Mark::First, "initial value", 470.0),
     ];
     for (mark, words, along) in entries {
         let x = LEFT + 16.0 + along;
         mark.draw(canvas, [x, level - 4.5], 14.0);
-        canvas.label(Label::new(words, [x + 22.0, level]).size(12.0).colour(MUTED));
+        canvas.label(Label::new(words, [x + 22.0, level]).size(12.0).color(MUTED));
     }
 }
 
@@ -165,7 +165,7 @@ impl Rows<'_> {
         };
         canvas.label(Label::new(self.n.heading(&title(self.rows[0]), self.kind), [LEFT, top + 16.0]).bold());
         let right = corner[0] + AREA + RIGHT - 20.0;
-        canvas.label(Label::new("read less fitted", [right, top + 16.0]).size(12.0).end().colour(MUTED));
+        canvas.label(Label::new("read less fitted", [right, top + 16.0]).size(12.0).end().color(MUTED));
         draw_axis(canvas, &panel);
         for (row, own) in self.rows.iter().enumerate() {
             self.draw_row(canvas, &panel, (own, corner[1] + ROW * (row as f64 + 0.5)));
@@ -188,6 +188,6 @@ impl Rows<'_> {
         canvas.label(Label::new(name, [LEFT + NAMES - 12.0, middle + 4.5]).end());
         let residual = with_sign(&self.n.full(own.residual(), self.kind));
         let right = panel.corner[0] + AREA + RIGHT - 20.0;
-        canvas.label(Label::new(residual, [right, middle + 4.5]).end().colour(MUTED));
+        canvas.label(Label::new(residual, [right, middle + 4.5]).end().color(MUTED));
     }
 }

@@ -47,11 +47,11 @@ const SMALL_ROLL: f64 = 1e-4;
 /// A fore-aft bending moment below this share of the vertical one is not drawn.
 const MINOR_MOMENT: f64 = 0.02;
 
-/// Draws the axle bent by one load case, with bending moment, fibre stress and, of an axle with stiffeners, the force
+/// Draws the axle bent by one load case, with bending moment, fiber stress and, of an axle with stiffeners, the force
 /// of their welds under it.
 ///
 /// A rear view, left of the vehicle on the left: the unloaded axle dashed, the loaded one with deflection and
-/// camber change drawn larger by a stated round factor, relative to the line through the hubs. Fibre stress is
+/// camber change drawn larger by a stated round factor, relative to the line through the hubs. Fiber stress is
 /// drawn as the magnitude of the largest one.
 ///
 /// - `case`: the outcome; its diagram runs from left to right
@@ -109,7 +109,7 @@ impl FlexFigure<'_> {
             level += 20.0;
         }
         for line in text::wrapped(&self.how_drawn(factor), 145, 2) {
-            canvas.label(Label::new(line, [LEFT, level + 2.0]).size(12.0).colour(MUTED));
+            canvas.label(Label::new(line, [LEFT, level + 2.0]).size(12.0).color(MUTED));
             level += 18.0;
         }
         level
@@ -182,24 +182,24 @@ impl FlexFigure<'_> {
         let largest = |points: &[Point]| points.iter().map(|point| point[1].abs()).fold(0.0, f64::max);
         let fore_aft = largest(&about_z) > MINOR_MOMENT * largest(&about_x);
         let title = if fore_aft {
-            "Bending moment; filled: about X (hollow side up is positive), dashed: about Z (fore-aft)"
+            "Bending moment; filled: about X (concave up (sagging) is positive), dashed: about Z (fore-aft)"
         } else {
-            "Bending moment about X (hollow side up is positive)"
+            "Bending moment about X (concave up (sagging) is positive)"
         };
         let second = fore_aft.then_some(about_z);
-        Diagram { title, shown: Shown::Moment, numbers: self.numbers, points: about_x, second, colour: BLUE }
+        Diagram { title, shown: Shown::Moment, numbers: self.numbers, points: about_x, second, color: BLUE }
     }
 
     fn stress_diagram(&self) -> Diagram<'static> {
         let points = self.points(|point| point.stress.abs());
-        let title = "Largest fibre stress (magnitude)";
+        let title = "Largest extreme-fiber stress (magnitude)";
         Diagram {
             title,
             shown: Shown::Stress,
             numbers: self.numbers,
             points,
             second: None,
-            colour: VERMILLION,
+            color: VERMILLION,
         }
     }
 
@@ -241,7 +241,7 @@ impl FlexFigure<'_> {
         canvas.label(Label::new("\u{2190} left", [LEFT, level]).bold());
         canvas.label(Label::new("right \u{2192}", [RIGHT, level]).end().bold());
         if let Some(note) = self.card.invented_note() {
-            canvas.label(Label::new(note, [LEFT, level + 24.0]).size(12.0).colour(MUTED));
+            canvas.label(Label::new(note, [LEFT, level + 24.0]).size(12.0).color(MUTED));
         }
     }
 
@@ -249,7 +249,7 @@ impl FlexFigure<'_> {
         let wheels = &self.case.wheels;
         let change = |value| self.numbers.full(value, Shown::Angle);
         format!(
-            "Rear view of the bent axle, drawn {} times its bow; camber change {} left, {} right; bow {}; peak fibre stress {} at {}.",
+            "Rear view of the bent axle, drawn {} times its bow; camber change {} left, {} right; bow {}; peak extreme-fiber stress {} at {}.",
             fixed(factor, 0),
             change(wheels.left.camber_change),
             change(wheels.right.camber_change),

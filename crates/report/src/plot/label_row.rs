@@ -3,7 +3,7 @@
 /// Places for labels that want to stand at `wanted`, at least `gap` apart and moved as little as can be.
 ///
 /// With q_i = p_i - i gap the labels must only keep their order, so the answer is the least-squares
-/// non-decreasing fit to q: neighbours out of order are pooled at their mean (Ayer et al., *Annals of
+/// non-decreasing fit to q: neighbors out of order are pooled at their mean (Ayer et al., *Annals of
 /// Mathematical Statistics* 26, 1955).
 ///
 /// - `wanted`: places in increasing order

@@ -25,7 +25,7 @@ pub(crate) struct LogCurve {
 pub(crate) struct LogPanel {
     /// What is drawn, with its unit.
     pub title: String,
-    /// The curves, in the order of the colours.
+    /// The curves, in the order of the colors.
     pub curves: Vec<LogCurve>,
     /// Lowest and highest frequency.
     pub frequencies: [f64; 2],
@@ -42,11 +42,11 @@ pub(crate) struct Place {
     pub size: Point,
 }
 
-/// SVG attributes of the curve of a number: colour, and dashes for every second one.
+/// SVG attributes of the curve of a number: color, and dashes for every second one.
 pub(crate) fn curve_style(number: usize) -> String {
-    let (colour, dash) =
+    let (color, dash) =
         (SERIES[number % SERIES.len()], if number % 2 == 1 { r#" stroke-dasharray="7 4""# } else { "" });
-    format!(r#"stroke="{colour}" stroke-width="1.8" stroke-linejoin="round"{dash}"#)
+    format!(r#"stroke="{color}" stroke-width="1.8" stroke-linejoin="round"{dash}"#)
 }
 
 /// Share of the way from one value to another on a logarithmic scale.
@@ -66,9 +66,9 @@ impl LogPanel {
             for piece in curve.points.chunk_by(|a, b| drawn(a) == drawn(b)).filter(|piece| drawn(&piece[0])) {
                 canvas.polyline(&piece.iter().map(at).collect::<Vec<_>>(), &curve_style(number));
             }
-            let colour = SERIES[number % SERIES.len()];
+            let color = SERIES[number % SERIES.len()];
             for mark in curve.marks.iter().filter(|[x, y]| self.holds(*x) && *y >= range[0]) {
-                canvas.disc(at(mark), 3.2, &format!(r##"fill="{colour}" stroke="#ffffff""##));
+                canvas.disc(at(mark), 3.2, &format!(r##"fill="{color}" stroke="#ffffff""##));
             }
         }
         canvas.label(Label::new(&self.title, [place.corner[0], place.corner[1] - 9.0]).bold());
@@ -117,7 +117,7 @@ impl LogPanel {
             canvas.line([x, top], [x, bottom], &line);
             if last && x - free > NUMBER_WIDTH {
                 canvas.label(
-                    Label::new(tick(frequency), [x, bottom + 17.0]).size(NUMBERS).middle().colour(MUTED),
+                    Label::new(tick(frequency), [x, bottom + 17.0]).size(NUMBERS).middle().color(MUTED),
                 );
                 free = x;
             }
@@ -127,13 +127,13 @@ impl LogPanel {
         for value in ticks(range, steps) {
             let [_, y] = self.at(place, range, [self.frequencies[0], value]);
             canvas.line([left, y], [right, y], &line);
-            canvas.label(Label::new(tick(value), [left - 8.0, y + 4.0]).size(NUMBERS).end().colour(MUTED));
+            canvas.label(Label::new(tick(value), [left - 8.0, y + 4.0]).size(NUMBERS).end().color(MUTED));
         }
         let frame = format!(r#"fill="none" stroke="{MUTED}" stroke-width="1""#);
         canvas.rectangle(place.corner, place.size, &frame);
         if last {
             let middle = [0.5 * (left + right), bottom + 40.0];
-            canvas.label(Label::new("Frequency, Hz", middle).middle().colour(INK));
+            canvas.label(Label::new("Frequency, Hz", middle).middle().color(INK));
         }
     }
 }

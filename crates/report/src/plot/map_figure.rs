@@ -5,7 +5,7 @@ use axlebow_units::display_unit;
 
 use super::check::finite;
 use super::contour::Field;
-use super::map_panel::{MapPanel, draw_colour_bar};
+use super::map_panel::{MapPanel, draw_color_bar};
 use super::palette::MUTED;
 use super::text::wrapped;
 use crate::study_words::{StudyWords, key_words, shown};
@@ -26,11 +26,11 @@ const ABOVE: f64 = 70.0;
 const TITLE: f64 = 26.0;
 /// Room under a map for axis numbers and label.
 const BELOW: f64 = 66.0;
-/// Room for the colour bar.
+/// Room for the color bar.
 const BAR: f64 = 150.0;
 
 /// Draws a measure over the two varied keys, the one that varies fastest to the right: a map for each variant, all in
-/// the same colours, with lines of equal value. Where speed and a length of the road vary, dashed lines stand where
+/// the same colors, with lines of equal value. Where speed and a length of the road vary, dashed lines stand where
 /// that length passes in one period of a natural mode, v = f L.
 ///
 /// # Errors
@@ -72,11 +72,11 @@ impl MapFigure<'_> {
             map.draw(&mut canvas, (corner, AREA))?;
         }
         let right = columns as f64 * slot[0];
-        draw_colour_bar(&mut canvas, ([right, top], AREA[1]), range, &levels);
+        draw_color_bar(&mut canvas, ([right, top], AREA[1]), range, &levels);
         let heading = self.words.numbers.heading(&self.measure.words, shown(self.measure));
         for (row, line) in wrapped(&heading, 20, 2).into_iter().enumerate() {
             let at = [right, top - 32.0 + 16.0 * row as f64];
-            canvas.label(Label::new(line, at).size(12.0).colour(MUTED));
+            canvas.label(Label::new(line, at).size(12.0).color(MUTED));
         }
         let rows = fields.len().div_ceil(columns) as f64;
         let bottom = top + (rows - 1.0) * slot[1] + AREA[1] + BELOW;
@@ -110,7 +110,7 @@ impl MapFigure<'_> {
             let name = wrapped(&self.words.outcome.variants[variant], 56, 1).concat();
             canvas.label(Label::new(name, [corner[0], corner[1] - 60.0]).size(15.0).bold());
         }
-        canvas.label(Label::new(y, [corner[0] - 60.0, corner[1] - 34.0]).colour(MUTED));
+        canvas.label(Label::new(y, [corner[0] - 60.0, corner[1] - 34.0]).color(MUTED));
         let under = [corner[0] + 0.5 * AREA[0], corner[1] + AREA[1] + 44.0];
         canvas.label(Label::new(x, under).middle());
     }
@@ -127,7 +127,7 @@ impl MapFigure<'_> {
         let rays =
             rays.then(|| format!("Dashed: speed at which the {length} passes in one period of a mode."));
         let empty = fields.iter().flat_map(|field| &field.values).flatten().any(Option::is_none);
-        let empty = empty.then(|| "Grey: no value.".to_owned());
+        let empty = empty.then(|| "Gray: no value.".to_owned());
         let total = self.words.outcome.variants.len();
         let more = (total > MAPS).then(|| format!("The first {MAPS} of {total} variants."));
         let invented = card.invented_note();
@@ -136,13 +136,13 @@ impl MapFigure<'_> {
         let notes: Vec<String> =
             selected.into_iter().chain(rays).chain(empty).chain(more).chain(note).chain(invented).collect();
         for line in wrapped(&notes.join(" "), letters, 3) {
-            canvas.label(Label::new(line, [LEFT, level]).size(12.0).colour(MUTED));
+            canvas.label(Label::new(line, [LEFT, level]).size(12.0).color(MUTED));
             level += 17.0;
         }
         level
     }
 
-    /// The values of a variant, in the units of axes and colours, places in rising order.
+    /// The values of a variant, in the units of axes and colors, places in rising order.
     fn field(&self, variant: usize) -> Field {
         let varied = &self.words.outcome.varied;
         let [x, y] = [1, 0].map(|i| self.rising(&varied[i].values, varied[i].kind));

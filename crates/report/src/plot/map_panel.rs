@@ -1,4 +1,4 @@
-//! One map: cells coloured by value, lines of equal value, and rays of natural frequencies.
+//! One map: cells colored by value, lines of equal value, and rays of natural frequencies.
 
 use plotters::style::colors::colormaps::ViridisRGB;
 
@@ -9,18 +9,18 @@ use super::panel::{Panel, Ticks};
 use crate::svg::{Canvas, Label, Point};
 use crate::{ReportError, number};
 
-/// Colour of a cell without a value.
+/// Color of a cell without a value.
 const NOTHING: &str = "#c9ced6";
 /// Distance between names of rays.
 const GAP: f64 = 132.0;
 /// A ray that is shorter than this in the map is left out.
 const SHORTEST: f64 = 60.0;
 
-/// A map: a field with its colours, levels and rays.
+/// A map: a field with its colors, levels and rays.
 pub(crate) struct MapPanel<'a> {
-    /// Values in the units of the axes and of the colour bar.
+    /// Values in the units of the axes and of the color bar.
     pub field: &'a Field,
-    /// Values at the dark and at the bright end of the colours.
+    /// Values at the dark and at the bright end of the colors.
     pub range: [f64; 2],
     /// Values on which lines are drawn.
     pub levels: &'a [f64],
@@ -39,8 +39,8 @@ impl MapPanel<'_> {
             for (j, value) in row.iter().enumerate() {
                 let [left, bottom] = panel.at(x[j], y[i]);
                 let [right, top] = panel.at(x[j + 1], y[i + 1]);
-                let colour = value.map_or(NOTHING.to_owned(), |value| colour(value, self.range));
-                let style = format!(r#"fill="{colour}" shape-rendering="crispEdges""#);
+                let color = value.map_or(NOTHING.to_owned(), |value| color(value, self.range));
+                let style = format!(r#"fill="{color}" shape-rendering="crispEdges""#);
                 canvas.rectangle([left, top], [right - left, bottom - top], &style);
             }
         }
@@ -54,13 +54,13 @@ impl MapPanel<'_> {
 
     fn draw_contours(&self, canvas: &mut Canvas, panel: &Panel) {
         for &level in self.levels {
-            let colour = if share(level, self.range) < 0.6 { "#ffffff" } else { INK };
+            let color = if share(level, self.range) < 0.6 { "#ffffff" } else { INK };
             for [from, to] in self.field.contour(level) {
                 let ends = [from, to].map(|[x, y]| panel.at(x, y));
                 canvas.line(
                     ends[0],
                     ends[1],
-                    &format!(r#"stroke="{colour}" stroke-width="0.9" opacity="0.8""#),
+                    &format!(r#"stroke="{color}" stroke-width="0.9" opacity="0.8""#),
                 );
             }
         }
@@ -105,8 +105,8 @@ fn visible(panel: &Panel, slope: f64) -> Option<[Point; 2]> {
     (to > from && ends[1][0] - ends[0][0] + ends[0][1] - ends[1][1] > SHORTEST).then_some(ends)
 }
 
-/// Draws the colours from low to high with a number at each level, over a height.
-pub(crate) fn draw_colour_bar(
+/// Draws the colors from low to high with a number at each level, over a height.
+pub(crate) fn draw_color_bar(
     canvas: &mut Canvas,
     (corner, height): (Point, f64),
     range: [f64; 2],
@@ -118,7 +118,7 @@ pub(crate) fn draw_colour_bar(
     for step in 0..STEPS {
         let [low, high] = [step, step + 1].map(|step| f64::from(step) / f64::from(STEPS));
         let value = range[0] + 0.5 * (low + high) * (range[1] - range[0]);
-        let style = format!(r#"fill="{}" shape-rendering="crispEdges""#, colour(value, range));
+        let style = format!(r#"fill="{}" shape-rendering="crispEdges""#, color(value, range));
         canvas.rectangle([corner[0], place(high)], [WIDTH, place(low) - place(high)], &style);
     }
     for &level in levels {
@@ -129,12 +129,12 @@ pub(crate) fn draw_colour_bar(
     }
 }
 
-/// Colour of a value; darker is less, in colours that keep their order in grey.
+/// Color of a value; darker is less, in colors that keep their order in gray.
 ///
 /// Source: the scale "viridis" of S. van der Walt and N. Smith (2015), uniform in lightness.
-pub(crate) fn colour(value: f64, range: [f64; 2]) -> String {
-    let colour = ViridisRGB::get_color_normalized(share(value, range) as f32, 0.0, 1.0);
-    format!("#{:02x}{:02x}{:02x}", colour.0, colour.1, colour.2)
+pub(crate) fn color(value: f64, range: [f64; 2]) -> String {
+    let color = ViridisRGB::get_color_normalized(share(value, range) as f32, 0.0, 1.0);
+    format!("#{:02x}{:02x}{:02x}", color.0, color.1, color.2)
 }
 
 /// Share of a range at which a value lies; the middle of a range that is one value.
@@ -168,19 +168,19 @@ mod tests {
     }
 
     #[test]
-    fn a_map_of_one_value_has_a_colour() {
-        assert_eq!(colour(3.0, [3.0, 3.0]), colour(0.5, [0.0, 1.0]));
+    fn a_map_of_one_value_has_a_color() {
+        assert_eq!(color(3.0, [3.0, 3.0]), color(0.5, [0.0, 1.0]));
     }
 
-    /// Luminance of ITU-R BT.709 rises along the colours: the map can be read in grey.
+    /// Luminance of ITU-R BT.709 rises along the colors: the map can be read in gray.
     #[test]
-    fn colours_keep_their_order_in_grey() {
-        let grey = |step: u32| {
-            let text = colour(f64::from(step), [0.0, 100.0]);
+    fn colors_keep_their_order_in_gray() {
+        let gray = |step: u32| {
+            let text = color(f64::from(step), [0.0, 100.0]);
             let part = |at: usize| f64::from(u8::from_str_radix(&text[at..at + 2], 16).unwrap());
             0.2126 * part(1) + 0.7152 * part(3) + 0.0722 * part(5)
         };
-        assert!((1..=100).all(|step| grey(step) >= grey(step - 1) - 1.0));
-        assert!(grey(100) > 150.0 + grey(0));
+        assert!((1..=100).all(|step| gray(step) >= gray(step - 1) - 1.0));
+        assert!(gray(100) > 150.0 + gray(0));
     }
 }

@@ -50,14 +50,14 @@ impl Trace {
 
     /// SVG attributes of the line.
     pub fn style(self) -> String {
-        let (colour, more) = match self {
+        let (color, more) = match self {
             Self::Vertical => (BLUE, r#"stroke-width="2.2""#),
             Self::ForeAft => (VERMILLION, r#"stroke-width="2.2" stroke-dasharray="7 4""#),
             Self::Lateral => (SERIES[2], r#"stroke-width="2.4" stroke-dasharray="2 3.5""#),
             Self::Twist => (SERIES[3], r#"stroke-width="2.4" stroke-dasharray="2 3.5""#),
             Self::Body => (STEEL, r#"stroke-width="5" stroke-opacity="0.6" stroke-linecap="round""#),
         };
-        format!(r#"stroke="{colour}" {more}"#)
+        format!(r#"stroke="{color}" {more}"#)
     }
 
     /// Note inside a panel for what one does not expect there.
@@ -165,7 +165,7 @@ impl<'a> ModePanel<'a> {
 /// A note at the middle of a line, on the side of the zero line.
 fn draw_note(canvas: &mut Canvas, note: &'static str, ([x, y], zero): (Point, f64)) {
     let level = if y < zero { y + 17.0 } else { y - 9.0 };
-    canvas.label(Label::new(note, [x, level]).middle().size(11.0).colour(MUTED).halo());
+    canvas.label(Label::new(note, [x, level]).middle().size(11.0).color(MUTED).halo());
 }
 
 /// The mark of a spindle's end.

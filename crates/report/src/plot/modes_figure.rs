@@ -94,7 +94,7 @@ impl ModesFigure<'_> {
         canvas.label(Label::new(line, [LEFT, level]).size(14.0));
         let how = "Motion of the axle line over its largest one in each panel, left of the vehicle on the left; \
                    the sign of a whole mode is free.";
-        canvas.label(Label::new(how, [LEFT, level + 22.0]).size(12.0).colour(MUTED));
+        canvas.label(Label::new(how, [LEFT, level + 22.0]).size(12.0).color(MUTED));
         level + 22.0
     }
 
@@ -108,7 +108,7 @@ impl ModesFigure<'_> {
         canvas.line([LEFT, rule], [right, rule], &format!(r#"stroke="{FAINT}" stroke-width="0.8""#));
         let bottom = self.draw_legend(canvas, rule + 22.0);
         let Some(note) = self.card.invented_note() else { return bottom };
-        canvas.label(Label::new(note, [LEFT, bottom + 6.0]).size(12.0).colour(MUTED));
+        canvas.label(Label::new(note, [LEFT, bottom + 6.0]).size(12.0).color(MUTED));
         bottom + 6.0
     }
 

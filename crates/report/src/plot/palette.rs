@@ -1,7 +1,7 @@
-//! Colours of every picture.
+//! Colors of every picture.
 //!
-//! The colours of series are those that Okabe and Ito (Color Universal Design, 2008) chose to be told apart
-//! with any kind of colour vision, darkest first; greys carry everything that is not a result.
+//! The colors of series are those that Okabe and Ito (Color Universal Design, 2008) chose to be told apart
+//! with any kind of color vision, darkest first; grays carry everything that is not a result.
 
 /// Text and outlines.
 pub(crate) const INK: &str = "#1f2933";
@@ -25,5 +25,5 @@ pub(crate) const VERMILLION: &str = "#d55e00";
 /// Stiffeners.
 pub(crate) const ORANGE: &str = "#e69f00";
 
-/// Colours of series, in turn.
+/// Colors of series, in turn.
 pub(crate) const SERIES: [&str; 6] = [BLUE, VERMILLION, "#009e73", "#a0457a", ORANGE, "#56b4e9"];

@@ -60,8 +60,8 @@ pub(crate) enum Ticks {
 pub(crate) struct Curve {
     /// The points, in axis values.
     pub points: Vec<Point>,
-    /// Colour.
-    pub colour: &'static str,
+    /// Color.
+    pub color: &'static str,
     /// Fills the area to zero.
     pub filled: bool,
 }
@@ -140,11 +140,11 @@ impl Panel {
 }
 
 fn draw_curve(axes: &mut Axes, curve: &Curve, mirror: f64) -> Result<(), Box<dyn std::error::Error>> {
-    let colour = rgb(curve.colour);
-    let line = colour.stroke_width(20);
+    let color = rgb(curve.color);
+    let line = color.stroke_width(20);
     let points = curve.points.iter().map(|&[x, y]| (mirror * x, y));
     if curve.filled {
-        axes.draw_series(AreaSeries::new(points, 0.0, colour.mix(0.18)).border_style(line))?;
+        axes.draw_series(AreaSeries::new(points, 0.0, color.mix(0.18)).border_style(line))?;
     } else {
         axes.draw_series(LineSeries::new(points, line))?;
     }
@@ -160,7 +160,7 @@ fn pixels(units: f64) -> u32 {
     (units * ENLARGEMENT).round() as u32
 }
 
-/// The colour that `#rrggbb` names.
+/// The color that `#rrggbb` names.
 fn rgb(hex: &str) -> RGBColor {
     let part = |at: usize| hex.get(at..at + 2).and_then(|two| u8::from_str_radix(two, 16).ok()).unwrap_or(0);
     RGBColor(part(1), part(3), part(5))
@@ -208,7 +208,7 @@ mod tests {
     }
 
     #[test]
-    fn colours_are_read() {
+    fn colors_are_read() {
         assert_eq!(rgb("#0072b2"), RGBColor(0, 0x72, 0xb2));
     }
 }

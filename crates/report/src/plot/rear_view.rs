@@ -26,7 +26,7 @@ pub(crate) struct Frame {
     pub middle: f64,
     /// Canvas height of the line through the hubs.
     pub hub_level: f64,
-    /// Units per metre.
+    /// Units per meter.
     pub scale: f64,
 }
 
@@ -173,7 +173,7 @@ impl RearView<'_> {
             self.drawing.line.iter().map(|point| point.half_height).fold(0.0, f64::max) - height.min(0.0);
         let [x, y] = self.at(0.0, -below);
         let text = with_sign(&self.numbers.full(self.case.bow, Shown::Deflection));
-        canvas.label(Label::new(format!("bow {text}"), [x, y + 24.0]).middle().bold().colour(BLUE));
+        canvas.label(Label::new(format!("bow {text}"), [x, y + 24.0]).middle().bold().color(BLUE));
         let middle = self.at(0.0, height);
         canvas.disc(middle, 3.0, &format!(r#"fill="{BLUE}""#));
         canvas.line(self.at(0.0, 0.0), middle, &format!(r#"stroke="{BLUE}" stroke-width="2""#));
@@ -195,7 +195,7 @@ impl RearView<'_> {
         }
         let load = self.numbers.full(seat.vertical.abs(), Shown::Force);
         let beside = [x + 10.0 * side.sign(), y - 0.5 * length];
-        let label = Label::new(load, beside).colour(VERMILLION).bold().halo();
+        let label = Label::new(load, beside).color(VERMILLION).bold().halo();
         canvas.label(if side == Side::Left { label } else { label.end() });
     }
 
@@ -212,8 +212,8 @@ impl RearView<'_> {
         let y = if tires.is_empty() { hub } else { tires.iter().map(|tire| tire.y).sum::<f64>() / count };
         let [x, top] = self.at(y, largest_radius(self.drawing));
         let change = with_sign(&self.numbers.full(wheel.camber_change, Shown::Angle));
-        canvas.label(Label::new("camber change", [x, top - 36.0]).middle().size(12.0).colour(MUTED));
-        canvas.label(Label::new(change, [x, top - 18.0]).middle().size(15.0).bold().colour(BLUE));
+        canvas.label(Label::new("camber change", [x, top - 36.0]).middle().size(12.0).color(MUTED));
+        canvas.label(Label::new(change, [x, top - 18.0]).middle().size(15.0).bold().color(BLUE));
     }
 
     fn draw_road_loads(&self, canvas: &mut Canvas, side: Side) {
@@ -227,14 +227,14 @@ impl RearView<'_> {
             if contact.vertical_load > 0.0 && !contact.off_road {
                 canvas.arrow([x, road + 4.0 + length], [x, road + 3.0], VERMILLION);
             }
-            canvas.label(Label::new(text, [x, road + 20.0 + length]).middle().bold().colour(VERMILLION));
+            canvas.label(Label::new(text, [x, road + 20.0 + length]).middle().bold().color(VERMILLION));
         }
         let middle =
             wheel.contacts.iter().map(|contact| contact.y).sum::<f64>() / wheel.contacts.len().max(1) as f64;
         let [x, _] = self.at(middle, 0.0);
         for (row, text) in self.side_loads(side).iter().enumerate() {
             let at = [x, road + self.longest_road_arrow() + 38.0 + ROW * row as f64];
-            canvas.label(Label::new(text.as_str(), at).middle().size(12.0).colour(VERMILLION));
+            canvas.label(Label::new(text.as_str(), at).middle().size(12.0).color(VERMILLION));
         }
     }
 

@@ -34,7 +34,7 @@ const NAME_WIDTH: f64 = 134.0;
 const DECADES: f64 = 3.5;
 
 /// Draws transfer functions over frequency on logarithmic axes, a panel each for camber change, wheel load and
-/// fibre stress; over a random road the spectral densities of the three in panels below.
+/// fiber stress; over a random road the spectral densities of the three in panels below.
 ///
 /// Peaks are marked, and the modes that make them named over the panels.
 ///
@@ -75,7 +75,7 @@ impl ResponseFigure<'_> {
             panel.draw(&mut canvas, place, i + 1 == panels.len());
         }
         if let Some(note) = self.card.invented_note() {
-            canvas.label(Label::new(note, [LEFT, bottom + 66.0]).size(12.0).colour(MUTED));
+            canvas.label(Label::new(note, [LEFT, bottom + 66.0]).size(12.0).color(MUTED));
         }
         let title = format!("{}: answers over frequency", self.card.name);
         canvas.finish([WIDTH, bottom + FOOT], &title, &self.description())
@@ -175,7 +175,7 @@ impl ResponseFigure<'_> {
         }
         if !modes.is_empty() {
             let text = "Natural modes (Hz):";
-            canvas.label(Label::new(text, [LEFT, top - 74.0]).size(12.0).colour(MUTED));
+            canvas.label(Label::new(text, [LEFT, top - 74.0]).size(12.0).color(MUTED));
         }
     }
 
@@ -216,6 +216,6 @@ fn titled(answer: &Answered) -> &'static str {
     match answer.shown {
         Shown::Angle => "Camber change",
         Shown::Force => "Wheel load",
-        _ => "Fibre stress",
+        _ => "Fiber stress",
     }
 }

@@ -35,9 +35,9 @@ pub(crate) const MARGIN: f64 = 0.005;
 const FOOT_LENGTH: f64 = 0.3048;
 
 /// Draws a ride along the road in four panels over one distance axis: road height as the tires feel it, wheel
-/// load, camber change, and the largest fibre stress.
+/// load, camber change, and the largest fiber stress.
 ///
-/// Left and right differ by colour and dash; where a wheel is off the road the load panel is shaded. Long
+/// Left and right differ by color and dash; where a wheel is off the road the load panel is shaded. Long
 /// histories are drawn with fewer points that keep every extreme value.
 ///
 /// - `card`: name of the model and units
@@ -60,7 +60,7 @@ pub(crate) fn drawable(outcome: &RideOutcome) -> Result<(), ReportError> {
     finite("road height", both(&history.road))?;
     finite("wheel load", both(&history.load))?;
     finite("camber change", both(&history.camber))?;
-    finite("fibre stress", history.stress.iter().copied())
+    finite("fiber stress", history.stress.iter().copied())
 }
 
 fn both(sides: &Sides<Vec<f64>>) -> impl Iterator<Item = f64> {
@@ -104,7 +104,7 @@ impl RideFigure<'_> {
         }
         let partial = self.outcome.partial.as_ref().map(|why| format!("Partial ride: {why}."));
         for line in partial.iter().flat_map(|text| text::wrapped(text, 105, 2)) {
-            canvas.label(Label::new(line, [LEFT, level + 2.0]).size(14.0).bold().colour(VERMILLION));
+            canvas.label(Label::new(line, [LEFT, level + 2.0]).size(14.0).bold().color(VERMILLION));
             level += 20.0;
         }
         self.draw_legend(canvas, level + 8.0)
@@ -138,7 +138,7 @@ impl RideFigure<'_> {
         let road = ("Road height as the tires feel it", Shown::Place);
         let camber =
             ("Camber change against the unloaded axle (positive: the tire's top outward)", Shown::Angle);
-        let stress = ("Largest fibre stress along the axle (magnitude)", Shown::Stress);
+        let stress = ("Largest extreme-fiber stress along the axle (magnitude)", Shown::Stress);
         let load = self.panel(("Wheel load", Shown::Force), self.pair(&history.load));
         let magnitude: Vec<f64> = history.stress.iter().map(|stress| stress.abs()).collect();
         let magnitude = self.panel(stress, vec![(Owner::Axle, self.line(&magnitude))]);
@@ -206,7 +206,7 @@ impl RideFigure<'_> {
         let title = format!("Distance along the road, {}", self.distance_unit().0);
         canvas.label(Label::new(title, [0.5 * (LEFT + RIGHT), level]).middle());
         if let Some(note) = self.card.invented_note() {
-            canvas.label(Label::new(note, [LEFT, level + 24.0]).size(12.0).colour(MUTED));
+            canvas.label(Label::new(note, [LEFT, level + 24.0]).size(12.0).color(MUTED));
         }
     }
 
@@ -228,6 +228,6 @@ impl RideFigure<'_> {
             )
         };
         let [left, right] = Side::BOTH.map(wheel);
-        format!("Road height, wheel load, camber change and fibre stress along the road. {left}; {right}.")
+        format!("Road height, wheel load, camber change and fiber stress along the road. {left}; {right}.")
     }
 }

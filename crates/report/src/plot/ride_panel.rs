@@ -24,7 +24,7 @@ pub(crate) enum Owner {
 }
 
 impl Owner {
-    fn colour(self) -> &'static str {
+    fn color(self) -> &'static str {
         match self {
             Self::Left => BLUE,
             Self::Right => VERMILLION,
@@ -35,12 +35,12 @@ impl Owner {
     /// SVG attributes of the line.
     pub fn style(self) -> String {
         let dash = if self == Self::Right { r#" stroke-dasharray="6 4""# } else { "" };
-        format!(r#"stroke="{}" stroke-width="1.7" stroke-linejoin="round"{dash}"#, self.colour())
+        format!(r#"stroke="{}" stroke-width="1.7" stroke-linejoin="round"{dash}"#, self.color())
     }
 
     /// SVG attributes of the shade where this wheel is off the road.
     pub fn shade(self) -> String {
-        format!(r#"fill="{}" fill-opacity="0.22""#, self.colour())
+        format!(r#"fill="{}" fill-opacity="0.22""#, self.color())
     }
 }
 
@@ -119,7 +119,7 @@ impl RidePanel {
         let marks = [(high, -9.0)].into_iter().chain(low).filter(|((_, [_, value]), _)| *value != 0.0);
         for ((owner, [x, value]), drop) in marks {
             let at = panel.at(x, self.scaled(value));
-            canvas.disc(at, 3.5, &format!(r##"fill="{}" stroke="#ffffff""##, owner.colour()));
+            canvas.disc(at, 3.5, &format!(r##"fill="{}" stroke="#ffffff""##, owner.color()));
             let text = typographic(&self.numbers.full(value, self.shown));
             let edges = [panel.corner[0] + HALF_LABEL, panel.corner[0] + panel.size[0] - HALF_LABEL];
             let middle = at[0].max(edges[0]).min(edges[1]);

@@ -25,7 +25,7 @@ const KEYS: usize = 5;
 const DOTS: usize = 1500;
 
 /// Draws the first results that a study shows against its varied keys; where it has limits, designs that meet them all are
-/// blue and the others grey, and limits on a result are dashed.
+/// blue and the others gray, and limits on a result are dashed.
 ///
 /// # Errors
 /// No design with a result, or a value that is not finite.
@@ -68,7 +68,7 @@ pub(super) fn sample_figure(words: &StudyWords<'_>, card: &ModelCard) -> Result<
     ))
 }
 
-/// What the colours mean; gives back the lower end.
+/// What the colors mean; gives back the lower end.
 fn draw_legend(canvas: &mut Canvas, words: &StudyWords<'_>, level: f64) -> f64 {
     if words.outcome.limits.is_empty() {
         return level - 24.0;
@@ -76,10 +76,10 @@ fn draw_legend(canvas: &mut Canvas, words: &StudyWords<'_>, level: f64) -> f64 {
     let (met, x) = (words.outcome.meeting(), LEFT - 50.0);
     let others = words.outcome.designs() - met;
     let each = [(BLUE, format!("meets every limit: {met}")), (FAINT, format!("does not: {others}"))];
-    for (i, (colour, text)) in each.into_iter().enumerate() {
+    for (i, (color, text)) in each.into_iter().enumerate() {
         let x = x + 220.0 * i as f64;
-        canvas.disc([x + 5.0, level - 4.5], 4.5, &format!(r#"fill="{colour}""#));
-        canvas.label(Label::new(text, [x + 16.0, level]).colour(MUTED));
+        canvas.disc([x + 5.0, level - 4.5], 4.5, &format!(r#"fill="{color}""#));
+        canvas.label(Label::new(text, [x + 16.0, level]).color(MUTED));
     }
     level
 }
@@ -96,7 +96,7 @@ fn draw_notes(
     let invented = card.invented_note();
     let notes: Vec<String> = some.into_iter().chain(words.outcome.note.clone()).chain(invented).collect();
     for line in wrapped(&notes.join(" "), (width / 7.0) as usize, 3) {
-        canvas.label(Label::new(line, [LEFT - 50.0, level]).size(12.0).colour(MUTED));
+        canvas.label(Label::new(line, [LEFT - 50.0, level]).size(12.0).color(MUTED));
         level += 17.0;
     }
     level
@@ -122,7 +122,7 @@ impl SamplePanel<'_> {
             rows.iter().step_by(step(rows.len())).filter_map(|row| Some((row, self.dot(row)?))).collect();
         if dots.is_empty() {
             let middle = [corner[0] + 0.5 * AREA[0], corner[1] + 0.5 * AREA[1]];
-            canvas.label(Label::new("no design has a value", middle).middle().colour(MUTED));
+            canvas.label(Label::new("no design has a value", middle).middle().color(MUTED));
             return Ok(());
         }
         finite("result of a sample", dots.iter().flat_map(|(_, dot)| *dot))?;
@@ -139,8 +139,8 @@ impl SamplePanel<'_> {
         let limited = !self.words.outcome.limits.is_empty();
         // Those that meet the limits over the others.
         for met in [false, true] {
-            let colour = if met || !limited { BLUE } else { FAINT };
-            let style = format!(r#"fill="{colour}" fill-opacity="0.65""#);
+            let color = if met || !limited { BLUE } else { FAINT };
+            let style = format!(r#"fill="{color}" fill-opacity="0.65""#);
             for (_, dot) in dots.iter().filter(|(row, _)| (self.words.outcome.meets(row)) == met) {
                 canvas.disc(panel.at(dot[0], dot[1]), 2.6, &style);
             }
@@ -164,7 +164,7 @@ impl SamplePanel<'_> {
             let x = panel.at(place as f64, panel.y[0])[0];
             canvas.line([x, panel.corner[1]], [x, bottom], &format!(r#"stroke="{GRID}""#));
             let name = wrapped(&choice.name, (room / 7.0) as usize, 1).concat();
-            canvas.label(Label::new(name, [x, bottom + 17.0]).size(12.0).middle().colour(MUTED));
+            canvas.label(Label::new(name, [x, bottom + 17.0]).size(12.0).middle().color(MUTED));
         }
     }
 

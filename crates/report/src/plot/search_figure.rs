@@ -9,12 +9,12 @@ use crate::number::Numbers;
 use crate::search_words::SearchWords;
 use crate::{ModelCard, ReportError, Svg};
 
-/// Colours that tell what is traded second.
+/// Colors that tell what is traded second.
 const BANDS: usize = 4;
 /// Letters of a title over one chart.
 const TITLE: usize = 42;
 
-/// Draws the designs of the trade-off: the goal across, what is traded first upward, what is traded second by colour; the
+/// Draws the designs of the trade-off: the goal across, what is traded first upward, what is traded second by color; the
 /// best by the goal alone is marked.
 ///
 /// # Errors
@@ -76,7 +76,7 @@ impl Trade<'_> {
             let ends =
                 [rows[0], rows[rows.len() - 1]].map(|row| numbers.significant(value(row), second.kind));
             let label = format!("{} {} to {}", second.words, ends[0], ends[1]);
-            // Points of three numbers make no line: each is a series of its own, of the same name and colour.
+            // Points of three numbers make no line: each is a series of its own, of the same name and color.
             let points = rows.iter().filter_map(|row| self.point(row));
             points.map(|point| Series { label: label.clone(), points: vec![point] }).collect::<Vec<_>>()
         };

@@ -31,7 +31,7 @@ const EDGE: f64 = 40.0;
 ///
 /// Up is up and forward is to the right.
 ///
-/// - `sections`: from the centre outward
+/// - `sections`: from the center outward
 /// - `stiffened`: stretches with stiffeners, drawn after those
 ///
 /// # Errors
@@ -64,7 +64,7 @@ pub fn section_figure(
     }
     let bottom = top + count.div_ceil(columns) as f64 * height;
     if let Some(note) = card.invented_note() {
-        canvas.label(Label::new(note, [EDGE, bottom]).size(12.0).colour(MUTED));
+        canvas.label(Label::new(note, [EDGE, bottom]).size(12.0).color(MUTED));
     }
     let names = sections.iter().map(|section| section.name.clone());
     let names: Vec<String> = names.chain(stiffened.iter().map(StiffenedCard::name)).collect();
@@ -76,8 +76,8 @@ pub fn section_figure(
 fn marks(stiffened: &[StiffenedCard]) -> &'static str {
     match stiffened {
         [] => "",
-        [card, ..] if card.stress.is_none() => " Dot: centroid; crossed ring: shear centre.",
-        _ => " Dot: centroid; crossed ring: shear centre; red: lowest and highest stress.",
+        [card, ..] if card.stress.is_none() => " Dot: centroid; crossed ring: shear center.",
+        _ => " Dot: centroid; crossed ring: shear center; red: lowest and highest stress.",
     }
 }
 
@@ -93,7 +93,7 @@ fn draw_heading(canvas: &mut Canvas, (name, marks): (&str, &str), columns: usize
     );
     for line in text::wrapped(&note, 42 * columns, 3) {
         level += 20.0;
-        canvas.label(Label::new(line, [EDGE, level]).size(12.0).colour(MUTED));
+        canvas.label(Label::new(line, [EDGE, level]).size(12.0).color(MUTED));
     }
     level + 20.0
 }
@@ -111,15 +111,15 @@ impl SectionFigure {
     fn draw_stiffened(&self, canvas: &mut Canvas, card: &StiffenedCard, corner: Point) {
         let whole = card.name();
         let name = if whole.chars().count() > NAME { card.stretch.stiffeners.join(" + ") } else { whole };
-        let centre = self.draw_title(canvas, (&name, [card.stretch.to, card.stretch.from]), corner);
-        self.panel().draw(canvas, card, centre);
+        let center = self.draw_title(canvas, (&name, [card.stretch.to, card.stretch.from]), corner);
+        self.panel().draw(canvas, card, center);
         draw_values(canvas, &self.panel().values(card), corner);
     }
 
     fn draw(&self, canvas: &mut Canvas, section: &SectionCard, corner: Point) {
-        let centre = self.draw_title(canvas, (&section.name, section.reach), corner);
-        self.draw_dimensions(canvas, &section.profile, centre);
-        self.draw_outline(canvas, &section.profile, centre);
+        let center = self.draw_title(canvas, (&section.name, section.reach), corner);
+        self.draw_dimensions(canvas, &section.profile, center);
+        self.draw_outline(canvas, &section.profile, center);
         draw_values(canvas, &self.values(section), corner);
     }
 
@@ -135,13 +135,13 @@ impl SectionFigure {
             false => format!("from {} to {} {unit}", ends[0], ends[1]),
         };
         let place = crate::number::typographic(&place);
-        canvas.label(Label::new(place, [middle, corner[1] + 42.0]).middle().size(12.0).colour(MUTED));
+        canvas.label(Label::new(place, [middle, corner[1] + 42.0]).middle().size(12.0).color(MUTED));
         [middle, corner[1] + ABOVE + 0.5 * LARGEST]
     }
 
-    fn draw_outline(&self, canvas: &mut Canvas, profile: &Profile, centre: Point) {
+    fn draw_outline(&self, canvas: &mut Canvas, profile: &Profile, center: Point) {
         let place = |edge: &[[f64; 2]]| -> Vec<Point> {
-            edge.iter().map(|&[x, z]| [centre[0] + self.scale * x, centre[1] - self.scale * z]).collect()
+            edge.iter().map(|&[x, z]| [center[0] + self.scale * x, center[1] - self.scale * z]).collect()
         };
         let outline = profile.outline();
         let style = |fill: &str| format!(r#"fill="{fill}" stroke="{INK}" stroke-width="1.3""#);
@@ -150,11 +150,11 @@ impl SectionFigure {
             canvas.polygon(&place(&hole.polygon(CHORDS)), &style("#ffffff"));
         }
         let half = 0.5 * self.scale * profile.width();
-        let [left, right] = [centre[0] - half - 14.0, centre[0] + half + 62.0];
+        let [left, right] = [center[0] - half - 14.0, center[0] + half + 62.0];
         let axis = format!(r#"stroke="{BLUE}" stroke-width="1" stroke-dasharray="12 3 2 3""#);
-        canvas.line([left, centre[1]], [right, centre[1]], &axis);
+        canvas.line([left, center[1]], [right, center[1]], &axis);
         for (word, drop) in [("neutral", -6.0), ("axis", 14.0)] {
-            canvas.label(Label::new(word, [right, centre[1] + drop]).end().size(11.0).colour(BLUE));
+            canvas.label(Label::new(word, [right, center[1] + drop]).end().size(11.0).color(BLUE));
         }
     }
 
@@ -204,7 +204,7 @@ fn draw_values(canvas: &mut Canvas, rows: &[(String, String)], corner: Point) {
     let top = corner[1] + ABOVE + LARGEST + 70.0;
     for (row, (label, value)) in rows.iter().enumerate() {
         let level = top + ROW * row as f64;
-        canvas.label(Label::new(label.as_str(), [corner[0] + 10.0, level]).size(12.0).colour(MUTED));
+        canvas.label(Label::new(label.as_str(), [corner[0] + 10.0, level]).size(12.0).color(MUTED));
         canvas.label(Label::new(with_power(value), [corner[0] + SLOT - 30.0, level]).end().size(12.0));
     }
 }

@@ -12,7 +12,7 @@ use crate::number::{Numbers, Shown, significant, tick, with_power, with_sign};
 use crate::svg::{Canvas, Label};
 use crate::{ModelCard, ReportError, Svg};
 
-/// Keys that are drawn: the most telling.
+/// Keys that are drawn: those of largest effect.
 const ROWS: usize = 14;
 /// Left edge.
 const LEFT: f64 = 40.0;
@@ -44,7 +44,7 @@ const COLUMNS: [Column; 3] = [
     Column { name: "peak stress", shown: Shown::Stress, value: |change, _| change.peak_stress },
 ];
 
-/// Draws for the most telling keys of a load case what one step adds to camber, bow and peak stress.
+/// Draws for the keys of largest effect of a load case what one step adds to camber, bow and peak stress.
 ///
 /// # Errors
 /// No key that anything depends on, or a value that is not finite.
@@ -61,7 +61,7 @@ pub fn sensitivities_figure(outcome: &SensitivityOutcome, card: &ModelCard) -> R
         let level = top + ROW * (row as f64 + 0.5) + 4.5;
         canvas.label(Label::new(key.key.path.as_str(), [LEFT, level]));
         let step = format!("+ {}", key.step_in_words(card.system));
-        canvas.label(Label::new(step, [LEFT + NAMES - 24.0, level]).end().colour(MUTED));
+        canvas.label(Label::new(step, [LEFT + NAMES - 24.0, level]).end().color(MUTED));
     }
     for (place, column) in COLUMNS.iter().enumerate() {
         let left = LEFT + NAMES + place as f64 * (AREA + BESIDE);
@@ -69,7 +69,7 @@ pub fn sensitivities_figure(outcome: &SensitivityOutcome, card: &ModelCard) -> R
     }
     let mut level = top + ROW * keys.len() as f64 + 46.0;
     if let Some(note) = card.invented_note() {
-        canvas.label(Label::new(note, [LEFT, level]).size(12.0).colour(MUTED));
+        canvas.label(Label::new(note, [LEFT, level]).size(12.0).color(MUTED));
         level += 18.0;
     }
     let title = format!("{}: sensitivities", card.name);
@@ -95,7 +95,7 @@ fn draw_heading(
         outcome.case,
         side.word(),
     );
-    canvas.label(Label::new(line, [LEFT, level + 24.0]).size(13.0).colour(MUTED));
+    canvas.label(Label::new(line, [LEFT, level + 24.0]).size(13.0).color(MUTED));
     level + 24.0
 }
 
@@ -117,13 +117,13 @@ fn draw_column(
     let zero = panel.at(0.0, 0.0)[0];
     for (row, value) in values.iter().enumerate() {
         let (x, middle) = (panel.at(*value, 0.0)[0], corner[1] + ROW * (row as f64 + 0.5));
-        let colour = if *value < 0.0 { VERMILLION } else { BLUE };
-        let style = format!(r#"fill="{colour}" fill-opacity="0.85""#);
+        let color = if *value < 0.0 { VERMILLION } else { BLUE };
+        let style = format!(r#"fill="{color}" fill-opacity="0.85""#);
         canvas.rectangle([x.min(zero), middle - 8.0], [(x - zero).abs().max(0.6), 16.0], &style);
         let plus = if *value > 0.0 { "+" } else { "" };
         let text = format!("{plus}{}", with_power(&significant(*value, 2)));
         let at = [corner[0] + AREA + 8.0, middle + 4.0];
-        canvas.label(Label::new(text, at).size(12.0).colour(MUTED));
+        canvas.label(Label::new(text, at).size(12.0).color(MUTED));
     }
     Ok(())
 }
@@ -136,10 +136,10 @@ fn draw_axis(canvas: &mut Canvas, panel: &Panel) {
     let [top, bottom] = [panel.corner[1], panel.corner[1] + panel.size[1]];
     for (place, value) in values.iter().enumerate() {
         let x = panel.at(*value, 0.0)[0];
-        let colour = if place == zero { INK } else { GRID };
-        canvas.line([x, top], [x, bottom], &format!(r#"stroke="{colour}" stroke-width="1""#));
+        let color = if place == zero { INK } else { GRID };
+        canvas.line([x, top], [x, bottom], &format!(r#"stroke="{color}" stroke-width="1""#));
         if place.abs_diff(zero).is_multiple_of(stride) {
-            canvas.label(Label::new(tick(*value), [x, bottom + 17.0]).size(12.0).middle().colour(MUTED));
+            canvas.label(Label::new(tick(*value), [x, bottom + 17.0]).size(12.0).middle().color(MUTED));
         }
     }
 }

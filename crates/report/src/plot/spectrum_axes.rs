@@ -25,7 +25,7 @@ impl SpectrumAxes {
     pub fn draw(&self, canvas: &mut Canvas, title: &str) {
         let ([left, right], [bottom, top]) = (self.x.ends, self.y.ends);
         let grid = format!(r#"stroke="{GRID}""#);
-        let number = |text: &str, at: Point| Label::new(text, at).size(12.0).colour(MUTED);
+        let number = |text: &str, at: Point| Label::new(text, at).size(12.0).color(MUTED);
         for density in self.y.rounds(&[1]) {
             let y = self.y.at(density);
             canvas.line([left, y], [right, y], &grid);
@@ -50,8 +50,8 @@ impl SpectrumAxes {
         for value in inverse.rounds(&STEPS).into_iter().filter(|value| *value <= most) {
             let x = inverse.at(value);
             canvas.line([x, top], [x, top - 5.0], &format!(r#"stroke="{MUTED}""#));
-            canvas.label(Label::new(tick(value), [x, top - 10.0]).middle().size(12.0).colour(MUTED));
+            canvas.label(Label::new(tick(value), [x, top - 10.0]).middle().size(12.0).color(MUTED));
         }
-        canvas.label(Label::new(title, [self.x.ends[0], top - 30.0]).size(12.0).colour(MUTED));
+        canvas.label(Label::new(title, [self.x.ends[0], top - 30.0]).size(12.0).color(MUTED));
     }
 }

@@ -97,7 +97,7 @@ impl SpectrumFigure<'_> {
             canvas.label(Label::new(line, [SIDES[0], level]).size(14.0));
             level += 20.0;
         }
-        canvas.label(Label::new(self.method(), [SIDES[0], level + 2.0]).size(12.0).colour(MUTED));
+        canvas.label(Label::new(self.method(), [SIDES[0], level + 2.0]).size(12.0).color(MUTED));
         level += 28.0;
         draw_legend(canvas, level);
         level
@@ -197,7 +197,7 @@ impl SpectrumFigure<'_> {
         let mut level = bottom + 70.0;
         let how = "Names are those of the undamped natural modes within 8 % of a peak; a peak without one is marked \
                    by its frequency alone.";
-        canvas.label(Label::new(how, [SIDES[0], level]).size(12.0).colour(MUTED));
+        canvas.label(Label::new(how, [SIDES[0], level]).size(12.0).color(MUTED));
         let partial = self.outcome.partial.as_ref().map(|why| format!("Partial ride: {why}."));
         for line in partial.iter().flat_map(|text| text::wrapped(text, 130, 2)) {
             level += 18.0;
@@ -205,7 +205,7 @@ impl SpectrumFigure<'_> {
         }
         if let Some(note) = self.card.invented_note() {
             level += 18.0;
-            canvas.label(Label::new(note, [SIDES[0], level]).size(12.0).colour(MUTED));
+            canvas.label(Label::new(note, [SIDES[0], level]).size(12.0).color(MUTED));
         }
         level + 20.0
     }

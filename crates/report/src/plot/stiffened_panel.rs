@@ -1,4 +1,4 @@
-//! A section with its stiffeners: parts, centroid, neutral axis, stress at its extreme fibres.
+//! A section with its stiffeners: parts, centroid, neutral axis, stress at its extreme fibers.
 
 use axlebow_sections::{NeutralAxis, Outline};
 use axlebow_units::Kind;
@@ -48,13 +48,13 @@ impl StiffenedPanel {
         draw_axis(canvas, (place(axis.point), axis.angle), (sides, word));
         let [cx, cy] = place(centroid);
         canvas.disc([cx, cy], 3.5, &format!(r#"fill="{BLUE}""#));
-        if let Some(shear_centre) = card.stretch.section.shear_centre {
-            draw_shear_centre(canvas, place(shear_centre));
+        if let Some(shear_center) = card.stretch.section.shear_center {
+            draw_shear_center(canvas, place(shear_center));
         }
         self.draw_stress(canvas, card, &place);
     }
 
-    /// The lowest and the highest stress of the whole section at its fibres.
+    /// The lowest and the highest stress of the whole section at its fibers.
     fn draw_stress(&self, canvas: &mut Canvas, card: &StiffenedCard, place: &dyn Fn([f64; 2]) -> Point) {
         let parts = 0..card.stretch.section.composite.parts().len();
         let ends: Vec<_> = parts.filter_map(|part| card.extremes(part)).flatten().collect();
@@ -66,7 +66,7 @@ impl StiffenedPanel {
             canvas.disc(point, 3.0, &format!(r#"fill="{VERMILLION}""#));
             let text = typographic(&self.numbers.full(*stress, Shown::Stress));
             let label = [point[0], if up(*at) { point[1] - 9.0 } else { point[1] + 19.0 }];
-            canvas.label(Label::new(text, label).middle().size(12.0).colour(VERMILLION).halo());
+            canvas.label(Label::new(text, label).middle().size(12.0).color(VERMILLION).halo());
         }
     }
 
@@ -76,8 +76,8 @@ impl StiffenedPanel {
         let area = &section.area;
         let value = |value: f64, kind: Kind| self.numbers.significant(value, kind);
         let offset = |axis: usize| self.numbers.full(area.centroid[axis], Shown::Place);
-        let shear_centre = section
-            .shear_centre
+        let shear_center = section
+            .shear_center
             .map_or("not reckoned".to_owned(), |[_, z]| typographic(&self.numbers.full(z, Shown::Place)));
         let mut rows: Vec<(String, String)> = [
             ("area", value(area.area, Kind::Area)),
@@ -86,7 +86,7 @@ impl StiffenedPanel {
             ("torsion constant", value(section.torsion_constant, Kind::SecondMoment)),
             ("centroid, forward", typographic(&offset(0))),
             ("centroid, up", typographic(&offset(1))),
-            ("shear centre, up", shear_centre),
+            ("shear center, up", shear_center),
             ("mass per length", value(section.mass_per_length, Kind::MassPerLength)),
         ]
         .map(|(name, value)| (name.to_owned(), value))
@@ -110,7 +110,7 @@ fn outline(canvas: &mut Canvas, outline: &Outline, (fill, place): (&str, &dyn Fn
 }
 
 /// A cross in a ring.
-fn draw_shear_centre(canvas: &mut Canvas, [x, y]: Point) {
+fn draw_shear_center(canvas: &mut Canvas, [x, y]: Point) {
     let style = format!(r#"stroke="{INK}" stroke-width="1.2" fill="none""#);
     canvas.disc([x, y], 5.0, &style);
     canvas.line([x - 5.0, y], [x + 5.0, y], &style);
@@ -124,10 +124,10 @@ fn draw_axis(canvas: &mut Canvas, (at, angle): (Point, f64), ([left, right], wor
     let run = [half * angle.cos(), -half * angle.sin()];
     let end = [at[0] + run[0], at[1] + run[1]];
     canvas.line([at[0] - run[0], at[1] - run[1]], end, &style);
-    let colour = if word == "neutral" { BLUE } else { MUTED };
+    let color = if word == "neutral" { BLUE } else { MUTED };
     let words = if word == "neutral" { ["neutral", "axis"] } else { ["", "centroid"] };
     for (line, text) in words.into_iter().enumerate().filter(|(_, text)| !text.is_empty()) {
         let label = [end[0] + 4.0, end[1] - 2.0 + 12.0 * line as f64];
-        canvas.label(Label::new(text, label).size(11.0).colour(colour));
+        canvas.label(Label::new(text, label).size(11.0).color(color));
     }
 }

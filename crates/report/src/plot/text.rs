@@ -49,7 +49,7 @@ mod tests {
     #[test]
     fn station_names_lose_their_side() {
         assert_eq!(station_name("left-tube-end"), "tube end");
-        assert_eq!(station_name("centre"), "centre");
+        assert_eq!(station_name("center"), "center");
         assert_eq!(station_name("top angle-right-end"), "top angle end");
     }
 }

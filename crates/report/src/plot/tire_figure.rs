@@ -75,7 +75,7 @@ impl TireFigure<'_> {
         }
         if let Some(note) = self.card.invented_note() {
             bottom += 22.0;
-            canvas.label(Label::new(note, [LEFT, bottom]).size(12.0).colour(MUTED));
+            canvas.label(Label::new(note, [LEFT, bottom]).size(12.0).color(MUTED));
         }
         let title = format!("{}: tire faces", self.card.name);
         Ok(canvas.finish([RIGHT + 90.0, bottom + 16.0], &title, &self.description()))
@@ -114,7 +114,7 @@ impl TireFigure<'_> {
         canvas.label(Label::new(text, [x, y]).size(15.0).bold());
         let load = self.numbers.full(pose.load, Shown::Force);
         let line = format!("toe {}, load {load}", with_sign(&toe));
-        canvas.label(Label::new(line, [x, y + 19.0]).colour(MUTED));
+        canvas.label(Label::new(line, [x, y + 19.0]).color(MUTED));
     }
 
     fn draw_legend(&self, canvas: &mut Canvas, level: f64, lean: f64) -> f64 {
@@ -127,11 +127,11 @@ impl TireFigure<'_> {
         let swatches =
             [(BLUE, loads), (VERMILLION, "wear; 1 is the mean of the same tires upright".to_owned())];
         let mut x = LEFT;
-        for (colour, words) in swatches {
+        for (color, words) in swatches {
             canvas.rectangle(
                 [x, level - 8.0],
                 [18.0, 12.0],
-                &format!(r#"fill="{colour}" fill-opacity="0.75""#),
+                &format!(r#"fill="{color}" fill-opacity="0.75""#),
             );
             let width = 56.0 + 7.2 * words.chars().count() as f64;
             canvas.label(Label::new(words, [x + 26.0, level + 3.0]));
@@ -149,7 +149,7 @@ impl TireFigure<'_> {
     fn draw_round(&self, canvas: &mut Canvas, ride: &TireRideOutcome, top: f64) -> Result<f64, ReportError> {
         canvas.label(Label::new("Wear round the tires", [LEFT, top]).size(15.0).bold());
         let line = "1 is the mean of the same tires upright; the ribs run across, the turn of the tire along";
-        canvas.label(Label::new(line, [LEFT, top + 19.0]).colour(MUTED));
+        canvas.label(Label::new(line, [LEFT, top + 19.0]).color(MUTED));
         let panel = RoundPanel::of(ride);
         let corner = |side: Side| [if side == Side::Left { LEFT } else { LEFT + FACE + GAP }, top + 62.0];
         for side in Side::BOTH {

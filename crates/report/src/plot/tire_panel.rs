@@ -27,13 +27,13 @@ const GROOVE: f64 = 0.12;
 /// How large both faces are drawn.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct FaceScale {
-    /// Units for each metre across.
+    /// Units for each meter across.
     across: f64,
     /// Largest load of a rib, N.
     load: f64,
     /// Largest wear.
     wear: f64,
-    /// Distance of a tire's centre from the middle of the face, m; zero for a single.
+    /// Distance of a tire's center from the middle of the face, m; zero for a single.
     half_spacing: f64,
     /// Width of a rib, m.
     rib: f64,
@@ -139,11 +139,11 @@ impl TirePanel<'_> {
         let width = self.scale.across * self.scale.rib * 0.72;
         let style = format!(r#"fill="{BLUE}" fill-opacity="0.75""#);
         canvas.rectangle([x - 0.5 * width, level - height], [width, height], &style);
-        if !self.is_labelled(rib) {
+        if !self.is_labeled(rib) {
             return;
         }
         let text = self.numbers.bare(rib.load, Shown::Force);
-        canvas.label(Label::new(text, [x, level - height - 5.0]).size(11.0).middle().colour(BLUE));
+        canvas.label(Label::new(text, [x, level - height - 5.0]).size(11.0).middle().color(BLUE));
     }
 
     fn draw_wear(&self, canvas: &mut Canvas, [x, level]: Point, rib: &RibWear) {
@@ -159,16 +159,16 @@ impl TirePanel<'_> {
             canvas.line([left, line], [left + width, line], &TirePanel::upright_style());
         }
         canvas.line([left, level], [left + width, level], &format!(r#"stroke="{FAINT}""#));
-        if !self.is_labelled(rib) {
+        if !self.is_labeled(rib) {
             return;
         }
         let under = level + depth(wear.max(upright.unwrap_or(0.0)));
         let text = index(Some(wear));
-        canvas.label(Label::new(text, [x, under + 14.0]).size(11.0).middle().colour(VERMILLION));
+        canvas.label(Label::new(text, [x, under + 14.0]).size(11.0).middle().color(VERMILLION));
     }
 
     /// Whether a rib has room for its numbers; of narrow ribs only the shoulders do.
-    fn is_labelled(&self, rib: &RibWear) -> bool {
+    fn is_labeled(&self, rib: &RibWear) -> bool {
         let shoulder = 0.5 * self.scale.rib * (self.ribs() - 1) as f64;
         self.scale.across * self.scale.rib >= NARROW || rib.outboard.abs() > 0.99 * shoulder
     }
@@ -195,8 +195,8 @@ impl TirePanel<'_> {
             Side::Left => ("\u{2190} outboard", "inboard \u{2192}"),
             Side::Right => ("\u{2190} inboard", "outboard \u{2192}"),
         };
-        canvas.label(Label::new(left, [middle - reach, level + 36.0]).size(11.5).colour(MUTED));
-        canvas.label(Label::new(right, [middle + reach, level + 36.0]).size(11.5).end().colour(MUTED));
+        canvas.label(Label::new(left, [middle - reach, level + 36.0]).size(11.5).color(MUTED));
+        canvas.label(Label::new(right, [middle + reach, level + 36.0]).size(11.5).end().color(MUTED));
     }
 
     fn ribs(&self) -> usize {

@@ -2,7 +2,7 @@
 
 use axlebow_axle::{Side, TireRide, TireRideOutcome};
 
-use super::map_panel::{colour, draw_colour_bar};
+use super::map_panel::{color, draw_color_bar};
 use super::palette::{FAINT, INK, MUTED};
 use super::panel::range_of;
 use super::text::wrapped;
@@ -10,18 +10,18 @@ use crate::number::fixed;
 use crate::svg::{Canvas, Label, Point};
 use crate::tire_words::tire_name;
 
-/// Colour of a part of the tire where nothing passed.
+/// Color of a part of the tire where nothing passed.
 const NOTHING: &str = "#c9ced6";
 /// Distance between the maps of two tires.
 const BETWEEN: f64 = 10.0;
 
-/// Maps of both wheels in the same colours.
+/// Maps of both wheels in the same colors.
 pub(super) struct RoundPanel {
     range: [f64; 2],
 }
 
 impl RoundPanel {
-    /// The colours that serve both wheels.
+    /// The colors that serve both wheels.
     pub fn of(ride: &TireRideOutcome) -> Self {
         let maps = Side::BOTH.into_iter().flat_map(|side| &ride.wheels.of(side).wear.round);
         let values: Vec<f64> = maps.flat_map(|map| &map.ribs).flatten().flatten().copied().collect();
@@ -47,24 +47,24 @@ impl RoundPanel {
         canvas.label(
             Label::new("outer shoulder on top, inner below", [corner[0], corner[1] - 6.0])
                 .size(11.5)
-                .colour(MUTED),
+                .color(MUTED),
         );
         draw_turn(canvas, [corner[0], corner[1] + size[1]], size[0]);
         self.draw_wave(canvas, ride, [corner[0], corner[1] + size[1] + 52.0]);
     }
 
-    /// Draws the scale of colours.
+    /// Draws the scale of colors.
     pub fn draw_bar(&self, canvas: &mut Canvas, place: (Point, f64)) {
         let [low, high] = self.range;
         let levels: Vec<f64> = (0..=4).map(|i| rounded(low + 0.25 * f64::from(i) * (high - low))).collect();
         let inside: Vec<f64> = levels.into_iter().filter(|level| (low..=high).contains(level)).collect();
-        draw_colour_bar(canvas, place, self.range, &inside);
+        draw_color_bar(canvas, place, self.range, &inside);
     }
 
     fn draw_rib(&self, canvas: &mut Canvas, parts: &[Option<f64>], (corner, size): (Point, Point)) {
         let width = size[0] / parts.len() as f64;
         for (i, part) in parts.iter().enumerate() {
-            let fill = part.map_or(NOTHING.to_owned(), |value| colour(value, self.range));
+            let fill = part.map_or(NOTHING.to_owned(), |value| color(value, self.range));
             let style = format!(r#"fill="{fill}" shape-rendering="crispEdges""#);
             canvas.rectangle([corner[0] + i as f64 * width, corner[1]], [width, size[1]], &style);
         }
@@ -99,10 +99,7 @@ fn draw_turn(canvas: &mut Canvas, [left, level]: Point, width: f64) {
         canvas.label(Label::new(format!("{}°", 90 * quarter), [x, level + 18.0]).size(11.5).middle());
     }
     canvas.label(
-        Label::new("turn of the tire", [left + 0.375 * width, level + 18.0])
-            .size(11.5)
-            .middle()
-            .colour(MUTED),
+        Label::new("turn of the tire", [left + 0.375 * width, level + 18.0]).size(11.5).middle().color(MUTED),
     );
 }
 

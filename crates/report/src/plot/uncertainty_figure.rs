@@ -52,7 +52,7 @@ pub(super) fn uncertainty_figure(words: &StudyWords<'_>, card: &ModelCard) -> Re
         level = ResultPanels { words, variant, result }.draw(&mut canvas, level)?;
     }
     let invented = card.invented_note().unwrap_or_default();
-    canvas.label(Label::new(invented, [LEFT, level + 18.0]).size(12.0).colour(MUTED));
+    canvas.label(Label::new(invented, [LEFT, level + 18.0]).size(12.0).color(MUTED));
     let size = [2.0 * LEFT + WIDE + NAMES + BARS, level + 34.0];
     Ok(canvas.finish(size, &words.outcome.name, "Histograms of results and bars of variance indices."))
 }
@@ -66,7 +66,7 @@ fn draw_heading(canvas: &mut Canvas, words: &StudyWords<'_>) -> f64 {
     for sentence in uncertainty_findings(words) {
         for line in wrapped(&sentence, 150, 2) {
             level += 19.0;
-            canvas.label(Label::new(typographic_minus(&line), [LEFT, level]).colour(MUTED));
+            canvas.label(Label::new(typographic_minus(&line), [LEFT, level]).color(MUTED));
         }
     }
     level + 10.0
@@ -135,7 +135,7 @@ impl ResultPanels<'_> {
             let x = panel.at(limit, 0.0)[0];
             let style = format!(r#"stroke="{VERMILLION}" stroke-width="2" stroke-dasharray="6 4""#);
             canvas.line([x, corner[1]], [x, corner[1] + HIGH], &style);
-            let label = Label::new("limit", [x + 5.0, corner[1] + 14.0]).size(12.0).colour(VERMILLION).halo();
+            let label = Label::new("limit", [x + 5.0, corner[1] + 14.0]).size(12.0).color(VERMILLION).halo();
             canvas.label(label);
         }
     }
@@ -185,11 +185,10 @@ impl ResultPanels<'_> {
             let name = wrapped(&varied_words(&self.words.outcome.varied[place]), 34, 1).concat();
             canvas.label(Label::new(name, [corner[0] - 10.0, middle + 4.5]).end());
             let half = (0.36 * row).min(14.0);
-            for (estimated, colour, y) in [(index.first, BLUE, middle - half), (index.total, ORANGE, middle)]
-            {
+            for (estimated, color, y) in [(index.first, BLUE, middle - half), (index.total, ORANGE, middle)] {
                 let end = |value: f64| panel.at(value.clamp(0.0, 1.05), 0.0)[0];
                 let size = [end(estimated.value) - corner[0], half - 1.0];
-                canvas.rectangle([corner[0], y], size, &format!(r#"fill="{colour}""#));
+                canvas.rectangle([corner[0], y], size, &format!(r#"fill="{color}""#));
                 if let Some(interval) = estimated.interval {
                     let level = y + 0.5 * half;
                     let [low, high] = interval.map(end);
@@ -206,9 +205,9 @@ impl ResultPanels<'_> {
     fn draw_legend(&self, canvas: &mut Canvas, [x, y]: Point) {
         let title = "share of the variance";
         canvas.label(Label::new(title, [x, y - 24.0]).size(13.0).bold());
-        for (colour, text, along) in [(BLUE, "alone", 0.0), (ORANGE, "with others", 80.0)] {
-            canvas.rectangle([x + along, y - 9.0], [14.0, 10.0], &format!(r#"fill="{colour}""#));
-            canvas.label(Label::new(text, [x + along + 20.0, y]).size(12.0).colour(MUTED));
+        for (color, text, along) in [(BLUE, "first-order", 0.0), (ORANGE, "total-effect", 110.0)] {
+            canvas.rectangle([x + along, y - 9.0], [14.0, 10.0], &format!(r#"fill="{color}""#));
+            canvas.label(Label::new(text, [x + along + 20.0, y]).size(12.0).color(MUTED));
         }
         let bar = format!(r#"stroke="{FAINT}" stroke-width="0.8""#);
         canvas.line([x, y + 14.0], [x, y + 14.0 + HIGH], &bar);

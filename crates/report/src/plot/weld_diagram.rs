@@ -34,10 +34,10 @@ impl WeldDiagram<'_> {
     pub fn draw(&self, canvas: &mut Canvas, place: Panel) -> Result<Panel, ReportError> {
         let peak = self.stiffeners.iter().map(|one| self.force(&one.peak)).fold(0.0, f64::max);
         let panel = Panel { y: [0.0, (1.0 + HEADROOM) * peak.max(f64::MIN_POSITIVE)], ..place };
-        for (one, colour) in self.coloured() {
-            self.shade(canvas, &panel, (one, colour));
+        for (one, color) in self.colored() {
+            self.shade(canvas, &panel, (one, color));
         }
-        let curves: Vec<Curve> = self.coloured().flat_map(|own| self.curves(own)).collect();
+        let curves: Vec<Curve> = self.colored().flat_map(|own| self.curves(own)).collect();
         panel.draw(canvas, &curves)?;
         Ok(panel)
     }
@@ -49,37 +49,37 @@ impl WeldDiagram<'_> {
             self.numbers.unit(Shown::ForcePerLength)
         );
         canvas.label(Label::new(title, [panel.corner[0], panel.corner[1] - 10.0]).bold().halo());
-        for (number, (one, colour)) in self.coloured().enumerate() {
-            self.label_peaks(canvas, panel, (one, colour));
+        for (number, (one, color)) in self.colored().enumerate() {
+            self.label_peaks(canvas, panel, (one, color));
             let level = panel.corner[1] + FIRST_LINE + LINE * number as f64;
             let middle = self.place(panel, 0.5 * (one.reach[0] + one.reach[1]), 0.0)[0];
             let words = self.working_words(one);
-            canvas.label(Label::new(words, [middle, level]).size(12.0).middle().colour(colour).halo());
+            canvas.label(Label::new(words, [middle, level]).size(12.0).middle().color(color).halo());
         }
     }
 
-    fn coloured(&self) -> impl Iterator<Item = (&StiffenerOutcome, &'static str)> {
-        let colours = SERIES[2..].iter().cycle().copied();
-        self.stiffeners.iter().zip(colours)
+    fn colored(&self) -> impl Iterator<Item = (&StiffenerOutcome, &'static str)> {
+        let colors = SERIES[2..].iter().cycle().copied();
+        self.stiffeners.iter().zip(colors)
     }
 
-    fn shade(&self, canvas: &mut Canvas, panel: &Panel, (one, colour): (&StiffenerOutcome, &str)) {
+    fn shade(&self, canvas: &mut Canvas, panel: &Panel, (one, color): (&StiffenerOutcome, &str)) {
         for [right, left] in one.working_stretches() {
             let from = self.place(panel, left, panel.y[1]);
             let to = self.place(panel, right, panel.y[0]);
             let size = [to[0] - from[0], to[1] - from[1]];
-            canvas.rectangle(from, size, &format!(r#"fill="{colour}" fill-opacity="0.10""#));
+            canvas.rectangle(from, size, &format!(r#"fill="{color}" fill-opacity="0.10""#));
         }
     }
 
-    fn curves(&self, (one, colour): (&StiffenerOutcome, &'static str)) -> Vec<Curve> {
+    fn curves(&self, (one, color): (&StiffenerOutcome, &'static str)) -> Vec<Curve> {
         let runs = runs(&one.weld).into_iter();
         let curve = |run: Vec<WeldForce>| {
             let ends = [run[0].y, run[run.len() - 1].y];
             let inside = run.iter().map(|at| [at.y, self.force(at)]);
             let points = [[ends[0], 0.0]].into_iter().chain(inside).chain([[ends[1], 0.0]]);
             let points = points.map(|[y, force]| [self.numbers.scaled(y, Shown::Place), force]).collect();
-            Curve { points, colour, filled: true }
+            Curve { points, color, filled: true }
         };
         runs.map(curve).collect()
     }
@@ -89,17 +89,17 @@ impl WeldDiagram<'_> {
         &self,
         canvas: &mut Canvas,
         panel: &Panel,
-        (one, colour): (&StiffenerOutcome, &'static str),
+        (one, color): (&StiffenerOutcome, &'static str),
     ) {
         let middle = 0.5 * (one.reach[0] + one.reach[1]);
         for left in [true, false] {
             let half = one.weld.iter().filter(|at| (at.y > middle) == left);
             let Some(peak) = half.max_by(|a, b| a.magnitude().total_cmp(&b.magnitude())) else { continue };
             let at = self.place(panel, peak.y, self.force(peak));
-            canvas.disc(at, 3.5, &format!(r##"fill="{colour}" stroke="#ffffff""##));
+            canvas.disc(at, 3.5, &format!(r##"fill="{color}" stroke="#ffffff""##));
             let words = self.peak_words(one, peak);
             let beside = if left { -BESIDE } else { BESIDE };
-            let label = Label::new(words, [at[0] + beside, at[1] + 4.0]).bold().colour(INK).halo();
+            let label = Label::new(words, [at[0] + beside, at[1] + 4.0]).bold().color(INK).halo();
             canvas.label(if left { label.end() } else { label });
         }
     }

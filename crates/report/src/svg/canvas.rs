@@ -39,23 +39,23 @@ impl Canvas {
     }
 
     /// A disc.
-    pub fn disc(&mut self, centre: Point, radius: f64, style: &str) {
-        let [x, y, radius] = [centre[0], centre[1], radius].map(coordinate);
+    pub fn disc(&mut self, center: Point, radius: f64, style: &str) {
+        let [x, y, radius] = [center[0], center[1], radius].map(coordinate);
         self.push(format_args!(r#"<circle cx="{x}" cy="{y}" r="{radius}" {style}/>"#));
     }
 
-    /// An arrow with a filled head at `to`, in one colour.
-    pub fn arrow(&mut self, from: Point, to: Point, colour: &str) {
+    /// An arrow with a filled head at `to`, in one color.
+    pub fn arrow(&mut self, from: Point, to: Point, color: &str) {
         const HEAD: f64 = 9.0;
         const HALF_WIDTH: f64 = 4.5;
         let run = [to[0] - from[0], to[1] - from[1]];
         let length = run[0].hypot(run[1]).max(f64::MIN_POSITIVE);
         let [x, y] = [run[0] / length, run[1] / length];
         let neck = [to[0] - HEAD * x, to[1] - HEAD * y];
-        self.line(from, neck, &format!(r#"stroke="{colour}" stroke-width="2.5""#));
+        self.line(from, neck, &format!(r#"stroke="{color}" stroke-width="2.5""#));
         let side = [HALF_WIDTH * y, -HALF_WIDTH * x];
         let corners = [to, [neck[0] + side[0], neck[1] + side[1]], [neck[0] - side[0], neck[1] - side[1]]];
-        self.polygon(&corners, &format!(r#"fill="{colour}""#));
+        self.polygon(&corners, &format!(r#"fill="{color}""#));
     }
 
     /// A text.
@@ -104,7 +104,7 @@ pub(crate) struct Label {
     at: Point,
     size: f64,
     anchor: &'static str,
-    colour: &'static str,
+    color: &'static str,
     bold: bool,
     halo: bool,
     turn: f64,
@@ -113,8 +113,8 @@ pub(crate) struct Label {
 impl Label {
     /// Dark text of 13 units that starts at a point of its base line.
     pub fn new(text: impl Into<String>, at: Point) -> Self {
-        let (anchor, colour) = ("start", crate::plot::palette::INK);
-        Self { text: text.into(), at, size: 13.0, anchor, colour, bold: false, halo: false, turn: 0.0 }
+        let (anchor, color) = ("start", crate::plot::palette::INK);
+        Self { text: text.into(), at, size: 13.0, anchor, color, bold: false, halo: false, turn: 0.0 }
     }
 
     /// Height of the font.
@@ -122,7 +122,7 @@ impl Label {
         Self { size, ..self }
     }
 
-    /// Centred on the point.
+    /// Centered on the point.
     pub fn middle(self) -> Self {
         Self { anchor: "middle", ..self }
     }
@@ -132,9 +132,9 @@ impl Label {
         Self { anchor: "end", ..self }
     }
 
-    /// In a colour.
-    pub fn colour(self, colour: &'static str) -> Self {
-        Self { colour, ..self }
+    /// In a color.
+    pub fn color(self, color: &'static str) -> Self {
+        Self { color, ..self }
     }
 
     /// Bold.
@@ -154,7 +154,7 @@ impl Label {
 
     fn element(&self) -> String {
         let [x, y, size, turn] = [self.at[0], self.at[1], self.size, self.turn].map(coordinate);
-        let (anchor, colour, text) = (self.anchor, self.colour, escaped(&self.text));
+        let (anchor, color, text) = (self.anchor, self.color, escaped(&self.text));
         let weight = if self.bold { r#" font-weight="bold""# } else { "" };
         let halo = if self.halo {
             r##" paint-order="stroke" stroke="#ffffff" stroke-width="4" stroke-linejoin="round""##
@@ -164,7 +164,7 @@ impl Label {
         let turned =
             if self.turn == 0.0 { String::new() } else { format!(r#" transform="rotate({turn} {x} {y})""#) };
         format!(
-            r#"<text x="{x}" y="{y}" font-size="{size}" text-anchor="{anchor}" fill="{colour}"{weight}{halo}{turned}>{text}</text>"#
+            r#"<text x="{x}" y="{y}" font-size="{size}" text-anchor="{anchor}" fill="{color}"{weight}{halo}{turned}>{text}</text>"#
         )
     }
 }

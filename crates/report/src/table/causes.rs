@@ -10,7 +10,7 @@ use crate::ModelCard;
 use crate::causes_words::{self, UNLIKE_FLEX, angles, rolls, subject, wheels};
 use crate::number::{Numbers, Shown, fixed};
 
-/// For each subject what each cause contributes to camber and toe, and what would remove it; how far a hub can wobble
+/// For each subject what each cause contributes to camber and toe, and what would remove it; how far a hub can endplay_tilt
 /// within its endplay; what was assumed, warnings and cautions.
 pub fn causes(outcomes: &[CausesOutcome], card: &ModelCard) -> String {
     let n = Numbers { system: card.system };
@@ -30,7 +30,7 @@ pub fn causes(outcomes: &[CausesOutcome], card: &ModelCard) -> String {
                whole moves with that input's tolerance.";
     text += &format!("\n{}{}", paragraph(how, WIDTH, 2), paragraph(UNLIKE_FLEX, WIDTH, 2));
     if let Some(first) = outcomes.first() {
-        text += &(remedies(first) + &wobble(first, n) + &absent(first));
+        text += &(remedies(first) + &endplay_tilt(first, n) + &absent(first));
         text += &(assumed(card) + &warnings(&causes_words::warnings(outcomes)));
     }
     text + &welding()
@@ -43,7 +43,7 @@ fn split(title: &str, contribution: &Contribution, n: Numbers) -> String {
         format!("share\n{unit}"),
         "share\n%".to_owned(),
         format!("uncertain\nby, {unit}"),
-        format!("alone\n{unit}"),
+        format!("by itself\n{unit}"),
         format!("removing it\ntakes off, {unit}"),
     ];
     let mut grid = Grid::new(1, heading);
@@ -58,7 +58,7 @@ fn split(title: &str, contribution: &Contribution, n: Numbers) -> String {
     grid.row(row("rest", contribution.rest).into_iter().chain(blank()));
     grid.row(row("all", contribution.total).into_iter().chain(blank()));
     let apart = format!(
-        "{title}: acting together, beyond what each takes off alone: {}.",
+        "{title}: acting together, beyond what each takes off by itself: {}.",
         n.full(contribution.interaction(), Shown::Angle)
     );
     grid.text() + &paragraph(&apart, WIDTH, 2)
@@ -93,13 +93,13 @@ fn remedies(outcome: &CausesOutcome) -> String {
 }
 
 /// How far a hub tilts freely within its endplay.
-fn wobble(outcome: &CausesOutcome, n: Numbers) -> String {
-    let wobble = &outcome.wobble.left;
-    let [least, most] = wobble.accepted.map(|angle| n.bare(angle, Shown::Angle));
+fn endplay_tilt(outcome: &CausesOutcome, n: Numbers) -> String {
+    let endplay_tilt = &outcome.endplay_tilt.left;
+    let [least, most] = endplay_tilt.accepted.map(|angle| n.bare(angle, Shown::Angle));
     let text = format!(
         "A hub wobbles freely within its endplay by up to ±{} in camber and toe (radial play over the span of the \
          bearings); the 0.025 to 0.127 mm that TMC RP 618 accepts make ±{least} to ±{most}.",
-        n.full(wobble.own, Shown::Angle),
+        n.full(endplay_tilt.own, Shown::Angle),
     );
     format!("\n{}", paragraph(&text, WIDTH, 2))
 }

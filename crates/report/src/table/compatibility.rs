@@ -77,7 +77,7 @@ fn verdict(outcome: &CompatibilityOutcome, n: Numbers) -> String {
             worst.0,
             index(Some(worst.1))
         ),
-        _ => "No tire wears upright, so that nothing can be held against it; give a usual_side_force."
+        _ => "No tire wears upright, so that nothing can be compared with it; give a usual_side_force."
             .to_owned(),
     }
 }

@@ -37,7 +37,7 @@ pub fn cups(outcome: &Cups, has_model: bool, system: UnitSystem) -> String {
         text += "\n";
         text += match has_model {
             true => "No mode of this axle lies within a quarter of that frequency.\n",
-            false => "Give a model file to hold the frequency against the axle's modes.\n",
+            false => "Give a model file to compare the frequency with the axle's modes.\n",
         };
     }
     text + "\n" + &explanations(&outcome.explanations)
@@ -45,7 +45,7 @@ pub fn cups(outcome: &Cups, has_model: bool, system: UnitSystem) -> String {
 
 /// What may have printed cups, the likeliest first, with reasons.
 pub(super) fn explanations(all: &[Explanation]) -> String {
-    let heading = ["What may print them", "frequency, Hz", "off by, %", "cups it would print", "score"];
+    let heading = ["Possible sources", "frequency, Hz", "off by, %", "cups it would print", "score"];
     let mut grid = Grid::new(1, heading);
     for one in all {
         grid.row([

@@ -31,7 +31,7 @@ fn unknowns(outcome: &FitOutcome, n: Numbers) -> String {
     for own in &outcome.unknowns {
         let full = |value: f64| n.significant(value, own.unknown.kind);
         let bare = |value: f64| full(value).split(' ').next().unwrap_or_default().to_owned();
-        let maybe = |value: Option<f64>| value.map_or("not told".to_owned(), bare);
+        let maybe = |value: Option<f64>| value.map_or("not identifiable".to_owned(), bare);
         grid.row([
             own.unknown.path.clone(),
             full(own.value),
@@ -121,7 +121,7 @@ fn further(outcome: &FitOutcome, n: Numbers) -> String {
     for own in &outcome.further {
         let error = value(own.reading.standard_error, &own.reading.quantity, n);
         let leaves = match own.leaves {
-            0.0 => "tells what cannot be told yet".to_owned(),
+            0.0 => "identifies what these readings do not".to_owned(),
             leaves => format!("leaves {} % of it", fixed(100.0 * leaves, 0)),
         };
         text += &paragraph(&format!("- {}, to ±{error}: {leaves}.", full(&own.reading)), WIDTH, 2);

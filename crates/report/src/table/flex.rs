@@ -68,10 +68,10 @@ impl FlexTables {
         let place = n.full(case.peak_stress_y, Shown::Place);
         let rows = [
             ("dynamic factor", fixed(case.dynamic_factor, 2)),
-            ("bow of the axle's centre above the hubs", n.full(case.bow, Shown::Deflection)),
-            ("peak fibre stress", format!("{} at y = {place}", n.full(case.peak_stress, Shown::Stress))),
+            ("bow of the axle's center above the hubs", n.full(case.bow, Shown::Deflection)),
+            ("peak bending stress", format!("{} at y = {place}", n.full(case.peak_stress, Shown::Stress))),
             ("roll of the axle on road and tires", n.full(case.axle_roll, Shown::Angle)),
-            ("unbalanced force over largest load", format!("{:.1e}", case.equilibrium_residual)),
+            ("equilibrium residual", format!("{:.1e}", case.equilibrium_residual)),
         ];
         rows.map(|(name, value)| format!("  {name:<40} {value}\n")).concat()
     }
@@ -231,7 +231,7 @@ const STATION_COLUMNS: [StationColumn; 9] = [
     column("moment\nabout Z", Shown::Moment, |station| station.resultants.moment_z),
     column("shear\nup", Shown::Force, |station| station.resultants.shear_z),
     column("torque\n", Shown::Moment, |station| station.resultants.torsion),
-    column("fibre\nstress", Shown::Stress, |station| station.stress),
+    column("fiber\nstress", Shown::Stress, |station| station.stress),
 ];
 
 fn percent(part: f64, whole: f64) -> String {

@@ -10,7 +10,7 @@ use crate::number::{Numbers, Shown};
 /// The first case of each outcome, one axle a column: masses, camber change of both wheels with its parts, bow
 /// and stress.
 ///
-/// - `axles`: name and outcome; the first is the one that the others are held against
+/// - `axles`: name and outcome; the first is the one that the others are compared with
 pub fn flex_beside(axles: &[(String, FlexOutcome)], card: &ModelCard) -> String {
     let n = Numbers { system: card.system };
     let case = axles.first().and_then(|(_, outcome)| outcome.cases.first());
@@ -58,7 +58,7 @@ const ROWS: [(&str, Shown, Value); 12] = [
     ("  wheel disc and hub flange", Shown::Angle, |outcome| left(outcome).split.disc),
     (CLEARANCE, Shown::Angle, |outcome| left(outcome).split.clearance),
     ("bow of the middle", Shown::Deflection, |outcome| outcome.cases[0].bow),
-    ("peak fibre stress", Shown::Stress, |outcome| outcome.cases[0].peak_stress),
+    ("peak bending stress", Shown::Stress, |outcome| outcome.cases[0].peak_stress),
 ];
 
 fn left(outcome: &FlexOutcome) -> &axlebow_axle::WheelOutcome {

@@ -15,8 +15,8 @@ pub fn flex_brief(outcome: &FlexOutcome, card: &ModelCard) -> String {
     let numbers = Numbers { system: card.system };
     let text = heading(outcome, card);
     let tables = camber_table(outcome, numbers) + "\n" + &axle_table(outcome, numbers);
-    let camber =
-        "Camber is against the line through the two hubs; the axle's roll on the road comes on top.\n";
+    let camber = "Camber, against the line through the two hubs: negative, tops lean in. Toe: positive, toe-in.\n\
+                  The axle's roll on the road comes on top.\n";
     let stiffening = stiffening(outcome, numbers);
     let walls = walls(outcome, &numbers);
     format!("{text}\n{tables}{camber}{walls}{stiffening}{}{}", assumed(card), warnings(&outcome.warnings))
@@ -26,7 +26,7 @@ pub fn flex_brief(outcome: &FlexOutcome, card: &ModelCard) -> String {
 pub(super) fn assumed(card: &ModelCard) -> String {
     match card.assumed.len() {
         0 => String::new(),
-        count => format!("\n{count} defaults stand for what the file does not say; --json lists them.\n"),
+        count => format!("\n{count} values are defaults; --json lists them.\n"),
     }
 }
 
@@ -70,12 +70,12 @@ fn axle_table(outcome: &FlexOutcome, n: Numbers) -> String {
     type Value = fn(&CaseOutcome) -> f64;
     let columns: [(&str, Shown, Value); 4] = [
         ("bow of\nthe middle", Shown::Deflection, |case| case.bow),
-        ("peak fibre\nstress", Shown::Stress, |case| case.peak_stress),
+        ("peak bending\nstress", Shown::Stress, |case| case.peak_stress),
         ("at\ny", Shown::Place, |case| case.peak_stress_y),
         ("roll on\nthe road", Shown::Angle, |case| case.axle_roll),
     ];
     let names = columns.iter().map(|(name, shown, _)| format!("{name}\n{}", n.unit(*shown)));
-    let last = "unbalanced\nforce".to_owned();
+    let last = "equilibrium\nresidual".to_owned();
     let mut grid = Grid::new(1, ["Load case".to_owned()].into_iter().chain(names).chain([last]));
     for case in &outcome.cases {
         let cells = columns.iter().map(|(_, shown, value)| n.bare(value(case), *shown));

@@ -100,22 +100,22 @@ fn count(outcome: &ModesOutcome) -> String {
     let (found, counted) = (outcome.found_below, outcome.counted_below);
     let limit = significant(outcome.limit, 4);
     if found == counted {
-        let verb = if counted == 1 { "mode lies" } else { "modes lie" };
-        return format!("{counted} {verb} below {limit} Hz by Sturm's count, {found} found: none missed.");
+        let modes = if counted == 1 { "mode" } else { "modes" };
+        return format!("Sturm check: no missing modes; {counted} {modes} below {limit} Hz, all found.");
     }
     let fault = match counted.checked_sub(found) {
         Some(missed) => format!("{missed} missed"),
         None => format!("{} too many", found - counted),
     };
     format!(
-        "Warning: modes below {limit} Hz: {counted} by Sturm's count, {found} found, {fault}; do not rely on \
+        "Warning: Sturm check: {counted} modes below {limit} Hz, {found} found, {fault}; do not rely on \
          this table, ask for another number of modes."
     )
 }
 
 fn accuracy(outcome: &ModesOutcome) -> String {
     let worst = outcome.modes.iter().map(|mode| mode.residual).fold(0.0, f64::max);
-    format!("Unbalanced over inertia forces, worst mode: {worst:.0e}.")
+    format!("Residual over inertia forces, worst mode: {worst:.0e}.")
 }
 
 /// How fine the elements are, and what that leaves open.

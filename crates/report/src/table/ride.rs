@@ -10,7 +10,7 @@ use super::grid::{Grid, paragraph};
 use crate::number::{Numbers, Shown, fixed, significant};
 use crate::{BesideRide, ModelCard};
 
-/// What was driven at what speed; each wheel's loads, camber change and the cups that it prints; the peak fibre
+/// What was driven at what speed; each wheel's loads, camber change and the cups that it prints; the peak fiber
 /// stress of each place; how the equations were solved, what was assumed, and warnings.
 ///
 /// Plain text in the units of `card.system`; camber change is against the unloaded axle, positive with the
@@ -51,7 +51,7 @@ fn draw_table(draws: &DrawnRides, n: Numbers) -> String {
     }
     let stress = with_interval(draws.peak_stress, |own| n.full(own, Shown::Stress));
     let note = format!(
-        "Peak fibre stress along the axle, mean: {stress}. In brackets the interval that holds the mean over all such \
+        "Peak extreme-fiber stress along the axle, mean: {stress}. In brackets the interval that holds the mean over all such \
          roads in {} of 100 cases (Student's t). The tables below are of the first road.",
         fixed(100.0 * draws.confidence, 0)
     );
@@ -175,7 +175,7 @@ fn stress_table(outcome: &RideOutcome, n: Numbers) -> String {
     let heading = [
         "Place on the axle".to_owned(),
         n.heading("y", Shown::Place),
-        n.heading("peak fibre stress", Shown::Stress),
+        n.heading("peak bending stress", Shown::Stress),
         "at time, s".to_owned(),
     ];
     let mut grid = Grid::new(1, heading);
@@ -192,7 +192,7 @@ fn basis_comparison(comparison: &BasisComparison, n: Numbers) -> String {
     for (name, shown, beside) in [
         ("camber change, peak to peak", Shown::Angle, comparison.camber_peak_to_peak),
         ("largest load", Shown::Force, comparison.largest_load),
-        ("peak fibre stress", Shown::Stress, comparison.peak_stress),
+        ("peak bending stress", Shown::Stress, comparison.peak_stress),
     ] {
         let cells = [n.bare(beside.full, shown), n.bare(beside.reduced, shown)];
         let percent = fixed(100.0 * beside.difference(), 4);
@@ -217,7 +217,7 @@ fn method(method: &RideMethod) -> String {
     let scheme = match method.scheme {
         Scheme::AverageAcceleration => "average acceleration".to_owned(),
         Scheme::GeneralizedAlpha { spectral_radius } => {
-            format!("generalised-alpha, spectral radius {}", significant(spectral_radius, 3))
+            format!("generalized-alpha, spectral radius {}", significant(spectral_radius, 3))
         }
     };
     format!("{basis}; {scheme}, steps of {} ms", significant(1e3 * method.step, 4))

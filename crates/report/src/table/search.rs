@@ -12,7 +12,7 @@ use crate::search_words::SearchWords;
 /// Rows of a front that are shown, about.
 const ROWS: usize = 14;
 
-/// What a search found: the best design, what binds and what relaxing it buys, what stands behind it, and the trade-off.
+/// What a search found: the best design, which limits are active and what relaxing it buys, what stands behind it, and the trade-off.
 pub fn search(outcome: &SearchOutcome, card: &ModelCard) -> String {
     let words = SearchWords { outcome, numbers: Numbers { system: card.system } };
     let mut text = paragraph(&format!("{}: {}, case {}", outcome.name, card.name, outcome.case), WIDTH, 2);
@@ -54,15 +54,15 @@ fn limits(words: &SearchWords) -> String {
         return String::new();
     }
     let found = words.outcome.best.is_some();
-    let heading = ["Limit", "there", "room", "", "1 % more of it\nchanges the goal by", "without it\nby"];
+    let heading = ["Limit", "value", "margin", "", "1 % more of it\nchanges the goal by", "without it\nby"];
     let mut grid = Grid::new(1, heading.into_iter().take(if found { 6 } else { 4 }));
     for limit in &words.outcome.limits {
-        let room = format!("{} %", fixed(-100.0 * limit.missed, 1));
+        let margin = format!("{} %", fixed(-100.0 * limit.missed, 1));
         let own = [
             limit.limit.words(words.numbers.system),
             words.numbers.significant(limit.value, limit.limit.kind),
-            room,
-            words.binds(limit).to_owned(),
+            margin,
+            words.status(limit).to_owned(),
         ];
         let gains = [words.gain(limit.relaxed), words.gain(limit.without)];
         grid.row(own.into_iter().chain(gains.into_iter().filter(|_| found)));
@@ -93,7 +93,6 @@ fn front(words: &SearchWords) -> String {
     } else {
         String::new()
     };
-    let title =
-        format!("Designs within the limits none of which is better in everything that is traded{shown}:");
+    let title = format!("Pareto front of the designs within the limits{shown}:");
     format!("\n{}{}", paragraph(&title, WIDTH, 2), grid.text())
 }

@@ -9,12 +9,12 @@ use super::grid::{Grid, paragraph};
 use crate::ModelCard;
 use crate::number::{Numbers, Shown, significant};
 
-/// Keys that a table shows: the most telling.
+/// Keys that a table shows: those of largest effect.
 const ROWS: usize = 16;
 /// Letters of a key that fit on one line.
 const LONGEST_KEY: usize = 36;
 
-/// For each load case what a step of each of the most telling keys does to camber, bow and peak stress.
+/// For each load case what a step of each of the keys of largest effect does to camber, bow and peak stress.
 pub fn sensitivities(outcomes: &[SensitivityOutcome], card: &ModelCard) -> String {
     let n = Numbers { system: card.system };
     let invented = &card.invented_line();
@@ -23,7 +23,7 @@ pub fn sensitivities(outcomes: &[SensitivityOutcome], card: &ModelCard) -> Strin
         text += &format!("\n{}\n{}{}", heading(outcome, n), rows(outcome, n), notes(outcome));
         text += &warnings(&outcome.warnings);
     }
-    let how = "Each line: what one step of that key alone adds, to first order; the most telling for camber come first. \
+    let how = "Each line: what one step of that key alone adds, to first order; largest effect on camber first. \
                A negative camber change leans the top inward: what adds a positive number then takes lean \
                off. Camber per mass stands where the key changes the axle's mass. Stress is that at the place of the peak.";
     text + "\n" + &paragraph(how, WIDTH, 2) + &assumed(card)
@@ -92,7 +92,7 @@ fn notes(outcome: &SensitivityOutcome) -> String {
         text += &format!("{rest} more keys tell less; --json has them.\n");
     }
     if outcome.keys.iter().any(|key| key.by == SlopeBy::Solutions) {
-        let why = "* from whole solutions to both sides, because bearings have endplay or places along the axle fall \
+        let why = "* by finite differences of full solutions, because bearings have endplay or places along the axle fall \
                    together or part there; good to about three digits.";
         text += &paragraph(why, WIDTH, 2);
     }

@@ -75,11 +75,11 @@ const PROPERTIES: [(&str, Kind, Property); 11] = [
     ("torsion constant", Kind::SecondMoment, |card| Some(card.stretch.section.torsion_constant)),
     ("centroid, forward", Kind::Length, |card| Some(offset(card, card.stretch.section.area.centroid[0]))),
     ("centroid, up", Kind::Length, |card| Some(offset(card, card.stretch.section.area.centroid[1]))),
-    ("shear centre, forward", Kind::Length, |card| {
-        card.stretch.section.shear_centre.map(|[x, _]| offset(card, x))
+    ("shear center, forward", Kind::Length, |card| {
+        card.stretch.section.shear_center.map(|[x, _]| offset(card, x))
     }),
-    ("shear centre, up", Kind::Length, |card| {
-        card.stretch.section.shear_centre.map(|[_, z]| offset(card, z))
+    ("shear center, up", Kind::Length, |card| {
+        card.stretch.section.shear_center.map(|[_, z]| offset(card, z))
     }),
     ("mass per length", Kind::MassPerLength, |card| Some(card.stretch.section.mass_per_length)),
 ];

@@ -56,12 +56,12 @@ fn case_table(case: &StrengthCase, n: Numbers, all: bool) -> String {
         return check_table(case.checks.iter(), n);
     }
     let mut most: Vec<&PlacedCheck> = case.checks.iter().collect();
-    most.sort_by(|a, b| b.check.utilisation().total_cmp(&a.check.utilisation()));
+    most.sort_by(|a, b| b.check.utilization().total_cmp(&a.check.utilization()));
     check_table(most.into_iter().take(FEW), n)
 }
 
 fn check_table<'a>(checks: impl Iterator<Item = &'a PlacedCheck>, n: Numbers) -> String {
-    let heading = ["Place", "check", "verdict", "y", "value", "limit", "used"];
+    let heading = ["Place", "check", "verdict", "y", "value", "limit", "util."];
     let units = ["", "", "", n.unit(Shown::Place), "", "", "%"];
     let names = heading.iter().zip(units).map(|(name, unit)| format!("{name}\n{unit}"));
     let mut grid = Grid::new(3, names);
@@ -76,7 +76,7 @@ fn check_table<'a>(checks: impl Iterator<Item = &'a PlacedCheck>, n: Numbers) ->
             y.map_or("-".to_owned(), |y| n.bare(y, Shown::Place)),
             value(shown),
             format!("{sign}{}", value(check.limit)),
-            fixed(100.0 * check.utilisation(), 0),
+            fixed(100.0 * check.utilization(), 0),
         ]);
     }
     grid.text()
@@ -98,7 +98,7 @@ fn verdict(outcome: &StrengthOutcome) -> String {
         1 => format!("Fails: 1 check of {all} is past its limit."),
         _ => format!("Fails: {failing} checks of {all} are past their limits."),
     };
-    let used = fixed(100.0 * placed.check.utilisation(), 0);
+    let used = fixed(100.0 * placed.check.utilization(), 0);
     let case = case.map_or(String::new(), |case| format!(" in the case {}", case.name));
     text += &format!(
         " Most of its limit, {used} %, is used by the {} at {}{case}",
@@ -117,7 +117,7 @@ const RULE: &str = "Any check that fails, in any case shown, makes the exit code
 fn watched(outcome: &StrengthOutcome) -> String {
     let past = outcome.checks().filter(|placed| placed.check.verdict() == Verdict::Watch);
     let words = |placed: &PlacedCheck| {
-        let used = fixed(100.0 * placed.check.utilisation(), 0);
+        let used = fixed(100.0 * placed.check.utilization(), 0);
         format!("{} at {}, {used} %", placed.check.what, placed.place)
     };
     let past: Vec<String> = past.map(words).collect();

@@ -1,6 +1,6 @@
 //! What a study will do, before it does it.
 
-use axlebow_study::{DesignCost, Distribution, SearchAsk, Spread, Study, StudyKind, Together, Varied};
+use axlebow_study::{DesignCost, Distribution, SearchOptions, Spread, Study, StudyKind, Together, Varied};
 
 use super::grid::{Grid, paragraph};
 use crate::ModelCard;
@@ -97,7 +97,7 @@ fn counted(study: &Study) -> String {
 }
 
 /// What a search goes through.
-fn searched(study: &Study, ask: &SearchAsk) -> String {
+fn searched(study: &Study, ask: &SearchOptions) -> String {
     let several = |count: usize, thing: &str| format!("{count} {thing}{}", if count == 1 { "" } else { "s" });
     let continuous = study.varied.iter().filter(|varied| varied.distribution.is_some()).count();
     let combinations = several(study.count(), "combination");

@@ -13,7 +13,7 @@ use crate::number::{Numbers, Shown, fixed};
 use crate::tire_words::{index, tire_name};
 
 /// For each load case every tire with its load, its shoulders and their wear; the ribs of the first case; and, where a
-/// ride was driven, wear along it, the wave round the most worn tire and what may print it.
+/// ride was driven, wear along it, the wave round the most worn tire and its possible sources.
 pub fn tire(outcome: &TireOutcome, ride: Option<&TireRideOutcome>, card: &ModelCard) -> String {
     let n = Numbers { system: card.system };
     let invented = &card.invented_line();
@@ -156,7 +156,7 @@ fn means(ride: &TireRideOutcome, n: Numbers) -> String {
     grid.text()
 }
 
-/// The strongest wave round one wheel's tires, and what may print it.
+/// The strongest wave round one wheel's tires, and its possible sources.
 fn wave(face: &TireRide, comes_back: bool, n: Numbers) -> String {
     let Some(PrintedWave { tire, rib, amplitude, visible, cups }) = &face.wave else {
         return "less than one turn of the tire, so that no wear goes round it.\n".to_owned();

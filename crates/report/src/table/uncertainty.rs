@@ -49,7 +49,7 @@ fn inputs(words: &StudyWords<'_>) -> String {
 fn results(words: &StudyWords<'_>, variant: &VariantUncertainty) -> String {
     let Some(told) = &words.outcome.uncertainty else { return String::new() };
     let percentages = told.shares.iter().map(|share| percent(*share));
-    let heading = ["Result", "mean", "deviation"].map(str::to_owned).into_iter().chain(percentages);
+    let heading = ["Result", "mean", "standard\ndeviation"].map(str::to_owned).into_iter().chain(percentages);
     let mut grid = Grid::new(1, heading);
     for own in &variant.results {
         let bare = |value: f64| words.numbers.bare(value, shown(&own.measure));
@@ -69,7 +69,7 @@ fn indices(words: &StudyWords<'_>, results: &[Uncertain]) -> String {
     let with: Vec<&Uncertain> = results.iter().filter(|own| !own.indices.is_empty()).collect();
     let columns = with.iter().flat_map(|own| {
         let name = words.measure(&own.measure);
-        [stacked(&format!("{name} alone"), ""), stacked("with others", "")]
+        [stacked(&format!("{name} first order"), ""), stacked("total effect", "")]
     });
     let heading: Vec<String> = ["Share of variance".to_owned()].into_iter().chain(columns).collect();
     let mut grid = Grid::new(1, on_one_floor(&heading));

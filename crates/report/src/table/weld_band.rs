@@ -21,7 +21,7 @@ fn words(band: &WeldBand, n: Numbers) -> String {
     let used = |at: &WeldUse| format!("{} %", fixed(100.0 * at.used, 0));
     let per_length = |at: &WeldUse| n.significant(at.stiffness, Kind::Stress);
     let mut text = format!(
-        "{}: uses {} of its strength with walls that give as wide plates ({}), {} between rigid walls ({}), {} as modelled \
+        "{}: uses {} of its strength with walls that give as wide plates ({}), {} between rigid walls ({}), {} as modeled \
          ({}), the worst case of each. The force per length rises with the stiffness, so that the stiff end is safe for the \
          weld and the soft end for the camber.",
         band.stiffener,
@@ -29,14 +29,14 @@ fn words(band: &WeldBand, n: Numbers) -> String {
         per_length(&band.soft),
         used(&band.stiff),
         per_length(&band.stiff),
-        used(&band.modelled),
-        per_length(&band.modelled),
+        used(&band.modeled),
+        per_length(&band.modeled),
     );
     if band.soft.verdict != band.stiff.verdict {
         text +=
             " It passes at one end and fails at the other: go by the stiff end unless a test says better.";
     }
-    if band.modelled.verdict != Verdict::Fails {
+    if band.modeled.verdict != Verdict::Fails {
         return text;
     }
     let remedies: Vec<String> = band.remedies.iter().map(|remedy| in_words(*remedy, n)).collect();

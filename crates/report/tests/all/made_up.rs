@@ -61,7 +61,7 @@ pub fn card(system: UnitSystem) -> ModelCard {
 
 pub fn outcome(cases: Vec<CaseOutcome>) -> FlexOutcome {
     let warnings = vec![Warning {
-        text: "the fibre stress under the left seat is 71 % of yield".to_owned(),
+        text: "the fiber stress under the left seat is 71 % of yield".to_owned(),
         advice: "check the seat weld with a strength run before the wall is made thinner".to_owned(),
     }];
     let preheat = Vec::new();
@@ -298,7 +298,7 @@ impl Line {
         ];
         let named =
             half.iter().flat_map(|(name, y)| [(format!("left-{name}"), *y), (format!("right-{name}"), -y)]);
-        let mut all: Vec<(String, f64)> = named.chain([("centre".to_owned(), 0.0)]).collect();
+        let mut all: Vec<(String, f64)> = named.chain([("center".to_owned(), 0.0)]).collect();
         all.sort_by(|a, b| b.1.total_cmp(&a.1));
         all.into_iter().map(|(name, y)| self.station(name, y)).collect()
     }

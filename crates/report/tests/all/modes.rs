@@ -107,14 +107,14 @@ fn table_fits_and_says_energies_camber_and_completeness() {
     }
     let text = table::modes(&outcome(), &card(UnitSystem::Si));
     let joined = text.split_whitespace().collect::<Vec<_>>().join(" ");
-    // 2 rad/m are 0.1146 degrees for a millimetre.
+    // 2 rad/m are 0.1146 degrees for a millimeter.
     for words in [
-        "5 modes lie below 84.39 Hz by Sturm's count, 5 found: none missed.",
+        "Sturm check: no missing modes; 5 modes below 84.39 Hz, all found.",
         "worst mode: 3e-12.",
         "the longest is 110.1 mm, the last halving moved none by more than 0.023 %.",
         "in the rest of the vehicle, which resists roll, less what the sprung weight gives back: body bounce 20.0 %.",
         "Demonstration data, invented.",
-        "stand for what the file does not say; --json lists them.",
+        "are defaults; --json lists them.",
     ] {
         assert!(joined.contains(words), "`{words}` is missing in\n{text}");
     }
@@ -133,7 +133,7 @@ fn table_fits_and_says_energies_camber_and_completeness() {
 fn a_missed_mode_is_a_warning() {
     let missed = ModesOutcome { counted_below: 6, ..outcome() };
     let text = table::modes(&missed, &card(UnitSystem::Si));
-    assert!(text.contains("Warning: modes below 84.39 Hz: 6 by Sturm's count, 5 found, 1 missed;"), "{text}");
+    assert!(text.contains("Warning: Sturm check: 6 modes below 84.39 Hz, 5 found, 1 missed;"), "{text}");
     let document: Value = serde_json::from_str(&modes_document(&missed, &card(UnitSystem::Si))).unwrap();
     assert_eq!(document["complete"], false);
     let mesh = ModeMesh { longest_element: 0.01, change: 0.02 };

@@ -316,7 +316,7 @@ fn a_sweep_of_two_keys_with_a_ride_is_a_map() {
     for (name, system) in [("map", UnitSystem::Si), ("map-us", UnitSystem::Us)] {
         let svg = study_figure(&map(), &card(system)).unwrap();
         keep(name, &svg);
-        assert!(svg.text().contains("wheel hop 11.0 Hz") && svg.text().contains("Grey: no value."));
+        assert!(svg.text().contains("wheel hop 11.0 Hz") && svg.text().contains("Gray: no value."));
     }
     let text = table::study(&map(), &card(UnitSystem::Si));
     println!("{text}");

@@ -28,11 +28,11 @@ fn flex_tables_say_camber_loads_and_what_was_assumed() {
         "-0.296  -0.296",
         "vertical load, kN",
         "45.00   45.00",
-        "peak fibre stress",
+        "peak bending stress",
         "104.3 MPa at y = ",
-        "bow of the axle's centre above the hubs  -2.714 mm",
+        "bow of the axle's center above the hubs  -2.714 mm",
         "tube.elastic-modulus = 206 GPa: modulus of elasticity of the tube",
-        "Warning: the fibre stress under the left seat is 71 % of yield; check",
+        "Warning: the fiber stress under the left seat is 71 % of yield; check",
         "Demonstration data, invented.",
     ] {
         assert!(text.contains(words), "`{words}` is missing in\n{text}");

@@ -67,7 +67,7 @@ fn the_band_of_a_random_road_holds_all_that_the_index_sees() {
 }
 
 #[test]
-fn index_of_five_kilometres_of_each_class_is_near_its_mean() {
+fn index_of_five_kilometers_of_each_class_is_near_its_mean() {
     // One road of 5 km is a sample. The effective bandwidth of its stroke, (∫S)²/∫S², is
     // 0.65 cycle/m, so the standard error of its root mean square is 1/(2 √(0.65 · 5000)) = 0.9 %.
     // Held to three of these, and 0.3 % for the straight ground between samples.

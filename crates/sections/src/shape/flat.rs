@@ -3,7 +3,7 @@
 use crate::error::accepted_length;
 use crate::{Contour, Outline, SectionError};
 
-/// A flat bar, centred on its origin.
+/// A flat bar, centered on its origin.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Flat {
     /// Size along X (m).

@@ -68,8 +68,8 @@ proptest! {
         prop_assert_eq!(properties.second_moment_x, properties.second_moment_z);
         prop_assert_eq!(properties.shear_coefficient_x, properties.shear_coefficient_z);
         let moment = 1.0e4;
-        let upright = profile.fibre_stress(&properties, 0.0, moment, 0.0).0;
-        let turned = profile.fibre_stress(&properties, 0.0, moment * turn.cos(), moment * turn.sin()).0;
+        let upright = profile.fiber_stress(&properties, 0.0, moment, 0.0).0;
+        let turned = profile.fiber_stress(&properties, 0.0, moment * turn.cos(), moment * turn.sin()).0;
         assert_relative_eq!(turned, upright, max_relative = 1e-12);
         let shear = profile.transverse_shear_peak(moment * turn.cos(), moment * turn.sin());
         assert_relative_eq!(shear, profile.transverse_shear_peak(0.0, moment), max_relative = 1e-12);
@@ -147,11 +147,11 @@ proptest! {
     }
 
     #[test]
-    fn fibre_stress_is_the_greatest_round_the_edge(
+    fn fiber_stress_is_the_greatest_round_the_edge(
         profile in any_profile(), axial in -1e6..1e6, moment_x in -1e5..1e5, moment_z in -1e5..1e5,
     ) {
         let properties = profile.properties(NU);
-        let (peak, point) = profile.fibre_stress(&properties, axial, moment_x, moment_z);
+        let (peak, point) = profile.fiber_stress(&properties, axial, moment_x, moment_z);
         let stress = |x, z| properties.normal_stress(StressPoint { x, z }, axial, moment_x, moment_z);
         prop_assert_eq!(peak, stress(point.x, point.z));
         let greatest = profile.outline().outside().polygon(16).iter().map(|[x, z]| stress(*x, *z).abs()).fold(0.0, f64::max);
@@ -225,7 +225,7 @@ fn raised_ends_compress_the_top_and_a_forward_curve_stretches_the_front() {
     assert_eq!((top.place(), front.place()), ("top", "front"));
     assert!(properties.normal_stress(top, 0.0, 1.0e4, 0.0) < 0.0);
     assert!(properties.normal_stress(front, 0.0, 0.0, 1.0e4) > 0.0);
-    let (stress, point) = profile.fibre_stress(&properties, 0.0, 1.0e4, 0.0);
+    let (stress, point) = profile.fiber_stress(&properties, 0.0, 1.0e4, 0.0);
     assert!(stress > 0.0);
     assert_eq!((point.place(), point.x), ("bottom", 0.0));
 }

@@ -39,7 +39,7 @@ fn triangles_over_round_sections_agree_with_closed_forms() {
         assert_relative_eq!(ours.torsion_modulus, exact.torsion_modulus, max_relative = 1e-3);
         assert_relative_eq!(ours.shear_coefficient_x, exact.shear_coefficient_x, max_relative = 1e-3);
         assert_relative_eq!(ours.shear_coefficient_z, exact.shear_coefficient_z, max_relative = 1e-3);
-        assert!(ours.shear_centre[0].hypot(ours.shear_centre[1]) < 1e-6);
+        assert!(ours.shear_center[0].hypot(ours.shear_center[1]) < 1e-6);
         assert!(ours.warping_constant < 1e-9 * exact.torsion_constant.powf(1.5));
     }
 }
@@ -78,7 +78,7 @@ fn triangles_over_a_box_near_the_thin_formulas_as_its_wall_thins() {
     }
 }
 
-/// Open sections: J = Σ s t³/3 and the shear centre on the midlines, which a thin wall nears.
+/// Open sections: J = Σ s t³/3 and the shear center on the midlines, which a thin wall nears.
 #[test]
 fn triangles_and_thin_walls_agree_on_open_sections() {
     let t = 0.004;
@@ -97,7 +97,7 @@ fn triangles_and_thin_walls_agree_on_open_sections() {
         let (ours, thin) = (solved(&outline.unwrap()), walls.unwrap().torsion());
         assert_relative_eq!(ours.torsion_constant, thin.torsion_constant, max_relative = 0.03);
         for axis in 0..2 {
-            assert!((ours.shear_centre[axis] - thin.shear_centre[axis]).abs() < 0.25 * t, "{axis}");
+            assert!((ours.shear_center[axis] - thin.shear_center[axis]).abs() < 0.25 * t, "{axis}");
         }
     }
 }
@@ -210,8 +210,8 @@ fn a_tent_on_a_tube_counts_its_cell() {
     let (torsion, bare) = (thin.torsion(), Profile::from(tube).properties(NU).torsion_constant);
     assert!(torsion.torsion_constant > 1.1 * bare, "{} {bare}", torsion.torsion_constant);
     assert_relative_eq!(solid.torsion_constant, torsion.torsion_constant, max_relative = 0.05);
-    assert!(solid.shear_centre[0].abs() < 1e-5);
-    assert_relative_eq!(solid.shear_centre[1], torsion.shear_centre[1], epsilon = 0.004);
+    assert!(solid.shear_center[0].abs() < 1e-5);
+    assert_relative_eq!(solid.shear_center[1], torsion.shear_center[1], epsilon = 0.004);
 }
 
 #[test]
@@ -233,14 +233,14 @@ proptest! {
     #![proptest_config(ProptestConfig { cases: 12, failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
-    fn turning_and_moving_takes_the_shear_centre_along(turn in -PI..PI, x in -0.3..0.3, z in -0.3..0.3) {
+    fn turning_and_moving_takes_the_shear_center_along(turn in -PI..PI, x in -0.3..0.3, z in -0.3..0.3) {
         let angle = Angle { height: 0.09, width: 0.07, thickness: 0.012, root_radius: 0.006, toe_radius: 0.0 };
         let (still, placement) = (angle.outline().unwrap(), Placement { turn, x, z });
         let (before, after) = (solved(&still), solved(&still.placed(&placement)));
         assert_relative_eq!(after.torsion_constant, before.torsion_constant, max_relative = 2e-3);
-        let expected = placement.of(before.shear_centre);
+        let expected = placement.of(before.shear_center);
         for axis in 0..2 {
-            prop_assert!((after.shear_centre[axis] - expected[axis]).abs() < 5e-5);
+            prop_assert!((after.shear_center[axis] - expected[axis]).abs() < 5e-5);
         }
     }
 
@@ -255,9 +255,9 @@ proptest! {
         let moved = ThinWalled::new(&joints.map(|joint| placement.of(joint)), walls).unwrap().torsion();
         assert_relative_eq!(moved.torsion_constant, still.torsion_constant, max_relative = 1e-10);
         assert_relative_eq!(moved.warping_constant, still.warping_constant, max_relative = 1e-8);
-        let expected = placement.of(still.shear_centre);
+        let expected = placement.of(still.shear_center);
         for axis in 0..2 {
-            prop_assert!((moved.shear_centre[axis] - expected[axis]).abs() < 1e-11);
+            prop_assert!((moved.shear_center[axis] - expected[axis]).abs() < 1e-11);
         }
     }
 }

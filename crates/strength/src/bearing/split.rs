@@ -5,7 +5,7 @@ use crate::error::{finite, positive};
 
 /// Shares of a wheel's load on the inner and the outer bearing, 1 - o/b and o/b.
 ///
-/// - `span`: b (m), between the two bearings' effective centres, above 0
+/// - `span`: b (m), between the two bearings' effective centers, above 0
 /// - `offset`: o (m), of the load's line from the inner bearing towards the outer one; outset wheels bring it
 ///   beyond the outer bearing, and the other bearing then pulls the other way
 ///

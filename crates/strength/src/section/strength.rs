@@ -6,7 +6,7 @@ use axlebow_units::Kind;
 use crate::error::{positive, within};
 use crate::{Check, StrengthError};
 
-const FIBRE: &str = "N/A and M/S against f_y over the safety factor";
+const FIBER: &str = "N/A and M/S against f_y over the safety factor";
 const SHEAR: &str = "V Q/(I b) and T over the torsion modulus against f_y/√3 over the safety factor";
 const EQUIVALENT: &str = "R. von Mises 1913: √(σ² + 3 τ²), σ and τ of the same point, against f_y over the safety \
      factor, as in any text on plasticity";
@@ -71,7 +71,7 @@ impl AllowableStress {
     }
 }
 
-/// Fibre, shear and equivalent stress of a section against yield, each where it is greatest.
+/// Fiber, shear and equivalent stress of a section against yield, each where it is greatest.
 pub fn yield_checks(
     profile: &Profile,
     properties: &SectionProperties,
@@ -81,7 +81,7 @@ pub fn yield_checks(
     let SectionForces { axial, shear_x, shear_z, moment_x, moment_z, torsion } = *forces;
     let normal = properties.stress_field(axial, moment_x, moment_z);
     let stresses = SectionStresses {
-        fibre: profile.fibre_stress(properties, axial, moment_x, moment_z).0.abs(),
+        fiber: profile.fiber_stress(properties, axial, moment_x, moment_z).0.abs(),
         shear: profile.transverse_shear_peak(shear_x, shear_z) + properties.torsion_shear_peak(torsion),
         equivalent: profile.equivalent_stress(
             properties,
@@ -96,7 +96,7 @@ pub fn yield_checks(
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct SectionStresses {
     /// Normal stress.
-    pub fibre: f64,
+    pub fiber: f64,
     /// Shear stress; the greatest of the shear forces and that of the torque are added.
     pub shear: f64,
     /// Equivalent stress, of the normal and the shear stress of one point.
@@ -107,7 +107,7 @@ pub struct SectionStresses {
 pub fn stress_checks(stresses: &SectionStresses, allowable: &AllowableStress) -> [Check; 3] {
     let stress = |what: &str, value, limit| Check::at_most(what, Kind::Stress, value, limit).advising(ADVICE);
     [
-        stress("fibre stress", stresses.fibre, allowable.normal()).sourced(FIBRE),
+        stress("fiber stress", stresses.fiber, allowable.normal()).sourced(FIBER),
         stress("shear stress", stresses.shear, allowable.shear()).sourced(SHEAR),
         stress("equivalent stress", stresses.equivalent, allowable.normal()).sourced(EQUIVALENT),
     ]
@@ -120,16 +120,16 @@ mod tests {
     use axlebow_sections::RoundTube;
 
     #[test]
-    fn bending_alone_uses_fibre_and_equivalent_stress_alike() {
+    fn bending_alone_uses_fiber_and_equivalent_stress_alike() {
         let profile: Profile = RoundTube::new(0.127, 0.0127).unwrap().into();
         let properties = profile.properties(0.3);
         let forces = SectionForces { moment_x: 20e3, ..SectionForces::default() };
         let allowable = AllowableStress::new(350e6, 1.5).unwrap();
-        let [fibre, shear, equivalent] = yield_checks(&profile, &properties, &forces, &allowable);
-        assert_relative_eq!(fibre.value, 20e3 / properties.section_modulus_x(), max_relative = 1e-12);
-        assert_relative_eq!(fibre.limit, 350e6 / 1.5);
+        let [fiber, shear, equivalent] = yield_checks(&profile, &properties, &forces, &allowable);
+        assert_relative_eq!(fiber.value, 20e3 / properties.section_modulus_x(), max_relative = 1e-12);
+        assert_relative_eq!(fiber.limit, 350e6 / 1.5);
         assert_eq!(shear.value, 0.0);
-        assert_relative_eq!(equivalent.value, fibre.value, max_relative = 1e-14);
+        assert_relative_eq!(equivalent.value, fiber.value, max_relative = 1e-14);
     }
 
     #[test]
@@ -138,7 +138,7 @@ mod tests {
         let forces = SectionForces { torsion: 8e3, ..SectionForces::default() };
         let allowable = AllowableStress::new(350e6, 1.0).unwrap();
         let [_, shear, equivalent] = yield_checks(&profile, &profile.properties(0.3), &forces, &allowable);
-        assert_relative_eq!(shear.utilisation(), equivalent.utilisation(), max_relative = 1e-12);
+        assert_relative_eq!(shear.utilization(), equivalent.utilization(), max_relative = 1e-12);
     }
 
     #[test]

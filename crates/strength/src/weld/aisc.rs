@@ -136,7 +136,7 @@ mod tests {
     fn the_needed_leg_is_used_up_just_so() {
         let load = WeldLoad { along: 300e3, across: 0.0, away: 200e3 };
         let fillet = Fillet::with_leg(e70().needed_leg(&load)).unwrap();
-        assert_relative_eq!(e70().check(&fillet, &load).utilisation(), 1.0, max_relative = 1e-12);
+        assert_relative_eq!(e70().check(&fillet, &load).utilization(), 1.0, max_relative = 1e-12);
     }
 
     #[test]

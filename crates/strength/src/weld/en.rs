@@ -117,7 +117,7 @@ impl EnWeld {
 
 /// Correlation factor β_w of a steel with a nominal yield strength (Pa): 0.80, 0.85, 0.90 or 1.00.
 ///
-/// Steel between two grades takes the less favourable one. Up to 460 MPa; above, the table ends and 1.00 is a lower
+/// Steel between two grades takes the less favorable one. Up to 460 MPa; above, the table ends and 1.00 is a lower
 /// bound only.
 ///
 /// Source: EN 1993-1-8:2005, Table 4.1 (from memory).
@@ -141,8 +141,8 @@ mod tests {
         let (fillet, load) = (Fillet::with_throat(0.005).unwrap(), WeldLoad::of_shear_flow(400e3, 1));
         let [equivalent, normal] = s355().directional_checks(&fillet, &load);
         assert_relative_eq!(
-            equivalent.utilisation(),
-            s355().simplified_check(&fillet, &load).utilisation(),
+            equivalent.utilization(),
+            s355().simplified_check(&fillet, &load).utilization(),
             max_relative = 1e-12
         );
         assert_eq!(normal.value, 0.0);
@@ -153,7 +153,7 @@ mod tests {
         let fillet = Fillet::with_throat(0.005).unwrap();
         let load = WeldLoad { away: 400e3, ..WeldLoad::default() };
         let [equivalent, _] = s355().directional_checks(&fillet, &load);
-        let gain = s355().simplified_check(&fillet, &load).utilisation() / equivalent.utilisation();
+        let gain = s355().simplified_check(&fillet, &load).utilization() / equivalent.utilization();
         assert_relative_eq!(gain, 1.5_f64.sqrt(), max_relative = 1e-12);
     }
 
@@ -173,7 +173,7 @@ mod tests {
     }
 
     #[test]
-    fn grades_between_two_take_the_less_favourable_factor() {
+    fn grades_between_two_take_the_less_favorable_factor() {
         let factors = [235e6, 236e6, 275e6, 355e6, 420e6, 460e6].map(correlation_factor);
         assert_eq!(factors, [0.80, 0.85, 0.85, 0.90, 1.00, 1.00]);
     }

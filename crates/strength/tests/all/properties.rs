@@ -133,7 +133,7 @@ proptest! {
         let used = |load: &WeldLoad| {
             let [equivalent, normal] = en.directional_checks(&fillet, load);
             [aisc.check(&fillet, load), en.simplified_check(&fillet, load), equivalent, normal]
-                .map(|check| check.utilisation())
+                .map(|check| check.utilization())
         };
         for (more, less) in used(&load.times(growth)).into_iter().zip(used(&load)) {
             prop_assert!((more - growth * less).abs() <= 1e-9 * more);
@@ -146,7 +146,7 @@ proptest! {
     ) {
         let en = EnWeld::new(470e6, 0.9).unwrap();
         let [equivalent, _] = en.directional_checks(&fillet, &load);
-        prop_assert!(equivalent.utilisation() <= en.simplified_check(&fillet, &load).utilisation() * (1.0 + 1e-9));
+        prop_assert!(equivalent.utilization() <= en.simplified_check(&fillet, &load).utilization() * (1.0 + 1e-9));
     }
 
     #[test]

@@ -24,7 +24,7 @@ pub enum Cause {
     Seat,
     /// The axle's wall that gives under its seats.
     Wall,
-    /// Wheels whose centre is not at the hub's mounting face.
+    /// Wheels whose center is not at the hub's mounting face.
     Outset,
 }
 
@@ -71,11 +71,11 @@ impl Cause {
             Cause::Shear => "a thicker wall",
             Cause::Seat => "stiffer arms, spring packs or bushes, or seats nearer to the wheels",
             Cause::Wall => "a wider saddle or bracket, or a thicker wall under it",
-            Cause::Outset => "zeroset or inset wheels, or the wheels turned round where the maker allows it",
+            Cause::Outset => "zeroset or inset wheels, or the wheels reversed where the maker allows it",
         }
     }
 
-    /// How well its input is known, which [`varied`](Self::varied) moves it by; judgements without a source but where
+    /// How well its input is known, which [`varied`](Self::varied) moves it by; judgments without a source but where
     /// one is named.
     pub fn tolerance(self) -> &'static str {
         match self {

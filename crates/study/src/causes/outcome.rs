@@ -16,7 +16,7 @@ pub struct CausesOutcome {
     /// the tire's top outward; over a ride its largest less its smallest; rad. It is no flex, and no cause's.
     pub rigid_roll: Sides<f64>,
     /// How far a hub can tilt freely within its endplay.
-    pub wobble: Sides<Wobble>,
+    pub endplay_tilt: Sides<EndplayTilt>,
     /// Axles that were solved.
     pub solved: usize,
     /// Things that the reader must know, each with what to do.
@@ -33,7 +33,7 @@ pub enum Subject {
         /// What acts.
         description: String,
     },
-    /// Largest less smallest camber and toe over a ride.
+    /// Peak-to-peak camber and toe over a ride.
     Ride {
         /// Name of the road.
         name: String,
@@ -80,7 +80,7 @@ pub struct CauseShare {
 /// How far a hub can tilt freely within its endplay, either way from the middle, in camber and toe alike, rad: radial play
 /// over the span of the bearings (geometry; an upper bound for a loaded hub).
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
-pub struct Wobble {
+pub struct EndplayTilt {
     /// With the endplay of the model.
     pub own: f64,
     /// At the least and at the largest endplay that TMC RP 618 accepts, 0.025 and 0.127 mm.

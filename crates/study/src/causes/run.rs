@@ -5,7 +5,7 @@ use std::sync::atomic::{AtomicUsize, Ordering};
 use axlebow_axle::{Axle, AxleError, LoadCase, Ride, RideHistory, Side, Sides, StaticDesign, tires};
 use rayon::prelude::*;
 
-use super::{Cause, CauseShare, CausesOutcome, Contribution, Subject, WheelCauses, Wobble, shapley};
+use super::{Cause, CauseShare, CausesOutcome, Contribution, EndplayTilt, Subject, WheelCauses, shapley};
 
 /// Least and largest endplay that TMC RP 618 accepts, m.
 const ACCEPTED: [f64; 2] = [0.025e-3, 0.127e-3];
@@ -93,7 +93,7 @@ fn split(
             left: WheelCauses { camber: contribution(0), toe: contribution(2) },
             right: WheelCauses { camber: contribution(1), toe: contribution(3) },
         },
-        wobble: Sides::each(|side| wobble(axle, side)),
+        endplay_tilt: Sides::each(|side| endplay_tilt(axle, side)),
         solved: values.len() + moved.len(),
         rigid_roll: Sides::default(),
         warnings: Vec::new(),
@@ -119,8 +119,8 @@ fn contribution(causes: &[Cause], values: &[f64], moved: &[f64]) -> Contribution
     Contribution { shares: shares.collect(), rest, total: values[all] }
 }
 
-fn wobble(axle: &Axle, side: Side) -> Wobble {
+fn endplay_tilt(axle: &Axle, side: Side) -> EndplayTilt {
     let end = axle.wheel_ends.of(side);
     let tilt = |endplay: f64| endplay * end.cup_angle.tan() / (end.outer_bearing - end.inner_bearing);
-    Wobble { own: tilt(end.endplay), accepted: ACCEPTED.map(tilt) }
+    EndplayTilt { own: tilt(end.endplay), accepted: ACCEPTED.map(tilt) }
 }

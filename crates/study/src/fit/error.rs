@@ -31,7 +31,7 @@ pub enum FitError {
     },
     /// An unknown that starts where its logarithm does not exist.
     #[error(
-        "unknown {path}: a fit cannot start from 0; accepted: a first guess above zero in the model file"
+        "unknown {path}: a fit cannot start from 0; accepted: an initial value above zero in the model file"
     )]
     StartsAtZero {
         /// The path.
@@ -45,8 +45,8 @@ pub enum FitError {
         /// Why.
         why: String,
     },
-    /// The model cannot be solved near the first guess.
-    #[error("the model cannot be solved beside the first guess: {why}")]
+    /// The model cannot be solved near the initial value.
+    #[error("the model cannot be solved beside the initial value: {why}")]
     Beside {
         /// Why.
         why: String,

@@ -78,7 +78,7 @@ impl Estimate {
 /// readings from values of the unknowns, SI.
 ///
 /// # Errors
-/// Why nothing can be predicted at the first guess or beside it.
+/// Why nothing can be predicted at the initial value or beside it.
 ///
 /// Source: G. A. F. Seber, C. J. Wild, Nonlinear Regression, Wiley 1989, section 2.1 (from memory).
 pub fn estimate(

@@ -9,7 +9,7 @@ use super::{FitError, FitOutcome, FittedReading, FittedUnknown, Unknown, estimat
 
 /// Fits unknowns of a model to readings.
 ///
-/// Arguments: `document`, the model file, whose values are the first guess; `readings`; `paths` of the unknowns.
+/// Arguments: `document`, the model file, whose values are the initial value; `readings`; `paths` of the unknowns.
 ///
 /// # Errors
 /// [`FitError`]: fewer readings than unknowns, a path that cannot be an unknown, a reading that the model cannot give.

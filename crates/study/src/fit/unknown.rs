@@ -8,7 +8,7 @@ use axlebow_units::Kind;
 
 use super::FitError;
 
-/// Natural logarithm of how far a positive unknown may move from its first guess: a thousand times either way.
+/// Natural logarithm of how far a positive unknown may move from its initial value: a thousand times either way.
 const REACH: f64 = 6.907_755_278_982_137;
 
 /// The scale on which an unknown is varied.
@@ -23,7 +23,7 @@ pub enum Scale {
         /// Upper bound.
         high: f64,
     },
-    /// The value over the size of its first guess.
+    /// The value over the size of its initial value.
     Plain {
         /// The size.
         size: f64,

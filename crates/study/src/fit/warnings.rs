@@ -28,7 +28,7 @@ pub(crate) fn warnings(
     if !estimate.converged && at_end.is_empty() {
         found.push(warning(
             format!("the search did not end in {} steps", estimate.steps),
-            "start from a better first guess, or fit fewer unknowns; until it does, no interval means anything",
+            "start from a better initial value, or fit fewer unknowns; until it does, no interval means anything",
         ));
     }
     found

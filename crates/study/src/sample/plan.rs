@@ -20,7 +20,7 @@ pub enum Purpose {
 /// The sample of a study.
 ///
 /// With indices each row of the sample is d + 2 designs: a point A, then A with each one of its coordinates from B, then
-/// another point B, so that neighbours differ in little.
+/// another point B, so that neighbors differ in little.
 #[derive(Debug, Clone)]
 pub struct Plan {
     /// How points are spread.

@@ -2,7 +2,7 @@
 
 /// What a search is asked.
 #[derive(Debug, Clone, PartialEq)]
-pub struct SearchAsk {
+pub struct SearchOptions {
     /// Name of the result that is to be least or most.
     pub goal: String,
     /// Whether it is to be least.

@@ -1,6 +1,6 @@
 //! Sequential quadratic programming in a trust region.
 //!
-//! Each step minimises a quadratic model of the Lagrangian under linearised limits in a box about the place (`program`);
+//! Each step minimizes a quadratic model of the Lagrangian under linearized limits in a box about the place (`program`);
 //! the Hessian is Powell's damped BFGS, the merit the exact penalty `f + ρ Σ max(c, 0)`. A step that the merit does not
 //! confirm, or to a place without values, shrinks the box.
 //!

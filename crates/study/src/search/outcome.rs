@@ -60,7 +60,7 @@ pub struct FoundLimit {
     /// By what share of itself it is missed; negative where there is room.
     pub missed: f64,
     /// Whether it stands in the way.
-    pub binds: bool,
+    pub active: bool,
     /// Change of the goal per unit by which the limit is relaxed, by its multiplier; none without continuous values.
     pub price: Option<f64>,
     /// The goal when the limit is relaxed by a hundredth of itself, solved again.

@@ -5,7 +5,7 @@ use rayon::prelude::*;
 use super::front::nondominated;
 use super::space::Space;
 use super::target::{MET, Reading, Target};
-use super::{Descent, FoundLimit, Goal, Proof, SearchAsk, SearchOutcome, Smooth};
+use super::{Descent, FoundLimit, Goal, Proof, SearchOptions, SearchOutcome, Smooth};
 use crate::run::Asked;
 use crate::warnings::{SolvedDesign, WarningCounts};
 use crate::{DesignWarning, Measure, Point, Row, Sampler, Spread, Study};
@@ -35,16 +35,24 @@ impl Study {
         let against: Vec<Measure> = ask.against.iter().filter_map(|name| named(name)).collect();
         let space = Space::of(&study);
         let shells = study.has_shells();
-        let hunt =
-            Hunt { study: &study, ask, asked: &asked, measures: &measures, space, goal, against, shells };
+        let hunt = SearchRun {
+            study: &study,
+            ask,
+            asked: &asked,
+            measures: &measures,
+            space,
+            goal,
+            against,
+            shells,
+        };
         Some(hunt.outcome(progress))
     }
 }
 
 /// A search under way.
-struct Hunt<'s> {
+struct SearchRun<'s> {
     study: &'s Study,
-    ask: &'s SearchAsk,
+    ask: &'s SearchOptions,
     asked: &'s Asked,
     measures: &'s [Measure],
     space: Space<'s>,
@@ -65,7 +73,7 @@ struct Found {
     solved: usize,
 }
 
-impl Hunt<'_> {
+impl SearchRun<'_> {
     fn outcome(self, progress: &(dyn Fn(usize, usize) + Sync)) -> SearchOutcome {
         let target = self.target(self.size_of_goal());
         let all = self.all(&target, progress);
@@ -218,7 +226,7 @@ impl Hunt<'_> {
             let goal = self.sign() * at.goal * target.scale();
             let moves =
                 |other: Option<f64>| other.is_some_and(|other| (other - goal).abs() > SAME * goal.abs());
-            let binds = if at.descent.is_some() { missed.abs() < BINDING } else { moves(without) };
+            let active = if at.descent.is_some() { missed.abs() < BINDING } else { moves(without) };
             let worst = self
                 .measures
                 .iter()
@@ -229,7 +237,7 @@ impl Hunt<'_> {
                 limit: limit.clone(),
                 value: value.unwrap_or(f64::NAN),
                 missed,
-                binds,
+                active,
                 price,
                 relaxed,
                 without,

@@ -14,7 +14,7 @@ pub struct SensitivityOutcome {
     pub own: CaseReadings,
     /// Place of the peak stress, m.
     pub peak_stress_y: f64,
-    /// Every number of the file that anything depends on, the most telling for camber first, as steps in SI go.
+    /// Every number of the file that anything depends on, largest effect on camber first, as steps in SI go.
     pub keys: Vec<KeySensitivity>,
     /// Paths of the numbers that nothing here depends on.
     pub without_effect: Vec<String>,
@@ -27,7 +27,7 @@ pub struct SensitivityOutcome {
 /// Step of a length in US units.
 const SIXTEENTH: &str = "1/16 in";
 
-/// Length up to which a step of a millimetre is too much, m.
+/// Length up to which a step of a millimeter is too much, m.
 const MOST_PLAY: f64 = 0.01;
 
 /// What a number of the file does.
@@ -46,7 +46,7 @@ pub struct KeySensitivity {
 pub enum SlopeBy {
     /// From the adjoint of the solved case.
     Adjoint,
-    /// From whole solutions to both sides, or to the one side to which the number can go.
+    /// Finite differences of full solutions to both sides, or to the one side to which the number can go.
     Solutions,
 }
 
@@ -72,7 +72,7 @@ impl SensitivityOutcome {
 }
 
 impl KeySensitivity {
-    /// A step that one can picture, in words: a millimetre, a hundredth of a stiffness; in US units a sixteenth of an inch.
+    /// A step that one can picture, in words: a millimeter, a hundredth of a stiffness; in US units a sixteenth of an inch.
     pub fn step_in_words(&self, system: UnitSystem) -> &'static str {
         match (self.key.kind, system) {
             (Kind::Length, UnitSystem::Si) if self.is_play() => "0.1 mm",
@@ -92,7 +92,7 @@ impl KeySensitivity {
         }
     }
 
-    /// Whether the number cannot be more than a few millimetres.
+    /// Whether the number cannot be more than a few millimeters.
     fn is_play(&self) -> bool {
         matches!(self.key.bounds, Bounds::Between(_, most) if most <= MOST_PLAY)
     }

@@ -2,9 +2,9 @@
 
 /// What an uncertainty study says of each result.
 #[derive(Debug, Clone, PartialEq)]
-pub struct UncertaintyAsk {
+pub struct UncertaintyOptions {
     /// Shares of designs below the values that are told, above 0 and below 1.
     pub shares: Vec<f64>,
-    /// How often the intervals hold the truth, above 0 and below 1.
+    /// Coverage of the intervals, above 0 and below 1.
     pub confidence: f64,
 }

@@ -9,7 +9,7 @@ use crate::{Measure, Plan, Study, StudyKind, Together};
 /// What an uncertainty study says, variant by variant.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Uncertainty {
-    /// How often the intervals hold the truth.
+    /// Coverage of the intervals.
     pub confidence: f64,
     /// Shares of designs below the percentiles that are told.
     pub shares: Vec<f64>,

@@ -2,7 +2,7 @@
 
 use statrs::distribution::{Binomial, DiscreteCDF};
 
-/// The value that a share of sorted values stays below, in a straight line between neighbours.
+/// The value that a share of sorted values stays below, in a straight line between neighbors.
 ///
 /// ```text
 /// h = share (n − 1),   x = x_⌊h⌋ + (h − ⌊h⌋)(x_⌊h⌋₊₁ − x_⌊h⌋)
@@ -46,7 +46,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn percentiles_are_between_neighbours() {
+    fn percentiles_are_between_neighbors() {
         let sorted = [1.0, 2.0, 4.0, 8.0];
         assert_eq!(percentile(&sorted, 0.0), 1.0);
         assert_eq!(percentile(&sorted, 1.0), 8.0);

@@ -116,13 +116,13 @@ fn bending_leads_and_outset_leans_the_tops_in() {
         let bending = share(&camber, Cause::Bending).share;
         assert!(camber.shares.iter().all(|other| other.share >= bending), "{name}: {camber:?}");
     }
-    let turned = model("trailer-152-thin-wide-base-turned");
+    let turned = model("trailer-152-thin-wide-base-reversed");
     let camber = causes(&turned.axle, &turned.cases[0]).unwrap().wheels.left.camber.clone();
     assert!(share(&camber, Cause::Outset).share > 0.0, "{camber:?}");
 }
 
 /// Common practice: bearings within 0.025 to 0.127 mm of endplay (TMC RP 618, 0.001 to 0.005 in) are accepted; looser
-/// ones show as wobble of camber and toe. Geometry: radial play over the span of the bearings.
+/// ones show as endplay_tilt of camber and toe. Geometry: radial play over the span of the bearings.
 #[test]
 fn looser_bearings_wobble_more_in_camber_and_in_toe() {
     let model = model("trailer-127-thick-wide-base-outset");
@@ -133,11 +133,11 @@ fn looser_bearings_wobble_more_in_camber_and_in_toe() {
         (causes(&axle, &model.cases[0]).unwrap(), swings)
     };
     let ((tight, still), (loose, swinging)) = (of(0.025e-3), of(0.5e-3));
-    assert_eq!(tight.wobble.left.own, tight.wobble.left.accepted[0]);
-    assert!(loose.wobble.left.own > loose.wobble.left.accepted[1]);
+    assert_eq!(tight.endplay_tilt.left.own, tight.endplay_tilt.left.accepted[0]);
+    assert!(loose.endplay_tilt.left.own > loose.endplay_tilt.left.accepted[1]);
     // 0.127 mm by tan 15 deg over the 110 mm between the bearings.
     let most = 0.127e-3 * 15_f64.to_radians().tan() / 0.11;
-    assert!((loose.wobble.left.accepted[1] - most).abs() < 1e-12);
+    assert!((loose.endplay_tilt.left.accepted[1] - most).abs() < 1e-12);
     // With the outset the load acts nearer the outer bearing, and play tilts the hub's top inward; without it nearer the inner
     // one, and play tilts as much outward: over all orders the share is nothing, what removing the play takes off is the tilt.
     let endplay = |outcome: &CausesOutcome| share(&outcome.wheels.right.camber, Cause::Endplay).removing;

@@ -2,7 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
-use axlebow_axle::{Input, ResponseAsk, Ride, RideBasis, RidingAxle, Side, response, ride};
+use axlebow_axle::{Input, ResponseOptions, Ride, RideBasis, RidingAxle, Side, response, ride};
 use axlebow_model::{Model, Problems, RoadFile};
 use axlebow_study::{DrawnRide, DrawnRides, QUANTITIES, Quantity, Study, StudyKind, StudyOutcome};
 use rayon::ThreadPoolBuilder;
@@ -222,7 +222,7 @@ fn rides_over_random_roads_agree_with_the_response_within_their_interval() {
         "kind = \"random-road\"\nclass = \"A\"\nlength = \"200 m\"\nrun_out = \"0 s\"\nrun_up = \"0 m\"";
     let road = RoadFile::from_bytes(road.as_bytes(), "road", Path::new("")).unwrap();
     let over = road.random_ride(speed).unwrap();
-    let ask = ResponseAsk {
+    let ask = ResponseOptions {
         axle_load: load,
         input: Input::Both,
         frequencies: [0.5, 60.0],

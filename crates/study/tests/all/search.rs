@@ -185,7 +185,7 @@ fn value(outcome: &SearchOutcome, name: &str) -> f64 {
 fn the_lightest_tube_is_no_heavier_than_any_of_a_fine_grid() {
     let outcome = searched(TUBE);
     let mass = value(&outcome, "axle-mass");
-    assert!(outcome.limits.iter().any(|limit| limit.binds), "{:?}", outcome.limits);
+    assert!(outcome.limits.iter().any(|limit| limit.active), "{:?}", outcome.limits);
     assert!(outcome.limits.iter().all(|limit| limit.missed <= 1e-6));
     assert!(
         matches!(outcome.proof, Proof::Starts { combinations: 1, starts: 4, agreed: 2.. }),
@@ -210,7 +210,7 @@ fn the_lightest_tube_is_no_heavier_than_any_of_a_fine_grid() {
 fn what_relaxing_a_limit_buys_is_what_its_multiplier_says() {
     let outcome = searched(TUBE);
     let mass = value(&outcome, "axle-mass");
-    for found in outcome.limits.iter().filter(|found| found.binds) {
+    for found in outcome.limits.iter().filter(|found| found.active) {
         let relaxed = found.relaxed.unwrap();
         let step = 0.01 * found.limit.within.unwrap();
         assert!(relaxed < mass, "{found:?}");

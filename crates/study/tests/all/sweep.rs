@@ -159,7 +159,7 @@ fn progress_counts_every_design() {
     assert_eq!(*told.borrow(), [(512, 600), (600, 600)]);
 }
 
-/// The tolerance is that of the requirement; the halving ends at neighbouring numbers.
+/// The tolerance is that of the requirement; the halving ends at neighboring numbers.
 #[test]
 fn designs_of_equal_mass_have_that_mass() {
     let outcome = run(&good());

@@ -51,7 +51,7 @@ fn what_a_seat_says_changes_as_little_as_its_sizes() {
     }
 }
 
-/// With the layout of its neighbour's mesh a seat changes smoothly where its own mesh would have an element more.
+/// With the layout of its neighbor's mesh a seat changes smoothly where its own mesh would have an element more.
 #[test]
 fn seats_meshed_by_one_layout_differ_by_their_sizes_only() {
     let own = |wall: f64| seat((0.151, wall), 0.09, 90.0);
@@ -64,7 +64,7 @@ fn seats_meshed_by_one_layout_differ_by_their_sizes_only() {
         usual(&SeatWall { layout, ..own(wall) }).local[RX][RX]
     };
     assert_eq!(held(base), usual(&own(base)).local[RX][RX]);
-    // Of three points the middle one lies on the line of its neighbours, with the curve of a power of the wall.
+    // Of three points the middle one lies on the line of its neighbors, with the curve of a power of the wall.
     let ends = [changed * 0.999, changed * 1.001].map(held);
     let middle = held(changed);
     assert_relative_eq!(middle, 0.5 * (ends[0] + ends[1]), max_relative = 2e-5);

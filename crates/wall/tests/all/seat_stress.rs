@@ -11,8 +11,8 @@ fn bent(moment: f64) -> SeatResultants {
     SeatResultants { before: six, after: six }
 }
 
-/// Stress on the outer fibre under a bending moment.
-fn fibre(seat: &SeatWall, moment: f64) -> f64 {
+/// Stress on the outer fiber under a bending moment.
+fn fiber(seat: &SeatWall, moment: f64) -> f64 {
     -moment * 0.5 * seat.profile.height() / seat.profile.properties(0.3).second_moment_x
 }
 
@@ -33,7 +33,7 @@ fn the_hot_spot_of_a_tube_held_all_round_is_its_edge_bending() {
         let held = seat((outer, wall), 0.09, 359.9);
         let hot = held.solved(&Fineness::USUAL).unwrap().hot_spot(&bent(20e3)).unwrap();
         let radius = 0.5 * (outer - wall);
-        let expected = fibre(&held, 20e3).abs() * (1.0 + 2.0 * radius / outer * edge_bending(radius, wall));
+        let expected = fiber(&held, 20e3).abs() * (1.0 + 2.0 * radius / outer * edge_bending(radius, wall));
         println!("{:.4}", hot.stress.abs() / expected);
         // Elements of 0.4 t fit a plane to a stress that bends over them.
         assert_relative_eq!(hot.stress.abs(), expected, max_relative = 0.08);
@@ -48,7 +48,7 @@ fn a_bracket_on_the_pulled_side_raises_the_stress_at_its_toe() {
     let narrow = seat(THIN, 0.09, 90.0);
     let solved = narrow.solved(&Fineness::USUAL).unwrap();
     let hot = solved.hot_spot(&bent(20e3)).unwrap();
-    let raised = hot.stress / fibre(&narrow, 20e3).abs();
+    let raised = hot.stress / fiber(&narrow, 20e3).abs();
     assert!((1.1..2.0).contains(&raised), "{raised}");
     assert_eq!(hot.patch, "bracket");
     let turned = solved.hot_spot(&bent(-20e3)).unwrap();
@@ -92,7 +92,7 @@ fn a_thin_tube_buckles_near_the_classical_stress_and_an_axle_tube_never() {
     let fineness = Fineness { edge: 1.0, growth: 0.1, round: 80.0, beside: 1.5 };
     let factor = thin.buckling_factor(&bent(1e3), &fineness).unwrap().unwrap();
     let critical = 200e9 * 0.002 / (0.049 * (3.0 * 0.91_f64).sqrt());
-    let ratio = factor * fibre(&thin, 1e3).abs() * 0.98 / critical;
+    let ratio = factor * fiber(&thin, 1e3).abs() * 0.98 / critical;
     println!("{ratio:.3}");
     assert!((0.85..1.15).contains(&ratio), "{ratio}");
     let axle = seat(THIN, 0.09, 90.0);

@@ -152,7 +152,7 @@ pub fn axle() -> Axle {
     .unwrap()
 }
 
-/// The same axle seen in a mirror on the vehicle's centre line.
+/// The same axle seen in a mirror on the vehicle's center line.
 pub fn mirrored(axle: &Axle) -> Axle {
     fn swapped<T: Copy>(sides: &Sides<T>) -> Sides<T> {
         Sides { left: sides.right, right: sides.left }

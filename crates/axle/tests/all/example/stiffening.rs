@@ -1,7 +1,7 @@
 //! An invented angle on the axle of the tests.
 
 use axlebow_axle::{
-    Actions, Attitude, Axle, CaseOutcome, LoadCase, Side, Sides, Stiffener, StiffenerEnd, StiffenerForm,
+    Actions, Axle, CaseOutcome, LoadCase, Orientation, Side, Sides, Stiffener, StiffenerEnd, StiffenerForm,
     StiffenerWeld, Suspension, TireLayout, WeldPattern, flex,
 };
 use axlebow_sections::Shape;
@@ -23,10 +23,10 @@ pub fn weld() -> StiffenerWeld {
     StiffenerWeld { leg: 0.006, pattern: WeldPattern::Continuous, both_sides: true, stiffness: 5e10 }
 }
 
-pub fn stiffener(name: &str, shape: &Shape, attitude: Attitude) -> Stiffener {
+pub fn stiffener(name: &str, shape: &Shape, orientation: Orientation) -> Stiffener {
     Stiffener {
         name: name.to_owned(),
-        form: StiffenerForm::of_shape(shape, attitude).unwrap(),
+        form: StiffenerForm::of_shape(shape, orientation).unwrap(),
         material: steel(),
         clock: 0.0,
         from: -0.35,
@@ -37,7 +37,7 @@ pub fn stiffener(name: &str, shape: &Shape, attitude: Attitude) -> Stiffener {
 }
 
 pub fn tent() -> Stiffener {
-    stiffener("angle", &angle(), Attitude::ToesDown)
+    stiffener("angle", &angle(), Orientation::ToesDown)
 }
 
 /// An axle whose seats take neither moment nor thrust, so that the moment between them is the same everywhere.

@@ -50,7 +50,7 @@ struct Basis {
     /// K·q.
     forces: Vec<Vec<f64>>,
     /// −G·q.
-    destabilising: Vec<Vec<f64>>,
+    destabilizing: Vec<Vec<f64>>,
 }
 
 impl Crossing<'_> {
@@ -70,7 +70,7 @@ impl Crossing<'_> {
                 return self.pairs(&basis, found);
             }
             before = found.0;
-            block = self.applied(&basis.destabilising[first..]);
+            block = self.applied(&basis.destabilizing[first..]);
         }
     }
 
@@ -117,16 +117,16 @@ impl Crossing<'_> {
                 basis.forces.push(force);
             }
         }
-        let new = &basis.vectors[basis.destabilising.len()..];
+        let new = &basis.vectors[basis.destabilizing.len()..];
         let mut products = apart(&self.geometric.multiply_columns(&side_by_side(new, order)));
         products.iter_mut().flatten().for_each(|x| *x = -*x);
-        basis.destabilising.append(&mut products);
+        basis.destabilizing.append(&mut products);
     }
 
     /// The largest θ of the small matrix as λ, with their coordinates.
     fn ritz(&self, basis: &Basis, count: usize) -> (Vec<f64>, Mat<f64>) {
         let size = basis.vectors.len();
-        let small = Mat::from_fn(size, size, |i, j| dot(&basis.vectors[i], &basis.destabilising[j]));
+        let small = Mat::from_fn(size, size, |i, j| dot(&basis.vectors[i], &basis.destabilizing[j]));
         let Ok(eigen) = small.self_adjoint_eigen(Side::Lower) else {
             return (Vec::new(), Mat::zeros(size, 0));
         };

@@ -1,4 +1,4 @@
-//! Block Lanczos on A = (K + σM)⁻¹M with full reorthogonalisation in the inner product xᵀMy.
+//! Block Lanczos on A = (K + σM)⁻¹M with full reorthogonalization in the inner product xᵀMy.
 //!
 //! R. G. Grimes, J. G. Lewis & H. D. Simon, SIAM J. Matrix Anal. Appl. 15 (1994) 228-272 (from memory), without
 //! their restarts and selective steps: axles need few blocks. A block finds up to eight equal λ at once, as
@@ -114,7 +114,7 @@ impl<'a> Basis<'a> {
             let part = self.project(&mut block);
             matmul(projection.as_mut(), Accum::Add, part.as_ref(), coupling.as_ref(), 1.0, Par::Seq);
             momenta = by_column(&self.shifted.pencil.mass.multiply_columns(&by_row(&block, self.order)));
-            let triangle = orthonormalise((&mut block, &mut momenta), self.order, &part);
+            let triangle = orthonormalize((&mut block, &mut momenta), self.order, &part);
             coupling = triangle * coupling;
         }
         self.coupling = coupling;
@@ -175,7 +175,7 @@ impl<'a> Basis<'a> {
 /// Makes a block and its momenta orthonormal by the modified Gram-Schmidt process; returns the triangle R with
 /// old block = new block · R. Vectors that depend on the basis (of which `part` was taken out) or on those
 /// before become zero.
-fn orthonormalise((w, mw): (&mut [f64], &mut [f64]), order: usize, part: &Mat<f64>) -> Mat<f64> {
+fn orthonormalize((w, mw): (&mut [f64], &mut [f64]), order: usize, part: &Mat<f64>) -> Mat<f64> {
     let mut triangle = Mat::zeros(BLOCK, BLOCK);
     for i in 0..BLOCK {
         let (before, here) = w.split_at_mut(i * order);

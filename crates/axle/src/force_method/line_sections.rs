@@ -5,7 +5,7 @@ use axlebow_sections::{EdgeReach, SectionProperties};
 
 use crate::Body;
 
-/// A section, and how far its fibres reach.
+/// A section, and how far its fibers reach.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct LineSection {
     pub properties: SectionProperties,
@@ -51,7 +51,7 @@ impl<'a> LineSections<'a> {
         LineSections { body, uniform: uniform.collect() }
     }
 
-    /// The section of a piece at a distance from the centre line.
+    /// The section of a piece at a distance from the center line.
     pub(crate) fn at(&self, piece: usize, distance: f64) -> LineSection {
         self.uniform[piece].unwrap_or_else(|| LineSection::of(self.body, piece, distance))
     }

@@ -48,7 +48,7 @@ pub(crate) static UNCERTAINTY: TableSpec = TableSpec {
         ),
         quantity(
             "confidence",
-            "How often the intervals hold the truth.",
+            "Coverage of the intervals.",
             (Kind::Ratio, Bounds::Between(0.5, 0.9999)),
             Default("\"95 %\""),
         ),

@@ -1,4 +1,4 @@
-//! Shear centres and torsion of thin-walled sections.
+//! Shear centers and torsion of thin-walled sections.
 
 use std::f64::consts::PI;
 
@@ -18,10 +18,10 @@ const VLASOV: &str = "V. Z. Vlasov, Thin-Walled Elastic Beams, 2nd ed. 1961; for
 pub(crate) const CASES: &[Case] = &[
     // e = 3 b² tf/(h tw + 6 b tf) with b = 60, tf = 6, h = 120, tw = 4: 64 800/2640.
     thin(
-        "shear_centre_matches_gere_goodno_chapter_6_channel",
-        "shear centre behind the web",
+        "shear_center_matches_gere_goodno_chapter_6_channel",
+        "shear center behind the web",
         64_800.0 / 2640.0,
-        || Ok(-channel()?.shear_centre[0]),
+        || Ok(-channel()?.shear_center[0]),
     ),
     // Cw = tf b³ h²/12 (3 b tf + 2 h tw)/(6 b tf + h tw).
     thin(
@@ -33,22 +33,22 @@ pub(crate) const CASES: &[Case] = &[
     .measured_in("mm⁶")
     .sourced(VLASOV),
     thin(
-        "shear_centre_x_matches_gere_goodno_chapter_6_angle",
-        "shear centre from the corner along X, plus 1",
+        "shear_center_x_matches_gere_goodno_chapter_6_angle",
+        "shear center from the corner along X, plus 1",
         1.0,
-        || Ok(1.0 + angle()?.shear_centre[0]),
+        || Ok(1.0 + angle()?.shear_center[0]),
     ),
     thin(
-        "shear_centre_z_matches_gere_goodno_chapter_6_angle",
-        "shear centre from the corner along Z, plus 1",
+        "shear_center_z_matches_gere_goodno_chapter_6_angle",
+        "shear center from the corner along Z, plus 1",
         1.0,
-        || Ok(1.0 + angle()?.shear_centre[1]),
+        || Ok(1.0 + angle()?.shear_center[1]),
     ),
     thin(
-        "shear_centre_matches_gere_goodno_chapter_6_half_circle",
-        "shear centre from the centre of the arc, 4 R/π",
+        "shear_center_matches_gere_goodno_chapter_6_half_circle",
+        "shear center from the center of the arc, 4 R/π",
         200.0 / PI,
-        || Ok(half_circle()?.shear_centre[1]),
+        || Ok(half_circle()?.shear_center[1]),
     ),
     thin(
         "cell_constant_matches_bredt_1896_tube_50_by_2",

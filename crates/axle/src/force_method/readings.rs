@@ -18,11 +18,11 @@ use crate::{Axle, AxleError, CamberSplit, CaseOutcome, LoadCase, Side, Sides, St
 pub struct StaticReadings {
     /// Both wheels.
     pub wheels: Sides<WheelReadings>,
-    /// Fibre stress of largest magnitude along the axle, tension positive, Pa.
+    /// Fiber stress of largest magnitude along the axle, tension positive, Pa.
     pub peak_stress: f64,
     /// Position of the peak stress, m.
     pub peak_stress_y: f64,
-    /// Height of the axle's centre above the line through the hubs, m.
+    /// Height of the axle's center above the line through the hubs, m.
     pub bow: f64,
     /// Rigid roll of the line through the hubs on tires and road, rad.
     pub axle_roll: f64,
@@ -155,8 +155,8 @@ impl SeatedChain<'_> {
         let axle = self.chain.axle;
         let ends = &axle.wheel_ends;
         let (left, right) = (hubs[2] * ends.right.mounting_face, hubs[8] * ends.left.mounting_face);
-        let centre = state.leftward(&self.chain, Side::Right, self.chain.centre());
-        centre[2] - (left + right) / axle.hub_distance()
+        let center = state.leftward(&self.chain, Side::Right, self.chain.center());
+        center[2] - (left + right) / axle.hub_distance()
     }
 
     /// Stress of largest magnitude and its position.

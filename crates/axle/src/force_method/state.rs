@@ -42,7 +42,7 @@ impl PlaceForces {
             add(&mut forces[place], &[x, y, z, z * to_left, 0.0, -x * to_left]);
         }
         let [about_x, about_y] = own.carrier;
-        add(&mut forces[chain.centre()], &[0.0, 0.0, 0.0, about_x, about_y, 0.0]);
+        add(&mut forces[chain.center()], &[0.0, 0.0, 0.0, about_x, about_y, 0.0]);
         PlaceForces(forces)
     }
 

@@ -73,7 +73,7 @@ pub(crate) fn add_loads(axle: &Axle, frame: &Frame, loads: &mut Loads) {
 pub(crate) fn factors(contact: &Contact) -> Vec<f64> {
     let mut factors = contact.factors.to_vec();
     for side in Side::BOTH {
-        if let Some(TakenUp { bearing, motion }) = contact.taken_up.of(side) {
+        if let Some(TakenUp { bearing, motion }) = contact.endplay_contact.of(side) {
             factors.resize(COLUMNS + PLAY_COLUMNS, 0.0);
             for (axis, part) in motion.iter().enumerate() {
                 factors[column(side, bearing.place, axis)] = *part;
@@ -123,7 +123,7 @@ impl<'a> BearingPlay<'a> {
         let loose = Sides::each(|side| self.loose(side, ground, &tight));
         let settle = |g: &Motions| -> Result<(Contact, Motions), AxleError> {
             let mut contact = ground.contact(case, &(moved + self.shift(&loose, g)))?;
-            contact.taken_up = taken_up(&loose, g);
+            contact.endplay_contact = endplay_contact(&loose, g);
             let forces = self.forces(&contact);
             Ok((contact, forces))
         };
@@ -166,7 +166,7 @@ impl<'a> BearingPlay<'a> {
         let factors = factors(contact);
         let mut forces = Motions::zeros();
         for (first, side) in [(0, Side::Left), (2, Side::Right)] {
-            if let Some(TakenUp { bearing, .. }) = contact.taken_up.of(side) {
+            if let Some(TakenUp { bearing, .. }) = contact.endplay_contact.of(side) {
                 let [x, z] = self.force(side, bearing.place, &factors);
                 (forces[first], forces[first + 1]) = (x, z);
             }
@@ -229,7 +229,7 @@ fn largest(loose: &Sides<Option<LooseBearing>>) -> f64 {
     clearance(Side::Left).max(clearance(Side::Right))
 }
 
-fn taken_up(loose: &Sides<Option<LooseBearing>>, g: &Motions) -> Sides<Option<TakenUp>> {
+fn endplay_contact(loose: &Sides<Option<LooseBearing>>, g: &Motions) -> Sides<Option<TakenUp>> {
     let of = |bearing: Option<LooseBearing>, first: usize| {
         bearing.map(|bearing| TakenUp { bearing, motion: [g[first], g[first + 1]] })
     };

@@ -14,7 +14,7 @@ impl DynamicSystem {
     ///
     /// # Errors
     /// [`FeError::ImpossibleDynamics`] when the displacements have the wrong length.
-    pub fn linearised(&self, displacements: &[f64], time: f64) -> Result<DynamicSystem, FeError> {
+    pub fn linearized(&self, displacements: &[f64], time: f64) -> Result<DynamicSystem, FeError> {
         if displacements.len() != self.order() {
             let (what, value) = ("number of displacements", displacements.len() as f64);
             return Err(FeError::ImpossibleDynamics { what, value, accepted: "the order of the system" });

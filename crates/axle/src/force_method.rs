@@ -3,7 +3,7 @@
 //! Outboard of its seats an axle is statically determinate but for the thrust that two bearings share, so that the only
 //! unknowns are the motions of the two seats: twelve equations instead of six for each place. Flexibilities of
 //! stretches in a row add up. It is the same beam theory as that of the finite elements, and gives the same numbers
-//! but for rounding (`tests/all/by_forces.rs`); the elements do everything that is not asked of it here.
+//! but for rounding (`tests/all/force_method.rs`); the elements do everything that is not asked of it here.
 
 mod chain;
 mod hub;

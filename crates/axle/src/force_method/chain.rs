@@ -11,7 +11,7 @@ use crate::stations::clear_places;
 use crate::wall_at_seat::WallAtSeat;
 use crate::{Axle, AxleError, Side, Sides};
 
-/// A stretch of axle between two neighbouring places.
+/// A stretch of axle between two neighboring places.
 #[derive(Debug)]
 pub(crate) struct Link {
     /// Its right end.
@@ -64,8 +64,8 @@ impl<'a> Chain<'a> {
         Ok(Some(Chain { axle, sections, places, links, walls, seats, inner, outer }))
     }
 
-    /// Place of the centre.
-    pub(crate) fn centre(&self) -> usize {
+    /// Place of the center.
+    pub(crate) fn center(&self) -> usize {
         self.places.partition_point(|place| *place < 0.0)
     }
 
