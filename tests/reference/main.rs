@@ -1,9 +1,8 @@
-//! Published checks.
+//! Reference checks.
 
 #![allow(clippy::unwrap_used)] // helpers of tests
 
 mod closed_forms;
-mod published;
 mod readme;
 mod recomputed_tire;
 mod scipy_axle;
@@ -11,3 +10,4 @@ mod scipy_modes;
 mod scipy_response;
 mod scipy_ride;
 mod scipy_vehicle;
+mod textbook;

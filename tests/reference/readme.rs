@@ -6,7 +6,7 @@ use std::path::Path;
 
 use axlebow_axle::{CaseOutcome, Side, flex};
 use axlebow_model::{Document, MODEL, Model, read_bytes};
-use axlebow_textbook::cases;
+use axlebow_textbook::{Provenance, cases};
 
 fn root() -> &'static Path {
     Path::new(concat!(env!("CARGO_MANIFEST_DIR"), "/.."))
@@ -14,7 +14,7 @@ fn root() -> &'static Path {
 
 /// Page with the tables of the demo models.
 const MODELS: &str = "models/README.md";
-/// Page with the published cases.
+/// Page with the textbook cases.
 const CHECKS: &str = "tests/reference/README.md";
 
 /// Holds the lines between `<!-- name: …` and `<!-- end -->` of a page against `table`.
@@ -214,17 +214,34 @@ fn the_readme_compares_wheel_ends_as_the_code_does() {
 }
 
 #[test]
-fn the_readme_lists_the_published_cases_as_they_are() {
+fn the_readme_lists_the_textbook_cases_as_they_are() {
     let cases = cases();
     let mut topics: Vec<&str> = cases.iter().map(|case| case.topic).collect();
     topics.dedup();
-    let mut table = "| topic | cases | sources |\n| --- | --- | --- |\n".to_owned();
+    let mut table = "| topic | cases | reference values | sources |\n| --- | --- | --- | --- |\n".to_owned();
     for topic in topics {
         let own: Vec<_> = cases.iter().filter(|case| case.topic == topic).collect();
         let mut sources: Vec<&str> = own.iter().map(|case| case.source).collect();
         sources.sort_unstable();
         sources.dedup();
-        table.push_str(&format!("| {topic} | {} | {} |\n", own.len(), sources.join("; ")));
+        let count = |provenance| own.iter().filter(|case| case.provenance == provenance).count();
+        let provenances = Provenance::ALL.into_iter().filter(|provenance| count(*provenance) > 0);
+        let provenances: Vec<_> =
+            provenances.map(|provenance| format!("{} {}", count(provenance), provenance.label())).collect();
+        let (number, provenances) = (own.len(), provenances.join(", "));
+        table.push_str(&format!("| {topic} | {number} | {provenances} | {} |\n", sources.join("; ")));
     }
     check_block(CHECKS, "checks", &table);
+}
+
+#[test]
+fn the_readme_counts_the_reference_values_as_they_are() {
+    let cases = cases();
+    let mut table = "| digits of the reference value | cases |\n| --- | --- |\n".to_owned();
+    for provenance in Provenance::ALL {
+        let count = cases.iter().filter(|case| case.provenance == provenance).count();
+        table.push_str(&format!("| {} | {count} |\n", provenance.label()));
+    }
+    table.push_str(&format!("| all | {} |\n", cases.len()));
+    check_block(CHECKS, "provenance", &table);
 }

@@ -46,7 +46,7 @@ pub enum Command {
     Study(Study),
     /// Join the parts of a study that was run by `axlebow study --part`
     Gather(Gather),
-    /// Every published case that axlebow is checked against: ours, printed, error
+    /// Every textbook case that axlebow is checked against: computed, reference, error, source
     Textbook(Textbook),
     /// JSON Schema of model files, study files and results, for editors
     Schema(Schema),
@@ -438,6 +438,12 @@ pub struct Gather {
 pub struct Textbook {
     /// Only cases whose name or topic has this text in it
     pub filter: Option<String>,
+    /// Show the formula and the inputs of each case
+    #[arg(long)]
+    pub formulas: bool,
+    /// Write every case as a row of a CSV file
+    #[arg(long, value_name = "FILE.csv")]
+    pub csv: Option<PathBuf>,
     /// Print the whole result as one JSON document
     #[arg(long)]
     pub json: bool,

@@ -4,11 +4,13 @@ mod response;
 mod ride;
 mod search;
 mod study;
+mod textbook;
 
 pub use response::response;
 pub use ride::write_ride;
 pub use search::search;
 pub use study::{study, study_heading, study_rows};
+pub use textbook::textbook;
 
 fn add(text: &mut String, cell: &str) {
     text.push(',');

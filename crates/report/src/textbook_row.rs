@@ -1,8 +1,8 @@
-//! A published case that was run.
+//! A textbook case that was run.
 
 use axlebow_textbook::{Case, Checked};
 
-/// A published case that was run, ready to be shown.
+/// A textbook case that was run, ready to be shown.
 #[derive(Debug, Clone)]
 pub struct TextbookRow {
     /// The case.
@@ -17,13 +17,13 @@ impl TextbookRow {
         TextbookRow { outcome: case.outcome(), case }
     }
 
-    /// Whether the error is within what is allowed.
+    /// Whether the error is within the tolerance.
     pub fn passed(&self) -> bool {
         self.outcome.as_ref().is_ok_and(|checked| checked.passed)
     }
 
     /// Error that is allowed, in the unit of the value.
-    pub fn allowed(&self) -> f64 {
-        self.case.tolerance.allowed(self.case.printed)
+    pub fn tolerance(&self) -> f64 {
+        self.case.tolerance.allowed(self.case.reference)
     }
 }

@@ -19,6 +19,18 @@ pub(crate) const G: f64 = E / (2.0 * (1.0 + NU));
 pub(crate) const ROARK_BEAMS: &str = "R. G. Budynas & A. M. Sadegh, Roark's Formulas for Stress and Strain, \
      9th ed., McGraw-Hill 2020, Table 8.1; formula from memory, its number recomputed";
 
+/// Inputs of a case on the tube of the beam cases: its own ones, and those of the tube.
+macro_rules! on_tube {
+    ($own:literal) => {
+        concat!(
+            $own,
+            "; tube 5 in by 0.5 in: A = 7.0685835 in², I = 18.1132451 in⁴, c = 2.5 in, k = 0.541077; E = 29e6 psi, \
+             nu = 0.3, G = E/(2 (1 + nu))"
+        )
+    };
+}
+pub(crate) use on_tube;
+
 /// Whether a beam shears as well as bends.
 #[derive(Clone, Copy)]
 pub(crate) enum Theory {

@@ -1,9 +1,12 @@
-//! One published case.
+//! One case.
 
-/// Gives our value of a case, or says why there is none.
-pub type Ours = fn() -> Result<f64, String>;
+/// Computes the value of a case, or says why there is none.
+pub type Compute = fn() -> Result<f64, String>;
 
-/// One published case.
+/// Formula and inputs of a case.
+pub(crate) type Basis = [&'static str; 2];
+
+/// One case: a value of a source, and the code that must come to it.
 #[derive(Debug, Clone, Copy)]
 pub struct Case {
     /// `<quantity>_matches_<source>_<place>_<case>`.
@@ -12,26 +15,60 @@ pub struct Case {
     pub topic: &'static str,
     /// What is asked, in words.
     pub quantity: &'static str,
-    /// Unit of the printed value; empty for a plain number.
+    /// Formula of the reference value; "none" where it has none.
+    pub formula: &'static str,
+    /// What the formula and the code under test are given.
+    pub inputs: &'static str,
+    /// Unit of the reference value; empty for a plain number.
     pub unit: &'static str,
     /// Full reference, with "from memory" where the page was not at hand.
     pub source: &'static str,
-    /// The printed value.
-    pub printed: f64,
-    /// How near ours must come.
+    /// Where the digits of the reference value come from.
+    pub provenance: Provenance,
+    /// The reference value.
+    pub reference: f64,
+    /// How near the computed value must come.
     pub tolerance: Tolerance,
-    /// Our value.
-    pub ours: Ours,
-    /// Where our theory differs from the source's, and by how much.
+    /// The computed value.
+    pub computed: Compute,
+    /// Where the theory under test differs from the source's, and by how much.
     pub difference: Option<&'static str>,
 }
 
-/// How near a value must come to the printed one.
+/// Where the digits of a reference value come from.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Provenance {
+    /// They stand in the source.
+    Printed,
+    /// They were worked out from the formula, which is the source's.
+    ClosedForm,
+    /// They come from another numerical method or another program.
+    Independent,
+    /// They are remembered to stand in the source, whose page was not at hand, and were not worked out again.
+    Recalled,
+}
+
+impl Provenance {
+    /// All of them, the strongest claim first.
+    pub const ALL: [Self; 4] = [Self::Printed, Self::ClosedForm, Self::Independent, Self::Recalled];
+
+    /// The words for it in every output.
+    pub fn label(self) -> &'static str {
+        match self {
+            Self::Printed => "printed",
+            Self::ClosedForm => "closed form recomputed",
+            Self::Independent => "independent computation",
+            Self::Recalled => "value from memory",
+        }
+    }
+}
+
+/// How near a value must come to the reference value.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Tolerance {
-    /// In the unit of the case: half the last printed digit.
+    /// In the unit of the case: half the last digit of the reference value.
     Absolute(f64),
-    /// As a share of the printed value.
+    /// As a share of the reference value.
     Relative {
         /// The share.
         share: f64,
@@ -43,12 +80,14 @@ pub enum Tolerance {
 /// A case that has been run.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Checked {
-    /// Our value.
-    pub ours: f64,
-    /// The printed value.
-    pub printed: f64,
-    /// Ours less the printed value.
+    /// The computed value.
+    pub computed: f64,
+    /// The reference value.
+    pub reference: f64,
+    /// The computed value less the reference value.
     pub error: f64,
+    /// The error over the size of the reference value; none where that is zero.
+    pub relative_error: Option<f64>,
     /// Whether the error is within the tolerance.
     pub passed: bool,
 }
@@ -56,16 +95,25 @@ pub struct Checked {
 impl Case {
     /// Runs the case.
     ///
-    /// Errors: the text of what kept our code from an answer; such a case has not passed.
+    /// Errors: the text of what kept the code from an answer; such a case has not passed.
     pub fn outcome(&self) -> Result<Checked, String> {
-        let (ours, printed) = ((self.ours)()?, self.printed);
-        let error = ours - printed;
-        let passed = error.abs() <= self.tolerance.allowed(printed);
-        Ok(Checked { ours, printed, error, passed })
+        let (computed, reference) = ((self.computed)()?, self.reference);
+        let error = computed - reference;
+        let passed = error.abs() <= self.tolerance.allowed(reference);
+        Ok(Checked { computed, reference, error, relative_error: self.relative(error), passed })
     }
 
-    /// The same case, printed with its last digit worth `last_digit`.
-    pub(crate) const fn printed_to(self, last_digit: f64) -> Self {
+    /// The relative error that is allowed; none where the reference value is zero.
+    pub fn relative_tolerance(&self) -> Option<f64> {
+        self.relative(self.tolerance.allowed(self.reference))
+    }
+
+    fn relative(&self, error: f64) -> Option<f64> {
+        (self.reference != 0.0).then(|| error / self.reference.abs())
+    }
+
+    /// The same case, its reference value given to a last digit worth `last_digit`.
+    pub(crate) const fn rounded_to(self, last_digit: f64) -> Self {
         Self { tolerance: Tolerance::Absolute(0.5 * last_digit), ..self }
     }
 
@@ -74,12 +122,17 @@ impl Case {
         Self { source, ..self }
     }
 
+    /// The same case with digits of another provenance.
+    pub(crate) const fn with_provenance(self, provenance: Provenance) -> Self {
+        Self { provenance, ..self }
+    }
+
     /// The same case in another unit.
     pub(crate) const fn measured_in(self, unit: &'static str) -> Self {
         Self { unit, ..self }
     }
 
-    /// The same case for an exact printed value, to be met but for rounding of ours.
+    /// The same case for an exact reference value, to be met but for rounding.
     pub(crate) const fn exact(self) -> Self {
         Self { tolerance: Tolerance::Relative { share: 1e-9, reason: None }, ..self }
     }
@@ -96,15 +149,15 @@ impl Case {
 }
 
 impl Tolerance {
-    /// The error allowed beside a printed value, in its unit.
-    pub fn allowed(&self, printed: f64) -> f64 {
+    /// The error allowed beside a reference value, in its unit.
+    pub fn allowed(&self, reference: f64) -> f64 {
         match *self {
             Self::Absolute(allowed) => allowed,
-            Self::Relative { share, .. } => share * printed.abs(),
+            Self::Relative { share, .. } => share * reference.abs(),
         }
     }
 
-    /// Why more than half the last printed digit is allowed; none where it is not.
+    /// Why more than half the last digit is allowed; none where it is not.
     pub fn reason(&self) -> Option<&'static str> {
         match *self {
             Self::Absolute(_) => None,
@@ -121,24 +174,35 @@ mod tests {
         id: "half_matches_itself",
         topic: "test",
         quantity: "half",
+        formula: "1/2",
+        inputs: "none",
         unit: "",
         source: "",
-        printed: 0.5,
+        provenance: Provenance::ClosedForm,
+        reference: 0.5,
         tolerance: Tolerance::Absolute(0.05),
-        ours: || Ok(0.54),
+        computed: || Ok(0.54),
         difference: None,
     };
 
     #[test]
     fn a_case_passes_up_to_half_its_last_digit() {
         assert!(HALF.outcome().unwrap().passed);
-        assert!(!HALF.printed_to(0.01).outcome().unwrap().passed);
+        assert!(!HALF.rounded_to(0.01).outcome().unwrap().passed);
         assert!(HALF.within(0.09, "test").outcome().unwrap().passed);
     }
 
     #[test]
     fn no_number_never_passes() {
-        assert!(!Case { ours: || Ok(f64::NAN), ..HALF }.outcome().unwrap().passed);
-        assert!(Case { ours: || Err("none".into()), ..HALF }.outcome().is_err());
+        assert!(!Case { computed: || Ok(f64::NAN), ..HALF }.outcome().unwrap().passed);
+        assert!(Case { computed: || Err("none".into()), ..HALF }.outcome().is_err());
+    }
+
+    #[test]
+    fn relative_errors_are_over_the_size_of_the_reference() {
+        let negative = Case { reference: -0.5, computed: || Ok(-0.45), ..HALF }.outcome().unwrap();
+        assert!((negative.relative_error.unwrap() - 0.1).abs() < 1e-12);
+        let zero = Case { reference: 0.0, ..HALF };
+        assert_eq!((zero.outcome().unwrap().relative_error, zero.relative_tolerance()), (None, None));
     }
 }

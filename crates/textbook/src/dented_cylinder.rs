@@ -5,7 +5,7 @@ use std::f64::consts::PI;
 use axlebow_fe::Freedom::{Rx, Ry, Rz, Ux, Uy, Uz};
 use axlebow_fe::{Attachment, Loads, Wall};
 
-use crate::case::{Case, Ours, Tolerance};
+use crate::case::{Case, Compute, Provenance, Tolerance};
 use crate::sheet::{Sheet, Side, Surface};
 
 const SERIES: &str = "double Fourier series of the thin-shell energy of Koiter and Sanders, recomputed apart from our code beside Roark's \
@@ -18,39 +18,52 @@ pub(crate) const CASES: &[Case] = &[
     dent(
         "deflection_matches_thin_shell_series_cylinder_50_2",
         "w E t/P under the load for R/t = 50, L/R = 2",
+        "R/t = 50, L/R = 2, R = 1, E = 1, P = 1, nu = 0.3, end diaphragms",
         69.67,
         || deflection(50.0, 2.0),
     ),
     dent(
         "deflection_matches_thin_shell_series_cylinder_50_5",
         "w E t/P under the load for R/t = 50, L/R = 5",
+        "R/t = 50, L/R = 5, R = 1, E = 1, P = 1, nu = 0.3, end diaphragms",
         115.39,
         || deflection(50.0, 5.0),
     ),
     dent(
         "deflection_matches_thin_shell_series_cylinder_50_10",
         "w E t/P under the load for R/t = 50, L/R = 10",
+        "R/t = 50, L/R = 10, R = 1, E = 1, P = 1, nu = 0.3, end diaphragms",
         179.08,
         || deflection(50.0, 10.0),
     ),
     dent(
         "deflection_matches_thin_shell_series_cylinder_100_5",
         "w E t/P under the load for R/t = 100, L/R = 5",
+        "R/t = 100, L/R = 5, R = 1, E = 1, P = 1, nu = 0.3, end diaphragms",
         269.53,
         || deflection(100.0, 5.0),
     ),
 ];
 
-const fn dent(id: &'static str, quantity: &'static str, printed: f64, ours: Ours) -> Case {
+const fn dent(
+    id: &'static str,
+    quantity: &'static str,
+    inputs: &'static str,
+    reference: f64,
+    computed: Compute,
+) -> Case {
     Case {
         id,
         topic: "radially loaded cylinder",
         quantity,
         unit: "",
         source: SERIES,
-        printed,
+        formula: "double Fourier series of the thin-shell energy of Koiter and Sanders",
+        inputs,
+        provenance: Provenance::Independent,
+        reference,
         tolerance: Tolerance::Relative { share: 0.02, reason: Some(DENT) },
-        ours,
+        computed,
         difference: None,
     }
 }

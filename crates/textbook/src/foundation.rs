@@ -3,7 +3,7 @@
 use axlebow_fe::{Attachment, Flexibility, Spring};
 
 use crate::beam_line::{BeamLine, BentLine, bending_rigidity};
-use crate::case::{Case, Ours, Tolerance};
+use crate::case::{Case, Compute, Provenance, Tolerance};
 use crate::text;
 
 const SOURCE: &str = "M. Hetényi, Beams on Elastic Foundation, Univ. of Michigan Press 1946, ch. II-III; \
@@ -21,43 +21,61 @@ const REACH: usize = 900;
 /// Load (lbf), upward.
 const P: f64 = 10_000.0;
 
+const INPUTS: &str = "P = 10000 lbf, k = 2000 lbf/in², E = 29e6 psi, I = 10 in⁴, λ = (k/(4 E I))^(1/4)";
+
 /// The cases.
 pub(crate) const CASES: &[Case] = &[
     bed(
         "deflection_matches_hetenyi_chapter_2_infinite_beam",
-        "deflection at the load, P λ/(2 k)",
+        "deflection at the load",
+        "y = P λ/(2 k)",
         0.090_590_57,
         || Ok(infinite()?.deflection(REACH)),
     ),
-    bed("moment_matches_hetenyi_chapter_2_infinite_beam", "moment at the load, P/(4 λ)", 68_991.726, || {
-        Ok(-infinite()?.moment(REACH))
-    })
+    bed(
+        "moment_matches_hetenyi_chapter_2_infinite_beam",
+        "moment at the load",
+        "M = P/(4 λ)",
+        68_991.726,
+        || Ok(-infinite()?.moment(REACH)),
+    )
     .measured_in("lbf·in"),
     bed(
         "deflection_matches_hetenyi_chapter_3_half_infinite_beam",
-        "deflection at the end load, 2 P λ/k",
+        "deflection at the end load",
+        "y = 2 P λ/k",
         0.362_362_30,
         || Ok(half_infinite()?.deflection(0)),
     ),
     bed(
         "slope_matches_hetenyi_chapter_3_half_infinite_beam",
-        "slope at the end load, 2 P λ²/k",
+        "slope at the end load",
+        "θ = 2 P λ²/k",
         0.013_130_643,
         || Ok(-half_infinite()?.slope(0)),
     )
     .measured_in("rad"),
 ];
 
-const fn bed(id: &'static str, quantity: &'static str, printed: f64, ours: Ours) -> Case {
+const fn bed(
+    id: &'static str,
+    quantity: &'static str,
+    formula: &'static str,
+    reference: f64,
+    computed: Compute,
+) -> Case {
     Case {
         id,
         topic: "elastic foundation",
         quantity,
         unit: "in",
         source: SOURCE,
-        printed,
+        formula,
+        inputs: INPUTS,
+        provenance: Provenance::ClosedForm,
+        reference,
         tolerance: Tolerance::Absolute(0.0),
-        ours,
+        computed,
         difference: None,
     }
     .within(1e-4, ROW)

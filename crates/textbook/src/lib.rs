@@ -1,9 +1,8 @@
-//! The published cases with their printed answers; does not draw.
+//! The textbook cases with their reference values; does not draw.
 //!
-//! Each case is written once: what it asks, who printed the answer, how near we
-//! must come, and the call into the real code that gives ours. Numbers stay in
-//! the units of the source, which are consistent, so that nothing stands between
-//! the printed value and the formula under test.
+//! Each case is written once: what it asks, its formula and inputs, the reference value and where its digits come from,
+//! how near the computed value must come, and the call into the real code that computes it. Numbers stay in the units
+//! of the source, which are consistent, so that nothing stands between the reference value and the code under test.
 
 mod angles;
 mod beam_line;
@@ -40,7 +39,7 @@ mod wheel_bearings;
 /// The code under test, for checks beside these that come from no book.
 pub use {axlebow_fe as fe, axlebow_sections as sections, axlebow_strength as strength};
 
-pub use case::{Case, Checked, Ours, Tolerance};
+pub use case::{Case, Checked, Compute, Provenance, Tolerance};
 
 /// Every case, in the order in which a report lists them.
 pub fn cases() -> Vec<Case> {

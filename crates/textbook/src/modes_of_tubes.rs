@@ -4,7 +4,7 @@ use axlebow_fe::Rigidity;
 use axlebow_sections::{Profile, RoundTube};
 
 use crate::beam_line::Theory;
-use crate::case::{Case, Ours, Tolerance};
+use crate::case::{Case, Compute, Provenance, Tolerance};
 use crate::text;
 use crate::vibrating_line::{Bar, CANTILEVER, End, FREE, SUPPORTED, VibratingLine};
 
@@ -24,55 +24,106 @@ const E: f64 = 200e9;
 const NU: f64 = 0.3;
 const DENSITY: f64 = 7850.0;
 
+const BENDING: &str = "f = (β L)²/(2 π L²) √(E I/(ρ A))";
+const SHEARING: &str = "E I κ⁴ − (ρ A + ρ I (1 + E/(k G)) κ²) ω² + ρ² I/(k G) ω⁴ = 0, f = ω/(2 π)";
+
+/// Inputs of a case: its own ones, and those of the tube.
+macro_rules! bar {
+    ($own:literal) => {
+        concat!(
+            $own,
+            "; L = 1.2 m, tube 127 mm by 12.7 mm, E = 200 GPa, nu = 0.3, ρ = 7850 kg/m³, κ = n π/L, k by Cowper"
+        )
+    };
+}
+
 /// The cases.
 pub(crate) const CASES: &[Case] = &[
-    hertz("frequency_1_matches_blevins_table_4_2_supported_tube", 223.873_768, || bending(SUPPORTED, 0))
-        .sourced(BLEVINS),
-    third("frequency_2_matches_blevins_table_4_2_supported_tube", 895.495_070, || bending(SUPPORTED, 1))
-        .sourced(BLEVINS),
-    third("frequency_3_matches_blevins_table_4_2_supported_tube", 2_014.863_908, || bending(SUPPORTED, 2))
-        .sourced(BLEVINS),
-    sheared("frequency_1_matches_timoshenko_article_5_12_supported_tube", 216.914_025, || shearing(0)),
-    sheared("frequency_2_matches_timoshenko_article_5_12_supported_tube", 799.277_549, || shearing(1))
-        .within(1e-3, SHEAR_MESH),
-    sheared("frequency_3_matches_timoshenko_article_5_12_supported_tube", 1_613.193_580, || shearing(2))
-        .within(1e-3, SHEAR_MESH),
-    ratio("frequency_ratio_1_matches_timoshenko_article_5_12_supported_tube", 0.968_912, || shear_ratio(0)),
-    ratio("frequency_ratio_2_matches_timoshenko_article_5_12_supported_tube", 0.892_554, || shear_ratio(1))
-        .within(1e-3, SHEAR_MESH),
-    ratio("frequency_ratio_3_matches_timoshenko_article_5_12_supported_tube", 0.800_646, || shear_ratio(2))
-        .within(1e-3, SHEAR_MESH),
-    hertz("frequency_1_matches_blevins_table_4_2_cantilever_tube", 79.754_320, || bending(CANTILEVER, 0))
-        .sourced(BLEVINS),
-    hertz("frequency_1_matches_blevins_table_4_2_free_tube", 507.496_704, || bending(FREE, 0))
-        .sourced(BLEVINS),
+    hertz("frequency_1_matches_blevins_table_4_2_supported_tube", bar!("β L = π"), 223.873_768, || {
+        bending(SUPPORTED, 0)
+    }),
+    third("frequency_2_matches_blevins_table_4_2_supported_tube", bar!("β L = 2 π"), 895.495_070, || {
+        bending(SUPPORTED, 1)
+    }),
+    third("frequency_3_matches_blevins_table_4_2_supported_tube", bar!("β L = 3 π"), 2_014.863_908, || {
+        bending(SUPPORTED, 2)
+    }),
+    sheared("frequency_1_matches_timoshenko_article_5_12_supported_tube", bar!("n = 1"), 216.914_025, || {
+        shearing(0)
+    }),
+    sheared("frequency_2_matches_timoshenko_article_5_12_supported_tube", bar!("n = 2"), 799.277_549, || {
+        shearing(1)
+    })
+    .within(1e-3, SHEAR_MESH),
+    sheared(
+        "frequency_3_matches_timoshenko_article_5_12_supported_tube",
+        bar!("n = 3"),
+        1_613.193_580,
+        || shearing(2),
+    )
+    .within(1e-3, SHEAR_MESH),
+    ratio(
+        "frequency_ratio_1_matches_timoshenko_article_5_12_supported_tube",
+        bar!("n = 1"),
+        0.968_912,
+        || shear_ratio(0),
+    ),
+    ratio(
+        "frequency_ratio_2_matches_timoshenko_article_5_12_supported_tube",
+        bar!("n = 2"),
+        0.892_554,
+        || shear_ratio(1),
+    )
+    .within(1e-3, SHEAR_MESH),
+    ratio(
+        "frequency_ratio_3_matches_timoshenko_article_5_12_supported_tube",
+        bar!("n = 3"),
+        0.800_646,
+        || shear_ratio(2),
+    )
+    .within(1e-3, SHEAR_MESH),
+    hertz(
+        "frequency_1_matches_blevins_table_4_2_cantilever_tube",
+        bar!("β L = 1.87510407"),
+        79.754_320,
+        || bending(CANTILEVER, 0),
+    ),
+    hertz("frequency_1_matches_blevins_table_4_2_free_tube", bar!("β L = 4.73004074"), 507.496_704, || {
+        bending(FREE, 0)
+    }),
 ];
 
-const fn hertz(id: &'static str, printed: f64, ours: Ours) -> Case {
+const fn hertz(id: &'static str, inputs: &'static str, reference: f64, computed: Compute) -> Case {
     Case {
         id,
         topic: "natural frequency of a tube",
-        quantity: "natural frequency of 127 mm by 12.7 mm over 1.2 m",
+        quantity: "natural frequency",
         unit: "Hz",
-        source: TIMOSHENKO,
-        printed,
+        source: BLEVINS,
+        formula: BENDING,
+        inputs,
+        provenance: Provenance::ClosedForm,
+        reference,
         tolerance: Tolerance::Relative { share: 1e-5, reason: Some(MESH) },
-        ours,
+        computed,
         difference: None,
     }
 }
 
-const fn third(id: &'static str, printed: f64, ours: Ours) -> Case {
-    hertz(id, printed, ours).within(1e-3, MESH)
+const fn third(id: &'static str, inputs: &'static str, reference: f64, computed: Compute) -> Case {
+    hertz(id, inputs, reference, computed).within(1e-3, MESH)
 }
 
-const fn sheared(id: &'static str, printed: f64, ours: Ours) -> Case {
-    hertz(id, printed, ours).within(1e-5, SHEAR_MESH)
+const fn sheared(id: &'static str, inputs: &'static str, reference: f64, computed: Compute) -> Case {
+    let case = hertz(id, inputs, reference, computed);
+    Case { formula: SHEARING, source: TIMOSHENKO, ..case }.within(1e-5, SHEAR_MESH)
 }
 
-const fn ratio(id: &'static str, printed: f64, ours: Ours) -> Case {
-    let quantity = "natural frequency over that without shear and rotary inertia";
-    Case { quantity, ..sheared(id, printed, ours) }.measured_in("")
+const fn ratio(id: &'static str, inputs: &'static str, reference: f64, computed: Compute) -> Case {
+    let quantity = "natural frequency over that of bending alone";
+    let formula =
+        "f/f₀: f of E I κ⁴ − (ρ A + ρ I (1 + E/(k G)) κ²) ω² + ρ² I/(k G) ω⁴ = 0, f₀ = κ² √(E I/(ρ A))/(2 π)";
+    Case { quantity, formula, ..sheared(id, inputs, reference, computed) }.measured_in("")
 }
 
 fn bending(ends: [End; 2], mode: usize) -> Result<f64, String> {

@@ -9,7 +9,7 @@ use axlebow_fe::{
 };
 
 use crate::beam_line::{E, bending_rigidity};
-use crate::case::{Case, Ours, Tolerance};
+use crate::case::{Case, Compute, Provenance, Tolerance};
 use crate::text;
 
 const FRYBA: &str = "L. Frýba, Vibration of Solids and Structures under Moving Loads, 3rd ed. 1999, ch. 1; from \
@@ -28,24 +28,50 @@ const P: f64 = 1000.0;
 /// Steps to the first period.
 const STEPS: f64 = 400.0;
 
+const SUM: &str = "largest of (96/π⁴) Σ sin(j π/2)/(j² (j² − α²)) (sin(j τ) − (α/j) sin(j² τ/α)), τ = π v t/L up to π, j up to 41";
+
+/// Inputs of a case: its own ones, and those of the beam.
+macro_rules! bar {
+    ($own:literal) => {
+        concat!(
+            $own,
+            "; α = v L/π √(m/(E I)), P = 1000 N, L = 2 m, m = 30 kg/m, I = 8e-6 m⁴, E = 29e6 Pa, no damping"
+        )
+    };
+}
+
 /// The cases.
 pub(crate) const CASES: &[Case] = &[
-    crossing("moving_force_peak_matches_fryba_chapter_1_speed_0_10", 1.096_453, || peak(0.10)),
-    crossing("moving_force_peak_matches_fryba_chapter_1_speed_0_25", 1.257_610, || peak(0.25)),
-    crossing("moving_force_peak_matches_fryba_chapter_1_speed_0_50", 1.705_445, || peak(0.50)),
-    crossing("moving_force_peak_matches_fryba_chapter_1_speed_0_6168", 1.731_674, || peak(0.6168)),
+    crossing("moving_force_peak_matches_fryba_chapter_1_speed_0_10", bar!("α = 0.10"), 1.096_453, || {
+        peak(0.10)
+    }),
+    crossing("moving_force_peak_matches_fryba_chapter_1_speed_0_25", bar!("α = 0.25"), 1.257_610, || {
+        peak(0.25)
+    }),
+    crossing("moving_force_peak_matches_fryba_chapter_1_speed_0_50", bar!("α = 0.50"), 1.705_445, || {
+        peak(0.50)
+    }),
+    crossing(
+        "moving_force_peak_matches_fryba_chapter_1_speed_0_6168",
+        bar!("α = 0.6168"),
+        1.731_674,
+        || peak(0.6168),
+    ),
 ];
 
-const fn crossing(id: &'static str, printed: f64, ours: Ours) -> Case {
+const fn crossing(id: &'static str, inputs: &'static str, reference: f64, computed: Compute) -> Case {
     Case {
         id,
         topic: "force that crosses a beam",
         quantity: "peak deflection at mid-span over P L³/(48 E I)",
         unit: "",
         source: FRYBA,
-        printed,
+        formula: SUM,
+        inputs,
+        provenance: Provenance::ClosedForm,
+        reference,
         tolerance: Tolerance::Relative { share: 1e-3, reason: Some(MESH) },
-        ours,
+        computed,
         difference: None,
     }
 }

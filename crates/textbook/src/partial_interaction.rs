@@ -9,7 +9,7 @@ use axlebow_fe::{
 };
 
 use crate::beam_line::{E, bending_rigidity};
-use crate::case::{Case, Ours, Tolerance};
+use crate::case::{Case, Compute, Provenance, Tolerance};
 use crate::text;
 
 const SOURCE: &str = "N. M. Newmark, C. P. Siess & I. M. Viest, Tests and analysis of composite beams with incomplete \
@@ -31,40 +31,56 @@ const PARTS: [[f64; 3]; 2] = [[8.0, 40.0, 2.5], [2.0, 1.5, 1.5]];
 /// Stiffness that lets the beams part by nothing that counts (lbf/in).
 const NO_PARTING: f64 = 1e10;
 
+const INPUTS: &str = "L = 120 in, q = 100 lbf/in, k = 50000 lbf/in², E = 29e6 psi; A = 8 in², I = 40 in⁴, 2.5 in below the \
+     joint; A = 2 in², I = 1.5 in⁴, 1.5 in above it; e = 4 in, ΣEI the sum of both, EI = ΣEI + e²/(1/EA₁ + 1/EA₂), \
+     α² = k (1/EA₁ + 1/EA₂ + e²/ΣEI), β = k e/ΣEI";
+
 /// The cases.
 pub(crate) const CASES: &[Case] = &[
     pair(
         "deflection_matches_newmark_1951_supported_uniform_load",
-        "deflection at mid-span, 5 q L⁴/(384 E I) + (e β q/(α⁴ ΣE I)) (L²/8 - (1 - sech(α L/2))/α²)",
+        "deflection at mid-span",
+        "y = 5 q L⁴/(384 EI) + e β q/(α⁴ ΣEI) (L²/8 − (1 − sech(α L/2))/α²)",
         0.162_756_35,
         || Ok(-solved()?.deflection()),
     ),
     pair(
         "shear_flow_matches_newmark_1951_supported_uniform_load",
-        "force of the connection at an end, (β/α²) (q L/2 - (q/α) tanh(α L/2))",
+        "force of the connection at an end",
+        "k s = (β/α²) (q L/2 − (q/α) tanh(α L/2))",
         346.807_65,
         || Ok(solved()?.end_flow().abs()),
     )
     .measured_in("lbf/in"),
     pair(
         "axial_force_matches_newmark_1951_supported_uniform_load",
-        "axial force at mid-span, (β/α²) (q L²/8 - (q/α²) (1 - sech(α L/2)))",
+        "axial force at mid-span",
+        "N = (β/α²) (q L²/8 − (q/α²) (1 − sech(α L/2)))",
         12_582.859,
         || Ok(-solved()?.axial()),
     )
     .measured_in("lbf"),
 ];
 
-const fn pair(id: &'static str, quantity: &'static str, printed: f64, ours: Ours) -> Case {
+const fn pair(
+    id: &'static str,
+    quantity: &'static str,
+    formula: &'static str,
+    reference: f64,
+    computed: Compute,
+) -> Case {
     Case {
         id,
         topic: "beams tied with slip",
         quantity,
         unit: "in",
         source: SOURCE,
-        printed,
+        formula,
+        inputs: INPUTS,
+        provenance: Provenance::ClosedForm,
+        reference,
         tolerance: Tolerance::Absolute(0.0),
-        ours,
+        computed,
         difference: None,
     }
     .within(1e-4, ROW)

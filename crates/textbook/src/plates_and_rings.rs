@@ -5,13 +5,14 @@ use std::f64::consts::{FRAC_PI_2, PI};
 use axlebow_fe::Freedom::{self, Rx, Ry, Rz, Ux, Uy, Uz};
 use axlebow_fe::{Attachment, Displacements, Face, Loads, Spring, Wall, buckling};
 
-use crate::case::{Case, Ours, Tolerance};
+use crate::case::{Basis, Case, Compute, Provenance, Tolerance};
 use crate::sheet::{Sheet, Side, Surface};
 use crate::text;
 
-const PLATES: &str = "S. Timoshenko & S. Woinowsky-Krieger, Theory of Plates and Shells, 2nd ed. 1959, Tables 8 and 35, Poisson's \
-     ratio 0.3; values from memory";
-const STABILITY: &str = "S. P. Timoshenko & J. M. Gere, Theory of Elastic Stability, 2nd ed. 1961, ch. 9 and 11; formulas from memory";
+const PLATES: &str = "S. Timoshenko & S. Woinowsky-Krieger, Theory of Plates and Shells, 2nd ed. 1959, Table 8; series \
+     from memory, its value recomputed";
+const CLAMPED: &str = "S. Timoshenko & S. Woinowsky-Krieger, Theory of Plates and Shells, 2nd ed. 1959, Table 35; value from memory";
+const STABILITY: &str = "S. P. Timoshenko & J. M. Gere, Theory of Elastic Stability, 2nd ed. 1961, ch. 9 and 11; formulas from memory, their values recomputed";
 const RINGS: &str = "S. Timoshenko, Strength of Materials, Part I, 3rd ed. 1955; Roark's Formulas, 9th ed. 2020, Table 9.2 case 1; \
      coefficients recomputed";
 const PLATE_MESH: &str = "16 × 16 elements in a quarter; shear adds (t/a)² · 5 = 0.05 % at t = a/100";
@@ -28,37 +29,58 @@ const NU: f64 = 0.3;
 /// Thickness of a plate of side 1.
 const T: f64 = 0.01;
 
+const TABLE: &str = "none: value of the table";
+const PLATE: &str = "a = 1 m, t = 0.01 m, E = 200 GPa, nu = 0.3, q = 1000 Pa";
+const BUCKLED_PLATE: &str =
+    "a = b = 1 m, t = 0.01 m, E = 200 GPa, nu = 0.3; σ = k π² D/(b² t), D = E t³/(12 (1 − nu²))";
+const RING: &str = "R = 100, t = 1, E = 200e9, nu = 0";
+
 /// The cases.
 pub(crate) const CASES: &[Case] = &[
     plate(
         "deflection_matches_timoshenko_table_8_supported_plate",
         "w D/(q a⁴) at the center",
+        ["w D/(q a⁴) = 16/π⁶ ΣΣ sin(m π/2) sin(n π/2)/(m n (m² + n²)²), m and n odd", PLATE],
         0.004_06,
         || bent(Edges::Supported).map(|[w, _, _]| w),
     )
-    .printed_to(1e-5),
-    plate("moment_matches_timoshenko_table_8_supported_plate", "M/(q a²) at the center", 0.0479, || {
-        bent(Edges::Supported).map(|[_, center, _]| center)
-    })
-    .printed_to(1e-4),
+    .rounded_to(1e-5),
     plate(
+        "moment_matches_timoshenko_table_8_supported_plate",
+        "M/(q a²) at the center",
+        ["M/(q a²) = 16/π⁴ ΣΣ (m² + nu n²) sin(m π/2) sin(n π/2)/(m n (m² + n²)²), m and n odd", PLATE],
+        0.0479,
+        || bent(Edges::Supported).map(|[_, center, _]| center),
+    )
+    .rounded_to(1e-4),
+    clamped(
         "deflection_matches_timoshenko_table_35_clamped_plate",
         "w D/(q a⁴) at the center",
+        [TABLE, PLATE],
         0.001_26,
         || bent(Edges::Clamped).map(|[w, _, _]| w),
     )
     .within(6e-3, "later solutions give 0.001265; shear adds 0.2 % at t = a/100"),
-    plate("moment_matches_timoshenko_table_35_clamped_plate", "M/(q a²) at the center", 0.0231, || {
-        bent(Edges::Clamped).map(|[_, center, _]| center)
-    })
+    clamped(
+        "moment_matches_timoshenko_table_35_clamped_plate",
+        "M/(q a²) at the center",
+        [TABLE, PLATE],
+        0.0231,
+        || bent(Edges::Clamped).map(|[_, center, _]| center),
+    )
     .within(0.01, "later solutions give 0.0229 by a finer series"),
-    plate("edge_moment_matches_timoshenko_table_35_clamped_plate", "M/(q a²) at mid-edge", -0.0513, || {
-        bent(Edges::Clamped).map(|[_, _, edge]| edge)
-    })
+    clamped(
+        "edge_moment_matches_timoshenko_table_35_clamped_plate",
+        "M/(q a²) at mid-edge",
+        [TABLE, PLATE],
+        -0.0513,
+        || bent(Edges::Clamped).map(|[_, _, edge]| edge),
+    )
     .within(0.02, "extrapolated to the edge from points inside, where the moment falls steeply"),
     buckled(
         "factor_matches_timoshenko_chapter_9_pressed_plate",
         "k of a square plate pressed one way",
+        ["k = (m b/a + a/(m b))², m = 1", BUCKLED_PLATE],
         4.0,
         || plate_factor([[-1.0, 0.0], [0.0, 0.0]]),
     )
@@ -66,6 +88,7 @@ pub(crate) const CASES: &[Case] = &[
     buckled(
         "factor_matches_timoshenko_chapter_9_plate_pressed_both_ways",
         "k of a square plate pressed both ways",
+        ["k = 2", BUCKLED_PLATE],
         2.0,
         || plate_factor([[-1.0, 0.0], [0.0, -1.0]]),
     )
@@ -73,6 +96,7 @@ pub(crate) const CASES: &[Case] = &[
     buckled(
         "factor_matches_timoshenko_chapter_9_sheared_plate",
         "k of a square plate in shear",
+        ["k = 5.34 + 4 (b/a)²", BUCKLED_PLATE],
         9.34,
         || plate_factor([[0.0, 1.0], [1.0, 0.0]]),
     )
@@ -80,6 +104,7 @@ pub(crate) const CASES: &[Case] = &[
     buckled(
         "stress_matches_timoshenko_chapter_11_pressed_cylinder",
         "critical stress R √(3(1 − nu²))/(E t)",
+        ["σ = E t/(R √(3 (1 − nu²)))", "t = 0.01 m, R = 200 t, E = 200 GPa, nu = 0.3"],
         1.0,
         cylinder_factor,
     )
@@ -87,18 +112,27 @@ pub(crate) const CASES: &[Case] = &[
     ring(
         "shortening_matches_timoshenko_part_1_ring",
         "shortening along the loads, E I/(P R³)",
+        ["π/4 − 2/π", RING],
         0.148_778,
         || pinched_ring().map(|[along, _]| along),
     ),
     ring(
         "lengthening_matches_timoshenko_part_1_ring",
         "lengthening across the loads, E I/(P R³)",
+        ["2/π − 1/2", RING],
         0.136_620,
         || pinched_ring().map(|[_, across]| across),
     ),
 ];
 
-const fn plate(id: &'static str, quantity: &'static str, printed: f64, ours: Ours) -> Case {
+const fn plate(
+    id: &'static str,
+    quantity: &'static str,
+    basis: Basis,
+    reference: f64,
+    computed: Compute,
+) -> Case {
+    let [formula, inputs] = basis;
     let tolerance = Tolerance::Relative { share: 5e-3, reason: Some(PLATE_MESH) };
     Case {
         id,
@@ -106,19 +140,44 @@ const fn plate(id: &'static str, quantity: &'static str, printed: f64, ours: Our
         quantity,
         unit: "",
         source: PLATES,
-        printed,
+        formula,
+        inputs,
+        provenance: Provenance::ClosedForm,
+        reference,
         tolerance,
-        ours,
+        computed,
         difference: None,
     }
 }
 
-const fn buckled(id: &'static str, quantity: &'static str, printed: f64, ours: Ours) -> Case {
-    plate(id, quantity, printed, ours).sourced(STABILITY)
+const fn clamped(
+    id: &'static str,
+    quantity: &'static str,
+    basis: Basis,
+    reference: f64,
+    computed: Compute,
+) -> Case {
+    plate(id, quantity, basis, reference, computed).sourced(CLAMPED).with_provenance(Provenance::Recalled)
 }
 
-const fn ring(id: &'static str, quantity: &'static str, printed: f64, ours: Ours) -> Case {
-    plate(id, quantity, printed, ours).sourced(RINGS).within(2e-3, RING_MESH)
+const fn buckled(
+    id: &'static str,
+    quantity: &'static str,
+    basis: Basis,
+    reference: f64,
+    computed: Compute,
+) -> Case {
+    plate(id, quantity, basis, reference, computed).sourced(STABILITY)
+}
+
+const fn ring(
+    id: &'static str,
+    quantity: &'static str,
+    basis: Basis,
+    reference: f64,
+    computed: Compute,
+) -> Case {
+    plate(id, quantity, basis, reference, computed).sourced(RINGS).within(2e-3, RING_MESH)
 }
 
 #[derive(Clone, Copy, PartialEq)]

@@ -4,15 +4,18 @@ use std::f64::consts::PI;
 
 use axlebow_sections::{ThinWalled, ThinWalledTorsion, Wall};
 
-use crate::case::{Case, Ours, Tolerance};
+use crate::case::{Basis, Case, Compute, Provenance, Tolerance};
 use crate::text;
 
 const GERE: &str = "J. M. Gere & B. J. Goodno, Mechanics of Materials, 8th ed. 2013, ch. 6 (shear centers of thin-walled \
-     open sections); formula from memory";
+     open sections); formula from memory, its number recomputed";
 const BREDT: &str = "R. Bredt 1896, as in A. P. Boresi & R. J. Schmidt, Advanced Mechanics of Materials, 6th ed. \
      2003, ch. 6; formula from memory, its number recomputed";
 const VLASOV: &str = "V. Z. Vlasov, Thin-Walled Elastic Beams, 2nd ed. 1961; formula for the channel as in the AISC \
-     Torsion Design Guide; from memory";
+     Torsion Design Guide; from memory, its number recomputed";
+
+const CHANNEL: &str = "b = 60 mm, t_f = 6 mm, h = 120 mm, t_w = 4 mm (midlines)";
+const ANGLE: &str = "legs 80 mm by 5 mm and 50 mm by 7 mm";
 
 /// The cases.
 pub(crate) const CASES: &[Case] = &[
@@ -20,6 +23,7 @@ pub(crate) const CASES: &[Case] = &[
     thin(
         "shear_center_matches_gere_goodno_chapter_6_channel",
         "shear center behind the web",
+        ["e = 3 b² t_f/(h t_w + 6 b t_f)", CHANNEL],
         64_800.0 / 2640.0,
         || Ok(-channel()?.shear_center[0]),
     ),
@@ -27,6 +31,7 @@ pub(crate) const CASES: &[Case] = &[
     thin(
         "warping_constant_matches_vlasov_channel",
         "warping constant of a channel",
+        ["C_w = t_f b³ h²/12 (3 b t_f + 2 h t_w)/(6 b t_f + h t_w)", CHANNEL],
         6.0 * 216_000.0 * 14_400.0 / 12.0 * 2040.0 / 2640.0,
         || Ok(channel()?.warping_constant),
     )
@@ -35,24 +40,28 @@ pub(crate) const CASES: &[Case] = &[
     thin(
         "shear_center_x_matches_gere_goodno_chapter_6_angle",
         "shear center from the corner along X, plus 1",
+        ["1 + e_x, e_x = 0 where the legs meet", ANGLE],
         1.0,
         || Ok(1.0 + angle()?.shear_center[0]),
     ),
     thin(
         "shear_center_z_matches_gere_goodno_chapter_6_angle",
         "shear center from the corner along Z, plus 1",
+        ["1 + e_z, e_z = 0 where the legs meet", ANGLE],
         1.0,
         || Ok(1.0 + angle()?.shear_center[1]),
     ),
     thin(
         "shear_center_matches_gere_goodno_chapter_6_half_circle",
-        "shear center from the center of the arc, 4 R/π",
+        "shear center from the center of a half circle",
+        ["e = 4 R/π", "R = 50 mm, t = 2 mm"],
         200.0 / PI,
         || Ok(half_circle()?.shear_center[1]),
     ),
     thin(
         "cell_constant_matches_bredt_1896_tube_50_by_2",
-        "torsion constant of a thin tube, 2 π R³ t",
+        "torsion constant of a thin tube",
+        ["J = 2 π R³ t", "R = 50 mm, t = 2 mm"],
         500_000.0 * PI,
         || Ok(tube()?.cell_constant),
     )
@@ -61,6 +70,10 @@ pub(crate) const CASES: &[Case] = &[
     thin(
         "cell_constant_matches_bredt_1896_two_cells",
         "torsion constant of two unequal cells",
+        [
+            "J = 2 Σ A_i q_i, 2 A_i = q_i ∮ds/t − q_j s_ij/t",
+            "cells 100 mm by 80 mm and 60 mm by 80 mm (midlines), t = 4 mm",
+        ],
         323_584_000.0 / 59.0,
         || Ok(two_cells()?.cell_constant),
     )
@@ -68,7 +81,14 @@ pub(crate) const CASES: &[Case] = &[
     .sourced(BREDT),
 ];
 
-const fn thin(id: &'static str, quantity: &'static str, printed: f64, ours: Ours) -> Case {
+const fn thin(
+    id: &'static str,
+    quantity: &'static str,
+    basis: Basis,
+    reference: f64,
+    computed: Compute,
+) -> Case {
+    let [formula, inputs] = basis;
     let tolerance = Tolerance::Relative { share: 1e-9, reason: None };
     Case {
         id,
@@ -76,9 +96,12 @@ const fn thin(id: &'static str, quantity: &'static str, printed: f64, ours: Ours
         quantity,
         unit: "mm",
         source: GERE,
-        printed,
+        formula,
+        inputs,
+        provenance: Provenance::ClosedForm,
+        reference,
         tolerance,
-        ours,
+        computed,
         difference: None,
     }
 }

@@ -6,7 +6,7 @@ use std::ops::ControlFlow;
 use axlebow_fe::linalg::SymmetricMatrix;
 use axlebow_fe::{Direction, DynamicSystem, Record, Start, TimedLoad, TransientSettings};
 
-use crate::case::{Case, Ours, Tolerance};
+use crate::case::{Case, Compute, Provenance, Tolerance};
 use crate::text;
 
 const CHOPRA: &str = "A. K. Chopra, Dynamics of Structures, 5th ed. 2017, secs. 4.3-4.9, and Clough & Penzien, \
@@ -17,106 +17,290 @@ const BATHE: &str = "K.-J. Bathe, Finite Element Procedures, 2nd ed. 2014, sec. 
      memory, recomputed";
 const FINE: &str = "2000 steps to a period, or to a shorter pulse: the peak lies up to (π/2000)²/2 = 1.2e-6 between two samples, and the \
      period comes out (2π/2000)²/12 = 8e-7 too long";
-const SAMPLED: &str = "the printed value is itself the greatest of samples and up to 5e-5 too small: of the \
+const SAMPLED: &str = "the reference value is itself the greatest of samples and up to 5e-5 too small: of the \
      haversine of two periods it has 1.333294 where the closed form is 4/3";
 const COARSE: &str = "200 steps to a period: the peak lies up to (π/200)²/2 = 1.2e-4 between two samples, and the \
      period comes out (2π/200)²/12 = 8e-5 too long";
 
+const HALF_SINE: &str = "r = t_d/T; largest of (sin(π t/t_d) − sin(2 π t/T)/(2 r))/(1 − 1/(4 r²)) up to t_d and |4 r cos(π r)/(1 − 4 r²)| \
+     after it; π/2 for r = 1/2";
+const HAVERSINE: &str = "m ü + k u = p₀ (1 − cos(2 π t/t_d))/2 up to t_d, integrated in time";
+const TRIANGLE: &str = "m ü + k u = p₀ (1 − |2 t/t_d − 1|) up to t_d, integrated in time";
+const RECTANGLE: &str = "2 sin(π t_d/T) for t_d up to T/2";
+const STEP: &str = "1 + exp(−π ζ/√(1 − ζ²))";
+
+/// Inputs of a case: its own ones, and those of the mass.
+macro_rules! mass {
+    ($own:literal) => {
+        concat!($own, "; period T = 1, stiffness k = 1, load p₀ = 1")
+    };
+}
+
 /// The cases.
 pub(crate) const CASES: &[Case] = &[
-    pulse("shock_peak_matches_chopra_section_4_7_half_sine_0_10", 0.396_274, || peak(half_sine, 0.10, FINER)),
-    pulse("shock_peak_matches_chopra_section_4_7_half_sine_0_25", 0.942_809, || peak(half_sine, 0.25, FINER)),
-    pulse("shock_peak_matches_chopra_section_4_7_half_sine_0_50", FRAC_PI_2, || peak(half_sine, 0.50, FINER)),
-    pulse("shock_peak_matches_chopra_section_4_7_half_sine_0_75", 1.763_356, || peak(half_sine, 0.75, FINER)),
-    pulse("shock_peak_matches_chopra_section_4_7_half_sine_0_81", 1.768_458, || peak(half_sine, 0.81, FINER)),
-    pulse("shock_peak_matches_chopra_section_4_7_half_sine_1_00", 1.732_051, || peak(half_sine, 1.00, FINER)),
-    pulse("shock_peak_matches_chopra_section_4_7_half_sine_1_50", 1.500_000, || peak(half_sine, 1.50, FINER)),
-    pulse("shock_peak_matches_chopra_section_4_7_half_sine_2_00", 1.268_075, || peak(half_sine, 2.00, FINER)),
-    pulse("shock_peak_matches_chopra_section_4_7_half_sine_3_00", 1.169_913, || peak(half_sine, 3.00, FINER)),
-    coarse("shock_peak_matches_chopra_section_4_7_half_sine_0_81_in_200_steps", 1.768_458, || {
-        peak(half_sine, 0.81, COARSER)
+    pulse(
+        "shock_peak_matches_chopra_section_4_7_half_sine_0_10",
+        HALF_SINE,
+        mass!("t_d = 0.10, ζ = 0"),
+        0.396_274,
+        || peak(half_sine, 0.10, FINER),
+    ),
+    pulse(
+        "shock_peak_matches_chopra_section_4_7_half_sine_0_25",
+        HALF_SINE,
+        mass!("t_d = 0.25, ζ = 0"),
+        0.942_809,
+        || peak(half_sine, 0.25, FINER),
+    ),
+    pulse(
+        "shock_peak_matches_chopra_section_4_7_half_sine_0_50",
+        HALF_SINE,
+        mass!("t_d = 0.50, ζ = 0"),
+        FRAC_PI_2,
+        || peak(half_sine, 0.50, FINER),
+    ),
+    pulse(
+        "shock_peak_matches_chopra_section_4_7_half_sine_0_75",
+        HALF_SINE,
+        mass!("t_d = 0.75, ζ = 0"),
+        1.763_356,
+        || peak(half_sine, 0.75, FINER),
+    ),
+    pulse(
+        "shock_peak_matches_chopra_section_4_7_half_sine_0_81",
+        HALF_SINE,
+        mass!("t_d = 0.81, ζ = 0"),
+        1.768_458,
+        || peak(half_sine, 0.81, FINER),
+    ),
+    pulse(
+        "shock_peak_matches_chopra_section_4_7_half_sine_1_00",
+        HALF_SINE,
+        mass!("t_d = 1.00, ζ = 0"),
+        1.732_051,
+        || peak(half_sine, 1.00, FINER),
+    ),
+    pulse(
+        "shock_peak_matches_chopra_section_4_7_half_sine_1_50",
+        HALF_SINE,
+        mass!("t_d = 1.50, ζ = 0"),
+        1.500_000,
+        || peak(half_sine, 1.50, FINER),
+    ),
+    pulse(
+        "shock_peak_matches_chopra_section_4_7_half_sine_2_00",
+        HALF_SINE,
+        mass!("t_d = 2.00, ζ = 0"),
+        1.268_075,
+        || peak(half_sine, 2.00, FINER),
+    ),
+    pulse(
+        "shock_peak_matches_chopra_section_4_7_half_sine_3_00",
+        HALF_SINE,
+        mass!("t_d = 3.00, ζ = 0"),
+        1.169_913,
+        || peak(half_sine, 3.00, FINER),
+    ),
+    coarse(
+        "shock_peak_matches_chopra_section_4_7_half_sine_0_81_in_200_steps",
+        HALF_SINE,
+        mass!("t_d = 0.81, ζ = 0"),
+        1.768_458,
+        || peak(half_sine, 0.81, COARSER),
+    ),
+    integrated(
+        "shock_peak_matches_chopra_section_4_9_haversine_0_25",
+        HAVERSINE,
+        mass!("t_d = 0.25, ζ = 0"),
+        0.754_247,
+        || peak(haversine, 0.25, FINER),
+    ),
+    integrated(
+        "shock_peak_matches_chopra_section_4_9_haversine_0_50",
+        HAVERSINE,
+        mass!("t_d = 0.50, ζ = 0"),
+        1.333_333,
+        || peak(haversine, 0.50, FINER),
+    ),
+    integrated(
+        "shock_peak_matches_chopra_section_4_9_haversine_0_75",
+        HAVERSINE,
+        mass!("t_d = 0.75, ζ = 0"),
+        1.631_090,
+        || peak(haversine, 0.75, FINER),
+    ),
+    integrated(
+        "shock_peak_matches_chopra_section_4_9_haversine_1_00",
+        HAVERSINE,
+        mass!("t_d = 1.00, ζ = 0"),
+        1.705_129,
+        || peak(haversine, 1.00, FINER),
+    ),
+    integrated(
+        "shock_peak_matches_chopra_section_4_9_haversine_1_50",
+        HAVERSINE,
+        mass!("t_d = 1.50, ζ = 0"),
+        1.562_485,
+        || peak(haversine, 1.50, FINER),
+    ),
+    integrated(
+        "shock_peak_matches_chopra_section_4_9_haversine_2_00",
+        HAVERSINE,
+        mass!("t_d = 2.00, ζ = 0"),
+        1.333_294,
+        || peak(haversine, 2.00, FINER),
+    ),
+    integrated(
+        "shock_peak_matches_chopra_section_4_9_triangle_0_25",
+        TRIANGLE,
+        mass!("t_d = 0.25, ζ = 0"),
+        0.745_845,
+        || peak(triangle, 0.25, FINER),
+    ),
+    integrated(
+        "shock_peak_matches_chopra_section_4_9_triangle_0_50",
+        TRIANGLE,
+        mass!("t_d = 0.50, ζ = 0"),
+        1.273_240,
+        || peak(triangle, 0.50, FINER),
+    ),
+    integrated(
+        "shock_peak_matches_chopra_section_4_9_triangle_0_75",
+        TRIANGLE,
+        mass!("t_d = 0.75, ζ = 0"),
+        1.489_059,
+        || peak(triangle, 0.75, FINER),
+    ),
+    integrated(
+        "shock_peak_matches_chopra_section_4_9_triangle_1_00",
+        TRIANGLE,
+        mass!("t_d = 1.00, ζ = 0"),
+        1.508_444,
+        || peak(triangle, 1.00, FINER),
+    ),
+    integrated(
+        "shock_peak_matches_chopra_section_4_9_triangle_1_50",
+        TRIANGLE,
+        mass!("t_d = 1.50, ζ = 0"),
+        1.287_850,
+        || peak(triangle, 1.50, FINER),
+    ),
+    integrated(
+        "shock_peak_matches_chopra_section_4_9_triangle_2_00",
+        TRIANGLE,
+        mass!("t_d = 2.00, ζ = 0"),
+        1.000_000,
+        || peak(triangle, 2.00, FINER),
+    ),
+    pulse(
+        "shock_peak_matches_chopra_section_4_8_rectangle_0_10",
+        RECTANGLE,
+        mass!("t_d = 0.10, ζ = 0"),
+        0.618_034,
+        || peak(rectangle, 0.10, FINER),
+    ),
+    pulse(
+        "shock_peak_matches_chopra_section_4_8_rectangle_0_25",
+        RECTANGLE,
+        mass!("t_d = 0.25, ζ = 0"),
+        SQRT_2,
+        || peak(rectangle, 0.25, FINER),
+    ),
+    pulse("step_peak_matches_chopra_section_4_3_undamped", STEP, mass!("ζ = 0"), 2.0, || step_peak(0.0)),
+    pulse("step_peak_matches_chopra_section_4_3_damping_0_02", STEP, mass!("ζ = 0.02"), 1.939_090, || {
+        step_peak(0.02)
     }),
-    integrated("shock_peak_matches_chopra_section_4_9_haversine_0_25", 0.754_247, || {
-        peak(haversine, 0.25, FINER)
+    pulse("step_peak_matches_chopra_section_4_3_damping_0_05", STEP, mass!("ζ = 0.05"), 1.854_468, || {
+        step_peak(0.05)
     }),
-    integrated("shock_peak_matches_chopra_section_4_9_haversine_0_50", 1.333_333, || {
-        peak(haversine, 0.50, FINER)
+    pulse("step_peak_matches_chopra_section_4_3_damping_0_10", STEP, mass!("ζ = 0.10"), 1.729_248, || {
+        step_peak(0.1)
     }),
-    integrated("shock_peak_matches_chopra_section_4_9_haversine_0_75", 1.631_090, || {
-        peak(haversine, 0.75, FINER)
+    pulse("step_peak_matches_chopra_section_4_3_damping_0_20", STEP, mass!("ζ = 0.20"), 1.526_620, || {
+        step_peak(0.2)
     }),
-    integrated("shock_peak_matches_chopra_section_4_9_haversine_1_00", 1.705_129, || {
-        peak(haversine, 1.00, FINER)
-    }),
-    integrated("shock_peak_matches_chopra_section_4_9_haversine_1_50", 1.562_485, || {
-        peak(haversine, 1.50, FINER)
-    }),
-    integrated("shock_peak_matches_chopra_section_4_9_haversine_2_00", 1.333_294, || {
-        peak(haversine, 2.00, FINER)
-    }),
-    integrated("shock_peak_matches_chopra_section_4_9_triangle_0_25", 0.745_845, || {
-        peak(triangle, 0.25, FINER)
-    }),
-    integrated("shock_peak_matches_chopra_section_4_9_triangle_0_50", 1.273_240, || {
-        peak(triangle, 0.50, FINER)
-    }),
-    integrated("shock_peak_matches_chopra_section_4_9_triangle_0_75", 1.489_059, || {
-        peak(triangle, 0.75, FINER)
-    }),
-    integrated("shock_peak_matches_chopra_section_4_9_triangle_1_00", 1.508_444, || {
-        peak(triangle, 1.00, FINER)
-    }),
-    integrated("shock_peak_matches_chopra_section_4_9_triangle_1_50", 1.287_850, || {
-        peak(triangle, 1.50, FINER)
-    }),
-    integrated("shock_peak_matches_chopra_section_4_9_triangle_2_00", 1.000_000, || {
-        peak(triangle, 2.00, FINER)
-    }),
-    pulse("shock_peak_matches_chopra_section_4_8_rectangle_0_10", 0.618_034, || peak(rectangle, 0.10, FINER)),
-    pulse("shock_peak_matches_chopra_section_4_8_rectangle_0_25", SQRT_2, || peak(rectangle, 0.25, FINER)),
-    pulse("step_peak_matches_chopra_section_4_3_undamped", 2.0, || step_peak(0.0)),
-    pulse("step_peak_matches_chopra_section_4_3_damping_0_02", 1.939_090, || step_peak(0.02)),
-    pulse("step_peak_matches_chopra_section_4_3_damping_0_05", 1.854_468, || step_peak(0.05)),
-    pulse("step_peak_matches_chopra_section_4_3_damping_0_10", 1.729_248, || step_peak(0.1)),
-    pulse("step_peak_matches_chopra_section_4_3_damping_0_20", 1.526_620, || step_peak(0.2)),
-    period("period_elongation_matches_bathe_section_9_4_step_0_01", 3.289_003e-4, || elongation(0.01))
-        .printed_to(1e-10),
-    period("period_elongation_matches_bathe_section_9_4_step_0_05", 8.171_243e-3, || elongation(0.05))
-        .printed_to(1e-9),
-    period("period_elongation_matches_bathe_section_9_4_step_0_10", 3.207_491e-2, || elongation(0.1))
-        .printed_to(1e-8),
-    period("period_elongation_matches_bathe_section_9_4_step_0_20", 0.120_033_1, || elongation(0.2))
-        .printed_to(1e-7),
+    period(
+        "period_elongation_matches_bathe_section_9_4_step_0_01",
+        "h = 0.01, T = 1, free motion from rest at u = 1",
+        3.289_003e-4,
+        || elongation(0.01),
+    )
+    .rounded_to(1e-10),
+    period(
+        "period_elongation_matches_bathe_section_9_4_step_0_05",
+        "h = 0.05, T = 1, free motion from rest at u = 1",
+        8.171_243e-3,
+        || elongation(0.05),
+    )
+    .rounded_to(1e-9),
+    period(
+        "period_elongation_matches_bathe_section_9_4_step_0_10",
+        "h = 0.10, T = 1, free motion from rest at u = 1",
+        3.207_491e-2,
+        || elongation(0.1),
+    )
+    .rounded_to(1e-8),
+    period(
+        "period_elongation_matches_bathe_section_9_4_step_0_20",
+        "h = 0.20, T = 1, free motion from rest at u = 1",
+        0.120_033_1,
+        || elongation(0.2),
+    )
+    .rounded_to(1e-7),
 ];
 
-const fn pulse(id: &'static str, printed: f64, ours: Ours) -> Case {
+const fn pulse(
+    id: &'static str,
+    formula: &'static str,
+    inputs: &'static str,
+    reference: f64,
+    computed: Compute,
+) -> Case {
     Case {
         id,
         topic: "answer of one mass to a shock",
         quantity: "peak displacement over the static one",
         unit: "",
         source: CHOPRA,
-        printed,
+        formula,
+        inputs,
+        provenance: Provenance::ClosedForm,
+        reference,
         tolerance: Tolerance::Relative { share: 1e-5, reason: Some(FINE) },
-        ours,
+        computed,
         difference: None,
     }
 }
 
-const fn coarse(id: &'static str, printed: f64, ours: Ours) -> Case {
-    pulse(id, printed, ours).within(1e-3, COARSE)
+const fn coarse(
+    id: &'static str,
+    formula: &'static str,
+    inputs: &'static str,
+    reference: f64,
+    computed: Compute,
+) -> Case {
+    pulse(id, formula, inputs, reference, computed).within(1e-3, COARSE)
 }
 
-const fn integrated(id: &'static str, printed: f64, ours: Ours) -> Case {
-    pulse(id, printed, ours).sourced(INTEGRATED).within(1e-3, SAMPLED)
+const fn integrated(
+    id: &'static str,
+    formula: &'static str,
+    inputs: &'static str,
+    reference: f64,
+    computed: Compute,
+) -> Case {
+    pulse(id, formula, inputs, reference, computed)
+        .sourced(INTEGRATED)
+        .with_provenance(Provenance::Independent)
+        .within(1e-3, SAMPLED)
 }
 
-const fn period(id: &'static str, printed: f64, ours: Ours) -> Case {
+const fn period(id: &'static str, inputs: &'static str, reference: f64, computed: Compute) -> Case {
     Case {
         topic: "period of a stepped motion",
         quantity: "share by which the period is too long, average acceleration",
         source: BATHE,
-        ..pulse(id, printed, ours)
+        ..pulse(id, "x/atan(x) − 1, x = π h/T", inputs, reference, computed)
     }
 }
 

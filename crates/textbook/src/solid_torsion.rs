@@ -6,11 +6,11 @@ use axlebow_sections::shape::Flat;
 use axlebow_sections::{Contour, Corner, Outline, SaintVenant};
 
 use crate::beam_line::NU;
-use crate::case::{Case, Ours, Tolerance};
+use crate::case::{Basis, Case, Compute, Provenance, Tolerance};
 use crate::text;
 
 const TIMOSHENKO: &str = "S. P. Timoshenko & J. N. Goodier, Theory of Elasticity, 3rd ed. 1970, ch. 10, table for \
-     rectangular bars; from memory";
+     rectangular bars; series from memory, its value recomputed";
 const ROARK: &str = "R. G. Budynas & A. M. Sadegh, Roark's Formulas for Stress and Strain, 9th ed., McGraw-Hill 2020, \
      Table 10.1; formula from memory, its number recomputed";
 const TRIANGLES: &str = "the finite size of the triangles moves J by up to a few parts in a hundred thousand";
@@ -18,95 +18,111 @@ const TRIANGLES: &str = "the finite size of the triangles moves J by up to a few
 /// Triangles three times as fine as usual, for a third digit of the peak stress.
 const FINENESS: f64 = 3.0;
 
+const CONSTANT: &str = "J/(b a³) = (1 − 192 a/(π⁵ b) Σ tanh(n π b/(2 a))/n⁵)/3, n odd";
+const STRESS: &str = "T/(τ b a²) = J/(b a³)/(1 − 8/π² Σ sech(n π b/(2 a))/n²), n odd";
+
 /// The cases.
 pub(crate) const CASES: &[Case] = &[
     rectangle(
         "torsion_constant_matches_timoshenko_goodier_rectangle_1",
-        "J/(b a³), sides 1 to 1",
+        "J/(b a³) of a rectangle",
+        [CONSTANT, "b/a = 1, a = 1"],
         0.1406,
         || Ok(rectangle_of(1.0)?.torsion_constant / 1.0),
     )
-    .printed_to(0.0001),
+    .rounded_to(0.0001),
     rectangle(
         "torsion_stress_matches_timoshenko_goodier_rectangle_1",
-        "T/(tau b a²), sides 1 to 1",
+        "T/(τ b a²) of a rectangle",
+        [STRESS, "b/a = 1, a = 1"],
         0.208,
         || Ok(rectangle_of(1.0)?.torsion_modulus / 1.0),
     )
-    .printed_to(1e-3),
+    .rounded_to(1e-3),
     rectangle(
         "torsion_constant_matches_timoshenko_goodier_rectangle_1_5",
-        "J/(b a³), sides 1.5 to 1",
+        "J/(b a³) of a rectangle",
+        [CONSTANT, "b/a = 1.5, a = 1"],
         0.196,
         || Ok(rectangle_of(1.5)?.torsion_constant / 1.5),
     )
-    .printed_to(0.001),
+    .rounded_to(0.001),
     rectangle(
         "torsion_stress_matches_timoshenko_goodier_rectangle_1_5",
-        "T/(tau b a²), sides 1.5 to 1",
+        "T/(τ b a²) of a rectangle",
+        [STRESS, "b/a = 1.5, a = 1"],
         0.231,
         || Ok(rectangle_of(1.5)?.torsion_modulus / 1.5),
     )
-    .printed_to(1e-3),
+    .rounded_to(1e-3),
     rectangle(
         "torsion_constant_matches_timoshenko_goodier_rectangle_2",
-        "J/(b a³), sides 2 to 1",
+        "J/(b a³) of a rectangle",
+        [CONSTANT, "b/a = 2, a = 1"],
         0.229,
         || Ok(rectangle_of(2.0)?.torsion_constant / 2.0),
     )
-    .printed_to(0.001),
+    .rounded_to(0.001),
     rectangle(
         "torsion_stress_matches_timoshenko_goodier_rectangle_2",
-        "T/(tau b a²), sides 2 to 1",
+        "T/(τ b a²) of a rectangle",
+        [STRESS, "b/a = 2, a = 1"],
         0.246,
         || Ok(rectangle_of(2.0)?.torsion_modulus / 2.0),
     )
-    .printed_to(1e-3),
+    .rounded_to(1e-3),
     rectangle(
         "torsion_constant_matches_timoshenko_goodier_rectangle_3",
-        "J/(b a³), sides 3 to 1",
+        "J/(b a³) of a rectangle",
+        [CONSTANT, "b/a = 3, a = 1"],
         0.263,
         || Ok(rectangle_of(3.0)?.torsion_constant / 3.0),
     )
-    .printed_to(0.001),
+    .rounded_to(0.001),
     rectangle(
         "torsion_stress_matches_timoshenko_goodier_rectangle_3",
-        "T/(tau b a²), sides 3 to 1",
+        "T/(τ b a²) of a rectangle",
+        [STRESS, "b/a = 3, a = 1"],
         0.267,
         || Ok(rectangle_of(3.0)?.torsion_modulus / 3.0),
     )
-    .printed_to(1e-3),
+    .rounded_to(1e-3),
     rectangle(
         "torsion_constant_matches_timoshenko_goodier_rectangle_4",
-        "J/(b a³), sides 4 to 1",
+        "J/(b a³) of a rectangle",
+        [CONSTANT, "b/a = 4, a = 1"],
         0.281,
         || Ok(rectangle_of(4.0)?.torsion_constant / 4.0),
     )
-    .printed_to(0.001),
+    .rounded_to(0.001),
     rectangle(
         "torsion_stress_matches_timoshenko_goodier_rectangle_4",
-        "T/(tau b a²), sides 4 to 1",
+        "T/(τ b a²) of a rectangle",
+        [STRESS, "b/a = 4, a = 1"],
         0.282,
         || Ok(rectangle_of(4.0)?.torsion_modulus / 4.0),
     )
-    .printed_to(1e-3),
+    .rounded_to(1e-3),
     rectangle(
         "torsion_constant_matches_timoshenko_goodier_rectangle_10",
-        "J/(b a³), sides 10 to 1",
+        "J/(b a³) of a rectangle",
+        [CONSTANT, "b/a = 10, a = 1"],
         0.312,
         || Ok(rectangle_of(10.0)?.torsion_constant / 10.0),
     )
-    .printed_to(0.001),
+    .rounded_to(0.001),
     rectangle(
         "torsion_stress_matches_timoshenko_goodier_rectangle_10",
-        "T/(tau b a²), sides 10 to 1",
+        "T/(τ b a²) of a rectangle",
+        [STRESS, "b/a = 10, a = 1"],
         0.312,
         || Ok(rectangle_of(10.0)?.torsion_modulus / 10.0),
     )
-    .printed_to(1e-3),
+    .rounded_to(1e-3),
     rectangle(
         "torsion_constant_matches_roark_table_10_1_equilateral_triangle",
-        "J/a⁴ of a triangle, √3/80",
+        "J/a⁴ of an equilateral triangle",
+        ["J/a⁴ = √3/80", "side a = 1"],
         0.021_650_635_1,
         || Ok(solved(&triangle()?)?.torsion_constant),
     )
@@ -114,7 +130,8 @@ pub(crate) const CASES: &[Case] = &[
     .within(1e-4, TRIANGLES),
     rectangle(
         "torsion_constant_matches_roark_table_10_1_ellipse_2_by_1",
-        "J of an ellipse, π a³ b³/(a² + b²)",
+        "J of an ellipse",
+        ["J = π a³ b³/(a² + b²)", "half axes a = 2, b = 1"],
         8.0 * PI / 5.0,
         || Ok(solved(&ellipse(2.0, 1.0)?)?.torsion_constant),
     )
@@ -122,7 +139,14 @@ pub(crate) const CASES: &[Case] = &[
     .within(1e-4, TRIANGLES),
 ];
 
-const fn rectangle(id: &'static str, quantity: &'static str, printed: f64, ours: Ours) -> Case {
+const fn rectangle(
+    id: &'static str,
+    quantity: &'static str,
+    basis: Basis,
+    reference: f64,
+    computed: Compute,
+) -> Case {
+    let [formula, inputs] = basis;
     let tolerance = Tolerance::Absolute(0.0);
     Case {
         id,
@@ -130,9 +154,12 @@ const fn rectangle(id: &'static str, quantity: &'static str, printed: f64, ours:
         quantity,
         unit: "",
         source: TIMOSHENKO,
-        printed,
+        formula,
+        inputs,
+        provenance: Provenance::ClosedForm,
+        reference,
         tolerance,
-        ours,
+        computed,
         difference: None,
     }
 }

@@ -1,7 +1,7 @@
 //! Beams of 40 in on two supports or between two clamps.
 
-use crate::beam_line::{BeamLine, BentLine, ROARK_BEAMS, Theory};
-use crate::case::{Case, Ours, Tolerance};
+use crate::beam_line::{BeamLine, BentLine, ROARK_BEAMS, Theory, on_tube};
+use crate::case::{Case, Compute, Provenance, Tolerance};
 
 /// Length (in).
 const L: f64 = 40.0;
@@ -10,86 +10,101 @@ const P: f64 = 10_000.0;
 /// Load per length (lbf/in), upward.
 const W: f64 = 100.0;
 
+const INPUTS: &str =
+    on_tube!("L = 40 in; P = 10000 lbf at mid-span or at a = 15 in, b = 25 in, or w = 100 lbf/in");
+
 /// The cases.
 pub(crate) const CASES: &[Case] = &[
     beam(
         "deflection_matches_roark_table_8_1_supported_center_load",
-        "deflection at the load by bending, P L³/(48 E I)",
+        "deflection at the load by bending",
+        "y = P L³/(48 E I)",
         0.025_383_09,
         || Ok(supported(&[L / 2.0], Theory::BendingOnly)?.forced(&[(1, P)])?.deflection(1)),
     ),
     beam(
         "slope_matches_roark_table_8_1_supported_center_load",
-        "slope at a support, P L²/(16 E I)",
+        "slope at a support",
+        "θ = P L²/(16 E I)",
         1.903_731_7e-3,
         || Ok(supported(&[L / 2.0], Theory::BendingOnly)?.forced(&[(1, P)])?.slope(0)),
     )
-    .printed_to(1e-10)
+    .rounded_to(1e-10)
     .measured_in("rad"),
     beam(
         "shear_deflection_matches_roark_section_8_10_supported_center_load",
-        "deflection at the load added by shear, P L/(4 k G A)",
+        "deflection at the load added by shear",
+        "y = P L/(4 k G A)",
         0.002_344_14,
         || shear_addition(|line| line.forced(&[(1, P)])),
     ),
     beam(
         "deflection_matches_roark_table_8_1_supported_uniform_load",
-        "deflection at mid-span by bending, 5 w L⁴/(384 E I)",
+        "deflection at mid-span by bending",
+        "y = 5 w L⁴/(384 E I)",
         0.006_345_77,
         || Ok(supported(&[L / 2.0], Theory::BendingOnly)?.loaded(W)?.deflection(1)),
     ),
     beam(
         "slope_matches_roark_table_8_1_supported_uniform_load",
-        "slope at a support, w L³/(24 E I)",
+        "slope at a support",
+        "θ = w L³/(24 E I)",
         5.076_617_8e-4,
         || Ok(supported(&[L / 2.0], Theory::BendingOnly)?.loaded(W)?.slope(0)),
     )
-    .printed_to(1e-11)
+    .rounded_to(1e-11)
     .measured_in("rad"),
     beam(
         "shear_deflection_matches_roark_section_8_10_supported_uniform_load",
-        "deflection at mid-span added by shear, w L²/(8 k G A)",
+        "deflection at mid-span added by shear",
+        "y = w L²/(8 k G A)",
         0.000_468_83,
         || shear_addition(|line| line.loaded(W)),
     ),
     beam(
         "deflection_matches_roark_table_8_1_supported_load_at_15_in",
-        "deflection at the load, P a² b²/(3 E I L)",
+        "deflection at the load",
+        "y = P a² b²/(3 E I L)",
         0.022_309_36,
         || Ok(off_center(&[15.0])?.deflection(1)),
     ),
     beam(
         "near_slope_matches_roark_table_8_1_supported_load_at_15_in",
-        "slope at the nearer support, P a b (L + b)/(6 E I L)",
+        "slope at the nearer support",
+        "θ = P a b (L + b)/(6 E I L)",
         1.933_477_5e-3,
         || Ok(off_center(&[15.0])?.slope(0)),
     )
-    .printed_to(1e-10)
+    .rounded_to(1e-10)
     .measured_in("rad"),
     beam(
         "far_slope_matches_roark_table_8_1_supported_load_at_15_in",
-        "slope at the farther support, P a b (L + a)/(6 E I L)",
+        "slope at the farther support",
+        "θ = P a b (L + a)/(6 E I L)",
         1.636_019_4e-3,
         || Ok(-off_center(&[15.0])?.slope(2)),
     )
-    .printed_to(1e-10)
+    .rounded_to(1e-10)
     .measured_in("rad"),
     beam(
         "greatest_deflection_matches_roark_table_8_1_supported_load_at_15_in",
-        "greatest deflection, P a (L² - a²)^1.5/(9 √3 E I L)",
+        "largest deflection",
+        "y = P a (L² − a²)^1.5/(9 √3 E I L)",
         0.023_350_06,
         || Ok(off_center(&[15.0, level_place()?])?.deflection(2)),
     ),
     beam(
         "place_of_greatest_deflection_matches_roark_table_8_1_supported_load_at_15_in",
-        "its distance from the farther support",
+        "distance of the largest deflection from the farther support",
+        "x = √((L² − a²)/3)",
         21.408_721,
         || Ok(L - level_place()?),
     )
-    .printed_to(1e-6),
+    .rounded_to(1e-6),
     beam(
         "deflection_matches_roark_table_8_1_clamped_center_load",
-        "deflection at the load, P L³/(192 E I)",
+        "deflection at the load between clamps",
+        "y = P L³/(192 E I)",
         0.006_345_77,
         || Ok(clamped()?.forced(&[(1, P)])?.deflection(1)),
     )
@@ -97,14 +112,19 @@ pub(crate) const CASES: &[Case] = &[
         "a recomputation kept as 0.00634582 is wrong in its last two digits: P L³/192 is the same product as \
          5 w L⁴/384 of the supported beam, 0.00634577",
     ),
-    beam("moment_matches_roark_table_8_1_clamped_center_load", "moment at a clamp, P L/8", 50_000.0, || {
-        Ok(clamped()?.forced(&[(1, P)])?.moment(0))
-    })
+    beam(
+        "moment_matches_roark_table_8_1_clamped_center_load",
+        "moment at a clamp",
+        "M = P L/8",
+        50_000.0,
+        || Ok(clamped()?.forced(&[(1, P)])?.moment(0)),
+    )
     .exact()
     .measured_in("lbf·in"),
     beam(
         "deflection_matches_roark_table_8_1_clamped_uniform_load",
-        "deflection at mid-span, w L⁴/(384 E I)",
+        "deflection at mid-span between clamps",
+        "y = w L⁴/(384 E I)",
         0.001_269_15,
         || Ok(clamped()?.loaded(W)?.deflection(1)),
     )
@@ -113,16 +133,25 @@ pub(crate) const CASES: &[Case] = &[
     ),
 ];
 
-const fn beam(id: &'static str, quantity: &'static str, printed: f64, ours: Ours) -> Case {
+const fn beam(
+    id: &'static str,
+    quantity: &'static str,
+    formula: &'static str,
+    reference: f64,
+    computed: Compute,
+) -> Case {
     Case {
         id,
         topic: "beam on two supports",
         quantity,
         unit: "in",
         source: ROARK_BEAMS,
-        printed,
+        formula,
+        inputs: INPUTS,
+        provenance: Provenance::ClosedForm,
+        reference,
         tolerance: Tolerance::Absolute(0.5e-8),
-        ours,
+        computed,
         difference: None,
     }
 }

@@ -69,7 +69,7 @@ mod tests {
     use axlebow_sections::{Material, RoundTube};
 
     /// w·E·t/P under a radial load at the middle of a cylinder on end diaphragms, R/t = 50 and L/R = 2, by the double
-    /// Fourier series of the thin-shell energy of Koiter and Sanders (as the published cases have it; recomputed apart).
+    /// Fourier series of the thin-shell energy of Koiter and Sanders (as the textbook cases have it; recomputed apart).
     const SERIES: f64 = 69.67;
 
     #[test]

@@ -2,7 +2,7 @@
 
 use std::process::ExitCode;
 
-use axlebow_report::{TextbookRow, json, table};
+use axlebow_report::{TextbookRow, csv, json, table};
 use axlebow_textbook::{Case, cases};
 
 use crate::args::Textbook;
@@ -10,6 +10,7 @@ use crate::failure::{CHECK_FAILS, Failure};
 use crate::output;
 
 pub fn run(arguments: &Textbook) -> Result<ExitCode, Failure> {
+    output::check_places(&[&arguments.csv])?;
     let wanted = |case: &Case| {
         let filter = arguments.filter.as_deref().unwrap_or_default();
         case.id.contains(filter) || case.topic.contains(filter)
@@ -17,10 +18,15 @@ pub fn run(arguments: &Textbook) -> Result<ExitCode, Failure> {
     let rows: Vec<TextbookRow> = cases().into_iter().filter(wanted).map(TextbookRow::of).collect();
     if rows.is_empty() {
         let filter = arguments.filter.as_deref().unwrap_or_default();
-        return Err(Failure::Input(format!("no published case has `{filter}` in its name or topic")));
+        return Err(Failure::Input(format!("no textbook case has `{filter}` in its name or topic")));
     }
-    let text = if arguments.json { json::textbook_document(&rows) } else { table::textbook(&rows) };
-    output::print(&text)?;
+    if let Some(path) = &arguments.csv {
+        output::write_file(path, csv::textbook(&rows).as_bytes())?;
+    }
+    output::print(&match arguments.json {
+        true => json::textbook_document(&rows),
+        false => table::textbook(&rows, arguments.formulas),
+    })?;
     let failed = rows.iter().any(|row| !row.passed());
     Ok(if failed { ExitCode::from(CHECK_FAILS) } else { ExitCode::SUCCESS })
 }

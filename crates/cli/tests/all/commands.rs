@@ -120,7 +120,7 @@ fn section_prints_every_section() {
 }
 
 #[test]
-fn textbook_meets_every_published_case() {
+fn textbook_meets_every_case() {
     let run = axlebow(&["textbook"]);
     assert_eq!(run.code, 0, "{}", run.out);
     assert!(!run.out.contains("MISSED"));
@@ -128,6 +128,30 @@ fn textbook_meets_every_published_case() {
     let cases = document["cases"].as_array().expect("cases");
     assert!(cases.len() >= 40 && cases.iter().all(|case| case["passed"] == true));
     assert_eq!(axlebow(&["textbook", "no such topic"]).code, 2);
+}
+
+#[test]
+fn textbook_shows_where_its_references_come_from() {
+    let folder = TempDir::new().expect("a folder");
+    let run = axlebow_in(folder.path(), &["textbook", "cantilever", "--formulas", "--csv", "cases.csv"]);
+    assert_eq!(run.code, 0, "{}", run.err);
+    for words in ["computed", "reference", "closed form recomputed", "w L⁴/(8 E I)", "w = 100 lbf/in"] {
+        assert!(run.out.contains(words), "{words}: {}", run.out);
+    }
+    assert!(!axlebow(&["textbook", "cantilever"]).out.contains("w L⁴/(8 E I)"));
+    let written = std::fs::read_to_string(folder.path().join("cases.csv")).expect("the file");
+    let document = json(&["textbook", "cantilever", "--json"]);
+    let cases = document["cases"].as_array().expect("cases");
+    assert_eq!(written.lines().count(), 1 + cases.len());
+    for case in cases {
+        for key in ["id", "provenance"] {
+            let words = case[key].as_str().expect("words");
+            assert!(written.contains(words), "{words}");
+        }
+        assert!(
+            case["formula"].is_string() && case["inputs"].is_string() && case["relative_error"].is_number()
+        );
+    }
 }
 
 #[test]

@@ -1,4 +1,4 @@
-//! The document of the published cases, `axlebow/textbook/1`.
+//! The document of the textbook cases, `axlebow/textbook/2`.
 
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -7,20 +7,20 @@ use super::{pretty, schema_of};
 use crate::TextbookRow;
 
 /// Name and version of the document.
-const TEXTBOOK_SCHEMA: &str = "axlebow/textbook/1";
+const TEXTBOOK_SCHEMA: &str = "axlebow/textbook/2";
 
-/// The published cases that axlebow is checked against.
+/// The textbook cases that axlebow is checked against.
 #[derive(Serialize, JsonSchema)]
 struct TextbookDocument<'a> {
-    /// `axlebow/textbook/1`.
+    /// `axlebow/textbook/2`.
     schema: &'static str,
     /// How many cases pass.
     passed: usize,
-    /// The published cases.
+    /// The textbook cases.
     cases: Vec<CaseEntry<'a>>,
 }
 
-/// A published case.
+/// A textbook case.
 #[derive(Serialize, JsonSchema)]
 struct CaseEntry<'a> {
     /// Name of the case.
@@ -29,29 +29,40 @@ struct CaseEntry<'a> {
     topic: &'a str,
     /// What is compared.
     quantity: &'a str,
+    /// Formula of the reference value; "none" and why where it has none.
+    formula: &'a str,
+    /// What the formula and the code under test are given.
+    inputs: &'a str,
     /// Unit of the source.
     unit: &'a str,
-    /// Where the value is printed.
+    /// The source, with "from memory" where its page was not at hand.
     source: &'a str,
-    /// The printed value.
-    printed: f64,
+    /// Where the digits of the reference value come from: "printed" in the source, "closed form recomputed",
+    /// "independent computation" by another numerical method or program, or a "value from memory".
+    provenance: &'a str,
     /// The computed value; null where the computation fails.
-    ours: Option<f64>,
-    /// Why it fails; null where it does not.
+    computed: Option<f64>,
+    /// The reference value.
+    reference: f64,
+    /// Why the computation fails; null where it does not.
     failure: Option<&'a str>,
-    /// How far the computed value is off; null where there is none.
+    /// The computed value less the reference value; null where there is none.
     error: Option<f64>,
-    /// How far it may be off.
-    allowed: f64,
-    /// Why more than half of the last digit is allowed; null where it is not.
+    /// The error over the size of the reference value; null where that is zero or there is no error.
+    relative_error: Option<f64>,
+    /// How far the computed value may be off, in the unit.
+    tolerance: f64,
+    /// The tolerance over the size of the reference value; null where that is zero.
+    relative_tolerance: Option<f64>,
+    /// Why the tolerance is more than half of the last digit; null where it is not.
     reason: Option<&'a str>,
-    /// How our theory differs from that of the source; null where it does not.
+    /// How the theory under test differs from that of the source; null where it does not.
     difference: Option<&'a str>,
     /// Whether it passes.
     passed: bool,
 }
 
-/// The published cases as JSON text, in the units that the sources print.
+/// The textbook cases as JSON text, in the units of the sources.
 pub fn textbook_document(rows: &[TextbookRow]) -> String {
     let cases = rows.iter().map(|row| {
         let (case, checked) = (&row.case, row.outcome.as_ref());
@@ -59,13 +70,18 @@ pub fn textbook_document(rows: &[TextbookRow]) -> String {
             id: case.id,
             topic: case.topic,
             quantity: case.quantity,
+            formula: case.formula,
+            inputs: case.inputs,
             unit: case.unit,
             source: case.source,
-            printed: case.printed,
-            ours: checked.ok().map(|checked| checked.ours),
+            provenance: case.provenance.label(),
+            computed: checked.ok().map(|checked| checked.computed),
+            reference: case.reference,
             failure: checked.err().map(String::as_str),
             error: checked.ok().map(|checked| checked.error),
-            allowed: row.allowed(),
+            relative_error: checked.ok().and_then(|checked| checked.relative_error),
+            tolerance: row.tolerance(),
+            relative_tolerance: case.relative_tolerance(),
             reason: case.tolerance.reason(),
             difference: case.difference,
             passed: row.passed(),
@@ -75,7 +91,7 @@ pub fn textbook_document(rows: &[TextbookRow]) -> String {
     pretty(&TextbookDocument { schema: TEXTBOOK_SCHEMA, passed, cases: cases.collect() })
 }
 
-/// The JSON Schema (2020-12) of the document of the published cases.
+/// The JSON Schema (2020-12) of the document of the textbook cases.
 pub fn textbook_schema() -> String {
     schema_of::<TextbookDocument>(TEXTBOOK_SCHEMA)
 }

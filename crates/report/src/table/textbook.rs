@@ -1,4 +1,6 @@
-//! Table of the published cases.
+//! Table of the textbook cases.
+
+use axlebow_textbook::Provenance;
 
 use super::grid::{Grid, paragraph};
 use crate::TextbookRow;
@@ -7,54 +9,124 @@ use crate::number::significant;
 /// Width of running text.
 const WIDTH: usize = 98;
 
-/// The published cases by topic: ours, printed, error and what is allowed, with the sources under each topic.
-pub fn textbook(rows: &[TextbookRow]) -> String {
+/// The textbook cases by topic: computed, reference, relative error, tolerance, provenance and source; with `formulas`,
+/// the formula and the inputs of each under its topic.
+pub fn textbook(rows: &[TextbookRow], formulas: bool) -> String {
     let mut topics: Vec<&str> = rows.iter().map(|row| row.case.topic).collect();
     topics.dedup();
     let mut text = String::new();
     for topic in topics {
         let own: Vec<&TextbookRow> = rows.iter().filter(|row| row.case.topic == topic).collect();
-        text.push_str(&one_topic(topic, &own));
+        text.push_str(&one_topic(topic, &own, formulas));
         text.push('\n');
     }
-    let passed = rows.iter().filter(|row| row.passed()).count();
-    let closing = format!(
-        "{passed} of {} cases met. Where a source is marked \"from memory\" its page was not at hand: the formula is from memory and the value was recomputed.",
-        rows.len()
-    );
-    text.push_str(&paragraph(&closing, WIDTH, 0));
+    text.push_str(&paragraph(&closing(rows), WIDTH, 0));
     text
 }
 
-fn one_topic(topic: &str, rows: &[&TextbookRow]) -> String {
-    let heading = [topic, "unit", "printed", "ours", "error", "allowed", ""];
-    let mut grid = Grid::new(2, heading);
+fn closing(rows: &[TextbookRow]) -> String {
+    let passed = rows.iter().filter(|row| row.passed()).count();
+    let counts = Provenance::ALL.map(|provenance| {
+        let own = rows.iter().filter(|row| row.case.provenance == provenance).count();
+        format!("{} {own}", provenance.label())
+    });
+    format!(
+        "{passed} of {} cases met. Reference values: {}. Where a source is marked \"from memory\" its page was not at \
+         hand. Error and tolerance are relative; of a reference of zero they are absolute (abs.).",
+        rows.len(),
+        counts.join(", ")
+    )
+}
+
+fn one_topic(topic: &str, rows: &[&TextbookRow], formulas: bool) -> String {
+    let mut sources: Vec<&str> = Vec::new();
     for row in rows {
-        let (ours, error) = match &row.outcome {
-            Ok(checked) => (significant(checked.ours, 9), format!("{:+.1e}", checked.error)),
-            Err(_) => ("none".to_owned(), "-".to_owned()),
-        };
-        let printed = significant(row.case.printed, 9);
-        let verdict = if row.passed() { "met" } else { "MISSED" };
-        let allowed = format!("{:.1e}", row.allowed());
-        let label = label(row, rows);
-        grid.row([label.as_str(), row.case.unit, &printed, &ours, &error, &allowed, verdict]);
+        if !sources.contains(&row.case.source) {
+            sources.push(row.case.source);
+        }
     }
-    let mut text = grid.text();
-    let mut notes: Vec<String> = Vec::new();
-    for row in rows {
-        let case = &row.case;
-        notes.push(format!("Source: {}", case.source));
-        notes.extend(case.tolerance.reason().map(|reason| format!("Allowed because: {reason}")));
-        notes.extend(case.difference.map(|difference| format!("Difference: {difference}")));
-        notes.extend(row.outcome.as_ref().err().map(|why| format!("{}: {why}", case.quantity)));
-    }
-    let mut seen = std::collections::BTreeSet::new();
-    for note in notes.iter().filter(|note| seen.insert(note.as_str())) {
+    let mut text = grid(topic, rows, &sources);
+    for note in notes(rows, &sources, formulas) {
         text.push_str("  ");
-        text.push_str(&paragraph(note, WIDTH - 2, 4));
+        text.push_str(&paragraph(&note, WIDTH - 2, 4));
     }
     text
+}
+
+fn grid(topic: &str, rows: &[&TextbookRow], sources: &[&str]) -> String {
+    let heading =
+        [topic, "unit", "computed", "reference", "relative error", "tolerance", "provenance", "source", ""];
+    let mut grid = Grid::new(2, heading);
+    for row in rows {
+        let case = &row.case;
+        let (computed, error) = match &row.outcome {
+            Ok(checked) => (
+                significant(checked.computed, 9),
+                checked
+                    .relative_error
+                    .map_or(format!("{:+.1e} abs.", checked.error), |error| format!("{error:+.1e}")),
+            ),
+            Err(_) => ("none".to_owned(), "-".to_owned()),
+        };
+        let tolerance = case.relative_tolerance();
+        let tolerance =
+            tolerance.map_or(format!("{:.1e} abs.", row.tolerance()), |share| format!("{share:.1e}"));
+        let source = sources.iter().position(|source| *source == case.source).map_or(0, |place| place + 1);
+        let (label, source, reference) = (label(row, rows), format!("[{source}]"), digits(case.reference));
+        let verdict = if row.passed() { "met" } else { "MISSED" };
+        let provenance = case.provenance.label();
+        grid.row([
+            &label, case.unit, &computed, &reference, &error, &tolerance, provenance, &source, verdict,
+        ]);
+    }
+    grid.text()
+}
+
+/// A reference value without zeros behind its last digit.
+fn digits(reference: f64) -> String {
+    let text = significant(reference, 9);
+    let (mantissa, power) = text.find('e').map_or((&*text, ""), |place| text.split_at(place));
+    if !mantissa.contains('.') {
+        return text;
+    }
+    format!("{}{power}", mantissa.trim_end_matches('0').trim_end_matches('.'))
+}
+
+/// What stands under the table of a topic.
+fn notes(rows: &[&TextbookRow], sources: &[&str], formulas: bool) -> Vec<String> {
+    let mut notes = if formulas { formula_notes(rows) } else { Vec::new() };
+    notes.extend(sources.iter().zip(1..).map(|(source, place)| format!("[{place}] {source}")));
+    let mut others: Vec<String> = Vec::new();
+    for row in rows {
+        let case = &row.case;
+        others.extend(case.tolerance.reason().map(|reason| format!("Tolerance: {reason}")));
+        others.extend(case.difference.map(|difference| format!("Difference: {difference}")));
+        others.extend(row.outcome.as_ref().err().map(|why| format!("{}: {why}", case.quantity)));
+    }
+    let mut seen = std::collections::BTreeSet::new();
+    notes.extend(others.iter().filter(|note| seen.insert(note.as_str())).cloned());
+    notes
+}
+
+/// The formula and the inputs of each row; what all rows share stands once.
+fn formula_notes(rows: &[&TextbookRow]) -> Vec<String> {
+    let shares = |part: fn(&TextbookRow) -> &'static str| {
+        let first = rows.first().map(|row| part(row));
+        first.filter(|first| rows.len() > 1 && rows.iter().all(|row| part(row) == *first))
+    };
+    let (formula, inputs) = (shares(|row| row.case.formula), shares(|row| row.case.inputs));
+    let mut notes: Vec<String> = Vec::new();
+    notes.extend(formula.map(|formula| format!("Formula: {formula}")));
+    notes.extend(inputs.map(|inputs| format!("Inputs: {inputs}")));
+    for row in rows.iter().filter(|_| formula.is_none() || inputs.is_none()) {
+        let own = match (formula, inputs) {
+            (Some(_), _) => row.case.inputs.to_owned(),
+            (None, Some(_)) => row.case.formula.to_owned(),
+            (None, None) => format!("{}. Inputs: {}", row.case.formula, row.case.inputs),
+        };
+        notes.push(format!("{}: {own}", label(row, rows)));
+    }
+    notes
 }
 
 /// What is asked, and where several rows of a topic ask the same, what tells this one apart in its id.
@@ -65,25 +137,62 @@ fn label(row: &TextbookRow, rows: &[&TextbookRow]) -> String {
     if alike.len() == 1 {
         return quantity.to_owned();
     }
-    // An id is `<quantity>_matches_<source>_<place>_<case>`; what follows `matches` tells cases apart.
-    let words = |id: &'static str| -> Vec<&str> {
-        id.split('_').skip_while(|word| *word != "matches").skip(1).collect()
-    };
-    let own = words(row.case.id);
-    let shared = |word: usize| alike.iter().all(|id| words(id).get(word) == own.get(word));
-    let first = (0..own.len()).find(|word| !shared(*word)).unwrap_or(0);
-    format!("{quantity}: {}", spoken(&own[first..]))
+    // An id is `<quantity>_matches_<source>_<place>_<case>`.
+    let halves = |id: &'static str| id.split_once("_matches_").unwrap_or((id, ""));
+    let (before, after) = halves(row.case.id);
+    let own = [
+        distinct_words(before, &alike.iter().map(|id| halves(id).0).collect::<Vec<_>>()),
+        distinct_words(after, &alike.iter().map(|id| halves(id).1).collect::<Vec<_>>()),
+    ];
+    let own: Vec<String> = own.into_iter().filter(|words| !words.is_empty()).collect();
+    format!("{quantity}: {}", own.join(", "))
+}
+
+/// The words of a part of an id from the first one that not all share; a number is shown whole, behind the word before it.
+fn distinct_words(own: &str, all: &[&str]) -> String {
+    let words = |id: &'_ str| -> Vec<String> { id.split('_').map(str::to_owned).collect() };
+    let own = words(own);
+    let all: Vec<Vec<String>> = all.iter().map(|id| words(id)).collect();
+    let is_shared = |place: usize| all.iter().all(|other| other.get(place) == own.get(place));
+    let mut first = (0..own.len()).find(|place| !is_shared(*place)).unwrap_or(own.len());
+    while first > 0 && own.get(first).is_some_and(|word| is_number(word)) {
+        first -= 1;
+    }
+    spoken(&own[first..])
+}
+
+fn is_number(word: &str) -> bool {
+    word.bytes().all(|byte| byte.is_ascii_digit())
 }
 
 /// Words of an id, digits that follow one another joined by a point.
-fn spoken(words: &[&str]) -> String {
-    let is_number = |word: &str| word.bytes().all(|byte| byte.is_ascii_digit());
+fn spoken(words: &[String]) -> String {
     let mut text = String::new();
     for (i, word) in words.iter().enumerate() {
         if i > 0 {
-            text.push(if is_number(word) && is_number(words[i - 1]) { '.' } else { ' ' });
+            text.push(if is_number(word) && is_number(&words[i - 1]) { '.' } else { ' ' });
         }
         text.push_str(word);
     }
     text
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{digits, distinct_words};
+
+    #[test]
+    fn references_keep_no_zeros_at_their_end() {
+        let shown = [180_000.0, 0.154_202_27, 4.0, 1.8248e-5, 0.0, -1310.0, 1.803_472_03e12].map(digits);
+        assert_eq!(shown, ["180000", "0.15420227", "4", "1.8248e-5", "0", "-1310", "1.80347203e12"]);
+    }
+
+    #[test]
+    fn ids_tell_cases_apart_by_whole_numbers() {
+        let all = ["root_1", "root_2"];
+        assert_eq!(all.map(|own| distinct_words(own, &all)), ["root 1", "root 2"]);
+        let all = ["rao_section_8_5_tip_mass_0_1", "rao_section_8_5_tip_mass_10"];
+        assert_eq!(all.map(|own| distinct_words(own, &all)), ["mass 0.1", "mass 10"]);
+        assert_eq!(distinct_words("peak", &["peak", "peak"]), "");
+    }
 }

@@ -18,7 +18,7 @@ struct Obstacle {
 const THICK: TwistedStrip = TwistedStrip { thickness: 0.32, force: 1.0 };
 const THIN: TwistedStrip = TwistedStrip { thickness: 0.0032, force: 1e-6 };
 
-/// The limits are those of the sources, except that of the strip: its published values are of beam theory, and a solid
+/// The limits are those of the sources, except that of the strip: its reference values are of beam theory, and a solid
 /// of high order (polynomials of degree 5, 2 × 1 × 10 elements, made apart from our code) gives 5.4219e-3 and
 /// 1.7532e-3 (`scripts/recompute_strip.py`). Errors at a mesh are what was measured, rounded up.
 const COURSE: [Obstacle; 8] = [
@@ -91,7 +91,7 @@ fn run(meshes: &[usize]) {
 }
 
 #[test]
-fn the_obstacle_course_converges_to_the_published_values() {
+fn the_obstacle_course_converges_to_the_reference_values() {
     run(&[4, 8, 16]);
 }
 

@@ -1,11 +1,11 @@
-//! Every published case of the textbook.
+//! Every textbook case.
 
 use std::collections::BTreeSet;
 
-use axlebow_textbook::{Case, Tolerance, cases};
+use axlebow_textbook::{Case, Provenance, Tolerance, cases};
 
 #[test]
-fn every_published_case_agrees_within_its_tolerance() {
+fn every_textbook_case_agrees_within_its_tolerance() {
     let failures: Vec<_> = cases().iter().filter_map(failure).collect();
     assert!(failures.is_empty(), "{} cases failed:\n{}", failures.len(), failures.join("\n"));
 }
@@ -14,13 +14,13 @@ fn failure(case: &Case) -> Option<String> {
     match case.outcome() {
         Ok(checked) if checked.passed => None,
         Ok(checked) => Some(format!(
-            "{}: ours {:e}, printed {:e} {}, error {:e}, allowed {:e}",
+            "{}: computed {:e}, reference {:e} {}, error {:e}, allowed {:e}",
             case.id,
-            checked.ours,
-            checked.printed,
+            checked.computed,
+            checked.reference,
             case.unit,
             checked.error,
-            case.tolerance.allowed(case.printed),
+            case.tolerance.allowed(case.reference),
         )),
         Err(text) => Some(format!("{}: {text}", case.id)),
     }
@@ -39,7 +39,28 @@ fn each_case_has_a_name_of_its_own_that_says_what_matches_what() {
 fn each_case_names_its_source_and_allows_something() {
     for case in cases() {
         assert!(case.source.len() > 20 && !case.quantity.is_empty(), "{}", case.id);
-        assert!(case.tolerance.allowed(case.printed) > 0.0, "{}", case.id);
+        assert!(case.tolerance.allowed(case.reference) > 0.0, "{}", case.id);
+    }
+}
+
+#[test]
+fn each_case_says_its_formula_and_inputs() {
+    for case in cases() {
+        assert!(!case.formula.is_empty() && !case.inputs.is_empty(), "{}", case.id);
+        let of_a_formula = matches!(case.provenance, Provenance::ClosedForm | Provenance::Independent);
+        assert!(!of_a_formula || !case.formula.starts_with("none"), "{}", case.id);
+    }
+}
+
+#[test]
+fn sources_do_not_speak_against_their_provenance() {
+    for case in cases() {
+        let from_memory = case.source.contains("from memory") || case.source.contains("recomputed");
+        match case.provenance {
+            Provenance::Printed => assert!(!from_memory, "{}", case.id),
+            Provenance::Recalled => assert!(case.source.contains("from memory"), "{}", case.id),
+            Provenance::ClosedForm | Provenance::Independent => {}
+        }
     }
 }
 
