@@ -120,6 +120,118 @@ fn a_camber_in_step_with_the_wheel_prints_its_cups() {
     assert!(strongest.amplitude > 0.02, "{strongest:?}");
 }
 
+/// Moments of unlike poses, steps and loads, for sums by hand.
+fn uneven_ride() -> Vec<Passed> {
+    let moments = [
+        (0.0, 30e3, 0.0, 0.0),
+        (0.5, 40e3, -0.02, 0.004),
+        (0.9, 20e3, 0.01, -0.002),
+        (2.4, 50e3, -0.005, 0.0),
+    ];
+    moments
+        .map(|(distance, load, camber, toe)| Passed { distance, pose: Pose { load, camber, toe } })
+        .to_vec()
+}
+
+/// The rule of trapezoids by hand, moment by moment: each counts for half of the way to its neighbors.
+#[test]
+fn means_along_a_ride_are_those_of_its_moments_by_their_share_of_the_way() {
+    let face = face(tread(5, 0.001), &[0.165, -0.165]);
+    let (ride, ways) = (uneven_ride(), [0.25, 0.45, 0.95, 0.75]);
+    let wear = face.worn_along(&ride, AlongRide { parts: 3 }).unwrap();
+    let each: Vec<_> = ride.iter().map(|moment| face.worn(moment.pose).unwrap()).collect();
+    let mean = |value: &dyn Fn(&axlebow_tread::Worn) -> f64| {
+        each.iter().zip(ways).map(|(own, way)| way * value(own)).sum::<f64>() / 2.4
+    };
+    let turns = each.iter().zip(ways).map(|(own, way)| way / own.radius).sum::<f64>();
+    assert_relative_eq!(wear.turns, turns / std::f64::consts::TAU, max_relative = 1e-12);
+    assert_relative_eq!(wear.mean.radius, 2.4 / turns, max_relative = 1e-12);
+    assert_relative_eq!(wear.mean.upright, mean(&|own| own.upright), max_relative = 1e-12);
+    for tire in 0..2 {
+        assert_relative_eq!(
+            wear.mean.tires[tire].load,
+            mean(&|own| own.tires[tire].load),
+            max_relative = 1e-12
+        );
+        for (i, rib) in wear.mean.tires[tire].ribs.iter().enumerate() {
+            let of = |value: fn(&axlebow_tread::RibWear) -> f64| mean(&|own| value(&own.tires[tire].ribs[i]));
+            assert_relative_eq!(rib.load, of(|rib| rib.load), max_relative = 1e-12);
+            assert_relative_eq!(rib.wear, of(|rib| rib.wear), max_relative = 1e-12);
+            assert_relative_eq!(rib.scuff.energy, of(|rib| rib.scuff.energy), max_relative = 1e-12);
+            let (forward, side) = (of(|rib| rib.scuff.slip_forward), of(|rib| rib.scuff.slip_side));
+            assert_relative_eq!(rib.scuff.slip_forward, forward, max_relative = 1e-12);
+            assert_relative_eq!(rib.scuff.slip_side, side, max_relative = 1e-12);
+            assert_relative_eq!(rib.index.unwrap(), rib.wear / wear.mean.upright, max_relative = 1e-12);
+        }
+    }
+}
+
+/// By hand: a moment falls on the part of the circumference that is in contact in the middle of its way, and comes round
+/// again to the same part turn by turn; a part wears by the mean over the way that passed over it.
+#[test]
+fn each_part_of_the_circumference_has_the_wear_of_what_passed_over_it() {
+    let face = face(tread(5, 0.001), &[0.0]);
+    let moment = |i: u32| Passed {
+        distance: 0.31 * f64::from(i) + 0.05 * f64::from(i % 3),
+        pose: pose(30e3 + 5e3 * f64::from(i % 4), -0.02 + 0.01 * f64::from(i % 5)),
+    };
+    let ride: Vec<Passed> = (0..60).map(moment).collect();
+    let wear = face.worn_along(&ride, AlongRide { parts: 7 }).unwrap();
+    let (mut angle, mut ways, mut energy) = (0.0, [0.0; 7], [[0.0; 7]; 5]);
+    for (i, own) in ride.iter().enumerate() {
+        let before = if i == 0 { own.distance } else { ride[i - 1].distance };
+        let after = if i == 59 { own.distance } else { ride[i + 1].distance };
+        let (way, worn) = ((after - before) / 2.0, face.worn(own.pose).unwrap());
+        let middle = (angle + way / worn.radius / 2.0).rem_euclid(std::f64::consts::TAU);
+        let part = (middle / (std::f64::consts::TAU / 7.0)) as usize;
+        angle += way / worn.radius;
+        ways[part] += way;
+        for (rib, energy) in energy.iter_mut().enumerate() {
+            energy[part] += way * worn.tires[0].ribs[rib].wear;
+        }
+    }
+    assert!(wear.turns > 5.0);
+    for (rib, energy) in energy.iter().enumerate() {
+        for (part, energy) in energy.iter().enumerate() {
+            let own = wear.round[0].ribs[rib][part].unwrap();
+            assert_relative_eq!(own, energy / ways[part] / wear.mean.upright, max_relative = 1e-10);
+        }
+    }
+}
+
+/// What wears a part, by the way that passed over it, sums to what wears the rib over the whole way.
+#[test]
+fn wear_round_the_tire_sums_to_the_wear_of_the_ride() {
+    let face = face(tread(4, 0.001), &[0.165, -0.165]);
+    let radius = face.rolling(pose(40e3, 0.0)).unwrap().radius;
+    // Whole turns in even steps, so that equally much way passes over each of the parts.
+    let (turns, parts) = (7, 16);
+    let step = std::f64::consts::TAU * radius / f64::from(parts);
+    let moment = |i: i32| Passed {
+        distance: step * f64::from(i),
+        pose: pose(40e3, if i % parts < 5 { -0.01 } else { 0.0 }),
+    };
+    let ride: Vec<Passed> = (0..=turns * parts).map(moment).collect();
+    let wear = face.worn_along(&ride, AlongRide { parts: usize::try_from(parts).unwrap() }).unwrap();
+    for (tire, round) in wear.round.iter().enumerate() {
+        for (rib, parts) in round.ribs.iter().enumerate() {
+            let mean = parts.iter().map(|part| part.unwrap()).sum::<f64>() / parts.len() as f64;
+            let whole = wear.mean.tires[tire].ribs[rib].wear / wear.mean.upright;
+            // The first and last moments fall on one part by halves; the radius under camber is not the upright one.
+            assert_relative_eq!(mean, whole, max_relative = 0.02);
+        }
+    }
+}
+
+#[test]
+fn a_ride_that_goes_back_is_refused() {
+    let face = face(tread(5, 0.0), &[0.0]);
+    let at = |distance: f64| Passed { distance, pose: pose(40e3, 0.0) };
+    let back = [at(0.0), at(2.0), at(1.0), at(3.0)];
+    assert!(face.worn_along(&back, AlongRide { parts: 4 }).is_err());
+    assert!(face.worn_along(&[at(0.0), at(0.0), at(1.0)], AlongRide { parts: 4 }).is_err());
+}
+
 #[test]
 fn a_ride_without_distance_is_refused() {
     let face = face(tread(5, 0.0), &[0.0]);
