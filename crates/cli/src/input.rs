@@ -132,7 +132,8 @@ pub fn set(document: &mut Document, option: &str, change: &str) -> Result<(), Fa
 
 /// What results say about the model, in the units that the user asks for or else in those of the file.
 pub fn card(model: &Model, input: &ModelInput) -> ModelCard {
-    card_of(model, input.units)
+    let settings = input.changes.iter().map(|change| format!("set {change}")).collect();
+    ModelCard { settings, ..card_of(model, input.units) }
 }
 
 /// As [`card`], for a model that is not a command's own.
@@ -141,6 +142,7 @@ pub fn card_of(model: &Model, units: Option<Units>) -> ModelCard {
     ModelCard {
         name: model.name.clone(),
         hash: model.hash.clone(),
+        settings: Vec::new(),
         assumed: assumed.collect(),
         system: units.map_or(model.system, Into::into),
         invented: model.invented,

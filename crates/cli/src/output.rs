@@ -4,7 +4,7 @@ use std::fs::File;
 use std::io::{BufWriter, ErrorKind, Write};
 use std::path::{Path, PathBuf};
 
-use axlebow_report::Svg;
+use axlebow_report::{ModelCard, Svg};
 use axlebow_study::{WholeFile, unfinished_path};
 
 use crate::destination::{Destination, is_stream, plain_file};
@@ -133,10 +133,10 @@ pub fn check_kind(option: &str, path: Option<&Path>, kind: &str) -> Result<(), F
     }
 }
 
-/// Writes a picture in the kind that its file name says.
-pub fn write_picture(path: &Path, picture: &Svg) -> Result<(), Failure> {
+/// Writes a picture in the kind that its file name says; an SVG says what it was made from.
+pub fn write_picture(path: &Path, picture: Svg, card: &ModelCard) -> Result<(), Failure> {
     if is_kind(path, "svg") {
-        write_file(path, picture.text().as_bytes())
+        write_file(path, picture.with_provenance(card).text().as_bytes())
     } else {
         write_file(path, &picture.to_png(PNG_SCALE)?)
     }

@@ -43,6 +43,10 @@ pub fn driven(drive: &Drive, axle: &Axle, card: &mut ModelCard) -> Result<Option
     };
     let load = if drive.unladen { axle.loading.unladen_load } else { axle.loading.rated_load };
     card.assumed.extend(road.assumed.iter().map(|assumed| input::assumed("road.", assumed)));
+    card.settings.push(format!("over {}", over.display()));
+    card.settings.extend(drive.road_changes.iter().map(|change| format!("road {change}")));
+    card.settings.extend(drive.speed.iter().map(|speed| format!("speed {speed}")));
+    card.settings.extend(drive.unladen.then(|| "unladen".to_owned()));
     card.add_input(InventedInput::Road, road.invented);
     let ride = road.ride(load, speed);
     Ok(Some((road, ride)))

@@ -2,6 +2,9 @@
 
 use axlebow_units::UnitSystem;
 
+/// The program and its version, as every output names them.
+pub const PROGRAM: &str = concat!("axlebow ", env!("CARGO_PKG_VERSION"));
+
 /// What a report says about the model itself.
 #[derive(Debug, Clone, PartialEq)]
 pub struct ModelCard {
@@ -9,6 +12,8 @@ pub struct ModelCard {
     pub name: String,
     /// Hash of the model file.
     pub hash: String,
+    /// What the command line changed or added, in its words: `set tube.wall=9 mm`, `over pothole.toml`.
+    pub settings: Vec<String>,
     /// Defaults that stand for what the file does not say.
     pub assumed: Vec<Assumed>,
     /// Units of tables and plots.
@@ -47,6 +52,23 @@ impl ModelCard {
         if invented && !self.invented_inputs.contains(&input) {
             self.invented_inputs.push(input);
         }
+    }
+
+    /// What the result was made from, a line each, so that it can be made again.
+    pub fn provenance(&self) -> Vec<String> {
+        let units = match self.system {
+            UnitSystem::Si => "SI",
+            UnitSystem::Us => "US",
+        };
+        let model = [
+            format!("made by {PROGRAM}"),
+            format!("model: {}", self.name),
+            format!("model hash: {}", self.hash),
+            format!("units: {units}"),
+        ];
+        let settings = self.settings.iter().map(|setting| format!("setting: {setting}"));
+        let defaults = self.assumed.iter().map(|used| format!("default: {} = {}", used.path, used.value));
+        model.into_iter().chain(settings).chain(defaults).collect()
     }
 
     /// What is made up, as a sentence: all of it, or what the model was run with; none where nothing is.

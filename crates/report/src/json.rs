@@ -82,12 +82,15 @@ pub use uncertainty::{
 };
 
 use crate::ModelCard;
+use crate::card::PROGRAM;
 
 /// Which model a document is about.
 fn model(card: &ModelCard) -> ModelEntry {
     ModelEntry {
         name: card.name.clone(),
         hash: card.hash.clone(),
+        program: PROGRAM,
+        settings: card.settings.clone(),
         invented: card.invented,
         invented_inputs: card.invented_inputs.iter().map(|input| input.word()).collect(),
     }

@@ -5,10 +5,10 @@ use std::sync::Arc;
 use axlebow_axle::Warning;
 use resvg::{tiny_skia, usvg};
 
-use crate::ReportError;
 use crate::plot::palette::VERMILLION;
 use crate::plot::wrapped;
 use crate::warning_words::sentence;
+use crate::{ModelCard, ReportError};
 
 mod canvas;
 
@@ -56,6 +56,13 @@ impl Svg {
     /// Width and height, in the SVG's user units.
     pub fn size(&self) -> [f64; 2] {
         [self.width, self.height]
+    }
+
+    /// The same picture with what it was made from as its metadata, which no reader draws.
+    pub fn with_provenance(mut self, card: &ModelCard) -> Svg {
+        let lines = card.provenance().into_iter().map(|line| escaped(&line) + "\n").collect::<String>();
+        self.text = self.text.replacen("</desc>\n", &format!("</desc>\n<metadata>\n{lines}</metadata>\n"), 1);
+        self
     }
 
     /// The same picture with warnings under it.

@@ -7,6 +7,8 @@ use std::fmt::Write as _;
 
 use axlebow_axle::{CaseOutcome, SeatPicture};
 
+use crate::ModelCard;
+
 /// VTK's number of a line and of a quadrilateral.
 const LINE: u8 = 3;
 const QUAD: u8 = 9;
@@ -26,11 +28,11 @@ struct Grid {
 /// The document of one load case: the axle as a line, and the shells of its seats where they were solved.
 ///
 /// Displacements are in the frame of the vehicle body, those of shells with the motion of the axle at their seat.
-pub fn vtu(case: &CaseOutcome, seats: &[SeatPicture]) -> String {
+pub fn vtu(case: &CaseOutcome, seats: &[SeatPicture], card: &ModelCard) -> String {
     let mut grid = Grid::default();
     grid.add_axle(case);
     seats.iter().for_each(|seat| grid.add_seat(seat));
-    grid.text()
+    grid.text(&card.provenance())
 }
 
 impl Grid {
@@ -63,9 +65,11 @@ impl Grid {
         self.cells.extend(seat.wall.quads.iter().map(|quad| quad.iter().map(|k| first + k).collect()));
     }
 
-    fn text(&self) -> String {
-        let mut text = String::from(
-            "<?xml version=\"1.0\"?>\n<VTKFile type=\"UnstructuredGrid\" version=\"1.0\" byte_order=\"LittleEndian\">\n<UnstructuredGrid>\n",
+    fn text(&self, provenance: &[String]) -> String {
+        // Two hyphens would end the comment.
+        let provenance = provenance.join("\n").replace("--", "- -");
+        let mut text = format!(
+            "<?xml version=\"1.0\"?>\n<!--\n{provenance}\n-->\n<VTKFile type=\"UnstructuredGrid\" version=\"1.0\" byte_order=\"LittleEndian\">\n<UnstructuredGrid>\n",
         );
         let _ = writeln!(
             text,
@@ -124,7 +128,8 @@ mod tests {
             Grid { points: vec![[0.0; 3]; 6], displacements: vec![[0.0; 3]; 6], ..Grid::default() };
         (grid.outer, grid.inner) = (vec![1.0; 6], vec![2.0; 6]);
         grid.cells = vec![vec![0, 1], vec![2, 3, 4, 5]];
-        let text = grid.text();
+        let text = grid.text(&["made by hand -- twice".to_owned()]);
+        assert!(text.contains("<!--\nmade by hand - - twice\n-->"), "{text}");
         assert!(text.contains("NumberOfPoints=\"6\" NumberOfCells=\"2\""));
         assert!(text.contains("Name=\"offsets\" format=\"ascii\">\n2\n6\n</DataArray>"));
         assert!(text.contains("Name=\"types\" format=\"ascii\">\n3\n9\n</DataArray>"));

@@ -26,7 +26,7 @@ pub fn run(arguments: &Causes) -> Result<ExitCode, Failure> {
         progress.end();
     }
     if let Some(path) = &arguments.plot {
-        output::write_picture(path, &causes_figure(&outcomes, &card)?)?;
+        output::write_picture(path, causes_figure(&outcomes, &card)?, &card)?;
     }
     output::print(&match arguments.model.json {
         true => json::causes_document(&outcomes, &card),

@@ -30,7 +30,11 @@ pub fn run(arguments: &Fit) -> Result<ExitCode, Failure> {
     let outcome = fit(&document, &readings, &unknowns).map_err(|error| Failure::Input(error.to_string()))?;
     let card = input::card_of(&model, arguments.units);
     if let Some(path) = &arguments.plot {
-        output::write_picture(path, &fit_figure(&outcome, &card)?.with_warnings(&outcome.estimate.warnings))?;
+        output::write_picture(
+            path,
+            fit_figure(&outcome, &card)?.with_warnings(&outcome.estimate.warnings),
+            &card,
+        )?;
     }
     let doubt = outcome.estimate.doubt();
     if doubt.is_none() || arguments.doubtful {

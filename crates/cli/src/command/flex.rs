@@ -24,12 +24,12 @@ pub fn run(arguments: &Flex) -> Result<ExitCode, Failure> {
     let outcome = axlebow_axle::flex(&model.axle, &cases)?;
     if let Some(path) = &arguments.plot {
         let figure = flex_figure(&outcome.cases[0], &drawing(&model.axle), &card)?;
-        output::write_picture(path, &figure.with_warnings(&outcome.warnings))?;
+        output::write_picture(path, figure.with_warnings(&outcome.warnings), &card)?;
     }
     if let Some(path) = &arguments.vtu {
         let case = &outcome.cases[0];
         let seats = axlebow_axle::seat_pictures(&model.axle, case)?;
-        output::write_file(path, vtu(case, &seats).as_bytes())?;
+        output::write_file(path, vtu(case, &seats, &card).as_bytes())?;
     }
     if !arguments.against.is_empty() {
         output::print(&beside(arguments, &outcome, &card)?)?;

@@ -18,7 +18,7 @@ pub fn run(arguments: &Modes) -> Result<ExitCode, Failure> {
     let load = if arguments.unladen { loading.unladen_load } else { loading.rated_load };
     let outcome = axlebow_axle::modes(&model.axle, load, arguments.count.into())?;
     if let Some(path) = &arguments.plot {
-        output::write_picture(path, &modes_figure(&outcome, &card)?)?;
+        output::write_picture(path, modes_figure(&outcome, &card)?, &card)?;
     }
     output::print(&match arguments.model.json {
         true => json::modes_document(&outcome, &card),

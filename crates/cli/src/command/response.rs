@@ -33,7 +33,11 @@ pub fn run(arguments: &Response) -> Result<ExitCode, Failure> {
         card.add_input(InventedInput::Road, road.invented);
     }
     if let Some(path) = &arguments.plot {
-        output::write_picture(path, &response_figure(&outcome, &card)?.with_warnings(&outcome.warnings))?;
+        output::write_picture(
+            path,
+            response_figure(&outcome, &card)?.with_warnings(&outcome.warnings),
+            &card,
+        )?;
     }
     if let Some(path) = &arguments.csv {
         output::write_file(path, csv::response(&outcome).as_bytes())?;

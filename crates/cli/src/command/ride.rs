@@ -154,12 +154,12 @@ fn write_pictures(
     card: &ModelCard,
 ) -> Result<(), Failure> {
     if let Some(path) = &arguments.plot {
-        output::write_picture(path, &ride_figure(outcome, card)?.with_warnings(&outcome.warnings))?;
+        output::write_picture(path, ride_figure(outcome, card)?.with_warnings(&outcome.warnings), card)?;
     }
     if let Some(path) = &arguments.spectrum {
         let modes = axlebow_axle::modes(&model.axle, load, MODES)?;
         let figure = spectrum_figure(outcome, &modes, card)?;
-        output::write_picture(path, &figure.with_warnings(&outcome.warnings))?;
+        output::write_picture(path, figure.with_warnings(&outcome.warnings), card)?;
     }
     if let Some(path) = &arguments.animate {
         let page = ride_animation(outcome, &drawing(&model.axle), card)?;

@@ -30,7 +30,7 @@ pub fn run(study: &StudyFile, arguments: &Study, card: &ModelCard) -> Result<Exi
             return Err(Failure::Input(format!("--plot: {why}")));
         }
         if !outcome.front.is_empty() {
-            output::write_picture(path, &search_figure(&outcome, card)?)?;
+            output::write_picture(path, search_figure(&outcome, card)?, card)?;
         }
     }
     if let Some(path) = &arguments.output.csv {

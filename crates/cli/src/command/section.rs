@@ -24,7 +24,7 @@ pub fn run(arguments: &Section) -> Result<ExitCode, Failure> {
     let stiffened = stiffened(&model.axle, case.as_ref())?;
     if let Some(path) = &arguments.plot {
         let figure = section_figure(&sections, &stiffened, &card)?;
-        output::write_picture(path, &figure.with_warnings(warnings))?;
+        output::write_picture(path, figure.with_warnings(warnings), &card)?;
     }
     let text = match arguments.model.json {
         true => json::section_document(&sections, &stiffened, warnings, &card),

@@ -28,7 +28,7 @@ pub fn run(arguments: &Flex) -> Result<ExitCode, Failure> {
     let card = input::card(&model, &arguments.model);
     if let Some(path) = &arguments.plot {
         let figure = sensitivities_figure(&outcomes[0], &card)?;
-        output::write_picture(path, &figure.with_warnings(&outcomes[0].warnings))?;
+        output::write_picture(path, figure.with_warnings(&outcomes[0].warnings), &card)?;
     }
     output::print(&match arguments.model.json {
         true => json::sensitivities_document(&outcomes, &card),

@@ -40,7 +40,7 @@ pub fn write(study: &StudyFile, results: &Results, arguments: &StudyOutput) -> R
     if let Some(path) = &arguments.parquet {
         write_parquet(path, (study, results), (&outcome, &card))?;
     }
-    let draw = |path: &PathBuf| output::write_picture(path, &study_figure(&outcome, &card)?);
+    let draw = |path: &PathBuf| output::write_picture(path, study_figure(&outcome, &card)?, &card);
     let text = match arguments.json {
         true => json::study_document(&outcome, &card),
         false => table::study(&outcome, &card),

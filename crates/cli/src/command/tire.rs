@@ -32,7 +32,7 @@ pub fn run(arguments: &Tire) -> Result<ExitCode, Failure> {
         let figure = tire_figure(&outcome.cases[0], ride.as_ref(), &card)?;
         let of_ride = ride.iter().flat_map(|ride| ride.warnings.clone());
         let warnings: Vec<_> = outcome.warnings.iter().cloned().chain(of_ride).collect();
-        output::write_picture(path, &figure.with_warnings(&warnings))?;
+        output::write_picture(path, figure.with_warnings(&warnings), &card)?;
     }
     output::print(&match arguments.model.json {
         true => json::tire_document(&outcome, ride.as_ref(), &card),

@@ -43,7 +43,8 @@ pub fn run(arguments: &Tire) -> Result<(), Failure> {
     if let Some(path) = &arguments.plot {
         output::write_picture(
             path,
-            &compatibility_figure(&outcome, &card)?.with_warnings(&outcome.warnings),
+            compatibility_figure(&outcome, &card)?.with_warnings(&outcome.warnings),
+            &card,
         )?;
     }
     print(arguments, &outcome, &card)

@@ -8,6 +8,7 @@ mod hostile_text;
 mod job_arrays;
 mod outputs;
 mod program;
+mod provenance;
 mod readme;
 mod roads;
 mod samples;

@@ -59,6 +59,10 @@ pub struct ModelEntry {
     pub name: String,
     /// Hash of the model file.
     pub hash: String,
+    /// The program and its version.
+    pub program: &'static str,
+    /// What the command line changed or added, as it said it.
+    pub settings: Vec<String>,
     /// Whether its numbers are invented for demonstration.
     pub invented: bool,
     /// What of all that it was run with is invented: `road`, `tire`, `other axle`.

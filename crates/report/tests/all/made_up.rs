@@ -56,6 +56,7 @@ pub fn card(system: UnitSystem) -> ModelCard {
         system,
         invented: true,
         invented_inputs: Vec::new(),
+        settings: vec![],
     }
 }
 

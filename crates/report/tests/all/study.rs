@@ -28,6 +28,7 @@ fn wall_sweep(system: UnitSystem) -> (StudyOutcome, ModelCard) {
             system,
             invented: study.base.invented,
             invented_inputs: vec![],
+            settings: vec![],
             assumed: vec![],
         },
     )

@@ -25,6 +25,7 @@ fn coarse(name: &str) -> (StudyOutcome, ModelCard) {
             system,
             invented: study.base.invented,
             invented_inputs: vec![],
+            settings: vec![],
             assumed: vec![],
         },
     )
