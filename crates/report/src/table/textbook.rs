@@ -53,9 +53,19 @@ fn one_topic(topic: &str, rows: &[&TextbookRow], formulas: bool) -> String {
     text
 }
 
+/// One word or two for a column; the closing line has the whole.
+fn brief(provenance: Provenance) -> &'static str {
+    match provenance {
+        Provenance::Printed => "printed",
+        Provenance::ClosedForm => "closed form",
+        Provenance::Independent => "independent",
+        Provenance::Recalled => "memory",
+    }
+}
+
 fn grid(topic: &str, rows: &[&TextbookRow], sources: &[&str]) -> String {
     let heading =
-        [topic, "unit", "computed", "reference", "relative error", "tolerance", "provenance", "source", ""];
+        [topic, "unit", "computed", "reference", "relative\nerror", "tolerance", "provenance", "source", ""];
     let mut grid = Grid::new(2, heading);
     for row in rows {
         let case = &row.case;
@@ -74,7 +84,7 @@ fn grid(topic: &str, rows: &[&TextbookRow], sources: &[&str]) -> String {
         let source = sources.iter().position(|source| *source == case.source).map_or(0, |place| place + 1);
         let (label, source, reference) = (label(row, rows), format!("[{source}]"), digits(case.reference));
         let verdict = if row.passed() { "met" } else { "MISSED" };
-        let provenance = case.provenance.label();
+        let provenance = brief(case.provenance);
         grid.row([
             &label, case.unit, &computed, &reference, &error, &tolerance, provenance, &source, verdict,
         ]);

@@ -46,7 +46,7 @@ impl Cause {
         match self {
             Cause::Setting => "manufactured setting",
             Cause::Endplay => "bearing endplay",
-            Cause::Bearings => "deflection of bearings and wheel disc",
+            Cause::Bearings => "wheel-end deflection",
             Cause::Bending => "beam bending",
             Cause::Shear => "beam shear",
             Cause::Seat => "seat",
