@@ -9,7 +9,8 @@
 //!
 //! | part | written |
 //! | --- | --- |
-//! | number | `9.5`, `-3`, `.5`, `2.1e5`; decimal point only, no digit grouping |
+//! | number | `9.5`, `-3`, `.5`, `2.1e5`; decimal point only, no digit grouping; `3/8`, `5-3/4` and `5 3/4` |
+//! | length | `6"`, `5'` and `5' 3-1/2"` as well |
 //! | product | space, `*` or `·`: `lbf ft`, `N*m` |
 //! | quotient | `/`, once or more, left to right: `N/mm`, `m/s/s` |
 //! | power | `m2`, `m^2`, `m²`, `s^-1` |
@@ -26,6 +27,7 @@ mod display;
 mod error;
 mod expression;
 mod kind;
+mod number;
 mod parse;
 pub mod unit;
 

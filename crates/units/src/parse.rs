@@ -4,6 +4,7 @@ use std::ops::Range;
 
 use crate::error::{Fault, UnitError};
 use crate::expression::{Expression, Found, unit_expression};
+use crate::number::Number;
 use crate::{Kind, UnitSystem};
 
 /// A quantity read from text.
@@ -15,7 +16,7 @@ pub struct Parsed {
     pub system: Option<UnitSystem>,
 }
 
-/// Reads a quantity such as `152.4 mm`.
+/// Reads a quantity such as `152.4 mm`, `5-3/4 in` or `5' 3-1/2"`.
 ///
 /// Arguments: `text`, a number and a unit expression as the [crate] describes; `kind`, what it must measure.
 ///
@@ -44,51 +45,55 @@ pub fn parse(text: &str, kind: Kind) -> Result<Parsed, UnitError> {
 
 fn parse_trimmed(text: &str, kind: Kind) -> Found<Parsed> {
     let all = 0..text.len();
-    let (number, rest) = text.split_at(number_length(text));
-    if number.is_empty() {
+    let Some(Number { value: number, length }) = Number::at_start(text) else {
         return Err((no_number(text), all));
-    }
+    };
+    let (digits, rest) = text.split_at(length);
     let written = rest.trim_start();
     if written.is_empty() && kind != Kind::Ratio {
-        return Err((Fault::MissingUnit { number: number.to_owned(), wanted: kind }, all));
+        return Err((Fault::MissingUnit { number: digits.to_owned(), wanted: kind }, all));
+    }
+    if kind == Kind::Length && written.starts_with(FOOT_MARKS) {
+        return feet_and_inches(number, written).ok_or_else(|| wrong_mark(text, written));
     }
     let unit_start = text.len() - written.len();
     let shift =
         |(fault, range): (Fault, Range<usize>)| (fault, range.start + unit_start..range.end + unit_start);
-    let expression =
-        if written.is_empty() { Expression::ONE } else { unit_expression(written).map_err(shift)? };
+    let unit = if kind == Kind::Length && is_one_of(written, INCH_MARKS) { "in" } else { written };
+    let expression = if unit.is_empty() { Expression::ONE } else { unit_expression(unit).map_err(shift)? };
     if expression.dimension != kind.dimension() {
         return Err((wrong_kind(written, &expression, kind), unit_start..text.len()));
     }
-    let value = expression.factor.apply(number.parse().unwrap_or(f64::NAN));
+    let value = expression.factor.apply(number);
     if !value.is_finite() {
         return Err((Fault::NotFinite { text: text.to_owned() }, all));
     }
     Ok(Parsed { value, system: expression.system })
 }
 
-/// Bytes of the number at the start: sign, digits with at most one point, and an exponent if digits follow it.
-fn number_length(text: &str) -> usize {
-    let bytes = text.as_bytes();
-    let digits = |at: usize| bytes.iter().skip(at).take_while(|b| b.is_ascii_digit()).count();
-    let sign = |at: usize| usize::from(matches!(bytes.get(at), Some(b'+' | b'-')));
-    let start = sign(0);
-    let whole = digits(start);
-    let mut end = start + whole;
-    let mut count = whole;
-    if bytes.get(end) == Some(&b'.') {
-        let decimals = digits(end + 1);
-        count += decimals;
-        end += if count > 0 { 1 + decimals } else { 0 };
-    }
-    if count == 0 {
-        return 0;
-    }
-    if matches!(bytes.get(end), Some(b'e' | b'E')) {
-        let from = end + 1 + sign(end + 1);
-        end = if digits(from) > 0 { from + digits(from) } else { end };
-    }
-    end
+/// Marks of feet and of inches, as typed and as printed.
+const FOOT_MARKS: [char; 2] = ['\'', '\u{2032}'];
+const INCH_MARKS: [char; 2] = ['"', '\u{2033}'];
+
+fn is_one_of(text: &str, marks: [char; 2]) -> bool {
+    text.strip_prefix(marks).is_some_and(str::is_empty)
+}
+
+/// Feet, whose mark comes next, and the inches after it, if any: `5'`, `5' 3-1/2"`.
+fn feet_and_inches(feet: f64, written: &str) -> Option<Parsed> {
+    let rest = written.strip_prefix(FOOT_MARKS)?.trim_start();
+    let inches = match Number::at_start(rest) {
+        _ if rest.is_empty() => 0.0,
+        Some(inches) if is_one_of(rest[inches.length..].trim_start(), INCH_MARKS) => inches.value,
+        _ => return None,
+    };
+    let value = (feet.abs() * 12.0 + inches).copysign(feet) * 254.0 / 1e4;
+    (inches >= 0.0 && value.is_finite()).then_some(Parsed { value, system: Some(UnitSystem::Us) })
+}
+
+fn wrong_mark(text: &str, written: &str) -> (Fault, Range<usize>) {
+    let at = text.len() - written.len();
+    (Fault::Unexpected { found: format!("`{}`", written.escape_debug()) }, at..text.len())
 }
 
 /// The fault of a text that has no number: a spelt infinity is not finite, all else has none.

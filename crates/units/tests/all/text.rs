@@ -84,7 +84,7 @@ fn text_that_is_not_a_quantity_is_refused() {
     assert_eq!(refusal("", Kind::Length), ("`` does not begin with a number".into(), 0..0, None));
     assert_eq!(refusal("20,000 lbf", Kind::Force).1, 2..3);
     assert!(refusal("20,000 lbf", Kind::Force).0.starts_with("`,` is not used"));
-    assert_eq!(refusal("6\"", Kind::Length).1, 1..2);
+    assert_eq!(refusal("6\"", Kind::Force).1, 1..2);
     assert_eq!(refusal("1 ft-lbf", Kind::Moment).1, 4..5);
     assert_eq!(refusal("1 N/", Kind::Force), ("the end of the unit is not expected here".into(), 4..4, None));
     assert_eq!(refusal("1 rad/(kN m", Kind::RotationalFlexibility).1, 11..11);
@@ -101,4 +101,30 @@ fn value_that_is_not_finite_is_refused() {
     for text in ["inf mm", "-nan mm", "1e999 mm", "1e308 km"] {
         assert_eq!(refusal(text, Kind::Length).0, format!("`{text}` is not a finite value"));
     }
+}
+
+#[test]
+fn fractions_and_marks_of_feet_and_inches_are_read() {
+    let inches = |text: &str| parse(text, Kind::Length).map(|read| read.value / 0.0254);
+    for (text, value) in [
+        ("3/8 in", 0.375),
+        ("5-3/4 in", 5.75),
+        ("5 3/4 in", 5.75),
+        ("-1 1/2in", -1.5),
+        ("6\"", 6.0),
+        ("3-1/2\u{2033}", 3.5),
+        ("5'", 60.0),
+        ("5' 3-1/2\"", 63.5),
+        ("-5\u{2032}6\u{2033}", -66.0),
+        ("1/4 ft", 3.0),
+    ] {
+        let own = inches(text).unwrap_or_else(|error| panic!("{text}: {error}"));
+        assert!((own - value).abs() < 1e-12, "{text}: {own}");
+    }
+    assert_eq!(parse("6\"", Kind::Length).unwrap().system, Some(UnitSystem::Us));
+    assert_eq!(parse("1/2 in2", Kind::Area).unwrap().value, 0.5 * 0.0254 * 0.0254);
+    for wrong in ["5' 3", "5' 3 mm", "5' -3\"", "6\" 3", "1/0 in", "5' x", "3/ in"] {
+        assert!(inches(wrong).is_err(), "{wrong}");
+    }
+    assert!(parse("6\"", Kind::Force).is_err() && parse("5'", Kind::Area).is_err());
 }
