@@ -5,11 +5,12 @@
 
 use std::f64::consts::PI;
 
+use axlebow_sections::shape::Midlines;
 use axlebow_sections::{AreaProperties, Material, Outline, Placement, Profile};
 
 use crate::AxleError;
 use crate::error::{finite, not_negative, positive};
-use crate::stiffener_form::{CellWall, Fit, StiffenerForm};
+use crate::stiffener_form::{Fit, StiffenerForm};
 
 /// How an end of a stiffener runs out.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -125,7 +126,7 @@ pub struct Seated {
     pub feet: [[f64; 2]; 2],
     /// Gap under each foot, m.
     pub gaps: [f64; 2],
-    pub(crate) cell: Option<CellWall>,
+    pub(crate) cell: Option<Midlines>,
 }
 
 impl Stiffener {

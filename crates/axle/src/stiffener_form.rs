@@ -2,7 +2,7 @@
 
 use std::f64::consts::{FRAC_PI_2, PI};
 
-use axlebow_sections::shape::{Angle, Channel, HalfPipe, Tee};
+use axlebow_sections::shape::{Angle, HalfPipe, Midlines, Tee};
 use axlebow_sections::shear_coefficient::hollow_circle;
 use axlebow_sections::{Contour, Outline, Placement, Profile, RoundTube, SaintVenant, Shape};
 
@@ -86,7 +86,8 @@ pub struct StiffenerForm {
     outline: Outline,
     fit: Fit,
     plate: Plate,
-    pub(crate) cell: Option<CellWall>,
+    /// Midlines of the wall that closes a cell with the axle's, from one foot to the other.
+    pub(crate) cell: Option<Midlines>,
 }
 
 /// How a form comes to lie on the axle.
@@ -164,28 +165,6 @@ pub(crate) fn edge_length(outline: &Outline) -> f64 {
     of(outline.outside()) + outline.holes().iter().map(of).sum::<f64>()
 }
 
-/// Midline of a stiffener's wall that closes a cell with the axle's, from its rear foot to its front one.
-#[derive(Debug, Clone, PartialEq)]
-pub(crate) struct CellWall {
-    pub line: Vec<[f64; 2]>,
-    /// The wall from each point of the line to the next one.
-    pub runs: Vec<CellRun>,
-}
-
-/// A straight or round stretch of a wall.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub(crate) struct CellRun {
-    pub thickness: f64,
-    /// Angle through which it turns, rad, counter-clockwise positive.
-    pub turn: f64,
-}
-
-impl CellRun {
-    fn straight(thickness: f64) -> Self {
-        CellRun { thickness, turn: 0.0 }
-    }
-}
-
 impl StiffenerForm {
     /// A shape in one of its orientations.
     ///
@@ -198,7 +177,7 @@ impl StiffenerForm {
         }
         let seated = seating(shape, orientation);
         let called = format!("{}, {}", shape.kind(), orientation.word().replace('-', " "));
-        let cell = midline(shape, orientation).map(|wall| wall.placed(&seated));
+        let cell = closes_a_cell(shape, orientation).then(|| shape.midlines().placed(&seated));
         let fit = match shape {
             Shape::HalfPipe(HalfPipe { tube }) => {
                 Fit::Round { bore: tube.outside_diameter() - 2.0 * tube.wall() }
@@ -288,32 +267,12 @@ fn tent(angle: &Angle) -> Placement {
     Placement { x: -0.5 * (toe[0] + other[0]), ..turned }
 }
 
-/// Midline of the wall that closes a cell with the axle, in the shape's own axes.
-fn midline(shape: &Shape, orientation: Orientation) -> Option<CellWall> {
-    match (shape, orientation) {
-        (Shape::Angle(Angle { height, width, thickness, .. }), Orientation::ToesDown) => {
-            let half = 0.5 * thickness;
-            let line = vec![[*width, half], [half, half], [half, *height]];
-            Some(CellWall { line, runs: vec![CellRun::straight(*thickness); 2] })
-        }
-        (Shape::Channel(Channel { height, width, web, flange, .. }), Orientation::ToesDown) => {
-            let (up, back) = (0.5 * (height - flange), 0.5 * web);
-            let line = vec![[*width, -up], [back, -up], [back, up], [*width, up]];
-            Some(CellWall { line, runs: [*flange, *web, *flange].map(CellRun::straight).to_vec() })
-        }
-        (Shape::HalfPipe(HalfPipe { tube }), _) => {
-            let radius = 0.5 * (tube.outside_diameter() - tube.wall());
-            let over = CellRun { thickness: tube.wall(), turn: -PI };
-            Some(CellWall { line: vec![[-radius, 0.0], [radius, 0.0]], runs: vec![over] })
-        }
-        _ => None,
-    }
-}
-
-impl CellWall {
-    pub(crate) fn placed(&self, placement: &Placement) -> Self {
-        let line = self.line.iter().map(|place| placement.of(*place)).collect();
-        CellWall { line, runs: self.runs.clone() }
+/// Whether a shape closes a cell with the axle.
+fn closes_a_cell(shape: &Shape, orientation: Orientation) -> bool {
+    match shape {
+        Shape::Angle(_) | Shape::Channel(_) => orientation == Orientation::ToesDown,
+        Shape::HalfPipe(_) => true,
+        Shape::Flat(_) | Shape::Tee(_) => false,
     }
 }
 

@@ -65,12 +65,10 @@ fn axle_walls(
     let cells = stiffeners.iter().filter_map(|(stiffener, seated)| Some((stiffener, seated.cell.as_ref()?)));
     for (number, (stiffener, cell)) in cells.enumerate().filter(|_| with) {
         let first = joints.len();
-        joints.extend(&cell.line);
+        joints.extend(&cell.joints);
         let last = joints.len() - 1;
-        walls.extend(cell.runs.iter().enumerate().map(|(i, run)| {
-            let (from, to) = (first + i, first + i + 1);
-            Wall { from, to, turn: run.turn, thickness: run.thickness }
-        }));
+        let own = cell.walls.iter();
+        walls.extend(own.map(|wall| Wall { from: first + wall.from, to: first + wall.to, ..*wall }));
         // The midline runs from one foot to the other; which is which, the nearer end says.
         let [one, other] = [2 * number, 2 * number + 1];
         let near = |foot: usize, end: usize| apart(joints[foot], joints[end]);

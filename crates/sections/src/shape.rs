@@ -4,13 +4,14 @@ mod angle;
 mod channel;
 mod flat;
 mod half_pipe;
-mod shear;
+mod midlines;
 mod tee;
 
 pub use angle::Angle;
 pub use channel::Channel;
 pub use flat::Flat;
 pub use half_pipe::HalfPipe;
+pub use midlines::Midlines;
 pub use tee::Tee;
 
 use crate::error::accepted_length;

@@ -1,24 +1,34 @@
-//! Shear coefficients of shapes.
+//! Midlines of shapes, and the shear that thin walls along them carry.
 
 use std::f64::consts::PI;
 
-use super::{Angle, Channel, HalfPipe, Tee};
+use super::{Angle, Channel, Flat, HalfPipe, Tee};
 use crate::{Placement, SectionError, Shape, ThinWalled, Wall};
 
+/// The walls of a shape along their midlines.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Midlines {
+    /// (x, z) (m).
+    pub joints: Vec<[f64; 2]>,
+    /// Which joints each one joins.
+    pub walls: Vec<Wall>,
+}
+
+impl Midlines {
+    /// The same midlines, turned and moved.
+    pub fn placed(&self, placement: &Placement) -> Self {
+        let joints = self.joints.iter().map(|joint| placement.of(*joint)).collect();
+        Midlines { joints, walls: self.walls.clone() }
+    }
+}
+
 impl Shape {
-    /// Shares of the area that carry a shear force along the axis of the greatest second moment and across it.
-    ///
-    /// Of the midlines, fillets left out, so that they change smoothly with every size; Cowper's rectangle for a flat,
-    /// k = 10 (1 + nu) / (12 + 11 nu).
-    ///
-    /// Validity: thin walls; the tests beside it hold it against triangles.
-    /// Source: [`ThinWalled::shear_coefficients`]; G. R. Cowper, *Journal of Applied Mechanics* 33 (1966) 335-340.
-    ///
-    /// Errors: [`SectionError::Length`] for walls without length.
-    pub fn shear_coefficients(&self, poisson_ratio: f64) -> Result<[f64; 2], SectionError> {
+    /// Its midlines in its own axes, fillets left out; those of an angle, a channel and a half pipe run from one free end to
+    /// the other.
+    pub fn midlines(&self) -> Midlines {
         let (joints, walls) = match self {
-            Self::Flat(_) => {
-                return Ok([10.0 * (1.0 + poisson_ratio) / (12.0 + 11.0 * poisson_ratio); 2]);
+            Self::Flat(Flat { width, thickness }) => {
+                (vec![[-0.5 * width, 0.0], [0.5 * width, 0.0]], vec![straight([0, 1], *thickness)])
             }
             Self::Angle(Angle { height, width, thickness, .. }) => {
                 let half = 0.5 * thickness;
@@ -43,9 +53,26 @@ impl Shape {
                 (vec![[-radius, 0.0], [radius, 0.0]], vec![over])
             }
         };
-        let angle = ThinWalled::new(&joints, walls.clone())?.area_properties().principal_axes().angle;
-        let upright = Placement { turn: -angle, x: 0.0, z: 0.0 };
-        let joints: Vec<[f64; 2]> = joints.into_iter().map(|joint| upright.of(joint)).collect();
+        Midlines { joints, walls }
+    }
+
+    /// Shares of the area that carry a shear force along the axis of the greatest second moment and across it.
+    ///
+    /// Of the midlines, so that they change smoothly with every size; Cowper's rectangle for a flat,
+    /// k = 10 (1 + nu) / (12 + 11 nu).
+    ///
+    /// Validity: thin walls; the tests beside it hold it against triangles.
+    /// Source: [`ThinWalled::shear_coefficients`]; G. R. Cowper, *Journal of Applied Mechanics* 33 (1966) 335-340.
+    ///
+    /// Errors: [`SectionError::Length`] for walls without length.
+    pub fn shear_coefficients(&self, poisson_ratio: f64) -> Result<[f64; 2], SectionError> {
+        if let Self::Flat(_) = self {
+            return Ok([10.0 * (1.0 + poisson_ratio) / (12.0 + 11.0 * poisson_ratio); 2]);
+        }
+        let Midlines { joints, walls } = self.midlines();
+        let angle = ThinWalled::new(&joints, walls)?.area_properties().principal_axes().angle;
+        let Midlines { joints, walls } =
+            self.midlines().placed(&Placement { turn: -angle, ..Placement::default() });
         Ok(ThinWalled::new(&joints, walls)?.shear_coefficients())
     }
 }
@@ -57,7 +84,6 @@ fn straight([from, to]: [usize; 2], thickness: f64) -> Wall {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::shape::Flat;
     use crate::{RoundTube, SaintVenant};
 
     /// Triangles on the same shape, turned into its principal axes.
@@ -83,7 +109,6 @@ mod tests {
             Shape::HalfPipe(HalfPipe { tube }),
         ] {
             let midlines = shape.shear_coefficients(0.0).unwrap();
-            println!("{shape:?} {midlines:?} {:?}", by_triangles(&shape));
             for (own, whole) in midlines.into_iter().zip(by_triangles(&shape)) {
                 assert!((own / whole - 1.0).abs() < 0.05, "{shape:?}: {own} {whole}");
             }
