@@ -13,7 +13,6 @@
 
 use crate::AxleError;
 use crate::error::positive;
-use crate::wheel_end::STEEPEST_CUP;
 
 /// Most loaded roller over the mean of all, `F_r/(Z cos α)`, with half of the rollers loaded.
 const MOST_LOADED: f64 = 4.08;
@@ -26,6 +25,19 @@ const CONTACT_CONSTANT: f64 = 35_948.0;
 /// Thrust of a tapered bearing over `F_r tan α`: 0.5 F_r/Y with Y = 0.4 cot α (ISO 281:2007, from memory).
 pub(crate) const INDUCED_THRUST: f64 = 1.25;
 const MM: f64 = 1e-3;
+
+/// Steepest cup, rad: at 45 degrees a hub moves as far radially as along the axle, the most that an endplay can
+/// do to the lean of a wheel.
+pub const STEEPEST_CUP: f64 = std::f64::consts::FRAC_PI_4;
+
+/// The angle of a cup to the spindle (rad), if a bearing can have it.
+pub(crate) fn accepted_cup(angle: f64) -> Result<f64, AxleError> {
+    if (0.0..=STEEPEST_CUP).contains(&angle) {
+        return Ok(angle);
+    }
+    let accepted = "0 to 0.785 (45 degrees)";
+    Err(AxleError::Value { what: "cup angle", value: angle, unit: "rad", accepted })
+}
 
 /// Stiffness of one wheel bearing.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -85,11 +97,7 @@ impl TaperedRollers {
     fn deflection(&self, shared: f64) -> Result<f64, AxleError> {
         let z = positive("number of rollers", self.count, "")?;
         let length = positive("effective length of a roller", self.length, "m")?;
-        let value = self.cup_angle;
-        if !(0.0..=STEEPEST_CUP).contains(&value) {
-            let accepted = "0 to 0.785 (45 degrees)";
-            return Err(AxleError::Value { what: "cup angle", value, unit: "rad", accepted });
-        }
+        accepted_cup(self.cup_angle)?;
         let contact = CONTACT_CONSTANT * (length / MM).powf(LENGTH_EXPONENT);
         Ok(MM * (shared / (z * contact)).powf(LOAD_EXPONENT))
     }

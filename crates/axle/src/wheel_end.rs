@@ -2,12 +2,8 @@
 
 use crate::AxleError;
 use crate::bearing_play::BearingPlace;
-use crate::bearing_stiffness::BearingStiffness;
+use crate::bearing_stiffness::{BearingStiffness, accepted_cup};
 use crate::error::{finite, not_negative, positive};
-
-/// Steepest cup, rad: at 45 degrees a hub moves as far radially as along the axle, the most that an endplay can
-/// do to the lean of a wheel.
-pub const STEEPEST_CUP: f64 = std::f64::consts::FRAC_PI_4;
 
 /// Least share of a wheel's load at which the stiffness of a bearing is taken.
 const LEAST_SHARE: f64 = 0.1;
@@ -52,11 +48,7 @@ impl WheelEnd {
             positive("bearing axial stiffness", stiffness.axial, "N/m")?;
         }
         not_negative("endplay", self.endplay, "m")?;
-        let angle = self.cup_angle;
-        if !(0.0..=STEEPEST_CUP).contains(&angle) {
-            let accepted = "0 to 0.785 (45 degrees)";
-            return Err(AxleError::Value { what: "cup angle", value: angle, unit: "rad", accepted });
-        }
+        accepted_cup(self.cup_angle)?;
         not_negative("hub mass", self.hub_mass, "kg")?;
         finite("manufactured camber", self.camber, "rad")?;
         finite("manufactured toe", self.toe, "rad")?;
