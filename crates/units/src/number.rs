@@ -12,31 +12,26 @@ impl Number {
     /// A decimal such as `-1.5e3`, a fraction such as `3/8`, or a mixed number such as `5-3/4` or `5 3/4`; the sign goes for
     /// the whole of it.
     pub fn at_start(text: &str) -> Option<Self> {
-        let decimal = decimal_length(text);
-        if decimal == 0 {
-            return None;
-        }
-        let written = &text[..decimal];
-        let own = Number { value: written.parse().unwrap_or(f64::NAN), length: decimal };
-        if !written.trim_start_matches(['+', '-']).bytes().all(|byte| byte.is_ascii_digit()) {
-            return Some(own);
-        }
-        let after = &text[decimal..];
-        if let Some(over) = after.strip_prefix('/').filter(|over| digits(over) > 0) {
-            let under = digits(over);
-            let value = own.value / over[..under].parse::<f64>().unwrap_or(f64::NAN);
-            return Some(Number { value, length: decimal + 1 + under });
-        }
-        let rest = after.strip_prefix('-').unwrap_or(after.trim_start());
-        let part = (rest.len() < after.len()).then(|| fraction(rest)).flatten();
-        Some(part.map_or(own, |part| Number {
-            value: (own.value.abs() + part.value).copysign(if written.starts_with('-') { -1.0 } else { 1.0 }),
-            length: text.len() - rest.len() + part.length,
-        }))
+        let unsigned = text.strip_prefix(['+', '-']).unwrap_or(text);
+        let own = fraction(unsigned).or_else(|| mixed(unsigned))?;
+        let sign = if text.starts_with('-') { -1.0 } else { 1.0 };
+        Some(Number { value: sign * own.value, length: text.len() - unsigned.len() + own.length })
     }
 }
 
-/// A fraction without a sign.
+/// A decimal, with the fraction that follows where it is whole.
+fn mixed(text: &str) -> Option<Number> {
+    let whole = decimal(text)?;
+    let after = &text[whole.length..];
+    let rest = after.strip_prefix('-').unwrap_or(after.trim_start());
+    let apart = rest.len() < after.len() && whole.length == digits(text);
+    let part = apart.then(|| fraction(rest)).flatten();
+    Some(part.map_or(whole, |part| Number {
+        value: whole.value + part.value,
+        length: text.len() - rest.len() + part.length,
+    }))
+}
+
 fn fraction(text: &str) -> Option<Number> {
     let above = digits(text);
     let under = text[above..].strip_prefix('/')?;
@@ -46,32 +41,25 @@ fn fraction(text: &str) -> Option<Number> {
     Some(Number { value, length: above + 1 + below })
 }
 
-fn digits(text: &str) -> usize {
-    text.bytes().take_while(u8::is_ascii_digit).count()
+/// Digits with at most one point, and an exponent if digits follow it.
+fn decimal(text: &str) -> Option<Number> {
+    let digits_at = |at: usize| text.get(at..).map_or(0, digits);
+    let mut length = digits(text);
+    if text[length..].starts_with('.') && length + digits_at(length + 1) > 0 {
+        length += 1 + digits_at(length + 1);
+    }
+    if length == 0 {
+        return None;
+    }
+    if text[length..].starts_with(['e', 'E']) {
+        let from = length + 1 + usize::from(text[length + 1..].starts_with(['+', '-']));
+        length = if digits_at(from) > 0 { from + digits_at(from) } else { length };
+    }
+    Some(Number { value: text[..length].parse().unwrap_or(f64::NAN), length })
 }
 
-/// Bytes of the decimal at the start: sign, digits with at most one point, and an exponent if digits follow it.
-fn decimal_length(text: &str) -> usize {
-    let bytes = text.as_bytes();
-    let digits = |at: usize| bytes.iter().skip(at).take_while(|b| b.is_ascii_digit()).count();
-    let sign = |at: usize| usize::from(matches!(bytes.get(at), Some(b'+' | b'-')));
-    let start = sign(0);
-    let whole = digits(start);
-    let mut end = start + whole;
-    let mut count = whole;
-    if bytes.get(end) == Some(&b'.') {
-        let decimals = digits(end + 1);
-        count += decimals;
-        end += if count > 0 { 1 + decimals } else { 0 };
-    }
-    if count == 0 {
-        return 0;
-    }
-    if matches!(bytes.get(end), Some(b'e' | b'E')) {
-        let from = end + 1 + sign(end + 1);
-        end = if digits(from) > 0 { from + digits(from) } else { end };
-    }
-    end
+fn digits(text: &str) -> usize {
+    text.bytes().take_while(u8::is_ascii_digit).count()
 }
 
 #[cfg(test)]
