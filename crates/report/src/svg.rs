@@ -45,6 +45,8 @@ struct Drawn {
     canvas: Canvas,
     title: String,
     description: String,
+    /// What the picture was made from, a line each; no reader draws it.
+    metadata: Vec<String>,
 }
 
 impl Svg {
@@ -59,10 +61,8 @@ impl Svg {
     }
 
     /// The same picture with what it was made from as its metadata, which no reader draws.
-    pub fn with_provenance(mut self, card: &ModelCard) -> Svg {
-        let lines = card.provenance().into_iter().map(|line| escaped(&line) + "\n").collect::<String>();
-        self.text = self.text.replacen("</desc>\n", &format!("</desc>\n<metadata>\n{lines}</metadata>\n"), 1);
-        self
+    pub fn with_provenance(self, card: &ModelCard) -> Svg {
+        Drawn { metadata: card.provenance(), ..self.drawn }.finished([self.width, self.height])
     }
 
     /// The same picture with warnings under it.
@@ -72,14 +72,14 @@ impl Svg {
 
     /// The same picture with warnings in words under it.
     pub(crate) fn with_warning_sentences(&self, sentences: impl Iterator<Item = String>) -> Svg {
-        let Drawn { mut canvas, title, description } = self.drawn.clone();
+        let mut drawn = self.drawn.clone();
         let letters = ((self.width - 2.0 * UNDER_LEFT) / UNDER_LINE[1]) as usize;
         let mut level = self.height;
         for line in sentences.flat_map(|own| wrapped(&format!("Warning: {own}"), letters, LINES_OF_WARNING)) {
-            canvas.label(Label::new(line, [UNDER_LEFT, level]).size(12.0).color(VERMILLION));
+            drawn.canvas.label(Label::new(line, [UNDER_LEFT, level]).size(12.0).color(VERMILLION));
             level += UNDER_LINE[0];
         }
-        canvas.finish([self.width, level], &title, &description)
+        drawn.finished([self.width, level])
     }
 
     /// The picture as a PNG file, with the built-in font; no font of the system is used.

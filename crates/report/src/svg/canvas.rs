@@ -77,23 +77,31 @@ impl Canvas {
 
     /// The document, on white, with a title and a description for readers who do not see it.
     pub fn finish(self, size: Point, title: &str, description: &str) -> Svg {
-        let [width, height] = size;
-        let (w, h, body) = (coordinate(width), coordinate(height), &self.body);
-        let [shown_title, shown_description] = [title, description].map(escaped);
-        let text = format!(
-            r##"<svg xmlns="http://www.w3.org/2000/svg" width="{w}" height="{h}" viewBox="0 0 {w} {h}" role="img" font-family="{FONT_FAMILY}">
-<title>{shown_title}</title>
-<desc>{shown_description}</desc>
-<rect width="{w}" height="{h}" fill="#ffffff"/>
-{body}</svg>
-"##
-        );
-        let drawn = Drawn { canvas: self, title: title.to_owned(), description: description.to_owned() };
-        Svg { text, width, height, drawn }
+        let (title, description) = (title.to_owned(), description.to_owned());
+        Drawn { canvas: self, title, description, metadata: Vec::new() }.finished(size)
     }
 
     fn push(&mut self, element: std::fmt::Arguments) {
         let _ = writeln!(self.body, "{element}"); // a String takes every write
+    }
+}
+
+impl Drawn {
+    /// The picture of a size.
+    pub(super) fn finished(self, [width, height]: Point) -> Svg {
+        let (w, h, body) = (coordinate(width), coordinate(height), &self.canvas.body);
+        let [title, description] = [&self.title, &self.description].map(|text| escaped(text));
+        let lines: String = self.metadata.iter().map(|line| escaped(line) + "\n").collect();
+        let metadata = if lines.is_empty() { lines } else { format!("<metadata>\n{lines}</metadata>\n") };
+        let text = format!(
+            r##"<svg xmlns="http://www.w3.org/2000/svg" width="{w}" height="{h}" viewBox="0 0 {w} {h}" role="img" font-family="{FONT_FAMILY}">
+<title>{title}</title>
+<desc>{description}</desc>
+{metadata}<rect width="{w}" height="{h}" fill="#ffffff"/>
+{body}</svg>
+"##
+        );
+        Svg { text, width, height, drawn: self }
     }
 }
 
