@@ -58,6 +58,7 @@ mod value;
 mod variable_axle;
 mod wheel_build;
 mod wheel_end_build;
+mod wheel_end_keys;
 
 pub use bounds::Bounds;
 pub use build::Model;
