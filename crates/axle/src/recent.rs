@@ -6,7 +6,7 @@ use std::sync::Arc;
 /// Results that a thread remembers: those of an axle with several stiffeners on several profiles.
 const REMEMBERED: usize = 32;
 
-/// The results used last, the newest first.
+/// The results made last, the newest first.
 #[derive(Debug)]
 pub(crate) struct Recent<T>(RefCell<Vec<Arc<T>>>);
 

@@ -67,7 +67,6 @@ mod tests {
     use axlebow_road::MeasuredProfile;
 
     use super::*;
-    use crate::{RecordOptions, RideBasis, USUAL_SCHEME};
 
     fn lap() -> Track {
         let heights: Vec<f64> = (0..=40).map(|i| (f64::from(i % 40) * 0.7).sin()).collect();
@@ -76,20 +75,7 @@ mod tests {
     }
 
     fn asked(repeats: bool) -> Ride {
-        Ride {
-            name: "lap".to_owned(),
-            road: Road { left: lap(), right: lap() },
-            repeats,
-            speed: 10.0,
-            contact_length: 0.2,
-            from: 0.0,
-            to: 20.0,
-            step: 1e-3,
-            axle_load: 89e3,
-            basis: RideBasis::Full,
-            scheme: USUAL_SCHEME,
-            keep: RecordOptions::default(),
-        }
+        Ride { repeats, speed: 10.0, ..crate::example::ride_over(Road { left: lap(), right: lap() }) }
     }
 
     #[test]

@@ -32,7 +32,7 @@ pub fn weld_stiffness(shear_modulus: f64) -> f64 {
 /// Validity: walls wide against l, which beam theory has no part in; a real tube and a narrow leg give less.
 ///
 /// Source: plane stress, Fourier's transform of Kelvin's and Cerruti's problems; derived, compared with shells in
-/// `crates/axle/tests/weld_stiffness.rs`.
+/// `crates/axle/tests/all/weld_stiffness.rs`.
 pub(crate) fn giving_stiffness(axle: &Axle, stiffener: &Stiffener, bar: &SeatedBar) -> f64 {
     let piece = piece_at(axle, 0.5 * (stiffener.from + stiffener.to));
     let (wall, plate) = (axle.body.material(piece.part), &stiffener.material);

@@ -3,8 +3,8 @@
 use crate::example::{self, axle, mirrored, wheel};
 use approx::assert_relative_eq;
 use axlebow_axle::{
-    Axle, BearingOutcome, CaseOutcome, Ground, RecordOptions, Ride, RideBasis, RideOutcome, STEEPEST_CUP,
-    Side, Sides, TireLayout, USUAL_SCHEME, flex, modes, ride, standard_cases,
+    Axle, BearingOutcome, CaseOutcome, Ground, Ride, RideOutcome, STEEPEST_CUP, Side, Sides, TireLayout,
+    flex, modes, ride, standard_cases,
 };
 use axlebow_road::{HaversineBump, Road, Track, Wheels};
 
@@ -159,18 +159,11 @@ fn within_its_play_a_bearing_carries_nothing() {
 
 fn over(axle: &Axle, road: Road, seconds: f64) -> RideOutcome {
     let asked = Ride {
-        name: "test".to_owned(),
-        road,
-        repeats: false,
         speed: 15.0,
-        contact_length: 0.2,
         from: -1.0,
         to: 15.0 * seconds,
-        step: 1e-3,
         axle_load: axle.loading.rated_load,
-        basis: RideBasis::Full,
-        scheme: USUAL_SCHEME,
-        keep: RecordOptions::default(),
+        ..example::ride_over(road)
     };
     ride(axle, &asked).unwrap()
 }

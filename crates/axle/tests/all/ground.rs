@@ -2,12 +2,12 @@
 
 use approx::assert_relative_eq;
 use axlebow_axle::{
-    Axle, CaseOutcome, Flexing, Ground, LoadCase, RecordOptions, Ride, RideBasis, Side, Sides, StaticDesign,
-    Suspension, TireLayout, USUAL_SCHEME, flex, ride, standard_cases, tires,
+    Axle, CaseOutcome, Flexing, Ground, LoadCase, Ride, Side, Sides, StaticDesign, Suspension, TireLayout,
+    flex, ride, standard_cases, tires,
 };
 use axlebow_road::{Road, Track};
 
-use crate::example::{axle, stiffen_bearings, wheel};
+use crate::example::{self, axle, stiffen_bearings, wheel};
 
 const G: f64 = 9.80665;
 
@@ -133,20 +133,8 @@ fn a_ride_begins_at_the_static_answer() {
             axle.wheel_ends.of_mut(side).camber = camber;
         }
         let statics = solved(&axle, "unladen").unwrap();
-        let asked = Ride {
-            name: "level".to_owned(),
-            road: Road { left: Track::flat(), right: Track::flat() },
-            repeats: false,
-            speed: 10.0,
-            contact_length: 0.2,
-            from: 0.0,
-            to: 0.1,
-            step: 1e-3,
-            axle_load: 25e3,
-            basis: RideBasis::Full,
-            scheme: USUAL_SCHEME,
-            keep: RecordOptions::default(),
-        };
+        let level = Road { left: Track::flat(), right: Track::flat() };
+        let asked = Ride { speed: 10.0, to: 0.1, axle_load: 25e3, ..example::ride_over(level) };
         let driven = ride(&axle, &asked).unwrap();
         for side in Side::BOTH {
             let camber = driven.history.camber.of(side)[0];

@@ -2,12 +2,12 @@
 
 use std::f64::consts::TAU;
 
-use crate::example::{axle, bar, mirrored, stiffen_bearings, tube, wheel};
+use crate::example::{self, axle, bar, mirrored, stiffen_bearings, tube, wheel};
 use approx::assert_relative_eq;
 use axlebow_axle::{
-    Axle, AxleError, Body, Input, RandomAnswer, RandomRide, RecordOptions, ResponseOptions, ResponseOutcome,
-    Ride, RideBasis, RideOutcome, STANDARD_GRAVITY, Side, Sides, Spindle, SpindleStep, StationResponse,
-    TireLayout, TransferFunction, USUAL_SCHEME, response, ride,
+    Axle, AxleError, Body, Input, RandomAnswer, RandomRide, ResponseOptions, ResponseOutcome, Ride,
+    RideOutcome, STANDARD_GRAVITY, Side, Sides, Spindle, SpindleStep, StationResponse, TireLayout,
+    TransferFunction, response, ride,
 };
 use axlebow_road::{
     Coherence, FeltSpectrum, MeasuredProfile, RandomRoad, Road, RoughnessClass, Track, Washboard, WaveBand,
@@ -138,18 +138,12 @@ fn resonances_bear_the_names_of_modes_that_the_road_reaches() {
 
 fn driven(axle: &Axle, road: Road, speed: f64, (to, step): (f64, f64)) -> RideOutcome {
     let asked = Ride {
-        name: "test".to_owned(),
-        road,
-        repeats: false,
         speed,
         contact_length: CONTACT,
-        from: 0.0,
         to,
         step,
         axle_load: axle.loading.rated_load,
-        basis: RideBasis::Full,
-        scheme: USUAL_SCHEME,
-        keep: RecordOptions::default(),
+        ..example::ride_over(road)
     };
     ride(axle, &asked).unwrap()
 }

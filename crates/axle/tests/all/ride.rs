@@ -4,7 +4,7 @@ use crate::example::{self, axle, wheel};
 use approx::assert_relative_eq;
 use axlebow_axle::{
     Axle, BumpStop, CamberSplit, RecordOptions, Ride, RideBasis, RideOutcome, RidingAxle, Scheme, Side,
-    StopHits, TireLayout, USUAL_SCHEME, UserStation, flex, modes, ride, standard_cases,
+    StopHits, TireLayout, UserStation, flex, modes, ride, standard_cases,
 };
 use axlebow_road::{HaversineBump, MeasuredProfile, Ramp, Road, Step, Track, Wheels};
 
@@ -19,18 +19,12 @@ fn over_for(axle: &Axle, road: Road, speed: f64, seconds: f64) -> RideOutcome {
 
 fn ask(axle: &Axle, road: Road, speed: f64) -> Ride {
     Ride {
-        name: "test".to_owned(),
-        road,
-        repeats: false,
         speed,
-        contact_length: 0.2,
         from: -1.0,
         to: 1.5 * speed,
-        step: 1e-3,
         axle_load: axle.loading.rated_load,
-        basis: RideBasis::Full,
-        scheme: USUAL_SCHEME,
         keep: RecordOptions { stresses: true, shapes: 11 },
+        ..example::ride_over(road)
     }
 }
 
@@ -340,20 +334,7 @@ fn a_profile_long_enough_has_its_roughness_index() {
 #[test]
 fn speeds_and_loads_out_of_range_are_refused() {
     let axle = axle();
-    let good = Ride {
-        name: "test".to_owned(),
-        road: bump(0.01, BOTH),
-        repeats: false,
-        speed: 20.0,
-        contact_length: 0.2,
-        from: 0.0,
-        to: 10.0,
-        step: 1e-3,
-        axle_load: 89e3,
-        basis: RideBasis::Full,
-        scheme: USUAL_SCHEME,
-        keep: RecordOptions::default(),
-    };
+    let good = Ride { to: 10.0, ..example::ride_over(bump(0.01, BOTH)) };
     for bad in [
         Ride { speed: 0.0, ..good.clone() },
         Ride { speed: f64::NAN, ..good.clone() },

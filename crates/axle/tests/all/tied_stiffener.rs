@@ -8,8 +8,8 @@ use crate::example::{self, axle};
 use approx::assert_relative_eq;
 use axlebow_axle::{
     Adjoint, Axle, RecordOptions, Ride, RideBasis, RideOutcome, Side, StaticReadings, Stiffener,
-    StiffenerEnd, StiffenerOutcome, StiffenerWeld, StiffeningOutcome, USUAL_SCHEME, WeldForce, WeldPattern,
-    flex, modes, ride, standard_cases, weld_stiffness,
+    StiffenerEnd, StiffenerOutcome, StiffenerWeld, StiffeningOutcome, WeldForce, WeldPattern, flex, modes,
+    ride, standard_cases, weld_stiffness,
 };
 use axlebow_fe::StaticSystem;
 use axlebow_road::{Road, Track};
@@ -154,18 +154,11 @@ const STITCHED: WeldPattern = WeldPattern::Stitched { length: 0.03, pitch: 0.2 }
 
 fn on_a_flat_road(axle: &Axle, basis: RideBasis) -> RideOutcome {
     let asked = Ride {
-        name: "flat".to_owned(),
-        road: Road { left: Track::flat(), right: Track::flat() },
-        speed: 20.0,
-        contact_length: 0.2,
-        from: 0.0,
         to: 1.0,
-        step: 1e-3,
         axle_load: axle.loading.rated_load,
         basis,
-        scheme: USUAL_SCHEME,
         keep: RecordOptions { stresses: true, shapes: 2 },
-        repeats: false,
+        ..example::ride_over(Road { left: Track::flat(), right: Track::flat() })
     };
     ride(axle, &asked).unwrap()
 }

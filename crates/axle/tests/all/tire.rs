@@ -4,8 +4,7 @@ use crate::example;
 use approx::assert_relative_eq;
 use axlebow_axle::tread::Tread;
 use axlebow_axle::{
-    Axle, RecordOptions, Ride, RideBasis, Side, Sides, TireLayout, USUAL_SCHEME, WheelEnd, flex, ride,
-    standard_cases, tires, tires_over,
+    Axle, Ride, Side, Sides, TireLayout, WheelEnd, flex, ride, standard_cases, tires, tires_over,
 };
 use axlebow_road::{HalfSineBump, Road, Track, Washboard};
 
@@ -36,20 +35,8 @@ fn duals_share_the_load_as_the_static_solution_says() {
 }
 
 fn on_road(track: Track, to: f64) -> Ride {
-    Ride {
-        name: "road".to_owned(),
-        road: Road { left: track.clone(), right: track },
-        repeats: false,
-        speed: 22.0,
-        contact_length: 0.2,
-        from: -1.0,
-        to,
-        step: 1e-3,
-        axle_load: 89e3,
-        basis: RideBasis::Full,
-        scheme: USUAL_SCHEME,
-        keep: RecordOptions::default(),
-    }
+    let road = Road { left: track.clone(), right: track };
+    Ride { name: "road".to_owned(), speed: 22.0, from: -1.0, to, ..example::ride_over(road) }
 }
 
 /// At its start a ride stands as the rated load case does, toe and all.

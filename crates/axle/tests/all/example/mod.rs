@@ -5,9 +5,11 @@
 pub mod stiffening;
 
 use axlebow_axle::{
-    Axle, BearingStiffness, Body, Fixing, Ground, Loading, Seat, SeatBracket, SeatLayouts, Sides, Spindle,
-    SpindleStep, Suspension, Tire, TireLayout, WallBy, Wheel, WheelEnd,
+    Axle, BearingStiffness, Body, Fixing, Ground, Loading, RecordOptions, Ride, RideBasis, Seat, SeatBracket,
+    SeatLayouts, Sides, Spindle, SpindleStep, Suspension, Tire, TireLayout, USUAL_SCHEME, WallBy, Wheel,
+    WheelEnd,
 };
+use axlebow_road::Road;
 use axlebow_sections::{Material, Profile, RoundBar, RoundTube};
 
 /// Stiffness of each bearing.
@@ -162,5 +164,23 @@ pub fn mirrored(axle: &Axle) -> Axle {
         wheels: swapped(&axle.wheels),
         seats: swapped(&axle.seats),
         ..axle.clone()
+    }
+}
+
+/// A ride over a road that a test changes to taste: one second at 20 m/s under the example's rated load.
+pub fn ride_over(road: Road) -> Ride {
+    Ride {
+        name: "test".to_owned(),
+        road,
+        repeats: false,
+        speed: 20.0,
+        contact_length: 0.2,
+        from: 0.0,
+        to: 20.0,
+        step: 1e-3,
+        axle_load: 89e3,
+        basis: RideBasis::Full,
+        scheme: USUAL_SCHEME,
+        keep: RecordOptions::default(),
     }
 }
