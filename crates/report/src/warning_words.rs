@@ -5,12 +5,15 @@ use axlebow_study::DesignWarning;
 
 /// A warning as a sentence: what is doubtful, and what to do.
 pub(crate) fn sentence(warning: &Warning) -> String {
-    let [text, advice] = [&warning.text, &warning.advice].map(|part| part.trim_end_matches('.'));
-    format!("{text}; {advice}.")
+    clauses(warning) + "."
 }
 
 /// A warning of some of so many designs as a sentence; `first` is the first of them in words.
 pub(crate) fn sentence_of_designs(own: &DesignWarning, of: usize, first: &str) -> String {
-    let [text, advice] = [&own.warning.text, &own.warning.advice].map(|part| part.trim_end_matches('.'));
-    format!("{} of {of} designs: {text}; {advice} (the first: {first}).", own.designs)
+    format!("{} of {of} designs: {} (the first: {first}).", own.designs, clauses(&own.warning))
+}
+
+fn clauses(warning: &Warning) -> String {
+    let [text, advice] = [&warning.text, &warning.advice].map(|part| part.trim_end_matches('.'));
+    format!("{text}; {advice}")
 }
