@@ -21,6 +21,7 @@ mod bearing_play;
 mod bearing_stiffness;
 mod body;
 mod bump_stop;
+mod catalog;
 mod cup_suspects;
 mod disc_flexibility;
 mod dominant;

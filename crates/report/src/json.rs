@@ -1,123 +1,253 @@
-//! Result documents as JSON: SI units named in the keys, one schema version each.
+//! Result documents as JSON: SI units named in the keys, one frame for all, results from the catalog.
+//!
+//! Each document has the same bytes for the same outcome. A number that is not finite is written as `null`.
 
-mod causes;
-mod compatibility;
-mod cups;
-mod fit;
-mod flex;
-mod modes;
-mod preheat;
-mod response;
-mod ride;
+mod derived;
+mod frame;
 mod search;
-mod seat_wall;
 mod section;
-mod sensitivities;
-mod stiffening;
-mod strength;
 mod study;
 mod study_summary;
 mod textbook;
-mod tire;
 mod uncertainty;
 
-pub use flex::{
-    AssumedEntry, BearingEntry, CaseEntry, ContactEntry, FLEX_SCHEMA, FlexDocument, ModelEntry, SeatEntry,
-    SeatsEntry, SplitEntry, StationEntry, WarningEntry, WheelEntry, WheelsEntry, flex_document, flex_schema,
+use axlebow_axle::tread::Cups;
+use axlebow_axle::{
+    BasisComparison, FlexOutcome, ModesOutcome, ResponseOutcome, RideOutcome, StrengthOutcome, TireOutcome,
+    TireRideOutcome, Warning, WeldBand,
 };
+use axlebow_results::{Field, Part, Record, Text, json, part, schema};
+use axlebow_strength::{CLAMPING_CAUTIONS, WELDING_CAUTIONS};
+use axlebow_study::{CausesOutcome, CompatibilityOutcome, DrawnRides, FitOutcome, SensitivityOutcome};
 
-pub use causes::{
-    CAUSES_SCHEMA, CauseEntry, CausesDocument, ContributionEntry, SubjectEntry, WheelCausesEntry,
-    WobbleEntry, causes_document, causes_schema,
-};
-pub use compatibility::{
-    CellEntry, ColumnEntry, TIRE_TABLE_SCHEMA, TireTableDocument, compatibility_document,
-    compatibility_schema,
-};
-pub use cups::{CupsEntry, ExplanationEntry, cups_document, cups_schema};
-pub use fit::{
-    FIT_SCHEMA, FitDocument, FittedReadingEntry, FittedUnknownEntry, FurtherReadingEntry, fit_document,
-    fit_schema,
-};
-pub use modes::{
-    BodyEntry, CamberEntry, MODES_SCHEMA, ModeEntry, ModesDocument, MotionEntry, ShapeEntry, StrainEntry,
-    modes_document, modes_schema,
-};
-pub use preheat::PreheatEntry;
-pub use response::{
-    ByWheel, RESPONSE_SCHEMA, RandomAnswerEntry, RandomEntry, ResonanceEntry, ResponseDocument, StressEntry,
-    TransferEntry, response_document, response_schema,
-};
-pub use ride::{
-    BasisComparisonEntry, BesideFullEntry, RIDE_SCHEMA, RideDocument, RideMethodEntry, RideWheelEntry,
-    RideWheelsEntry, SpectrumEntry, StationPeakEntry, ride_document, ride_schema,
-};
-pub use search::{
-    DesignEntry, FoundLimitEntry, ProofEntry, SEARCH_SCHEMA, SearchDocument, search_document, search_schema,
-};
-pub use seat_wall::{SeatWallEntry, SeatWallsEntry};
+pub use search::{search_document, search_schema};
 pub use section::{section_document, section_schema};
-pub use sensitivities::{
-    ReadingsEntry, RefusedEntry, SENSITIVITIES_SCHEMA, SensitivitiesDocument, SensitivityCaseEntry,
-    SensitivityEntry, sensitivities_document, sensitivities_schema,
-};
-pub use stiffening::{AxialForceEntry, StiffenerEntry, StiffeningEntry, WeldForceEntry};
-pub use strength::{
-    CheckEntry, STRENGTH_SCHEMA, StrengthCaseEntry, StrengthDocument, WeldBandEntry, WeldUseEntry,
-    strength_document, strength_schema,
-};
-pub use study::{
-    EqualMassEntry, QuantitiesEntry, QuantityEntry, ResultsEntry, RideNameEntry, RowEntry, STUDY_SCHEMA,
-    StudyDocument, VariedEntry, study_document, study_schema,
-};
-pub use study_summary::{DesignWarningEntry, FailureEntry, PointEntry, RangeEntry, SummaryEntry};
+pub use study::{study_document, study_schema};
 pub use textbook::{textbook_document, textbook_schema};
-pub use tire::{
-    BySide, FaceEntry, FaceTireEntry, RibEntry, RideFaceEntry, TIRE_SCHEMA, TireCaseEntry, TireDocument,
-    TireRideEntry, WaveEntry, tire_document, tire_schema,
+
+use crate::causes_words::{UNLIKE_FLEX, warnings as causes_warnings};
+use crate::{BesideRide, ModelCard};
+use frame::{Contents, Frame};
+
+const FLEX: Frame = Frame { tag: "axlebow/flex/2", meaning: "Result of a static run." };
+
+/// The document of a static run.
+pub fn flex_document(outcome: &FlexOutcome, card: &ModelCard) -> String {
+    let welded = outcome.cases.iter().any(|case| case.stiffening.is_some());
+    FLEX.text(Contents {
+        card: Some(card),
+        results: vec![json(outcome)],
+        warnings: &outcome.warnings,
+        cautions: if welded { WELDING_CAUTIONS.to_vec() } else { Vec::new() },
+    })
+}
+
+/// The JSON Schema of the document of a static run.
+pub fn flex_schema() -> String {
+    FLEX.schema::<Warning>(&[schema::<FlexOutcome>()])
+}
+
+const MODES: Frame = Frame {
+    tag: "axlebow/modes/2",
+    meaning: "The lowest natural modes of an axle on its tires and suspension.",
 };
 
-pub use uncertainty::{
-    EstimatedEntry, IndexEntry, PercentileEntry, UncertainEntry, UncertaintyEntry, VariantUncertaintyEntry,
+/// The document of natural modes.
+pub fn modes_document(outcome: &ModesOutcome, card: &ModelCard) -> String {
+    MODES.text::<Warning>(Contents::new(Some(card), vec![json(outcome)], &[]))
+}
+
+/// The JSON Schema of the document of natural modes.
+pub fn modes_schema() -> String {
+    MODES.schema::<Warning>(&[schema::<ModesOutcome>()])
+}
+
+const RIDE: Frame = Frame { tag: "axlebow/ride/2", meaning: "Result of a ride over a road." };
+
+/// What a ride has beside its own results.
+struct RideComparisons {
+    draws: Option<DrawnRides>,
+    comparison: Option<BasisComparison>,
+}
+
+impl Record for RideComparisons {
+    const FIELDS: &'static [Field<Self>] = &[
+        part(
+            "draws",
+            "Means over several random roads, of which the rest of this document is about the first; null for one road.",
+            &Part(|own: &Self| &own.draws),
+        ),
+        part(
+            "comparison",
+            "Results of a reduced basis beside those of the full one; null unless both were asked for.",
+            &Part(|own: &Self| &own.comparison),
+        ),
+    ];
+}
+
+/// The document of a ride. Histories are left out: [`crate::csv::write_ride`] writes them.
+pub fn ride_document(outcome: &RideOutcome, beside: BesideRide, card: &ModelCard) -> String {
+    let comparisons =
+        RideComparisons { draws: beside.draws.copied(), comparison: beside.comparison.copied() };
+    RIDE.text(Contents::new(Some(card), vec![json(outcome), json(&comparisons)], &outcome.warnings))
+}
+
+/// The JSON Schema of the document of a ride.
+pub fn ride_schema() -> String {
+    RIDE.schema::<Warning>(&[schema::<RideOutcome>(), schema::<RideComparisons>()])
+}
+
+const RESPONSE: Frame = Frame {
+    tag: "axlebow/response/2",
+    meaning: "Response of an axle to a harmonic road, and to a random one by its spectrum.",
 };
 
-use crate::ModelCard;
-use crate::card::PROGRAM;
-
-/// Which model a document is about.
-fn model(card: &ModelCard) -> ModelEntry {
-    ModelEntry {
-        name: card.name.clone(),
-        hash: card.hash.clone(),
-        program: PROGRAM,
-        settings: card.settings.clone(),
-        invented: card.invented,
-        invented_inputs: card.invented_inputs.iter().map(|input| input.word()).collect(),
-    }
+/// The document of a response in the frequency domain.
+pub fn response_document(outcome: &ResponseOutcome, card: &ModelCard) -> String {
+    RESPONSE.text(Contents::new(Some(card), vec![json(outcome)], &outcome.warnings))
 }
 
-/// Defaults that a document's model uses.
-fn assumed(card: &ModelCard) -> Vec<AssumedEntry> {
-    let entries = card.assumed.iter().map(|used| AssumedEntry {
-        path: used.path.clone(),
-        value: used.value.clone(),
-        meaning: used.meaning.clone(),
-    });
-    entries.collect()
+/// The JSON Schema of the document of a response in the frequency domain.
+pub fn response_schema() -> String {
+    RESPONSE.schema::<Warning>(&[schema::<ResponseOutcome>()])
 }
 
-/// The JSON Schema (2020-12) of a document with a tag, as JSON text.
-fn schema_of<T: schemars::JsonSchema>(tag: &str) -> String {
-    let mut schema = schemars::SchemaGenerator::default().into_root_schema_for::<T>();
-    if let Some(serde_json::Value::Object(entry)) = schema.pointer_mut("/properties/schema") {
-        entry.insert("const".to_owned(), tag.into());
-    }
-    pretty(&schema)
+const STRENGTH: Frame =
+    Frame { tag: "axlebow/strength/2", meaning: "Strength checks of an axle under its load cases." };
+
+/// The bands of stiffness of welds, beside the checks.
+struct WeldBands(Vec<WeldBand>);
+
+impl Record for WeldBands {
+    const FIELDS: &'static [Field<Self>] = &[part(
+        "weld-bands",
+        "Utilization of each stiffener's weld over the band of its stiffness.",
+        &Part(|own: &Self| &own.0),
+    )];
 }
 
-/// Pretty JSON that ends in a new line.
-fn pretty<T: serde::Serialize>(document: &T) -> String {
-    let mut text = serde_json::to_string_pretty(document).expect("these structs have text keys only");
-    text.push('\n');
-    text
+/// The document of strength checks.
+pub fn strength_document(outcome: &StrengthOutcome, bands: &[WeldBand], card: &ModelCard) -> String {
+    let clamping: &[&str] = if outcome.clamped { &CLAMPING_CAUTIONS } else { &[] };
+    STRENGTH.text(Contents {
+        card: Some(card),
+        results: vec![json(outcome), json(&WeldBands(bands.to_vec()))],
+        warnings: &outcome.warnings,
+        cautions: [&WELDING_CAUTIONS[..], clamping].concat(),
+    })
+}
+
+/// The JSON Schema of the document of strength checks.
+pub fn strength_schema() -> String {
+    STRENGTH.schema::<Warning>(&[schema::<StrengthOutcome>(), schema::<WeldBands>()])
+}
+
+const TIRE: Frame = Frame { tag: "axlebow/tire-result/2", meaning: "Tire faces of an axle." };
+
+/// Tire faces over a ride, beside those of the load cases.
+struct OverRide(Option<TireRideOutcome>);
+
+impl Record for OverRide {
+    const FIELDS: &'static [Field<Self>] =
+        &[part("ride", "The ride; null where none was driven.", &Part(|own: &Self| &own.0))];
+}
+
+/// The document of tire faces, with a ride where one was driven.
+pub fn tire_document(outcome: &TireOutcome, ride: Option<&TireRideOutcome>, card: &ModelCard) -> String {
+    TIRE.text(Contents::new(
+        Some(card),
+        vec![json(outcome), json(&OverRide(ride.cloned()))],
+        &outcome.warnings,
+    ))
+}
+
+/// The JSON Schema of the document of tire faces.
+pub fn tire_schema() -> String {
+    TIRE.schema::<Warning>(&[schema::<TireOutcome>(), schema::<OverRide>()])
+}
+
+const TIRE_TABLE: Frame = Frame { tag: "axlebow/tire-table/2", meaning: "Tires on axles." };
+
+/// The document of tires on axles.
+pub fn compatibility_document(outcome: &CompatibilityOutcome) -> String {
+    TIRE_TABLE.text(Contents::new(None, vec![json(outcome)], &outcome.warnings))
+}
+
+/// The JSON Schema of the document of tires on axles.
+pub fn compatibility_schema() -> String {
+    TIRE_TABLE.schema::<Warning>(&[schema::<CompatibilityOutcome>()])
+}
+
+const CUPS: Frame = Frame { tag: "axlebow/cups/3", meaning: "A cup count and its possible sources." };
+
+/// The document of a cup count.
+pub fn cups_document(outcome: &Cups) -> String {
+    CUPS.text::<Warning>(Contents::new(None, vec![json(outcome)], &[]))
+}
+
+/// The JSON Schema of the document of a cup count.
+pub fn cups_schema() -> String {
+    CUPS.schema::<Warning>(&[schema::<Cups>()])
+}
+
+const CAUSES: Frame =
+    Frame { tag: "axlebow/causes/2", meaning: "What makes the wheels of an axle lean and steer." };
+
+/// The load case, then the ride where one was driven.
+struct Subjects(Vec<CausesOutcome>);
+
+impl Record for Subjects {
+    const FIELDS: &'static [Field<Self>] = &[
+        part("how", "How these splits relate to others of the same angles.", &Text(|_: &Self| UNLIKE_FLEX)),
+        part("subjects", "The load case, then the ride where one was driven.", &Part(|own: &Self| &own.0)),
+    ];
+}
+
+/// The document of causes.
+pub fn causes_document(outcomes: &[CausesOutcome], card: &ModelCard) -> String {
+    CAUSES.text(Contents {
+        card: Some(card),
+        results: vec![json(&Subjects(outcomes.to_vec()))],
+        warnings: &causes_warnings(outcomes),
+        cautions: WELDING_CAUTIONS.to_vec(),
+    })
+}
+
+/// The JSON Schema of the document of causes.
+pub fn causes_schema() -> String {
+    CAUSES.schema::<Warning>(&[schema::<Subjects>()])
+}
+
+const FIT: Frame = Frame { tag: "axlebow/fit/2", meaning: "A model fitted to readings." };
+
+/// The document of a fit; its model is as it was before.
+pub fn fit_document(outcome: &FitOutcome, card: &ModelCard) -> String {
+    FIT.text(Contents::new(Some(card), vec![json(outcome)], &outcome.estimate.warnings))
+}
+
+/// The JSON Schema of the document of a fit.
+pub fn fit_schema() -> String {
+    FIT.schema::<Warning>(&[schema::<FitOutcome>()])
+}
+
+const SENSITIVITIES: Frame = Frame {
+    tag: "axlebow/sensitivities/2",
+    meaning: "What each number of a model file does to an axle under load.",
+};
+
+/// The load cases.
+struct Cases(Vec<SensitivityOutcome>);
+
+impl Record for Cases {
+    const FIELDS: &'static [Field<Self>] = &[part("cases", "Each load case.", &Part(|own: &Self| &own.0))];
+}
+
+/// The document of sensitivities.
+pub fn sensitivities_document(outcomes: &[SensitivityOutcome], card: &ModelCard) -> String {
+    SENSITIVITIES.text::<Warning>(Contents::new(Some(card), vec![json(&Cases(outcomes.to_vec()))], &[]))
+}
+
+/// The JSON Schema of the document of sensitivities.
+pub fn sensitivities_schema() -> String {
+    SENSITIVITIES.schema::<Warning>(&[schema::<Cases>()])
 }

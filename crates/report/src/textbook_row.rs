@@ -22,6 +22,11 @@ impl TextbookRow {
         self.outcome.as_ref().is_ok_and(|checked| checked.passed)
     }
 
+    /// What came out, if anything did.
+    pub(crate) fn checked(&self) -> Option<&Checked> {
+        self.outcome.as_ref().ok()
+    }
+
     /// Error that is allowed, in the unit of the value.
     pub fn tolerance(&self) -> f64 {
         self.case.tolerance.allowed(self.case.reference)

@@ -25,7 +25,7 @@ pub static STUDY: TableSpec = TableSpec {
         key("case", "The load case that is run.", Holds::Text, Required),
         key(
             "strength_cases",
-            "Load cases that `strength-use` and limits on it cover, such as `rated-load`; all of the model if left out.",
+            "Load cases that `utilization` and limits on it cover, such as `rated-load`; all of the model if left out.",
             Holds::Texts,
             Optional,
         ),

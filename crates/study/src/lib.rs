@@ -11,6 +11,7 @@
 //! rules of a model file, driven over each road of the study. What is asked of a design is declared once, in
 //! [`QUANTITIES`]: reader, tables, pictures, JSON and CSV take names, words and units from there. A design that cannot be built or solved is a row with its reason.
 
+mod catalog;
 mod causes;
 mod compatibility;
 mod constant_mass;

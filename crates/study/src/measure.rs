@@ -1,6 +1,7 @@
 //! The columns of a study's results, and the designs' numbers in them.
 
 use axlebow_axle::outcome::Warning;
+use axlebow_results::key;
 use axlebow_units::Kind;
 
 use crate::design::Design;
@@ -29,14 +30,8 @@ pub struct Measure {
 impl Measure {
     /// Its name and SI unit as a key of JSON and CSV, such as `camber_peak_to_peak_rad`.
     pub fn key(&self) -> String {
-        key(&self.name, self.kind)
+        key(&self.name, self.kind.si())
     }
-}
-
-/// A name and its SI unit as a key of JSON and CSV.
-pub(crate) fn key(name: &str, kind: Kind) -> String {
-    let unit = kind.si().to_lowercase().replace(['/', ' '], "_");
-    format!("{}_{unit}", name.replace('-', "_")).trim_end_matches('_').to_owned()
 }
 
 /// The results that a study asks of every design: those of the static load case first, then ride by ride, then derived

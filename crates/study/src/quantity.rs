@@ -2,10 +2,10 @@
 
 use axlebow_axle::{CamberSplit, RideWheel, Side, Sides, TireFace};
 use axlebow_model::likely;
+use axlebow_results::key;
 use axlebow_units::Kind;
 
 use crate::design::{Beside, Design};
-use crate::measure::key;
 use crate::ride::DesignRide;
 
 /// A result of a design: what it is called, what it measures and what it means.
@@ -78,7 +78,7 @@ impl Quantity {
 
     /// Its name and SI unit as a key of JSON and CSV, such as `camber_peak_to_peak_rad`.
     pub fn key(&self) -> String {
-        key(self.name, self.kind)
+        key(self.name, self.kind.si())
     }
 
     /// Its value in a design, SI, of the ride at a place; NaN where there is none, such as cups of a camber that does
@@ -215,8 +215,8 @@ pub static QUANTITIES: [Quantity; 45] = [
         |face| Some(face.worn.tires.last()?.load / face.pose.load),
     ),
     Quantity {
-        name: "strength-use",
-        words: "strength, use",
+        name: "utilization",
+        words: "utilization",
         kind: Kind::Ratio,
         meaning: "Greatest share of its limit that a check of `axlebow strength` uses, in all load cases or the study's `strength_cases`; past 1 the axle fails.",
         from: Source::Strength,

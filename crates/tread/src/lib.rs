@@ -34,6 +34,7 @@
 
 mod along;
 mod brush;
+mod catalog;
 mod cups;
 mod error;
 mod face;

@@ -72,7 +72,7 @@ fn the_document_of_a_fit_has_the_keys_of_its_schema() {
     let schema: serde_json::Value = serde_json::from_str(&schema.out).expect("JSON");
     let declared: Vec<&String> = schema["properties"].as_object().expect("properties").keys().collect();
     let written: Vec<&String> = document.as_object().expect("members").keys().collect();
-    assert_eq!(document["schema"], "axlebow/fit/1");
+    assert_eq!(document["schema"], "axlebow/fit/2");
     assert!(written.iter().all(|key| declared.contains(key)), "{written:?}");
     assert_eq!(document["readings"].as_array().map(Vec::len), Some(9));
     let wall = &document["unknowns"][0];

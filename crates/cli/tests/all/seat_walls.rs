@@ -21,7 +21,7 @@ fn number(document: &Value, pointer: &str) -> f64 {
 }
 
 const SHELL: &str = "seat[0].wall_flexibility=shell";
-const TURN: &str = "/seat_walls/left/rotational_flexibility_rad_per_n_m";
+const TURN: &str = "/seat_walls/left/rotational_flexibility_rad_per_nm";
 const CAMBER: &str = "/cases/0/wheels/left/camber_change_rad";
 const SPLIT: &str = "/cases/0/wheels/left/split";
 
@@ -32,7 +32,7 @@ fn shells_of_the_wall_take_part_in_the_split_of_the_camber_change() {
     assert!(number(&found, TURN) > 0.0);
     assert!((0.3..0.8).contains(&number(&found, "/seat_walls/left/composite_fraction")));
     let split = found.pointer(SPLIT).and_then(Value::as_object).expect("a split");
-    let part = |name: &str| split[name].as_f64().expect("an angle");
+    let part = |name: &str| split[&format!("{name}_rad")].as_f64().expect("an angle");
     assert!(part("wall") < 0.0 && part("seat") < part("wall"));
     let sum = ["bending", "shear", "seat", "bearing", "disc"].map(part).iter().sum::<f64>();
     let camber = number(&found, CAMBER);

@@ -270,7 +270,7 @@ fn studies_give_the_answers_of_flex_and_its_upper_bound_where_it_is_asked_for() 
         let last = rows.iter().rev().find(|row| row["variant"] == "angle 75 × 75 × 8 mm").expect("a row");
         last["results"]["case"].clone()
     };
-    assert!(results(&["--coarse", "2"])["weld_peak_force_n_m"].is_null());
+    assert!(results(&["--coarse", "2"])["weld_peak_force_n_per_m"].is_null());
     let given = results(&asked);
     let set = ["stiffener[0].clock=180 deg", "stiffener[0].length=830 mm"];
     let model = demo("trailer-152-thin-dual-angle");
@@ -289,7 +289,7 @@ fn studies_give_the_answers_of_flex_and_its_upper_bound_where_it_is_asked_for() 
     let part = |key: &str| number(&peak[key]);
     let force = part("along_n_per_m").hypot(part("across_n_per_m")).hypot(part("outward_n_per_m"));
     // The force is a stiff weld times the small difference of two motions: rounding takes digits.
-    near(number(&given["weld_peak_force_n_m"]), force, 1e-7);
+    near(number(&given["weld_peak_force_n_per_m"]), force, 1e-7);
 }
 
 #[test]

@@ -1,4 +1,4 @@
-//! The document of a search, `axlebow/search/1`.
+//! The document of a search.
 
 use std::collections::BTreeMap;
 
@@ -7,55 +7,37 @@ use axlebow_study::{FoundLimit, Proof, Row, SearchOutcome};
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use super::{AssumedEntry, DesignWarningEntry, ModelEntry, assumed, model, pretty, schema_of};
+use super::derived;
+use super::frame::{Contents, Frame};
+use super::study_summary::DesignWarningEntry;
 use crate::ModelCard;
 
-/// Name and version of the document.
-pub const SEARCH_SCHEMA: &str = "axlebow/search/1";
+const SEARCH: Frame = Frame {
+    tag: "axlebow/search/2",
+    meaning: "The best design within limits, and what it could be traded for.",
+};
 
-/// The document of a search as JSON text: pretty, ending in a new line, same bytes for the same outcome.
+/// The document of a search; its warnings are those of the designs that are given here and of their rides.
 pub fn search_document(outcome: &SearchOutcome, card: &ModelCard) -> String {
-    let design = |row: &Row| DesignEntry::of(row, outcome);
-    let warnings = outcome.warnings.iter().map(|own| DesignWarningEntry::of(own, &outcome.variants));
-    pretty(&SearchDocument {
-        schema: SEARCH_SCHEMA,
-        name: outcome.name.clone(),
-        note: outcome.note.clone(),
-        model: model(card),
-        case: outcome.case.clone(),
-        goal: outcome.goal.measure.key(),
-        least: outcome.goal.least,
-        against: outcome.against.iter().map(|own| own.key()).collect(),
-        best: outcome.best.as_ref().map(design),
-        nearest: outcome.nearest.as_ref().map(design),
-        limits: outcome.limits.iter().map(FoundLimitEntry::from).collect(),
-        proof: ProofEntry::from(outcome.proof),
-        solved: outcome.solved,
-        failed: outcome.failed.0,
-        first_failure: outcome.failed.1.clone(),
-        front: outcome.front.iter().map(design).collect(),
-        warnings: warnings.collect(),
-        assumed: assumed(card),
-        cautions: if outcome.stiffened { WELDING_CAUTIONS.to_vec() } else { Vec::new() },
-    })
+    let warnings: Vec<DesignWarningEntry> =
+        outcome.warnings.iter().map(|own| DesignWarningEntry::of(own, &outcome.variants)).collect();
+    let cautions = if outcome.stiffened { WELDING_CAUTIONS.to_vec() } else { Vec::new() };
+    let results = vec![derived::json(&SearchResults::of(outcome))];
+    SEARCH.text(Contents { card: Some(card), results, warnings: &warnings, cautions })
 }
 
-/// The JSON Schema (2020-12) of the document of a search.
+/// The JSON Schema of the document of a search.
 pub fn search_schema() -> String {
-    schema_of::<SearchDocument>(SEARCH_SCHEMA)
+    SEARCH.schema::<DesignWarningEntry>(&[derived::schema::<SearchResults>()])
 }
 
 /// The best design within limits, and what it could be traded for.
 #[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
-pub struct SearchDocument {
-    /// `axlebow/search/1`.
-    pub schema: &'static str,
+struct SearchResults {
     /// Name of the study.
     pub name: String,
     /// What the reader must know.
     pub note: Option<String>,
-    /// The model that was run.
-    pub model: ModelEntry,
     /// Name of the load case.
     pub case: String,
     /// Key in `results` of what was to be least or most.
@@ -80,12 +62,6 @@ pub struct SearchDocument {
     pub first_failure: Option<String>,
     /// The Pareto front: designs none of which is better in everything that is traded, in the order of the goal.
     pub front: Vec<DesignEntry>,
-    /// Warnings of the designs that are given here and of their rides, those of most designs first.
-    pub warnings: Vec<DesignWarningEntry>,
-    /// Defaults that were used.
-    pub assumed: Vec<AssumedEntry>,
-    /// What must be read with these numbers, where stiffeners are welded on.
-    pub cautions: Vec<&'static str>,
 }
 
 /// A design.
@@ -139,6 +115,28 @@ pub struct ProofEntry {
     pub starts: Option<usize>,
     /// How many of those of the best combination came to its goal.
     pub agreed: Option<usize>,
+}
+
+impl SearchResults {
+    fn of(outcome: &SearchOutcome) -> Self {
+        let design = |row: &Row| DesignEntry::of(row, outcome);
+        SearchResults {
+            name: outcome.name.clone(),
+            note: outcome.note.clone(),
+            case: outcome.case.clone(),
+            goal: outcome.goal.measure.key(),
+            least: outcome.goal.least,
+            against: outcome.against.iter().map(|own| own.key()).collect(),
+            best: outcome.best.as_ref().map(design),
+            nearest: outcome.nearest.as_ref().map(design),
+            limits: outcome.limits.iter().map(FoundLimitEntry::from).collect(),
+            proof: ProofEntry::from(outcome.proof),
+            solved: outcome.solved,
+            failed: outcome.failed.0,
+            first_failure: outcome.failed.1.clone(),
+            front: outcome.front.iter().map(design).collect(),
+        }
+    }
 }
 
 impl From<Proof> for ProofEntry {

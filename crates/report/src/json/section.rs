@@ -1,147 +1,17 @@
-//! The document of the sections along the axle, `axlebow/section/1`.
+//! The document of the sections along the axle.
 
 use axlebow_axle::Warning;
+use axlebow_results::{Field, Own, Part, Record, Text, json, number, part, schema};
+use axlebow_sections::StressPoint;
 use axlebow_strength::WELDING_CAUTIONS;
-use schemars::JsonSchema;
-use serde::Serialize;
+use axlebow_units::Kind;
 
-use super::{AssumedEntry, ModelEntry, WarningEntry, assumed, model, pretty, schema_of};
+use super::frame::{Contents, Frame};
 use crate::{ModelCard, SectionCard, StiffenedCard};
 
-/// Name and version of the document.
-const SECTION_SCHEMA: &str = "axlebow/section/1";
+const SECTION: Frame = Frame { tag: "axlebow/section/2", meaning: "Sections along an axle." };
 
-/// Sections along an axle.
-#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
-struct SectionDocument {
-    /// `axlebow/section/1`.
-    schema: &'static str,
-    /// The model that was run.
-    model: ModelEntry,
-    /// Stretches of the bare axle with one section, from the center outward.
-    sections: Vec<SectionEntry>,
-    /// Stretches with stiffeners.
-    stiffened_sections: Vec<StiffenedEntry>,
-    /// Doubts about the load case that was asked for.
-    warnings: Vec<WarningEntry>,
-    /// What must be said before anybody welds; empty without stiffeners.
-    cautions: Vec<&'static str>,
-    /// Defaults that were used.
-    assumed: Vec<AssumedEntry>,
-}
-
-/// A stretch of one section.
-#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
-struct SectionEntry {
-    /// Its name.
-    name: String,
-    /// What kind of section it is.
-    kind: &'static str,
-    /// Left end.
-    from_y_m: f64,
-    /// Right end.
-    to_y_m: f64,
-    /// Width.
-    width_m: f64,
-    /// Height.
-    height_m: f64,
-    /// Area.
-    area_m2: f64,
-    /// Second moment of area about the horizontal axis.
-    second_moment_x_m4: f64,
-    /// Second moment of area about the vertical axis.
-    second_moment_z_m4: f64,
-    /// Torsion constant.
-    torsion_constant_m4: f64,
-    /// Elastic section modulus about the horizontal axis.
-    section_modulus_x_m3: f64,
-    /// Elastic section modulus about the vertical axis.
-    section_modulus_z_m3: f64,
-    /// Plastic section modulus about the horizontal axis.
-    plastic_modulus_x_m3: f64,
-    /// Torque over the largest shear stress.
-    torsion_modulus_m3: f64,
-    /// Shear coefficient for a fore-aft force.
-    shear_coefficient_x: f64,
-    /// Shear coefficient for a vertical force.
-    shear_coefficient_z: f64,
-    /// Mass per length.
-    mass_per_length_kg_m: f64,
-    /// Points at which stress is looked at.
-    stress_points: Vec<PointEntry>,
-}
-
-/// A stretch with stiffeners; areas and second moments in terms of the axle's modulus.
-#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
-struct StiffenedEntry {
-    /// Names of what is welded together.
-    parts: Vec<String>,
-    /// Left end.
-    from_y_m: f64,
-    /// Right end.
-    to_y_m: f64,
-    /// Area.
-    area_m2: f64,
-    /// Second moment of area about the horizontal axis through the centroid.
-    second_moment_x_m4: f64,
-    /// Second moment of area about the vertical axis through the centroid.
-    second_moment_z_m4: f64,
-    /// Product of inertia.
-    product_of_inertia_m4: f64,
-    /// Angle of the principal axes.
-    principal_angle_rad: f64,
-    /// Torsion constant.
-    torsion_constant_m4: f64,
-    /// Centroid, forward of the axle line.
-    centroid_x_m: f64,
-    /// Centroid, above the axle line.
-    centroid_z_m: f64,
-    /// Shear center, forward of the axle line; null where it is not known.
-    shear_center_x_m: Option<f64>,
-    /// Shear center, above the axle line; null where it is not known.
-    shear_center_z_m: Option<f64>,
-    /// Mass per length.
-    mass_per_length_kg_m: f64,
-    /// Stress under the load case that was asked for; null without one.
-    stress: Option<StressEntry>,
-}
-
-/// Stress where a stretch is bent most.
-#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
-struct StressEntry {
-    /// Name of the load case.
-    case: String,
-    /// Where along the axle.
-    y_m: f64,
-    /// Corners, and where stress is lowest and highest.
-    points: Vec<StressPointEntry>,
-}
-
-/// Stress at a corner of a part, or where it is lowest or highest, tension positive.
-#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
-struct StressPointEntry {
-    /// Name of the part.
-    part: String,
-    /// Forward of the axle line.
-    x_m: f64,
-    /// Above the axle line.
-    z_m: f64,
-    /// Normal stress.
-    stress_pa: f64,
-}
-
-/// An outside point at which fiber stress is looked at, from the centroid.
-#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
-struct PointEntry {
-    /// Its name.
-    name: &'static str,
-    /// Forward of the centroid.
-    x_m: f64,
-    /// Above the centroid.
-    z_m: f64,
-}
-
-/// The sections as JSON text.
+/// The document of the sections.
 ///
 /// - `warnings`: doubts about the load case whose stress the stiffened stretches have
 pub fn section_document(
@@ -150,83 +20,236 @@ pub fn section_document(
     warnings: &[Warning],
     card: &ModelCard,
 ) -> String {
-    pretty(&SectionDocument {
-        schema: SECTION_SCHEMA,
-        model: model(card),
-        sections: sections.iter().map(entry).collect(),
-        stiffened_sections: stiffened.iter().map(stiffened_entry).collect(),
-        warnings: warnings.iter().map(WarningEntry::from).collect(),
-        cautions: if stiffened.is_empty() { Vec::new() } else { WELDING_CAUTIONS.to_vec() },
-        assumed: assumed(card),
-    })
+    let results = Sections { sections: sections.to_vec(), stiffened: stiffened.to_vec() };
+    let cautions = if stiffened.is_empty() { Vec::new() } else { WELDING_CAUTIONS.to_vec() };
+    SECTION.text(Contents { card: Some(card), results: vec![json(&results)], warnings, cautions })
 }
 
-/// The JSON Schema (2020-12) of the document of sections.
+/// The JSON Schema of the document of the sections.
 pub fn section_schema() -> String {
-    schema_of::<SectionDocument>(SECTION_SCHEMA)
+    SECTION.schema::<Warning>(&[schema::<Sections>()])
 }
 
-fn entry(section: &SectionCard) -> SectionEntry {
-    let p = &section.properties;
-    let points = section.profile.stress_points();
-    SectionEntry {
-        name: section.name.clone(),
-        kind: section.profile.kind(),
-        from_y_m: section.reach[0],
-        to_y_m: section.reach[1],
-        width_m: p.width,
-        height_m: p.height,
-        area_m2: p.area,
-        second_moment_x_m4: p.second_moment_x,
-        second_moment_z_m4: p.second_moment_z,
-        torsion_constant_m4: p.torsion_constant,
-        section_modulus_x_m3: p.section_modulus_x(),
-        section_modulus_z_m3: p.section_modulus_z(),
-        plastic_modulus_x_m3: p.plastic_modulus_x,
-        torsion_modulus_m3: p.torsion_modulus,
-        shear_coefficient_x: p.shear_coefficient_x,
-        shear_coefficient_z: p.shear_coefficient_z,
-        mass_per_length_kg_m: section.mass_per_length,
-        stress_points: points
-            .iter()
-            .map(|at| PointEntry { name: at.place(), x_m: at.x, z_m: at.z })
-            .collect(),
+struct Sections {
+    sections: Vec<SectionCard>,
+    stiffened: Vec<StiffenedCard>,
+}
+
+impl Record for Sections {
+    const FIELDS: &'static [Field<Self>] = &[
+        part(
+            "sections",
+            "Stretches of the bare axle with one section, from the center outward.",
+            &Part(|own: &Self| &own.sections),
+        ),
+        part("stiffened-sections", "Stretches with stiffeners.", &Part(|own: &Self| &own.stiffened)),
+    ];
+}
+
+impl Record for SectionCard {
+    const FIELDS: &'static [Field<Self>] = &[
+        part("name", "Its name.", &Text(|own: &Self| &own.name)),
+        part("kind", "What kind of section it is.", &Text(|own: &Self| own.profile.kind())),
+        number("from-y", Kind::Length, "Left end.", &Own(|own: &Self| own.reach[0])),
+        number("to-y", Kind::Length, "Right end.", &Own(|own: &Self| own.reach[1])),
+        number("width", Kind::Length, "Width.", &Own(|own: &Self| own.properties.width)),
+        number("height", Kind::Length, "Height.", &Own(|own: &Self| own.properties.height)),
+        number("area", Kind::Area, "Area.", &Own(|own: &Self| own.properties.area)),
+        number(
+            "second-moment-x",
+            Kind::SecondMoment,
+            "Second moment of area about the horizontal axis.",
+            &Own(|own: &Self| own.properties.second_moment_x),
+        ),
+        number(
+            "second-moment-z",
+            Kind::SecondMoment,
+            "Second moment of area about the vertical axis.",
+            &Own(|own: &Self| own.properties.second_moment_z),
+        ),
+        number(
+            "torsion-constant",
+            Kind::SecondMoment,
+            "Torsion constant.",
+            &Own(|own: &Self| own.properties.torsion_constant),
+        ),
+        number(
+            "section-modulus-x",
+            Kind::SectionModulus,
+            "Elastic section modulus about the horizontal axis.",
+            &Own(|own: &Self| own.properties.section_modulus_x()),
+        ),
+        number(
+            "section-modulus-z",
+            Kind::SectionModulus,
+            "Elastic section modulus about the vertical axis.",
+            &Own(|own: &Self| own.properties.section_modulus_z()),
+        ),
+        number(
+            "plastic-modulus-x",
+            Kind::SectionModulus,
+            "Plastic section modulus about the horizontal axis.",
+            &Own(|own: &Self| own.properties.plastic_modulus_x),
+        ),
+        number(
+            "torsion-modulus",
+            Kind::SectionModulus,
+            "Torque over the largest shear stress.",
+            &Own(|own: &Self| own.properties.torsion_modulus),
+        ),
+        part(
+            "shear-coefficient-x",
+            "Shear coefficient for a fore-aft force.",
+            &Own(|own: &Self| own.properties.shear_coefficient_x),
+        ),
+        part(
+            "shear-coefficient-z",
+            "Shear coefficient for a vertical force.",
+            &Own(|own: &Self| own.properties.shear_coefficient_z),
+        ),
+        number(
+            "mass-per-length",
+            Kind::MassPerLength,
+            "Mass per length.",
+            &Own(|own: &Self| own.mass_per_length),
+        ),
+        part(
+            "stress-points",
+            "Points at which stress is evaluated.",
+            &Own(|own: &Self| own.profile.stress_points().into_iter().map(Point).collect::<Vec<_>>()),
+        ),
+    ];
+}
+
+/// An outside point at which fiber stress is evaluated, from the centroid.
+struct Point(StressPoint);
+
+impl Record for Point {
+    const FIELDS: &'static [Field<Self>] = &[
+        part("name", "Its name.", &Text(|at: &Self| at.0.place())),
+        number("x", Kind::Length, "Forward of the centroid.", &Own(|at: &Self| at.0.x)),
+        number("z", Kind::Length, "Above the centroid.", &Own(|at: &Self| at.0.z)),
+    ];
+}
+
+/// Areas and second moments in terms of the axle's modulus.
+impl Record for StiffenedCard {
+    const FIELDS: &'static [Field<Self>] = &[
+        part("parts", "Names of what is welded together.", &Own(part_names)),
+        number("from-y", Kind::Length, "Left end.", &Own(|own: &Self| own.stretch.to)),
+        number("to-y", Kind::Length, "Right end.", &Own(|own: &Self| own.stretch.from)),
+        number("area", Kind::Area, "Area.", &Own(|own: &Self| own.stretch.section.area.area)),
+        number(
+            "second-moment-x",
+            Kind::SecondMoment,
+            "Second moment of area about the horizontal axis through the centroid.",
+            &Own(|own: &Self| own.stretch.section.area.second_moment_x),
+        ),
+        number(
+            "second-moment-z",
+            Kind::SecondMoment,
+            "Second moment of area about the vertical axis through the centroid.",
+            &Own(|own: &Self| own.stretch.section.area.second_moment_z),
+        ),
+        number(
+            "product-of-inertia",
+            Kind::SecondMoment,
+            "Product of inertia.",
+            &Own(|own: &Self| own.stretch.section.area.product_of_inertia),
+        ),
+        number(
+            "principal-angle",
+            Kind::Angle,
+            "Angle of the principal axes.",
+            &Own(|own: &Self| own.stretch.section.area.principal_axes().angle),
+        ),
+        number(
+            "torsion-constant",
+            Kind::SecondMoment,
+            "Torsion constant.",
+            &Own(|own: &Self| own.stretch.section.torsion_constant),
+        ),
+        number(
+            "centroid-x",
+            Kind::Length,
+            "Centroid, forward of the axle line.",
+            &Own(|own: &Self| own.stretch.section.area.centroid[0]),
+        ),
+        number(
+            "centroid-z",
+            Kind::Length,
+            "Centroid, above the axle line.",
+            &Own(|own: &Self| own.stretch.section.area.centroid[1]),
+        ),
+        number(
+            "shear-center-x",
+            Kind::Length,
+            "Shear center, forward of the axle line; null where it is not known.",
+            &Own(|own: &Self| own.stretch.section.shear_center.map(|[x, _]| x)),
+        ),
+        number(
+            "shear-center-z",
+            Kind::Length,
+            "Shear center, above the axle line; null where it is not known.",
+            &Own(|own: &Self| own.stretch.section.shear_center.map(|[_, z]| z)),
+        ),
+        number(
+            "mass-per-length",
+            Kind::MassPerLength,
+            "Mass per length.",
+            &Own(|own: &Self| own.stretch.section.mass_per_length),
+        ),
+        part(
+            "stress",
+            "Stress under the load case that was asked for; null without one.",
+            &Own(StressInCase::of),
+        ),
+    ];
+}
+
+fn part_names(card: &StiffenedCard) -> Vec<String> {
+    card.stretch.section.composite.parts().iter().map(|part| part.name.clone()).collect()
+}
+
+/// Stress where a stretch is bent most.
+struct StressInCase {
+    case: String,
+    y: f64,
+    points: Vec<StressAt>,
+}
+
+/// Normal stress at a corner of a part, or where it is lowest or highest, tension positive.
+struct StressAt {
+    part: String,
+    place: [f64; 2],
+    stress: f64,
+}
+
+impl StressInCase {
+    fn of(card: &StiffenedCard) -> Option<StressInCase> {
+        let stress = card.stress.as_ref()?;
+        let parts = card.stretch.section.composite.parts().iter().enumerate();
+        let points = parts.flat_map(|(number, part)| {
+            let places = card.corner_stresses(number).into_iter().flatten();
+            places.map(|(place, stress)| StressAt { part: part.name.clone(), place, stress })
+        });
+        Some(StressInCase { case: stress.case.clone(), y: stress.own.y, points: points.collect() })
     }
 }
 
-fn stiffened_entry(card: &StiffenedCard) -> StiffenedEntry {
-    let (stretch, section) = (&card.stretch, &card.stretch.section);
-    let area = &section.area;
-    StiffenedEntry {
-        parts: section.composite.parts().iter().map(|part| part.name.clone()).collect(),
-        from_y_m: stretch.to,
-        to_y_m: stretch.from,
-        area_m2: area.area,
-        second_moment_x_m4: area.second_moment_x,
-        second_moment_z_m4: area.second_moment_z,
-        product_of_inertia_m4: area.product_of_inertia,
-        principal_angle_rad: area.principal_axes().angle,
-        torsion_constant_m4: section.torsion_constant,
-        centroid_x_m: area.centroid[0],
-        centroid_z_m: area.centroid[1],
-        shear_center_x_m: section.shear_center.map(|[x, _]| x),
-        shear_center_z_m: section.shear_center.map(|[_, z]| z),
-        mass_per_length_kg_m: section.mass_per_length,
-        stress: stress_entry(card),
-    }
+impl Record for StressInCase {
+    const FIELDS: &'static [Field<Self>] = &[
+        part("case", "Name of the load case.", &Text(|own: &Self| &own.case)),
+        number("y", Kind::Length, "Position, left positive.", &Own(|own: &Self| own.y)),
+        part("points", "Corners, and where stress is lowest and highest.", &Part(|own: &Self| &own.points)),
+    ];
 }
 
-fn stress_entry(card: &StiffenedCard) -> Option<StressEntry> {
-    let stress = card.stress.as_ref()?;
-    let parts = card.stretch.section.composite.parts().iter().enumerate();
-    let points = parts.flat_map(|(number, part)| {
-        let places = card.corner_stresses(number).into_iter().flatten();
-        places.map(|([x, z], value)| StressPointEntry {
-            part: part.name.clone(),
-            x_m: x,
-            z_m: z,
-            stress_pa: value,
-        })
-    });
-    Some(StressEntry { case: stress.case.clone(), y_m: stress.own.y, points: points.collect() })
+impl Record for StressAt {
+    const FIELDS: &'static [Field<Self>] = &[
+        part("part", "Name of the part.", &Text(|at: &Self| &at.part)),
+        number("x", Kind::Length, "Forward of the axle line.", &Own(|at: &Self| at.place[0])),
+        number("z", Kind::Length, "Above the axle line.", &Own(|at: &Self| at.place[1])),
+        number("stress", Kind::Stress, "Normal stress.", &Own(|at: &Self| at.stress)),
+    ];
 }

@@ -1,4 +1,4 @@
-//! The document of a study, `axlebow/study-result/2`.
+//! The document of a study.
 
 use std::collections::BTreeMap;
 
@@ -7,29 +7,32 @@ use axlebow_study::{EqualMass, Limit, Measure, QUANTITIES, Quantity, Row, StudyK
 use schemars::JsonSchema;
 use serde::Serialize;
 
+use super::derived;
+use super::frame::{Contents, Frame};
 use super::study_summary::{DesignWarningEntry, SummaryEntry, summary_entry};
-use super::{AssumedEntry, ModelEntry, UncertaintyEntry, assumed, model, pretty, schema_of};
+use super::uncertainty::UncertaintyEntry;
 use crate::ModelCard;
 use crate::study_words::share;
 
-/// Name and version of the document.
-pub const STUDY_SCHEMA: &str = "axlebow/study-result/2";
+const STUDY: Frame = Frame { tag: "axlebow/study-result/3", meaning: "Result of a study." };
 
-/// The document of a study as JSON text: pretty, ending in a new line, same bytes for the same outcome.
+/// The document of a study.
 pub fn study_document(outcome: &StudyOutcome, card: &ModelCard) -> String {
-    pretty(&StudyDocument::new(outcome, card))
+    let warnings: Vec<DesignWarningEntry> =
+        outcome.warnings.iter().map(|own| DesignWarningEntry::of(own, &outcome.variants)).collect();
+    let cautions = if outcome.stiffened { WELDING_CAUTIONS.to_vec() } else { Vec::new() };
+    let results = vec![derived::json(&StudyResults::of(outcome))];
+    STUDY.text(Contents { card: Some(card), results, warnings: &warnings, cautions })
 }
 
-/// The JSON Schema (2020-12) of the document of a study.
+/// The JSON Schema of the document of a study.
 pub fn study_schema() -> String {
-    schema_of::<StudyDocument>(STUDY_SCHEMA)
+    STUDY.schema::<DesignWarningEntry>(&[derived::schema::<StudyResults>()])
 }
 
 /// Result of a study.
 #[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
-pub struct StudyDocument {
-    /// `axlebow/study-result/2`.
-    pub schema: &'static str,
+struct StudyResults {
     /// Name of the study.
     pub name: String,
     /// What the reader must know.
@@ -41,10 +44,6 @@ pub struct StudyDocument {
     pub kind: &'static str,
     /// Name of the variant that the others are compared with; `null` in a sweep.
     pub baseline: Option<String>,
-    /// The model without changes; side by side, that of the baseline.
-    pub model: ModelEntry,
-    /// True when the model is a made-up demonstration.
-    pub invented: bool,
     /// Load case that was run.
     pub case: String,
     /// Names of the variants.
@@ -65,12 +64,6 @@ pub struct StudyDocument {
     pub uncertainty: Option<UncertaintyEntry>,
     /// Designs of equal axle mass.
     pub constant_mass: Vec<EqualMassEntry>,
-    /// Warnings of the designs and of their rides, those of most designs first.
-    pub warnings: Vec<DesignWarningEntry>,
-    /// What must be said before anybody welds; empty where no design has a stiffener.
-    pub cautions: Vec<&'static str>,
-    /// Defaults that were used.
-    pub assumed: Vec<AssumedEntry>,
 }
 
 /// A key that was varied.
@@ -147,7 +140,7 @@ pub struct RideNameEntry {
     /// Name of the road.
     pub road: String,
     /// Speed, m/s; `null` when it is varied.
-    pub speed_m_s: Option<f64>,
+    pub speed_m_per_s: Option<f64>,
 }
 
 /// What a result is.
@@ -169,22 +162,20 @@ pub struct QuantityEntry {
 #[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct EqualMassEntry {
     /// Mass of the bare axle that was asked for, kg.
-    pub mass_kg: f64,
+    pub axle_mass_kg: f64,
     /// Designs that have it.
     pub points: Vec<RowEntry>,
 }
 
-impl StudyDocument {
-    /// The document of an outcome.
-    pub fn new(outcome: &StudyOutcome, card: &ModelCard) -> Self {
+impl StudyResults {
+    fn of(outcome: &StudyOutcome) -> Self {
         let row = |row: &Row| row_entry(row, outcome);
         let equal = |equal: &EqualMass| EqualMassEntry {
-            mass_kg: equal.mass,
+            axle_mass_kg: equal.mass,
             points: equal.points.iter().map(row).collect(),
         };
         let varied = outcome.varied.iter();
         Self {
-            schema: STUDY_SCHEMA,
             name: outcome.name.clone(),
             note: outcome.note.clone(),
             seat_table_errors: outcome.seat_table_errors.clone(),
@@ -195,8 +186,6 @@ impl StudyDocument {
                 StudyKind::Search => "search",
             },
             baseline: baseline_name(outcome),
-            model: model(card),
-            invented: card.invented,
             case: outcome.case.clone(),
             variants: outcome.variants.clone(),
             varied: varied.map(VariedEntry::from).collect(),
@@ -210,13 +199,6 @@ impl StudyDocument {
             limits: outcome.limits.iter().map(LimitEntry::from).collect(),
             uncertainty: UncertaintyEntry::of(outcome),
             constant_mass: outcome.constant_mass.iter().map(equal).collect(),
-            warnings: outcome
-                .warnings
-                .iter()
-                .map(|own| DesignWarningEntry::of(own, &outcome.variants))
-                .collect(),
-            cautions: if outcome.stiffened { WELDING_CAUTIONS.to_vec() } else { Vec::new() },
-            assumed: assumed(card),
         }
     }
 }
@@ -243,7 +225,7 @@ fn rides(outcome: &StudyOutcome) -> Vec<RideNameEntry> {
     let entries = outcome.rides.iter().map(|ride| RideNameEntry {
         name: ride.name.clone(),
         road: ride.road.clone(),
-        speed_m_s: ride.speed,
+        speed_m_per_s: ride.speed,
     });
     entries.collect()
 }

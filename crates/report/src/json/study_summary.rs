@@ -1,9 +1,12 @@
 //! All designs of a large study in brief.
 
+use axlebow_results::Shape;
 use axlebow_study::{DesignWarning, Failure, Point, ReadingRange, StudyOutcome, StudySummary};
 use schemars::JsonSchema;
 use serde::Serialize;
+use serde_json::Value;
 
+use super::derived;
 use super::study::{RowEntry, row_entry};
 
 /// All designs of a large study in brief.
@@ -79,6 +82,16 @@ pub struct PointEntry {
     pub variant: String,
     /// Values of the varied keys, in their order and units.
     pub values: Vec<f64>,
+}
+
+impl Shape for DesignWarningEntry {
+    fn json(&self) -> Value {
+        derived::json(self)
+    }
+
+    fn schema() -> Value {
+        derived::schema::<Self>()
+    }
 }
 
 impl DesignWarningEntry {

@@ -1,97 +1,105 @@
-//! The document of the textbook cases, `axlebow/textbook/2`.
+//! The document of the textbook cases.
 
-use schemars::JsonSchema;
-use serde::Serialize;
+use axlebow_axle::Warning;
+use axlebow_results::{Field, Own, Part, Record, Text, json, part, schema};
 
-use super::{pretty, schema_of};
+use super::frame::{Contents, Frame};
 use crate::TextbookRow;
 
-/// Name and version of the document.
-const TEXTBOOK_SCHEMA: &str = "axlebow/textbook/2";
+const TEXTBOOK: Frame =
+    Frame { tag: "axlebow/textbook/3", meaning: "The textbook cases that axlebow is checked against." };
 
-/// The textbook cases that axlebow is checked against.
-#[derive(Serialize, JsonSchema)]
-struct TextbookDocument<'a> {
-    /// `axlebow/textbook/2`.
-    schema: &'static str,
-    /// How many cases pass.
-    passed: usize,
-    /// The textbook cases.
-    cases: Vec<CaseEntry<'a>>,
-}
-
-/// A textbook case.
-#[derive(Serialize, JsonSchema)]
-struct CaseEntry<'a> {
-    /// Name of the case.
-    id: &'a str,
-    /// What it is about.
-    topic: &'a str,
-    /// What is compared.
-    quantity: &'a str,
-    /// Formula of the reference value; "none" and why where it has none.
-    formula: &'a str,
-    /// What the formula and the code under test are given.
-    inputs: &'a str,
-    /// Unit of the source.
-    unit: &'a str,
-    /// The source, with "from memory" where its page was not at hand.
-    source: &'a str,
-    /// Where the digits of the reference value come from: "printed" in the source, "closed form recomputed",
-    /// "independent computation" by another numerical method or program, or a "value from memory".
-    provenance: &'a str,
-    /// The computed value; null where the computation fails.
-    computed: Option<f64>,
-    /// The reference value.
-    reference: f64,
-    /// Why the computation fails; null where it does not.
-    failure: Option<&'a str>,
-    /// The computed value less the reference value; null where there is none.
-    error: Option<f64>,
-    /// The error over the size of the reference value; null where that is zero or there is no error.
-    relative_error: Option<f64>,
-    /// How far the computed value may be off, in the unit.
-    tolerance: f64,
-    /// The tolerance over the size of the reference value; null where that is zero.
-    relative_tolerance: Option<f64>,
-    /// Why the tolerance is more than half of the last digit; null where it is not.
-    reason: Option<&'a str>,
-    /// How the theory under test differs from that of the source; null where it does not.
-    difference: Option<&'a str>,
-    /// Whether it passes.
-    passed: bool,
-}
-
-/// The textbook cases as JSON text, in the units of the sources.
+/// The document of the textbook cases, in the units of the sources.
 pub fn textbook_document(rows: &[TextbookRow]) -> String {
-    let cases = rows.iter().map(|row| {
-        let (case, checked) = (&row.case, row.outcome.as_ref());
-        CaseEntry {
-            id: case.id,
-            topic: case.topic,
-            quantity: case.quantity,
-            formula: case.formula,
-            inputs: case.inputs,
-            unit: case.unit,
-            source: case.source,
-            provenance: case.provenance.label(),
-            computed: checked.ok().map(|checked| checked.computed),
-            reference: case.reference,
-            failure: checked.err().map(String::as_str),
-            error: checked.ok().map(|checked| checked.error),
-            relative_error: checked.ok().and_then(|checked| checked.relative_error),
-            tolerance: row.tolerance(),
-            relative_tolerance: case.relative_tolerance(),
-            reason: case.tolerance.reason(),
-            difference: case.difference,
-            passed: row.passed(),
-        }
-    });
-    let passed = rows.iter().filter(|row| row.passed()).count();
-    pretty(&TextbookDocument { schema: TEXTBOOK_SCHEMA, passed, cases: cases.collect() })
+    TEXTBOOK.text::<Warning>(Contents::new(None, vec![json(&Rows(rows.to_vec()))], &[]))
 }
 
-/// The JSON Schema (2020-12) of the document of the textbook cases.
+/// The JSON Schema of the document of the textbook cases.
 pub fn textbook_schema() -> String {
-    schema_of::<TextbookDocument>(TEXTBOOK_SCHEMA)
+    TEXTBOOK.schema::<Warning>(&[schema::<Rows>()])
+}
+
+struct Rows(Vec<TextbookRow>);
+
+impl Record for Rows {
+    const FIELDS: &'static [Field<Self>] = &[
+        part(
+            "passed",
+            "How many cases pass.",
+            &Own(|rows: &Self| rows.0.iter().filter(|row| row.passed()).count()),
+        ),
+        part("cases", "The textbook cases.", &Part(|rows: &Self| &rows.0)),
+    ];
+}
+
+impl Record for TextbookRow {
+    const FIELDS: &'static [Field<Self>] = &[
+        part("id", "Name of the case.", &Text(|row: &Self| row.case.id)),
+        part("topic", "What it is about.", &Text(|row: &Self| row.case.topic)),
+        part("quantity", "What is compared.", &Text(|row: &Self| row.case.quantity)),
+        part(
+            "formula",
+            "Formula of the reference value; \"none\" and why where it has none.",
+            &Text(|row: &Self| row.case.formula),
+        ),
+        part(
+            "inputs",
+            "What the formula and the code under test are given.",
+            &Text(|row: &Self| row.case.inputs),
+        ),
+        part("unit", "Unit of the source.", &Text(|row: &Self| row.case.unit)),
+        part(
+            "source",
+            "The source, with \"from memory\" where its page was not at hand.",
+            &Text(|row: &Self| row.case.source),
+        ),
+        part(
+            "provenance",
+            "Where the digits of the reference value come from: \"printed\" in the source, \"closed form recomputed\", \
+             \"independent computation\" by another numerical method or program, or a \"value from memory\".",
+            &Text(|row: &Self| row.case.provenance.label()),
+        ),
+        part(
+            "computed",
+            "The computed value; null where the computation fails.",
+            &Own(|row: &Self| row.checked().map(|checked| checked.computed)),
+        ),
+        part("reference", "The reference value.", &Own(|row: &Self| row.case.reference)),
+        part(
+            "failure",
+            "Why the computation fails; null where it does not.",
+            &Own(|row: &Self| row.outcome.as_ref().err().cloned()),
+        ),
+        part(
+            "error",
+            "The computed value less the reference value; null where there is none.",
+            &Own(|row: &Self| row.checked().map(|checked| checked.error)),
+        ),
+        part(
+            "relative-error",
+            "The error over the size of the reference value; null where that is zero or there is no error.",
+            &Own(|row: &Self| row.checked().and_then(|checked| checked.relative_error)),
+        ),
+        part(
+            "tolerance",
+            "How far the computed value may be off, in the unit.",
+            &Own(|row: &Self| row.tolerance()),
+        ),
+        part(
+            "relative-tolerance",
+            "The tolerance over the size of the reference value; null where that is zero.",
+            &Own(|row: &Self| row.case.relative_tolerance()),
+        ),
+        part(
+            "reason",
+            "Why the tolerance is more than half of the last digit; null where it is not.",
+            &Own(|row: &Self| row.case.tolerance.reason()),
+        ),
+        part(
+            "difference",
+            "How the theory under test differs from that of the source; null where it does not.",
+            &Own(|row: &Self| row.case.difference),
+        ),
+        part("passed", "Whether it passes.", &Own(|row: &Self| row.passed())),
+    ];
 }

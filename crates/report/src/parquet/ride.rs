@@ -46,7 +46,7 @@ fn schema(columns: &[RideColumn]) -> Result<TypePtr, ParquetError> {
 
 fn notes(outcome: &RideOutcome, card: &ModelCard) -> Vec<KeyValue> {
     let mut notes = model_notes(card);
-    notes.extend([note("road", &outcome.name), note("speed_m_s", &format!("{:?}", outcome.speed))]);
+    notes.extend([note("road", &outcome.name), note("speed_m_per_s", &format!("{:?}", outcome.speed))]);
     notes.extend(outcome.partial.as_ref().map(|why| note("partial", why)));
     notes
 }

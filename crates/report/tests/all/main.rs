@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used)] // helpers of tests are tests too
 
 mod animation;
+mod catalog;
 mod figures;
 mod json;
 mod made_up;

@@ -45,7 +45,7 @@ fn the_file_says_what_it_is() {
     let note = |key: &str| notes.iter().find(|note| note.key == key).and_then(|note| note.value.as_deref());
     assert_eq!(note("model"), Some("Round-tube trailer axle"));
     assert_eq!(note("invented"), Some("true"));
-    assert_eq!(note("speed_m_s"), Some("20.0"));
+    assert_eq!(note("speed_m_per_s"), Some("20.0"));
     assert_eq!(note("partial"), None);
 }
 

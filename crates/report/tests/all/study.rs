@@ -187,13 +187,13 @@ fn a_study_without_results_is_not_drawn_but_tabled() {
 fn document_is_si_and_as_its_schema_says() {
     let text = study_document(&small(1.0), &card(UnitSystem::Us));
     let document: Value = serde_json::from_str(&text).unwrap();
-    assert_eq!(document["schema"], "axlebow/study-result/2");
+    assert_eq!(document["schema"], "axlebow/study-result/3");
     assert_eq!(document["varied"][1]["unit"], "m");
     assert_eq!(document["rows"][1]["values"][1], 0.008);
     assert_eq!(document["rows"][1]["results"]["case"]["left_camber_change_rad"], -0.008);
     assert!(document["rows"][1]["reason"].is_null() && document["rows"][2]["results"].is_null());
     assert_eq!(document["rows"][2]["reason"], "the wall is too thick");
-    assert_eq!(document["constant_mass"][0]["mass_kg"], 65.0);
+    assert_eq!(document["constant_mass"][0]["axle_mass_kg"], 65.0);
     let schema: Value = serde_json::from_str(&study_schema()).unwrap();
     let declared: Vec<_> = schema["properties"].as_object().unwrap().keys().collect();
     assert_eq!(declared, document.as_object().unwrap().keys().collect::<Vec<_>>());

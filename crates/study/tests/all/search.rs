@@ -326,7 +326,7 @@ fn a_limit_on_strength_covers_every_load_case_unless_the_study_names_some() {
             "name = \"wall\"\nkind = \"search\"\nmodel = \"../models/trailer-152-thin-dual.toml\"\ncase = \"rated-load\"\n\
              {cases}\n[search]\nleast = \"axle-mass\"\n[[vary]]\npath = \"tube.wall\"\n\
              values = [\"5 mm\", \"6 mm\", \"7 mm\", \"8 mm\", \"9 mm\", \"10 mm\", \"12 mm\"]\n\
-             [[limit]]\nof = \"strength-use\"\nmost = \"0.95\"\n"
+             [[limit]]\nof = \"utilization\"\nmost = \"0.95\"\n"
         )
     };
     let used = |wall: f64, named: &dyn Fn(&str) -> bool| {
@@ -344,7 +344,7 @@ fn a_limit_on_strength_covers_every_load_case_unless_the_study_names_some() {
     for (cases, named) in [("", &(|_: &str| true) as &dyn Fn(&str) -> bool), (some, &is_one_of_some)] {
         let outcome = searched(&text(cases));
         let wall = outcome.best.as_ref().unwrap().values[0];
-        assert_relative_eq!(value(&outcome, "strength-use"), used(wall, named), max_relative = 1e-9);
+        assert_relative_eq!(value(&outcome, "utilization"), used(wall, named), max_relative = 1e-9);
         assert!(used(wall, named) <= 0.95 && used(wall - 0.001, named) > 0.95, "{cases} {wall}");
         walls.push(wall);
     }

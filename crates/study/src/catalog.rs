@@ -1,0 +1,8 @@
+//! The catalog of results of what studies run beside designs: causes, fits, tires on axles, several random roads
+//! ([`axlebow_results`]). The results of designs are in [`crate::QUANTITIES`].
+
+mod causes;
+mod compatibility;
+mod drawn_rides;
+mod fit;
+mod sensitivity;
