@@ -37,50 +37,34 @@
 //! # Ok::<(), axlebow_fe::FeError>(())
 //! ```
 
-mod assembly;
-mod beam;
-mod beam_mass;
-mod buckling;
-mod coupling;
-mod error;
-mod flexibility;
-mod freedom;
-mod harmonic;
+mod analysis;
+mod element;
 pub mod linalg;
-mod loads;
-mod mass;
-mod modal;
-mod motion_reader;
-mod numbering;
-mod recovery;
-mod shell;
-mod spring;
-mod state;
-mod statics;
-mod structure;
-mod surface;
-mod tie;
+mod model;
+mod node;
 mod transient;
-mod unbalanced;
 
-pub use assembly::{assemble_mass, assemble_stiffness};
-pub use beam::{Beam, BeamForces, EndForce};
-pub use buckling::{Buckling, BucklingMode, buckling};
-pub use coupling::Attachment;
-pub use error::FeError;
-pub use flexibility::{Flexibility, PlaneFlexibility, Rigidity};
-pub use freedom::Freedom;
-pub use harmonic::{Excitation, FrequencyResponse};
-pub use loads::Loads;
-pub use mass::{LumpedMass, RigidBody};
-pub use modal::{Mode, Modes, natural_modes, natural_modes_by, natural_modes_up_to};
-pub use motion_reader::MotionReader;
-pub use shell::{DRILLING, Face, Wall, WallForces};
-pub use spring::Spring;
-pub use state::State;
-pub use statics::{Displacements, StaticSystem};
-pub use structure::{BeamId, NodeId, ShellId, SpringId, Structure};
+pub use analysis::buckling::{Buckling, BucklingMode, buckling};
+pub use analysis::harmonic::{Excitation, FrequencyResponse};
+pub use analysis::modal::{Mode, Modes, natural_modes, natural_modes_by, natural_modes_up_to};
+pub use analysis::motion_reader::MotionReader;
+pub use analysis::statics::{Displacements, StaticSystem};
+pub use element::beam::Beam;
+pub use element::beam_forces::{BeamForces, EndForce};
+pub use element::flexibility::{Flexibility, PlaneFlexibility, Rigidity};
+pub use element::mass::{LumpedMass, RigidBody};
+pub use element::shell::{DRILLING, Face, Wall, WallForces};
+pub use element::spring::Spring;
+pub use model::assembly::{assemble_mass, assemble_stiffness};
+pub use model::direction::Direction;
+pub use model::loads::Loads;
+pub use model::state::State;
+pub use model::structure::Structure;
+pub use node::coupling::Attachment;
+pub use node::error::FeError;
+pub use node::freedom::Freedom;
+pub use node::ids::{BeamId, NodeId, ShellId, SpringId};
 pub use transient::{
-    Counts, Direction, DynamicSystem, Ended, EnergyBalance, ForceLaw, LinearDamper, LocalLaw, Motion, Record,
+    Counts, DynamicSystem, Ended, EnergyBalance, ForceLaw, LinearDamper, LocalLaw, Motion, Record,
     ReducedBasis, Sample, Scheme, Start, TimedLoad, Transient, TransientSettings,
 };

@@ -5,7 +5,6 @@
 //! that Newton's method works on a system as small as the list.
 
 mod damper;
-mod direction;
 mod effective;
 mod energy;
 mod equilibrium;
@@ -22,7 +21,6 @@ mod stamped;
 mod system;
 
 pub use damper::LinearDamper;
-pub use direction::Direction;
 pub use energy::EnergyBalance;
 pub use integrator::Counts;
 pub use law::{ForceLaw, LocalLaw};

@@ -10,10 +10,10 @@
 
 use nalgebra::DMatrix;
 
-use super::direction::Direction;
 use super::system::DynamicSystem;
 use crate::FeError;
 use crate::linalg::{Factor, SymmetricMatrix};
+use crate::model::direction::Direction;
 
 /// A linear damper along one direction b: the force `−c bᵀu̇` acts along b.
 #[derive(Debug, Clone, PartialEq)]

@@ -1,11 +1,11 @@
 //! The linear system of one length of step.
 
 use super::damper::UpdatedFactor;
-use super::direction::Direction;
 use super::scheme::{Scheme, StepFormulas};
 use super::system::DynamicSystem;
 use crate::FeError;
 use crate::linalg::SymmetricMatrix;
+use crate::model::direction::Direction;
 
 /// Factor of a matrix with what the directions of the laws need of its inverse.
 pub(super) struct Solver<'a> {

@@ -3,7 +3,7 @@
 use std::fmt;
 use std::sync::Arc;
 
-use super::direction::Direction;
+use crate::model::direction::Direction;
 
 /// Displacement and velocity of a base at a time.
 type BaseMotion = Arc<dyn Fn(f64) -> [f64; 2] + Send + Sync>;

@@ -1,10 +1,10 @@
 //! A system for small motions about a place.
 
-use super::direction::Direction;
 use super::law::MOST;
 use super::stamped::stamped;
 use super::system::DynamicSystem;
 use crate::FeError;
+use crate::model::direction::Direction;
 
 impl DynamicSystem {
     /// The system without loads, its laws replaced by how their forces change with small motions about

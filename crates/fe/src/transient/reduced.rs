@@ -1,10 +1,10 @@
 //! A few shapes in place of all freedoms.
 
 use super::damper::LinearDamper;
-use super::direction::Direction;
 use super::system::DynamicSystem;
 use crate::FeError;
 use crate::linalg::{EigenFailure, Factor, Pencil, SymmetricMatrix};
+use crate::model::direction::Direction;
 
 /// Part of its length (in the norm of the mass) below which what is left of a shape counts as made of the
 /// others.

@@ -1,7 +1,7 @@
 //! Matrices with stiffness along directions added.
 
-use super::direction::Direction;
 use crate::linalg::SymmetricMatrix;
+use crate::model::direction::Direction;
 
 /// A matrix with room for the entries of such a band.
 pub(super) fn widened(matrix: SymmetricMatrix, width: Option<usize>) -> SymmetricMatrix {

@@ -4,11 +4,11 @@ use std::fmt;
 use std::sync::Arc;
 
 use super::damper::LinearDamper;
-use super::direction::Direction;
 use super::law::LocalLaw;
 use super::stamped::widened;
 use crate::FeError;
 use crate::linalg::SymmetricMatrix;
+use crate::model::direction::Direction;
 
 /// A load along one direction that changes with time.
 #[derive(Clone)]

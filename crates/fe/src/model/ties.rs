@@ -6,16 +6,10 @@
 use nalgebra::{Matrix6, Vector3, Vector6};
 
 use crate::FeError;
-use crate::coupling::{bring_rows, brought, carried, carry_columns};
-use crate::structure::{NodeId, Structure};
-
-/// What moves a node: another node at the end of a rigid arm.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub(crate) struct Tie {
-    pub hub: NodeId,
-    /// From the hub to the node.
-    pub arm: Vector3<f64>,
-}
+use crate::model::structure::Structure;
+use crate::node::coupling::{bring_rows, brought, carried, carry_columns};
+use crate::node::ids::NodeId;
+use crate::node::tie::Tie;
 
 impl Structure {
     /// Ties nodes rigidly to a hub: each moves by the hub's displacement and rotation, and what acts on it acts on

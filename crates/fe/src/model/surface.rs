@@ -5,8 +5,9 @@ use std::collections::BTreeMap;
 use nalgebra::Vector3;
 
 use crate::FeError;
-use crate::shell::{CORNERS, ShellMember, SurfacePoint, Wall};
-use crate::structure::{NodeId, ShellId, Structure};
+use crate::element::shell::{CORNERS, ShellMember, SurfacePoint, Wall};
+use crate::model::structure::Structure;
+use crate::node::ids::{NodeId, ShellId};
 
 /// Cosine of the widest angle between the normal of a node and that of a quadrilateral at its corner there: 60°.
 const WIDEST_FOLD: f64 = 0.5;

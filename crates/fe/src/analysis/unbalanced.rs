@@ -5,10 +5,11 @@
 
 use nalgebra::Vector6;
 
-use crate::coupling::Attachment;
-use crate::loads::Loads;
-use crate::state::State;
-use crate::structure::{BeamId, NodeId, Structure};
+use crate::model::loads::Loads;
+use crate::model::state::State;
+use crate::model::structure::Structure;
+use crate::node::coupling::Attachment;
+use crate::node::ids::{BeamId, NodeId};
 
 impl<'a> State<'a> {
     /// The state of given motions, which need not be in balance with the loads.

@@ -2,11 +2,12 @@
 
 use nalgebra::{Vector3, Vector6};
 
-use crate::beam::BeamForces;
-use crate::coupling::{Coupling, carried};
-use crate::numbering::Numbering;
-use crate::structure::{BeamId, NodeId, SpringId, Structure};
-use crate::transient::Direction;
+use crate::element::beam_forces::BeamForces;
+use crate::model::direction::Direction;
+use crate::model::numbering::Numbering;
+use crate::model::structure::Structure;
+use crate::node::coupling::{Coupling, carried};
+use crate::node::ids::{BeamId, NodeId, SpringId};
 
 /// Reads motions of nodes and forces of beams from a vector over the free freedoms.
 #[derive(Debug)]

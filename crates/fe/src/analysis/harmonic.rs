@@ -11,7 +11,8 @@ use nalgebra::{Complex, DMatrix, DVector};
 
 use crate::FeError;
 use crate::linalg::ComplexBand;
-use crate::transient::{Direction, DynamicSystem, LinearDamper};
+use crate::model::direction::Direction;
+use crate::transient::{DynamicSystem, LinearDamper};
 
 /// Where and how an input acts: the force along the direction is `stiffness·q + damping·q̇`.
 #[derive(Debug, Clone, PartialEq)]

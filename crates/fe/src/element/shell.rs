@@ -28,7 +28,7 @@ mod stress;
 
 use nalgebra::{SMatrix, SVector, Vector3};
 
-use crate::structure::NodeId;
+use crate::node::ids::NodeId;
 pub(crate) use buckle::geometric_stiffness;
 pub(crate) use layer::SurfacePoint;
 pub(crate) use mass::shell_mass;

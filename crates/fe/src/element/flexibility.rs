@@ -7,7 +7,7 @@
 //! are closed for a uniform member and by Gauss–Legendre quadrature for a varying one, so nodal values are
 //! exact for any variation that the quadrature integrates.
 
-use crate::beam::BeamForces;
+use crate::element::beam_forces::BeamForces;
 
 /// Products of modulus and section constant.
 #[derive(Debug, Clone, Copy, PartialEq)]

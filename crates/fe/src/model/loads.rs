@@ -3,11 +3,12 @@
 use nalgebra::{Vector3, Vector6};
 
 use crate::FeError;
-use crate::coupling::{Attachment, brought};
-use crate::freedom::Freedom;
+use crate::element::shell::ShellMember;
 use crate::linalg::Columns;
-use crate::shell::ShellMember;
-use crate::structure::{BeamId, NodeId, ShellId, Structure};
+use crate::model::structure::Structure;
+use crate::node::coupling::{Attachment, brought};
+use crate::node::freedom::Freedom;
+use crate::node::ids::{BeamId, NodeId, ShellId};
 
 /// Loads of a structure, one column for each load case.
 #[derive(Debug, Clone)]

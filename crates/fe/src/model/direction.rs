@@ -4,10 +4,11 @@ use std::collections::BTreeMap;
 
 use nalgebra::Vector3;
 
-use crate::coupling::Attachment;
-use crate::freedom::Freedom;
-use crate::numbering::Numbering;
-use crate::structure::{NodeId, Structure};
+use crate::model::numbering::Numbering;
+use crate::model::structure::Structure;
+use crate::node::coupling::Attachment;
+use crate::node::freedom::Freedom;
+use crate::node::ids::NodeId;
 
 /// A sparse vector over the freedoms: along it a force acts, and along it a motion is read.
 ///

@@ -2,7 +2,7 @@
 
 use nalgebra::{Matrix6, Vector3};
 
-use crate::coupling::{Attachment, Coupling};
+use crate::node::coupling::{Attachment, Coupling};
 
 /// A spring with a symmetric 6 × 6 stiffness at a point.
 #[derive(Debug, Clone)]
@@ -98,7 +98,7 @@ fn matrix(rows: &[[f64; 6]; 6]) -> Matrix6<f64> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::structure::NodeId;
+    use crate::node::ids::NodeId;
 
     const RATES: [f64; 6] = [1e6, 2e6, 3e6, 4e5, 5e5, 0.0];
 

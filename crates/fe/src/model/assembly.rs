@@ -1,11 +1,11 @@
 //! Stiffness and mass matrices of a whole structure.
 
-use crate::beam_mass::BeamMass;
+use crate::element::beam_mass::BeamMass;
+use crate::element::shell::{ShellStiffness, geometric_stiffness, shell_mass};
 use crate::linalg::SymmetricMatrix;
-use crate::numbering::Numbering;
-use crate::shell::{ShellStiffness, geometric_stiffness, shell_mass};
-use crate::state::State;
-use crate::structure::Structure;
+use crate::model::numbering::Numbering;
+use crate::model::state::State;
+use crate::model::structure::Structure;
 
 /// Stiffness matrix K over the free freedoms, in the order of the nodes.
 ///

@@ -2,10 +2,11 @@
 
 use nalgebra::Vector6;
 
-use crate::coupling::Coupling;
-use crate::numbering::Numbering;
-use crate::structure::{BeamId, NodeId, SpringId, Structure};
-use crate::transient::Direction;
+use crate::model::direction::Direction;
+use crate::model::numbering::Numbering;
+use crate::model::structure::Structure;
+use crate::node::coupling::Coupling;
+use crate::node::ids::{BeamId, NodeId, SpringId};
 
 /// A natural mode.
 #[derive(Debug, Clone)]

@@ -5,11 +5,10 @@ mod mode;
 pub use mode::Mode;
 
 use crate::FeError;
-use crate::assembly::{mass_matrix, stiffness_matrix};
 use crate::linalg::{EigenFailure, EigenMethod, EigenPairs, Pencil};
-use crate::mass::check_masses;
-use crate::numbering::Numbering;
-use crate::structure::Structure;
+use crate::model::assembly::{mass_matrix, stiffness_matrix};
+use crate::model::numbering::Numbering;
+use crate::model::structure::Structure;
 
 /// The lowest natural modes of a structure.
 #[derive(Debug, Clone)]
@@ -93,7 +92,7 @@ fn modes_from(
     structure: &Structure,
     lowest: impl Fn(Pencil) -> Result<EigenPairs, EigenFailure>,
 ) -> Result<Modes, FeError> {
-    check_masses(structure)?;
+    structure.check_masses()?;
     let numbering = Numbering::of(structure);
     let stiffness = stiffness_matrix(structure, &numbering);
     let mass = mass_matrix(structure, &numbering);

@@ -5,12 +5,13 @@ use std::collections::BTreeSet;
 use nalgebra::{Matrix6, Vector6};
 
 use crate::FeError;
-use crate::coupling::Coupling;
-use crate::freedom::Freedom;
+use crate::element::shell::ShellMatrix;
 use crate::linalg::{Columns, PivotFailure, SymmetricMatrix, is_narrow};
-use crate::shell::ShellMatrix;
-use crate::structure::{NodeId, Structure};
-use crate::tie::Ties;
+use crate::model::structure::Structure;
+use crate::model::ties::Ties;
+use crate::node::coupling::Coupling;
+use crate::node::freedom::Freedom;
+use crate::node::ids::NodeId;
 
 /// Marks a freedom without an equation: held, or carried by a hub.
 const HELD: usize = usize::MAX;

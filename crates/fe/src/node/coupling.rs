@@ -6,7 +6,7 @@
 
 use nalgebra::{Matrix6, Vector3, Vector6};
 
-use crate::structure::NodeId;
+use crate::node::ids::NodeId;
 
 /// A point rigidly joined to a node.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -9,9 +9,9 @@
 
 use nalgebra::{Matrix3, Matrix6};
 
-use crate::beam::BeamMember;
-use crate::coupling::{bring_rows, carry_columns};
-use crate::flexibility::PlaneFlexibility;
+use crate::element::beam::BeamMember;
+use crate::element::flexibility::PlaneFlexibility;
+use crate::node::coupling::{bring_rows, carry_columns};
 
 /// Four-point Gauss–Legendre rule on [0, 1], exact for the sixth degree that the squares of the cubic have.
 /// Abramowitz & Stegun, Table 25.4, n = 4.

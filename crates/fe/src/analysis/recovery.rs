@@ -8,9 +8,9 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use nalgebra::{Matrix3, Rotation3, Vector3};
 
-use crate::shell::Face;
-use crate::state::State;
-use crate::structure::{NodeId, ShellId};
+use crate::element::shell::Face;
+use crate::model::state::State;
+use crate::node::ids::{NodeId, ShellId};
 
 /// Fewest shells round a node whose centers place it inside.
 const AROUND: usize = 4;

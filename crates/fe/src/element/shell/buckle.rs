@@ -56,8 +56,8 @@ fn add_product(stiffness: &mut ShellMatrix, sides: [&[[Matrix3<f64>; 2]; 4]; 2],
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::shell::Wall;
-    use crate::structure::NodeId;
+    use crate::element::shell::Wall;
+    use crate::node::ids::NodeId;
 
     /// A flat square of side 1 under n₁₁ = 1 and its geometric stiffness.
     fn pulled_square() -> ShellMatrix {

@@ -3,11 +3,11 @@
 use nalgebra::Vector6;
 
 use crate::FeError;
-use crate::assembly::{geometric_matrix, stiffness_matrix};
 use crate::linalg::Crossing;
-use crate::numbering::Numbering;
-use crate::state::State;
-use crate::structure::NodeId;
+use crate::model::assembly::{geometric_matrix, stiffness_matrix};
+use crate::model::numbering::Numbering;
+use crate::model::state::State;
+use crate::node::ids::NodeId;
 
 /// A shape into which a structure buckles.
 #[derive(Debug, Clone)]

@@ -3,13 +3,14 @@
 use nalgebra::Vector6;
 
 use crate::FeError;
-use crate::assembly::add_stiffness;
-use crate::coupling::{brought, carried};
 use crate::linalg::{Columns, Factor, SymmetricMatrix};
-use crate::loads::Loads;
-use crate::numbering::Numbering;
-use crate::state::State;
-use crate::structure::{NodeId, Structure};
+use crate::model::assembly::add_stiffness;
+use crate::model::loads::Loads;
+use crate::model::numbering::Numbering;
+use crate::model::state::State;
+use crate::model::structure::Structure;
+use crate::node::coupling::{brought, carried};
+use crate::node::ids::NodeId;
 
 /// Displacements of a structure under load columns.
 #[derive(Debug, Clone)]

@@ -2,9 +2,7 @@
 
 use nalgebra::{Matrix3, Matrix6, Vector3};
 
-use crate::FeError;
-use crate::coupling::{Attachment, bring_rows, carry_columns};
-use crate::structure::Structure;
+use crate::node::coupling::{Attachment, bring_rows, carry_columns};
 
 /// A mass at a point carried by a node.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -60,7 +58,7 @@ impl RigidBody {
     }
 
     /// A quantity, with its value, that no body can have.
-    fn impossible_quantity(&self) -> Option<(&'static str, f64)> {
+    pub(crate) fn impossible_quantity(&self) -> Option<(&'static str, f64)> {
         if !(self.mass.is_finite() && self.mass >= 0.0) {
             return Some(("mass", self.mass));
         }
@@ -75,15 +73,4 @@ impl RigidBody {
         let least = tensor.symmetric_eigenvalues().min();
         (least < -ROUNDING * tensor.amax()).then_some(("least principal moment of inertia", least))
     }
-}
-
-/// Refuses masses that no body can have.
-pub(crate) fn check_masses(structure: &Structure) -> Result<(), FeError> {
-    for body in &structure.masses {
-        if let Some((what, value)) = body.impossible_quantity() {
-            let station = structure.station(body.place.node).to_owned();
-            return Err(FeError::ImpossibleMass { what, value, station });
-        }
-    }
-    Ok(())
 }

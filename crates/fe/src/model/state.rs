@@ -2,12 +2,13 @@
 
 use nalgebra::{Vector3, Vector6};
 
-use crate::beam::BeamForces;
-use crate::coupling::{Attachment, Coupling};
-use crate::loads::Loads;
-use crate::shell::{ShellMember, ShellStiffness, WallForces};
-use crate::structure::{BeamId, NodeId, ShellId, SpringId, Structure};
-use crate::tie::Ties;
+use crate::element::beam_forces::BeamForces;
+use crate::element::shell::{ShellMember, ShellStiffness, WallForces};
+use crate::model::loads::Loads;
+use crate::model::structure::Structure;
+use crate::model::ties::Ties;
+use crate::node::coupling::{Attachment, Coupling};
+use crate::node::ids::{BeamId, NodeId, ShellId, SpringId};
 
 /// Motions and forces of a structure under one set of loads.
 #[derive(Debug, Clone)]

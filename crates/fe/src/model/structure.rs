@@ -5,39 +5,14 @@ use std::borrow::Cow;
 use nalgebra::{Vector3, Vector6};
 
 use crate::FeError;
-use crate::beam::{Beam, BeamMember};
-use crate::coupling::{Attachment, Coupling, brought};
-use crate::freedom::Freedom;
-use crate::mass::RigidBody;
-use crate::shell::{ShellMember, Wall};
-use crate::spring::Spring;
-use crate::tie::Tie;
-
-/// A node of a [`Structure`].
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub struct NodeId(pub(crate) usize);
-
-/// A beam of a [`Structure`].
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub struct BeamId(pub(crate) usize);
-
-/// A spring of a [`Structure`].
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub struct SpringId(pub(crate) usize);
-
-/// A shell of a [`Structure`].
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub struct ShellId(pub(crate) usize);
-
-impl NodeId {
-    /// The node that is added first to a structure.
-    pub const FIRST: NodeId = NodeId(0);
-
-    /// Place among the nodes, from 0 in the order in which they were added.
-    pub fn index(self) -> usize {
-        self.0
-    }
-}
+use crate::element::beam::{Beam, BeamMember};
+use crate::element::mass::RigidBody;
+use crate::element::shell::{ShellMember, Wall};
+use crate::element::spring::Spring;
+use crate::node::coupling::{Attachment, Coupling, brought};
+use crate::node::freedom::Freedom;
+use crate::node::ids::{BeamId, NodeId, ShellId, SpringId};
+use crate::node::tie::Tie;
 
 #[derive(Debug, Clone)]
 struct Node {
@@ -206,6 +181,17 @@ impl Structure {
         let beams: f64 = self.beams.iter().map(|beam| beam.mass_per_length * beam.flexibility.length).sum();
         let shells: f64 = self.shells.iter().map(ShellMember::mass).sum();
         beams + shells + self.masses.iter().map(|lump| lump.mass).sum::<f64>()
+    }
+
+    /// Refuses masses that no body can have.
+    pub(crate) fn check_masses(&self) -> Result<(), FeError> {
+        for body in &self.masses {
+            if let Some((what, value)) = body.impossible_quantity() {
+                let station = self.station(body.place.node).to_owned();
+                return Err(FeError::ImpossibleMass { what, value, station });
+            }
+        }
+        Ok(())
     }
 
     /// Nodal force of a lumped mass under the acceleration field `gravity` (m/s²).
