@@ -10,7 +10,6 @@
 
 use nalgebra::DMatrix;
 
-use super::system::DynamicSystem;
 use crate::FeError;
 use crate::linalg::{Factor, SymmetricMatrix};
 use crate::model::direction::Direction;
@@ -66,31 +65,6 @@ impl<'a> UpdatedFactor<'a> {
         for (i, column) in self.columns.iter().enumerate() {
             let force: f64 = moved.iter().enumerate().map(|(j, moved)| self.inverse[(i, j)] * moved).sum();
             x.iter_mut().zip(column).for_each(|(x, y)| *x -= force * y);
-        }
-    }
-}
-
-impl DynamicSystem {
-    /// Adds a linear damper.
-    ///
-    /// # Errors
-    /// [`FeError::ImpossibleDynamics`] when its direction names a freedom that is not there, or its damping is
-    /// negative or not finite.
-    pub fn add_damper(&mut self, damper: LinearDamper) -> Result<(), FeError> {
-        self.check_direction(&damper.direction)?;
-        let value = damper.damping;
-        if !(value.is_finite() && value >= 0.0) {
-            let (what, accepted) = ("damping of a damper", "a finite value of zero or more");
-            return Err(FeError::ImpossibleDynamics { what, value, accepted });
-        }
-        self.dampers.push(damper);
-        Ok(())
-    }
-
-    /// Adds `factor · C u̇` of the dampers to a vector.
-    pub(super) fn add_damper_forces(&self, factor: f64, velocity: &[f64], sum: &mut [f64]) {
-        for LinearDamper { direction, damping } in &self.dampers {
-            direction.add_to(factor * damping * direction.dot(velocity), sum);
         }
     }
 }

@@ -98,6 +98,22 @@ impl DynamicSystem {
         Ok(())
     }
 
+    /// Adds a linear damper.
+    ///
+    /// # Errors
+    /// [`FeError::ImpossibleDynamics`] when its direction names a freedom that is not there, or its damping is
+    /// negative or not finite.
+    pub fn add_damper(&mut self, damper: LinearDamper) -> Result<(), FeError> {
+        self.check_direction(&damper.direction)?;
+        let value = damper.damping;
+        if !(value.is_finite() && value >= 0.0) {
+            let (what, accepted) = ("damping of a damper", "a finite value of zero or more");
+            return Err(FeError::ImpossibleDynamics { what, value, accepted });
+        }
+        self.dampers.push(damper);
+        Ok(())
+    }
+
     /// Adds a local law; returns its number, counted from 0.
     ///
     /// # Errors
@@ -158,6 +174,13 @@ impl DynamicSystem {
     /// Adds forces along all directions to a vector.
     pub(super) fn add_law_forces(&self, forces: &[f64], vector: &mut [f64]) {
         self.directions().zip(forces).for_each(|(direction, force)| direction.add_to(*force, vector));
+    }
+
+    /// Adds `factor · C u̇` of the dampers to a vector.
+    pub(super) fn add_damper_forces(&self, factor: f64, velocity: &[f64], sum: &mut [f64]) {
+        for LinearDamper { direction, damping } in &self.dampers {
+            direction.add_to(factor * damping * direction.dot(velocity), sum);
+        }
     }
 
     pub(crate) fn check_direction(&self, direction: &Direction) -> Result<(), FeError> {
