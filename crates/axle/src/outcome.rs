@@ -4,8 +4,10 @@
 //! tire are positive forward, left and up. Resultants act on the face whose outward normal is +Y:
 //! `moment_x` = EI·d(rx)/dy, positive where the axle is bent hollow side up (both ends raised).
 
-use crate::preheat::Preheat;
-use crate::stiffening_outcome::StiffeningOutcome;
+pub(crate) mod stiffening_outcome;
+
+use crate::assembly::preheat::Preheat;
+use crate::outcome::stiffening_outcome::StiffeningOutcome;
 use crate::{Side, Sides, WallAtSeat};
 
 /// Result of [`crate::flex`]: one entry for each load case.

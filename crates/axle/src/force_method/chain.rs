@@ -4,11 +4,11 @@ use axlebow_fe::Flexibility;
 
 use super::line_sections::LineSections;
 use super::row_flexibility::RowFlexibility;
-use crate::bearing_play::has_play;
-use crate::frame::{clamped_share, stretch_flexibility};
-use crate::ground::STANDARD_GRAVITY;
-use crate::stations::clear_places;
-use crate::wall_at_seat::WallAtSeat;
+use crate::assembly::bearing_play::has_play;
+use crate::assembly::stations::clear_places;
+use crate::assembly::wall_at_seat::WallAtSeat;
+use crate::mesh::frame::{clamped_share, stretch_flexibility};
+use crate::road_contact::ground::STANDARD_GRAVITY;
 use crate::{Axle, AxleError, Side, Sides};
 
 /// A stretch of axle between two neighboring places.

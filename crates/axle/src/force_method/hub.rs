@@ -4,9 +4,9 @@ use super::chain::Chain;
 use super::row_flexibility::RowFlexibility;
 use super::wrench::{Motion, Wrench};
 use crate::Side;
-use crate::bearing_stiffness::BearingStiffness;
-use crate::frame::{BRAKE_STIFFNESS, DISC_STIFFNESS};
-use crate::ground::STANDARD_GRAVITY;
+use crate::mesh::frame::{BRAKE_STIFFNESS, DISC_STIFFNESS};
+use crate::parts::bearing_stiffness::BearingStiffness;
+use crate::road_contact::ground::STANDARD_GRAVITY;
 
 /// A hub on its two bearings.
 #[derive(Debug)]

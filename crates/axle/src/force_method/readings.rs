@@ -6,11 +6,11 @@ use super::chain::{Chain, Link};
 use super::line_sections::LineSection;
 use super::seated_chain::{LineLoads, SeatedChain, first};
 use super::state::LineState;
-use crate::along::{larger_stress, points_from_left};
-use crate::ground::{Case, GroundModel, Hubs};
-use crate::split::camber_load;
-use crate::stiffening::weld_peaks;
-use crate::stiffening_outcome::WeldForce;
+use crate::outcome::stiffening_outcome::WeldForce;
+use crate::road_contact::ground::{Case, GroundModel, Hubs};
+use crate::statics::along::{larger_stress, points_from_left};
+use crate::statics::split::camber_load;
+use crate::statics::stiffening::weld_peaks;
 use crate::{Axle, AxleError, CamberSplit, CaseOutcome, LoadCase, Side, Sides, StaticDesign};
 
 /// What studies ask of a static case: the same numbers as those of [`StaticDesign::case`] but for rounding.
@@ -129,7 +129,7 @@ impl SeatedChain<'_> {
         })
     }
 
-    /// Camber change of a wheel by source: the work of its unit state, as in [`crate::split`].
+    /// Camber change of a wheel by source: the work of its unit state, as in [`crate::statics::split`].
     fn split(&self, side: Side, real: &LineState) -> CamberSplit {
         let load = camber_load(side, self.chain.axle.hub_distance());
         let unit = self.state(&Hubs::from_fn(|i, _| load[i]), &LineLoads::default());

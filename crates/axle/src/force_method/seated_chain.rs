@@ -9,9 +9,9 @@ use super::positive_inverse::{Square12, positive_inverse};
 use super::row_flexibility::start_motion;
 use super::state::{LineState, PlaceForces};
 use super::wrench::{Motion, Wrench, add, carried, moved};
-use crate::frame::seat_spring;
-use crate::ground::Hubs;
-use crate::own_loads::OwnLoads;
+use crate::mesh::frame::seat_spring;
+use crate::road_contact::ground::Hubs;
+use crate::road_contact::own_loads::OwnLoads;
 use crate::{AxleError, Side, Sides};
 
 type Matrix12 = SMatrix<f64, 12, 12>;

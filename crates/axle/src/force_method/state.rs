@@ -6,9 +6,9 @@ use super::chain::{Chain, Link};
 use super::hub::BearingForces;
 use super::row_flexibility::start_motion;
 use super::wrench::{Motion, Wrench, add, carried, moved};
-use crate::ground::STANDARD_GRAVITY;
-use crate::own_loads::OwnLoads;
-use crate::stations::nearest_of;
+use crate::assembly::stations::nearest_of;
+use crate::road_contact::ground::STANDARD_GRAVITY;
+use crate::road_contact::own_loads::OwnLoads;
 use crate::{Side, Sides};
 
 /// What the line of an axle carries.

@@ -1,0 +1,7 @@
+//! Strength: sections, welds and the wall at a seat against their limits.
+
+pub(crate) mod seat_picture;
+pub(crate) mod seat_strength;
+pub(crate) mod strength;
+pub(crate) mod weld_band;
+pub(crate) mod weld_strength;

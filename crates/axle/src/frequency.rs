@@ -1,0 +1,9 @@
+//! Answers of the axle to a road, one frequency at a time.
+
+pub(crate) mod frequency_grid;
+pub(crate) mod response;
+pub(crate) mod response_outcome;
+pub(crate) mod response_warnings;
+pub(crate) mod small_motion;
+pub(crate) mod stress_reading;
+pub(crate) mod transfer;

@@ -1,0 +1,133 @@
+//! The axle in small motions about its rest on the road.
+//!
+//! The system is that of a [`crate::ride()`]. Its tires stay on the road, which moves their far ends: with the
+//! height z of the road a tire pushes with `k (z − u) + c (ż − u̇)`. Camber, load and stress are then linear in
+//! the motion and in z, with the sign `e^{iωt}`.
+
+use std::f64::consts::TAU;
+
+use axlebow_fe::{Direction, DynamicSystem, Excitation, MotionReader};
+use nalgebra::Complex;
+
+use crate::dynamics::hysteresis::add_hysteresis;
+use crate::dynamics::vibration::VibrationModel;
+use crate::frequency::stress_reading::{StressReading, stress_readings};
+use crate::mesh::frame::RX;
+use crate::riding::ride::system;
+use crate::riding::ride_basis::FASTEST_MODE;
+use crate::riding::ride_laws::ride_laws;
+use crate::{Axle, AxleError, Side, Sides};
+
+/// The axle in small motions about its rest.
+pub(crate) struct SmallMotion {
+    system: DynamicSystem,
+    camber: Sides<Direction>,
+    tires: Sides<Tires>,
+    pub stress: Vec<StressReading>,
+    pub load_at_rest: Sides<f64>,
+    pub tire_radius: f64,
+}
+
+/// The tires of one side that stand on the road.
+struct Tires {
+    /// How the road acts on them.
+    road: Excitation,
+    count: f64,
+    /// How far their manufactured camber lifts them off the road, together, m.
+    rise: f64,
+}
+
+/// Answer of one result to the height of the road under each wheel, at each frequency.
+pub(crate) struct Answer(Sides<Vec<Complex<f64>>>);
+
+impl Answer {
+    /// The answer to a road that rises by shares of one height.
+    pub(crate) fn combined(&self, rise: Sides<f64>) -> Vec<Complex<f64>> {
+        let pairs = self.0.left.iter().zip(&self.0.right);
+        pairs.map(|(left, right)| left * rise.left + right * rise.right).collect()
+    }
+}
+
+impl SmallMotion {
+    /// The axle with a load (N) on the road for answers up to a frequency (Hz); stresses at named stations, or where it is
+    /// stressed most.
+    pub(crate) fn of(
+        axle: &Axle,
+        (axle_load, up_to): (f64, f64),
+        stations: &[String],
+    ) -> Result<Self, AxleError> {
+        let model = VibrationModel::without_loose(axle, axle_load, "response")?;
+        let laws = ride_laws(&model)?;
+        let mut whole = system(&model, laws)?;
+        add_hysteresis(&mut whole, (axle, axle_load), up_to.max(FASTEST_MODE))?;
+        let rest = whole.equilibrium(0.0)?;
+        let reader = MotionReader::of(&model.frame.structure);
+        let tires = Sides::each(|side| Tires::of(&model, side, &rest));
+        Ok(SmallMotion {
+            system: whole.linearized(&rest, 0.0)?,
+            camber: Sides::each(|side| reader.direction(|u| camber(&model, &reader, u, side))),
+            stress: stress_readings(&model, &reader, &rest, stations)?,
+            load_at_rest: Sides::each(|side| {
+                let Tires { road, rise, .. } = tires.of(side);
+                -road.stiffness * (road.direction.dot(&rest) + rise)
+            }),
+            tire_radius: axle.wheels.left.tire().loaded_radius,
+            tires,
+        })
+    }
+
+    /// Answers at frequencies (Hz): camber change left and right (rad/m), wheel load left and right (N/m), and
+    /// the stress of each station (Pa/m).
+    pub(crate) fn answers(&self, frequencies: &[f64]) -> Result<Vec<Answer>, AxleError> {
+        let (camber, tires) = (&self.camber, &self.tires);
+        let mut outputs = vec![camber.left.clone(), camber.right.clone()];
+        outputs.extend(Side::BOTH.map(|side| tires.of(side).road.direction.clone()));
+        outputs.extend(self.stress.iter().map(|reading| reading.direction.clone()));
+        let inputs = Side::BOTH.map(|side| tires.of(side).road.clone());
+        let responses = self.system.frequency_responses(&inputs, &outputs, frequencies)?;
+        let list = |input: usize, output: usize| {
+            let values = responses[input].outputs[output].iter();
+            values.map(|[re, im]| Complex::new(*re, *im)).collect::<Vec<_>>()
+        };
+        let mut answers: Vec<Answer> = (0..outputs.len())
+            .map(|output| Answer(Sides { left: list(0, output), right: list(1, output) }))
+            .collect();
+        for (i, side) in Side::BOTH.into_iter().enumerate() {
+            tires.of(side).turn_into_load(&mut answers[2 + i], side, frequencies);
+        }
+        Ok(answers)
+    }
+}
+
+impl Tires {
+    fn of(model: &VibrationModel, side: Side, rest: &[f64]) -> Self {
+        let structure = &model.frame.structure;
+        let contacts = model.contacts().into_iter().filter(|contact| contact.side == side);
+        let up =
+            contacts.map(|contact| (Direction::at(structure, &contact.at, [0.0, 0.0, 1.0]), contact.rise));
+        let pressed: Vec<_> = up.filter(|(up, rise)| up.dot(rest) + rise < 0.0).collect();
+        let direction = Direction::new(pressed.iter().flat_map(|(up, _)| up.parts().iter().copied()));
+        let tire = model.axle.wheels.of(side).tire();
+        let road = Excitation { direction, stiffness: tire.vertical_stiffness, damping: tire.damping };
+        let rise = pressed.iter().map(|(_, rise)| rise).sum();
+        Tires { road, count: pressed.len() as f64, rise }
+    }
+
+    /// From how far the tires' hubs rise to how hard the tires push.
+    fn turn_into_load(&self, answer: &mut Answer, side: Side, frequencies: &[f64]) {
+        for own in Side::BOTH {
+            let road = if own == side { self.count } else { 0.0 };
+            for (x, frequency) in answer.0.of_mut(own).iter_mut().zip(frequencies) {
+                let dynamic = Complex::new(self.road.stiffness, TAU * frequency * self.road.damping);
+                *x = dynamic * (road - *x);
+            }
+        }
+    }
+}
+
+/// Camber change of a wheel against the line through both hubs, rad.
+fn camber(model: &VibrationModel, reader: &MotionReader, u: &[f64], side: Side) -> f64 {
+    let hub = |side: Side| reader.motion(u, *model.frame.hubs.of(side));
+    let lean = (hub(Side::Left)[2] - hub(Side::Right)[2]) / model.axle.hub_distance();
+    -side.sign() * (hub(side)[RX] - lean)
+}

@@ -1,0 +1,16 @@
+//! What an axle is made of, and what it is loaded with.
+
+pub(crate) mod bearing_stiffness;
+pub(crate) mod body;
+pub(crate) mod bump_stop;
+pub(crate) mod disc_flexibility;
+pub(crate) mod error;
+pub(crate) mod flexing;
+pub(crate) mod load_case;
+pub(crate) mod seat;
+pub(crate) mod seat_bracket;
+pub(crate) mod side;
+pub(crate) mod stiffener;
+pub(crate) mod stiffener_form;
+pub(crate) mod wheel;
+pub(crate) mod wheel_end;

@@ -1,0 +1,176 @@
+//! An axle made ready for many rides: its equations, its shapes and its readings are made once.
+
+use std::borrow::Cow;
+use std::ops::ControlFlow;
+use std::sync::OnceLock;
+
+use axlebow_fe::{DynamicSystem, Ended, FeError, Record, ReducedBasis, Start, Transient, TransientSettings};
+use axlebow_road::Road;
+
+use crate::dynamics::hysteresis::add_hysteresis;
+use crate::dynamics::light_damping::{light_damping, ringing};
+use crate::dynamics::vibration::VibrationModel;
+use crate::riding::ride::{system, track};
+use crate::riding::ride_basis::{self, FASTEST_MODE, RideMethod};
+use crate::riding::ride_laws::{RidePart, ride_laws};
+use crate::riding::ride_outcome::{Driven, RideOutcome};
+use crate::riding::ride_readings::Readings;
+use crate::riding::ride_recorder::Recorder;
+use crate::riding::ride_split::SplitReadings;
+use crate::riding::ride_warnings::{energy_drift, ride_warnings};
+use crate::riding::run_in::{Course, run_in};
+use crate::{Axle, AxleError, ModeOutcome, RecordOptions, Ride, RideBasis, Side, Sides};
+
+/// An axle with its load, ready for rides over any road at any speed; threads may share it.
+#[derive(Debug)]
+pub struct RidingAxle<'a> {
+    model: VibrationModel<'a>,
+    /// Side of each tire; the laws of force of the tires come first, in this order.
+    tires: Vec<Side>,
+    /// What the laws after them stand for.
+    parts: Vec<RidePart>,
+    full: Moving,
+    /// Its modes up to the fastest of a reduced basis.
+    modes: Vec<ModeOutcome>,
+    reduced: OnceLock<Result<Moving, FeError>>,
+}
+
+/// The equations in one basis, and how results are read from their motion.
+#[derive(Debug)]
+pub(crate) struct Moving {
+    system: DynamicSystem,
+    pub readings: Readings,
+    pub splits: Sides<SplitReadings>,
+    /// Shapes of a reduced basis; none where every freedom moves by itself.
+    shapes: Option<ReducedBasis>,
+}
+
+impl<'a> RidingAxle<'a> {
+    /// The axle that carries a load (N) on the road at rest.
+    ///
+    /// # Errors
+    /// [`AxleError::LoadBelowWeight`]; [`AxleError::Fe`] when nothing holds the axle somewhere.
+    pub fn of(axle: &'a Axle, axle_load: f64) -> Result<Self, AxleError> {
+        let model = VibrationModel::without_loose(axle, axle_load, "ride")?;
+        let laws = ride_laws(&model)?;
+        let parts = laws.iter().map(|(part, _)| *part).collect();
+        let mut system = system(&model, laws)?;
+        let modes = add_hysteresis(&mut system, (axle, axle_load), FASTEST_MODE)?;
+        let full = Moving {
+            system,
+            readings: Readings::of(&model),
+            splits: SplitReadings::of(&model)?,
+            shapes: None,
+        };
+        let tires = model.contacts().iter().map(|contact| contact.side).collect();
+        Ok(RidingAxle { model, tires, parts, full, modes, reduced: OnceLock::new() })
+    }
+
+    /// Drives over a road.
+    ///
+    /// # Errors
+    /// As [`crate::ride()`]; [`AxleError::RideTooLong`]; [`AxleError::Value`] for a ride with another load than the axle was made ready for.
+    pub fn ride(&self, ride: &Ride) -> Result<RideOutcome, AxleError> {
+        let duration = ride.check()?;
+        if ride.axle_load != self.model.axle_load {
+            let (what, value) = ("axle load of the ride", ride.axle_load);
+            let accepted = "the load that the axle was made ready for";
+            return Err(AxleError::Value { what, value, unit: "N", accepted });
+        }
+        RecordOptions::check_room(ride, duration, self.model.frame.places.len())?;
+        let road = ride.road.enveloped(ride.contact_length)?;
+        let moving = self.moving(ride.basis)?;
+        let kept = TransientSettings { scheme: ride.scheme, ..TransientSettings::new(ride.step, duration) };
+        let before = (run_in(ride, &self.modes) / ride.step).ceil();
+        let start = -before * ride.step;
+        let system = self.on_road(&moving.system, &road, Course::of(ride, &ride.road, -start));
+        let mut recorder = Recorder::of(&self.model, (moving, &self.parts), (ride, kept.steps));
+        let settings = TransientSettings { start, steps: kept.steps + before as usize, ..kept };
+        // The run-in ends with the last sample before zero, whatever its rounding.
+        let is_kept = |time: f64| time > -0.5 * ride.step;
+        let run = system.run(Start::Equilibrium, &settings, |record| {
+            match record {
+                Record::Sample(sample) => recorder.take(&sample, is_kept(sample.time)),
+                Record::Contact { time, law, touches } if is_kept(time) => {
+                    recorder.note_contact(law, touches)
+                }
+                Record::Contact { .. } => {}
+            }
+            ControlFlow::Continue(())
+        })?;
+        let recorded = recorder.finished();
+        let warnings =
+            ride_warnings(self.model.axle, ride).into_iter().chain(energy_drift(run.balance.drift()));
+        let driven = Driven {
+            radius: self.model.axle.wheels.left.tire().loaded_radius,
+            method: RideMethod::of(ride, system.order()),
+            partial: self.why_partial(&run),
+            warnings: warnings.collect(),
+            run: &run,
+            run_in: -start,
+        };
+        let mut outcome = RideOutcome::of(ride, recorded, driven);
+        let ringing = ringing(&outcome, &self.modes);
+        outcome.warnings.extend(light_damping(&self.modes, |name| ringing.iter().any(|own| own == name)));
+        Ok(outcome)
+    }
+
+    fn moving(&self, basis: RideBasis) -> Result<&Moving, FeError> {
+        match basis {
+            RideBasis::Full => Ok(&self.full),
+            RideBasis::Reduced => {
+                self.reduced.get_or_init(|| self.full.reduced()).as_ref().map_err(Clone::clone)
+            }
+        }
+    }
+
+    /// The system with its tires on a road.
+    fn on_road(&self, system: &DynamicSystem, road: &Road, course: Course) -> DynamicSystem {
+        let mut system = system.clone();
+        for side in Side::BOTH {
+            let tires = self.tires.iter().enumerate().filter(|(_, own)| **own == side);
+            let laws: Vec<usize> = tires.map(|(law, _)| law).collect();
+            let track = track(road, side).clone();
+            system.put_on_base(&laws, move |time| course.felt(&track, time));
+        }
+        system
+    }
+
+    fn law_name(&self, law: usize) -> String {
+        match self.tires.get(law) {
+            Some(side) => format!("{} tire", side.word()),
+            None => self.parts[law - self.tires.len()].words(),
+        }
+    }
+
+    fn why_partial(&self, run: &Transient) -> Option<String> {
+        match run.ended {
+            Ended::Completed => None,
+            Ended::BrokenOff { time } => Some(format!("the ride was broken off at {time:.4} s")),
+            Ended::NoConvergence { time, law } => Some(format!(
+                "the equations stopped converging at {time:.4} s, at the {}; try a shorter time step",
+                self.law_name(law)
+            )),
+            Ended::NotFinite { time } => {
+                Some(format!("the motion ran away at {time:.4} s; try a shorter time step"))
+            }
+        }
+    }
+}
+
+impl Moving {
+    /// Motion of all freedoms.
+    pub(crate) fn all_freedoms<'m>(&self, motion: &'m [f64]) -> Cow<'m, [f64]> {
+        match &self.shapes {
+            Some(shapes) => shapes.motion(motion).into(),
+            None => motion.into(),
+        }
+    }
+
+    fn reduced(&self) -> Result<Moving, FeError> {
+        let shapes = ride_basis::shapes(&self.system)?;
+        let (system, readings) = (shapes.reduced(&self.system)?, self.readings.over(&shapes));
+        let splits = Sides::each(|side| self.splits.of(side).over(&shapes));
+        Ok(Moving { system, readings, splits, shapes: Some(shapes) })
+    }
+}
