@@ -1,7 +1,9 @@
 //! Strength: sections, welds and the wall at a seat against their limits.
 
+pub(crate) mod placed_check;
 pub(crate) mod seat_picture;
 pub(crate) mod seat_strength;
 pub(crate) mod strength;
+pub(crate) mod strength_options;
 pub(crate) mod weld_band;
 pub(crate) mod weld_strength;

@@ -14,5 +14,3 @@ mod row_flexibility;
 mod seated_chain;
 mod state;
 mod wrench;
-
-pub use readings::{StaticReadings, WheelReadings};

@@ -1,5 +1,8 @@
 //! Finite elements, assembly and solution; does not know axles, files or units.
 //!
+//! Each room uses only those before it: `linalg`; the `node`, the `element` and the `model` of a whole structure; its
+//! motion in time, `transient`; and every other `analysis` of it.
+//!
 //! # Axes, signs, freedoms
 //! Global axes are right-handed: X, Y, Z. A node has six freedoms in the order
 //! `ux uy uz rx ry rz`: displacements along, and right-handed rotations about, the global axes.

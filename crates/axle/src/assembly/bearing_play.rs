@@ -15,52 +15,9 @@
 //! Source: R. G. Budynas & J. K. Nisbett, Shigley's Mechanical Engineering Design, 11th ed., sec. 11-9, and
 //! ISO 281:2007 for Y; both from memory.
 
+use crate::parts::bearing_place::{BearingPlace, Pair};
 use crate::parts::bearing_stiffness::INDUCED_THRUST;
 use crate::{Axle, Side, Sides};
-
-/// Place of a bearing on its spindle.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) enum BearingPlace {
-    /// Next to the tube.
-    Inner,
-    /// Next to the spindle's end.
-    Outer,
-}
-
-impl BearingPlace {
-    pub(crate) const BOTH: [BearingPlace; 2] = [BearingPlace::Inner, BearingPlace::Outer];
-
-    /// The trade's word.
-    pub(crate) fn word(self) -> &'static str {
-        match self {
-            BearingPlace::Inner => "inner",
-            BearingPlace::Outer => "outer",
-        }
-    }
-}
-
-/// One value for each bearing of a wheel end.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
-pub(crate) struct Pair<T> {
-    pub inner: T,
-    pub outer: T,
-}
-
-impl<T> Pair<T> {
-    pub(crate) fn of(&self, place: BearingPlace) -> &T {
-        match place {
-            BearingPlace::Inner => &self.inner,
-            BearingPlace::Outer => &self.outer,
-        }
-    }
-
-    pub(crate) fn of_mut(&mut self, place: BearingPlace) -> &mut T {
-        match place {
-            BearingPlace::Inner => &mut self.inner,
-            BearingPlace::Outer => &mut self.outer,
-        }
-    }
-}
 
 /// The bearing of a wheel end that has the play.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -68,6 +25,14 @@ pub(crate) struct LooseBearing {
     pub place: BearingPlace,
     /// Distance that the hub can move from the middle in any radial direction, m.
     pub clearance: f64,
+}
+
+/// Motion that a hub has taken up at its loose bearing against the spindle.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct TakenUp {
+    pub bearing: LooseBearing,
+    /// Forward and up, m.
+    pub motion: [f64; 2],
 }
 
 /// Whether any wheel end has play.

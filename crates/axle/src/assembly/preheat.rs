@@ -2,7 +2,6 @@
 
 use axlebow_strength::{Check, preheat, preheat_check};
 
-use crate::checks::strength::has_welds;
 use crate::parts::body::Part;
 use crate::{Axle, AxleError};
 
@@ -38,7 +37,7 @@ impl Preheat {
 /// # Errors
 /// [`AxleError::Strength`] for a carbon equivalent out of range.
 pub fn preheats(axle: &Axle) -> Result<Vec<Preheat>, AxleError> {
-    if !has_welds(axle) {
+    if !axle.has_welds() {
         return Ok(Vec::new());
     }
     let part = axle.body.pieces()[0].part;

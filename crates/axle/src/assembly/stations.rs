@@ -2,55 +2,14 @@
 
 use std::borrow::Cow;
 use std::collections::VecDeque;
+use std::ops::RangeInclusive;
 
 use crate::assembly::axle::SMALLEST_STEP;
-use crate::{Axle, Side, Sides, Stiffener};
-
-/// Names of a place on the left and on the right.
-type Pair = Sides<&'static str>;
-
-macro_rules! pair {
-    ($place:literal) => {
-        Sides { left: concat!("left-", $place), right: concat!("right-", $place) }
-    };
-}
-
-pub(crate) const SPINDLE_END: Pair = pair!("spindle-end");
-pub(crate) const OUTER_BEARING: Pair = pair!("outer-bearing");
-pub(crate) const INNER_BEARING: Pair = pair!("inner-bearing");
-pub(crate) const HUB: Pair = pair!("hub");
-pub(crate) const TUBE_END: Pair = pair!("tube-end");
-pub(crate) const SEAT: Pair = pair!("seat");
-pub(crate) const SEAT_OUTER_EDGE: Pair = pair!("seat-outer-edge");
-pub(crate) const SEAT_INNER_EDGE: Pair = pair!("seat-inner-edge");
-pub(crate) const TIRE_CONTACT: Pair = pair!("tire-contact");
-pub(crate) const OUTER_TIRE_CONTACT: Pair = pair!("outer-tire-contact");
-pub(crate) const INNER_TIRE_CONTACT: Pair = pair!("inner-tire-contact");
-pub(crate) const CENTER: &str = "center";
-/// Section changes inside tube, housing and spindle, numbered from the center outward.
-const SECTION_CHANGE: Pair = pair!("section-change");
-
-const STANDARD: [Pair; 11] = [
-    SPINDLE_END,
-    OUTER_BEARING,
-    INNER_BEARING,
-    HUB,
-    TUBE_END,
-    SEAT,
-    SEAT_OUTER_EDGE,
-    SEAT_INNER_EDGE,
-    TIRE_CONTACT,
-    OUTER_TIRE_CONTACT,
-    INNER_TIRE_CONTACT,
-];
-
-/// Whether a name belongs to a station that every axle has.
-pub(crate) fn is_standard_name(name: &str) -> bool {
-    let change = [SECTION_CHANGE.left, SECTION_CHANGE.right];
-    name == CENTER
-        || STANDARD.iter().any(|pair| pair.left == name || pair.right == name)
-        || change.iter().any(|prefix| name.starts_with(prefix))
-}
+use crate::assembly::station_names::{
+    CENTER, INNER_BEARING, OUTER_BEARING, SEAT, SEAT_INNER_EDGE, SEAT_OUTER_EDGE, SECTION_CHANGE,
+    SPINDLE_END, TUBE_END,
+};
+use crate::{Axle, Side, Stiffener};
 
 /// A place on the axle line; several names may share it. One that only divides elements or holds a weld is no station.
 #[derive(Debug, Clone, PartialEq)]
@@ -144,6 +103,11 @@ pub(crate) fn places_with_welds(mut places: Vec<Place>, welds: impl Iterator<Ite
     places.extend(held);
     places.sort_by(|a, b| a.y.total_cmp(&b.y));
     places
+}
+
+/// Numbers of the places along a stiffener, its ends among them.
+pub(crate) fn reach(places: &[Place], stiffener: &Stiffener) -> RangeInclusive<usize> {
+    nearest(places, stiffener.from)..=nearest(places, stiffener.to)
 }
 
 fn named(axle: &Axle) -> Vec<(f64, Cow<'static, str>)> {

@@ -3,45 +3,12 @@
 use std::collections::BTreeMap;
 use std::sync::{Arc, Mutex, PoisonError};
 
-use axlebow_sections::{Material, Profile};
-use axlebow_wall::{
-    Caveat, Fineness, MOST_STIFFENED, MeshLayout, SeatCompliance, SeatWall, Tie, UBolts, WallError,
-    joint_flexibility,
-};
+use axlebow_wall::{Caveat, Fineness, MOST_STIFFENED, SeatCompliance, SeatWall, WallError};
 
-use crate::mesh::frame::{RX, piece_at};
-use crate::parts::seat::Fixing;
-use crate::{Axle, AxleError, Side, Sides};
-
-/// Where the local flexibility of the wall at a seat comes from.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum WallBy {
-    /// A value.
-    Given,
-    /// Published formulas for joints of tubes, extrapolated.
-    Formula,
-    /// Shells of the wall under a rigid bracket, which also say how far the seat stiffens its length.
-    Shell,
-    /// Shells of the wall under a bracket that spreads its force.
-    ShellSpread,
-}
-
-impl WallBy {
-    /// The word for it.
-    pub fn word(self) -> &'static str {
-        match self {
-            WallBy::Given => "given",
-            WallBy::Formula => "formula",
-            WallBy::Shell => "shell",
-            WallBy::ShellSpread => "shell-spread",
-        }
-    }
-
-    /// Whether shells of the wall are solved.
-    pub fn is_shell(self) -> bool {
-        matches!(self, WallBy::Shell | WallBy::ShellSpread)
-    }
-}
+use crate::assembly::seat_wall::{by_formula, seat_wall};
+use crate::parts::freedoms::RX;
+use crate::parts::wall_by::WallBy;
+use crate::{Axle, AxleError, Side};
 
 /// What the wall does at a seat; freedoms ux uy uz rx ry rz.
 #[derive(Debug, Clone, PartialEq)]
@@ -70,7 +37,11 @@ impl WallAtSeat {
             WallBy::Given => {
                 Ok(WallAtSeat::turning(seat.wall, seat.composite_fraction, seat.wall_flexibility))
             }
-            WallBy::Formula => formula(axle, side),
+            WallBy::Formula => {
+                let found = by_formula(axle, side)?;
+                let turning = WallAtSeat::turning(seat.wall, seat.composite_fraction, found.rotational);
+                Ok(WallAtSeat { caveats: found.caveats, ..turning })
+            }
             WallBy::Shell | WallBy::ShellSpread => WallAtSeat::of_shells(axle, side),
         }
     }
@@ -106,68 +77,6 @@ impl WallAtSeat {
         let row = |i: usize| (0..6).map(|j| self.compliance[i][j] * other[j]).sum::<f64>();
         (0..6).map(|i| one[i] * row(i)).sum()
     }
-}
-
-/// Refuses a seat whose wall no shells or formulas suit; does not solve shells.
-pub(crate) fn check(axle: &Axle, side: Side) -> Result<(), AxleError> {
-    match axle.seats.of(side).wall {
-        WallBy::Given => Ok(()),
-        WallBy::Formula => formula(axle, side).map(|_| ()),
-        WallBy::Shell | WallBy::ShellSpread => {
-            let seat = seat_wall(axle, side);
-            seat.check(&Fineness::USUAL).map_err(|error| AxleError::Wall { side, error })
-        }
-    }
-}
-
-fn formula(axle: &Axle, side: Side) -> Result<WallAtSeat, AxleError> {
-    let seat = axle.seats.of(side);
-    let (profile, material) = section_at(axle, side);
-    let Profile::RoundTube(tube) = profile else { return Err(AxleError::FormulaNeedsTube { side }) };
-    let found =
-        joint_flexibility(&tube, material, seat.width).map_err(|error| AxleError::Wall { side, error })?;
-    let turning = WallAtSeat::turning(seat.wall, seat.composite_fraction, found.rotational);
-    Ok(WallAtSeat { caveats: found.caveats, ..turning })
-}
-
-/// The seat of one side for shells of its wall.
-pub fn seat_wall(axle: &Axle, side: Side) -> SeatWall {
-    let seat = axle.seats.of(side);
-    let (profile, material) = section_at(axle, side);
-    let bolts = UBolts { diameter: seat.bracket.u_bolt_diameter, count: seat.bracket.u_bolts };
-    SeatWall {
-        profile,
-        material: material.clone(),
-        width: seat.width,
-        breadth: seat.bracket.breadth,
-        clamp: (seat.fixing == Fixing::Clamped).then_some(bolts),
-        tie: if seat.wall == WallBy::ShellSpread { Tie::Spread } else { Tie::Rigid },
-        layout: axle.seat_layouts.of(side).clone(),
-    }
-}
-
-/// Layout of the mesh of each seat; none where it is the seat's own.
-pub type SeatLayouts = Sides<Option<Arc<MeshLayout>>>;
-
-/// The layouts of an axle's shells, for axles near it that are compared with it; none where no shells are solved.
-pub fn seat_layouts(axle: &Axle) -> SeatLayouts {
-    Sides::each(|side| {
-        let seat = seat_wall(axle, side);
-        let solved =
-            axle.seats.of(side).wall.is_shell() && axle.seat_tables.iter().all(|own| own.at(&seat).is_none());
-        solved.then(|| seat.mesh_layout(&Fineness::USUAL).ok()).flatten().map(Arc::new)
-    })
-}
-
-/// Yield strength of the axle at a seat, Pa, where it is known.
-pub(crate) fn yield_strength_at(axle: &Axle, side: Side) -> Option<f64> {
-    section_at(axle, side).1.yield_strength()
-}
-
-fn section_at(axle: &Axle, side: Side) -> (Profile, &Material) {
-    let at = axle.seats.of(side).at;
-    let piece = piece_at(axle, at);
-    (piece.profile_at(at), axle.body.material(piece.part))
 }
 
 /// Shells that were solved before in this run; most axles have two seats alike, and studies many.

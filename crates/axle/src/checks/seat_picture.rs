@@ -2,8 +2,8 @@
 
 use axlebow_wall::{Fineness, WallPicture};
 
-use crate::assembly::stations::SEAT;
-use crate::assembly::wall_at_seat::seat_wall;
+use crate::assembly::seat_wall::seat_wall;
+use crate::assembly::station_names::SEAT;
 use crate::checks::seat_strength::beside;
 use crate::outcome::CaseOutcome;
 use crate::{Axle, AxleError, Side};

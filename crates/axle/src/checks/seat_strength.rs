@@ -7,8 +7,9 @@ use axlebow_strength::Check;
 use axlebow_units::Kind;
 use axlebow_wall::{ClampCrush, Fineness, SeatResultants, SeatWall, SolvedSeat, clamp_force};
 
-use crate::assembly::wall_at_seat::{seat_wall, yield_strength_at};
-use crate::checks::strength::{PlacedCheck, StrengthOptions};
+use crate::assembly::seat_wall::{seat_wall, yield_strength_at};
+use crate::checks::placed_check::PlacedCheck;
+use crate::checks::strength_options::StrengthOptions;
 use crate::outcome::{CaseOutcome, DiagramPoint, Warning};
 use crate::parts::seat::Fixing;
 use crate::{Axle, AxleError, Side, Sides};

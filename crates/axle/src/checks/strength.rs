@@ -6,72 +6,19 @@
 
 use axlebow_sections::ShearForces;
 use axlebow_strength::{
-    AllowableStress, Check, HeatAffectedZone, SectionStresses, Verdict, Wall, aisc_wall_check, en_wall_check,
-    governing, stress_checks, walls, worst_verdict,
+    AllowableStress, Check, SectionStresses, Verdict, Wall, aisc_wall_check, en_wall_check, governing,
+    stress_checks, walls, worst_verdict,
 };
 
 use crate::assembly::preheat::{Preheat, preheats};
+use crate::checks::placed_check::PlacedCheck;
 use crate::checks::seat_strength::SeatStrength;
+use crate::checks::strength_options::{StrengthOptions, StrengthRules};
 use crate::checks::weld_strength::weld_checks;
 use crate::outcome::{CaseOutcome, Resultants, StationOutcome, Warning};
 use crate::parts::body::{Part, Piece};
 use crate::parts::seat::Fixing;
 use crate::{Axle, AxleError, LoadCase, Side, flex};
-
-/// Whose limits are used where codes differ.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum StrengthRules {
-    /// ANSI/AISC 360-22.
-    Aisc,
-    /// EN 1993.
-    En,
-}
-
-impl StrengthRules {
-    /// The word of files, options and results.
-    pub fn word(self) -> &'static str {
-        match self {
-            StrengthRules::Aisc => "aisc",
-            StrengthRules::En => "en",
-        }
-    }
-
-    /// The code and its edition.
-    pub fn title(self) -> &'static str {
-        match self {
-            StrengthRules::Aisc => "ANSI/AISC 360-22",
-            StrengthRules::En => "EN 1993",
-        }
-    }
-}
-
-/// What strength is asked for.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct StrengthOptions {
-    /// What every strength is divided by: yield strength, weld and steel beside it, clamp crush, local buckling. Limits
-    /// of size and the classes of walls know none.
-    ///
-    /// Loads are working loads. Strengths are the design strengths of the rules: φ R_n by AISC, whose 1.5 brings the
-    /// Ω = 1.5/φ of working loads, and f/γ_M by EN.
-    pub safety_factor: f64,
-    /// Whose limits are used where codes differ.
-    pub rules: StrengthRules,
-    /// Tensile strength of the weld metal, F_EXX, Pa.
-    pub electrode_strength: f64,
-    /// HAZ strength factor, strength beside a weld over that of the steel; assumed from its yield strength where none
-    /// is given.
-    pub haz_strength_factor: Option<f64>,
-}
-
-impl StrengthOptions {
-    /// The steel beside a weld, of a steel with a yield strength (Pa).
-    pub(crate) fn beside_weld(&self, yield_strength: f64) -> Result<HeatAffectedZone, AxleError> {
-        Ok(match self.haz_strength_factor {
-            Some(factor) => HeatAffectedZone::stated(factor)?,
-            None => HeatAffectedZone::assumed(yield_strength),
-        })
-    }
-}
 
 /// Result of [`strength`].
 #[derive(Debug, Clone, PartialEq)]
@@ -101,17 +48,6 @@ pub struct StrengthCase {
     pub description: String,
     /// Every check, from left to right.
     pub checks: Vec<PlacedCheck>,
-}
-
-/// A check and where it is made.
-#[derive(Debug, Clone, PartialEq)]
-pub struct PlacedCheck {
-    /// Name of the station or the part.
-    pub place: String,
-    /// Position, m; none for a part as a whole.
-    pub y: Option<f64>,
-    /// The check.
-    pub check: Check,
 }
 
 impl StrengthOutcome {
@@ -299,7 +235,7 @@ fn wall_checks(axle: &Axle, rules: StrengthRules) -> Vec<PlacedCheck> {
 fn assumptions(axle: &Axle, ask: StrengthOptions) -> Result<Vec<String>, AxleError> {
     let material = axle.body.material(axle.body.pieces()[0].part);
     let mut found = Vec::new();
-    if let Some(strength) = material.yield_strength().filter(|_| has_welds(axle)) {
+    if let Some(strength) = material.yield_strength().filter(|_| axle.has_welds()) {
         let zone = ask.beside_weld(strength)?;
         found.extend(zone.assumption());
         if zone.factor() < 1.0 {
@@ -319,12 +255,6 @@ fn assumptions(axle: &Axle, ask: StrengthOptions) -> Result<Vec<String>, AxleErr
         ));
     }
     Ok(found)
-}
-
-/// Whether anything is welded to the axle.
-pub(crate) fn has_welds(axle: &Axle) -> bool {
-    let welded = |side: &Side| axle.seats.of(*side).fixing == Fixing::Welded;
-    !axle.stiffeners.is_empty() || Side::BOTH.iter().any(welded)
 }
 
 fn warnings(axle: &Axle) -> Vec<Warning> {

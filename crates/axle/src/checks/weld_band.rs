@@ -6,7 +6,7 @@
 
 use axlebow_strength::{Check, Verdict, worst_verdict};
 
-use crate::checks::strength::StrengthOptions;
+use crate::checks::strength_options::StrengthOptions;
 use crate::checks::weld_strength::CheckedWeld;
 use crate::mesh::seated_bar::SeatedBar;
 use crate::mesh::weld_line::{giving_stiffness, weld_stiffness};

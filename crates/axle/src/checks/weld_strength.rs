@@ -6,8 +6,8 @@ use axlebow_strength::{
     correlation_factor,
 };
 
-use crate::checks::strength::{PlacedCheck, StrengthOptions, StrengthRules};
-use crate::mesh::frame::piece_at;
+use crate::checks::placed_check::PlacedCheck;
+use crate::checks::strength_options::{StrengthOptions, StrengthRules};
 use crate::mesh::weld_line::wall_thickness;
 use crate::outcome::CaseOutcome;
 use crate::outcome::stiffening_outcome::WeldForce;
@@ -53,7 +53,7 @@ struct Joined<'a> {
 
 impl<'a> CheckedWeld<'a> {
     pub(crate) fn at(axle: &'a Axle, stiffener: &'a Stiffener, peak: &WeldForce) -> Result<Self, AxleError> {
-        let piece = piece_at(axle, peak.y);
+        let piece = axle.body.piece_at(peak.y);
         let profile = piece.profile_at(peak.y.abs());
         let [rear, front] = stiffener.on(&profile)?.gaps;
         let fillet = Fillet::with_leg(stiffener.leg_over(if peak.foot == "rear" { rear } else { front }))?;

@@ -37,7 +37,7 @@ impl AtRest {
         };
         let rise = |side: Side| {
             let y = side.sign() * axle.seats.of(side).at;
-            state.motion(crate::statics::along::node_at(&design.frame, y))[2]
+            state.motion(design.frame.node_at(y))[2]
         };
         let on_road = contact.tires.iter().map(|tire| !tire.off_road).collect();
         let body_roll = contact.body_roll;

@@ -17,11 +17,13 @@
 
 use std::f64::consts::TAU;
 
-use axlebow_fe::{DynamicSystem, LinearDamper, Mode, SpringId, natural_modes_up_to};
+use axlebow_fe::{DynamicSystem, LinearDamper, natural_modes_up_to};
 
+use crate::dynamics::loss_factor::loss_factor;
 use crate::dynamics::mode_name::ModeNames;
-use crate::dynamics::modes::Standing;
-use crate::{Axle, AxleError, ModeOutcome, Part, Side, Sides};
+use crate::dynamics::mode_outcome::ModeOutcome;
+use crate::dynamics::standing::Standing;
+use crate::{Axle, AxleError};
 
 /// Adds the hysteresis of all modes up to a frequency (Hz) to an axle's equations; returns these modes.
 pub(crate) fn add_hysteresis(
@@ -34,28 +36,9 @@ pub(crate) fn add_hysteresis(
     let structure = &standing.model.frame.structure;
     let found = natural_modes_up_to(structure, up_to)?;
     for mode in &found {
-        let damping = loss_factor(&standing, mode) * TAU * mode.frequency;
+        let damping = loss_factor(&standing.model, mode) * TAU * mode.frequency;
         system.add_damper(LinearDamper { direction: mode.momentum(structure), damping })?;
     }
     let mut names = ModeNames::default();
     Ok(found.iter().map(|mode| standing.outcome(mode, &mut names)).collect())
-}
-
-/// Loss factor of a mode: that of each part by its share of the strain energy. Bearings count as the spindle's steel;
-/// tires, and what the rest of the vehicle puts against roll, have dampers of their own.
-pub(crate) fn loss_factor(standing: &Standing, mode: &Mode) -> f64 {
-    let (axle, frame) = (standing.model.axle, &standing.model.frame);
-    let steel = |part: Part| axle.body.material(part).loss_factor();
-    let beams = frame
-        .stretches
-        .iter()
-        .map(|stretch| steel(stretch.piece.part) * mode.strain_share_of_beam(&frame.structure, stretch.beam));
-    let share = |spring: &SpringId| mode.strain_share_of_spring(&frame.structure, *spring);
-    let bearings = |pair: &Sides<SpringId>| steel(Part::Spindle) * (share(&pair.left) + share(&pair.right));
-    let seats = Side::BOTH.map(|side| axle.seats.of(side).loss_factor * share(frame.seats.of(side)));
-    beams.sum::<f64>()
-        + seats.iter().sum::<f64>()
-        + bearings(&frame.inner_bearings)
-        + bearings(&frame.outer_bearings)
-        + bearings(&frame.brakes)
 }

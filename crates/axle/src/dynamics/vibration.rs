@@ -4,7 +4,8 @@ use axlebow_fe::{Attachment, NodeId, RigidBody, Spring, SpringId};
 
 use crate::assembly::bearing_play::{BearingRates, LooseBearing, has_play};
 use crate::dynamics::at_rest::AtRest;
-use crate::mesh::frame::{Frame, VehicleBody};
+use crate::mesh::frame::Frame;
+use crate::mesh::plan::VehicleBody;
 use crate::road_contact::ground::STANDARD_GRAVITY;
 use crate::{Axle, AxleError, Side, Sides};
 
@@ -108,7 +109,7 @@ impl<'a> VibrationModel<'a> {
     /// Node and position (m) of a seat on the axle.
     pub(crate) fn seat(&self, side: Side) -> (NodeId, f64) {
         let y = side.sign() * self.axle.seats.of(side).at;
-        (crate::statics::along::node_at(&self.frame, y), y)
+        (self.frame.node_at(y), y)
     }
 }
 

@@ -7,7 +7,7 @@ use super::row_flexibility::RowFlexibility;
 use crate::assembly::bearing_play::has_play;
 use crate::assembly::stations::clear_places;
 use crate::assembly::wall_at_seat::WallAtSeat;
-use crate::mesh::frame::{clamped_share, stretch_flexibility};
+use crate::mesh::stretches::{clamped_share, stretch_flexibility};
 use crate::road_contact::ground::STANDARD_GRAVITY;
 use crate::{Axle, AxleError, Side, Sides};
 

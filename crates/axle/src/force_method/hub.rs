@@ -4,7 +4,7 @@ use super::chain::Chain;
 use super::row_flexibility::RowFlexibility;
 use super::wrench::{Motion, Wrench};
 use crate::Side;
-use crate::mesh::frame::{BRAKE_STIFFNESS, DISC_STIFFNESS};
+use crate::mesh::springs::{BRAKE_STIFFNESS, DISC_STIFFNESS};
 use crate::parts::bearing_stiffness::BearingStiffness;
 use crate::road_contact::ground::STANDARD_GRAVITY;
 

@@ -6,46 +6,13 @@ use super::chain::{Chain, Link};
 use super::line_sections::LineSection;
 use super::seated_chain::{LineLoads, SeatedChain, first};
 use super::state::LineState;
+use crate::outcome::static_readings::{StaticReadings, WheelReadings};
 use crate::outcome::stiffening_outcome::WeldForce;
 use crate::road_contact::ground::{Case, GroundModel, Hubs};
 use crate::statics::along::{larger_stress, points_from_left};
 use crate::statics::split::camber_load;
 use crate::statics::stiffening::weld_peaks;
-use crate::{Axle, AxleError, CamberSplit, CaseOutcome, LoadCase, Side, Sides, StaticDesign};
-
-/// What studies ask of a static case: the same numbers as those of [`StaticDesign::case`] but for rounding.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct StaticReadings {
-    /// Both wheels.
-    pub wheels: Sides<WheelReadings>,
-    /// Fiber stress of largest magnitude along the axle, tension positive, Pa.
-    pub peak_stress: f64,
-    /// Position of the peak stress, m.
-    pub peak_stress_y: f64,
-    /// Height of the axle's center above the line through the hubs, m.
-    pub bow: f64,
-    /// Rigid roll of the line through the hubs on tires and road, rad.
-    pub axle_roll: f64,
-    /// Largest miss of the balance of forces over the largest load.
-    pub residual: f64,
-    /// Greatest force per length of the welds of stiffeners, N/m; none without stiffeners.
-    pub weld_peak: Option<f64>,
-}
-
-/// What studies ask of a wheel.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
-pub struct WheelReadings {
-    /// Camber change, positive with the tire's top outward, rad.
-    pub camber_change: f64,
-    /// Toe change, positive toe-in, rad.
-    pub toe_change: f64,
-    /// Upward force of the road, N.
-    pub vertical_load: f64,
-    /// Which tires are off the road: the single or outer one, the inner one.
-    pub off_road: [bool; 2],
-    /// Camber change by source, rad.
-    pub split: CamberSplit,
-}
+use crate::{Axle, AxleError, CamberSplit, LoadCase, Side, Sides, StaticDesign};
 
 impl StaticReadings {
     /// Solves one case of an axle: by forces where that reaches, else by finite elements in the storage of `system`.
@@ -66,31 +33,6 @@ fn by_elements(axle: &Axle, case: &LoadCase, system: &mut StaticSystem) -> Resul
     let (_, state) = design.loaded(case)?;
     let weld_peak = weld_peaks(&design, &state).iter().map(WeldForce::magnitude).reduce(f64::max);
     Ok(StaticReadings { weld_peak, ..StaticReadings::from(&design.case(case)?) })
-}
-
-impl From<&CaseOutcome> for StaticReadings {
-    fn from(case: &CaseOutcome) -> Self {
-        let wheels = Sides::each(|side| {
-            let wheel = case.wheels.of(side);
-            let off = |number: usize| wheel.contacts.get(number).is_some_and(|contact| contact.off_road);
-            WheelReadings {
-                camber_change: wheel.camber_change,
-                toe_change: wheel.toe_change,
-                vertical_load: wheel.vertical_load,
-                off_road: [off(0), off(1)],
-                split: wheel.split,
-            }
-        });
-        StaticReadings {
-            wheels,
-            peak_stress: case.peak_stress,
-            peak_stress_y: case.peak_stress_y,
-            bow: case.bow,
-            axle_roll: case.axle_roll,
-            residual: case.equilibrium_residual,
-            weld_peak: None,
-        }
-    }
 }
 
 impl SeatedChain<'_> {

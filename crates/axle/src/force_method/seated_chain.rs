@@ -9,7 +9,7 @@ use super::positive_inverse::{Square12, positive_inverse};
 use super::row_flexibility::start_motion;
 use super::state::{LineState, PlaceForces};
 use super::wrench::{Motion, Wrench, add, carried, moved};
-use crate::mesh::frame::seat_spring;
+use crate::mesh::springs::seat_spring;
 use crate::road_contact::ground::Hubs;
 use crate::road_contact::own_loads::OwnLoads;
 use crate::{AxleError, Side, Sides};

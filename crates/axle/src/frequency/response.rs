@@ -7,7 +7,7 @@ use crate::frequency::response_outcome::{RandomOutcome, ResponseOutcome};
 use crate::frequency::response_warnings::response_warnings;
 use crate::frequency::small_motion::SmallMotion;
 use crate::frequency::transfer::TransferFunction;
-use crate::{Axle, AxleError, ModeOutcome, RandomAnswer, Sides, modes};
+use crate::{Axle, AxleError, Input, ModeOutcome, RandomAnswer, Sides, modes};
 
 /// Least and most frequencies that may be asked for.
 const POINTS: std::ops::RangeInclusive<usize> = 2..=100_000;
@@ -18,32 +18,6 @@ const BAND_POINTS: usize = 400;
 
 /// Modes to begin with, and most of them.
 const MODES: [usize; 2] = [16, 64];
-
-/// What the road does under the two wheels.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Input {
-    /// Both rise alike.
-    Both,
-    /// Only the left one rises.
-    Left,
-    /// Only the right one rises.
-    Right,
-    /// The left one rises as far as the right one falls.
-    Opposed,
-}
-
-impl Input {
-    /// How far the road rises under each wheel.
-    pub(crate) fn rise(self) -> Sides<f64> {
-        let (left, right) = match self {
-            Input::Both => (1.0, 1.0),
-            Input::Left => (1.0, 0.0),
-            Input::Right => (0.0, 1.0),
-            Input::Opposed => (1.0, -1.0),
-        };
-        Sides { left, right }
-    }
-}
 
 /// What is asked about the answers of an axle to the road.
 #[derive(Debug, Clone, PartialEq)]

@@ -3,8 +3,8 @@
 use axlebow_fe::{Direction, MotionReader};
 
 use crate::dynamics::vibration::VibrationModel;
-use crate::mesh::frame::Stretch;
 use crate::mesh::stressed_section::StressedMember;
+use crate::mesh::stretch::Stretch;
 use crate::{AxleError, StationResponse, TransferFunction};
 
 /// Stresses that differ by less than this share are equal, so that the left one of a pair is taken.

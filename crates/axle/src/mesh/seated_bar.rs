@@ -6,9 +6,9 @@ use std::sync::Arc;
 use axlebow_fe::{Attachment, Beam, BeamId, Flexibility, NodeId, Rigidity};
 use axlebow_sections::{Material, Profile};
 
+use crate::assembly::stations::reach;
 use crate::assembly::stations::{Place, places};
-use crate::mesh::frame::{BeamLine, TAPER_PARTS, piece_at};
-use crate::mesh::tied_stiffener::reach;
+use crate::mesh::stretch::{BeamLine, TAPER_PARTS};
 use crate::parts::flexing::Flexing;
 use crate::parts::stiffener::{Seated, Stiffener};
 use crate::parts::stiffener_form::StiffenerForm;
@@ -102,7 +102,7 @@ impl SeatedBar {
         let mut first = None;
         for ends in along.windows(2) {
             let middle = 0.5 * (ends[0].y + ends[1].y);
-            let profile = piece_at(axle, middle).profile_at(middle.abs());
+            let profile = axle.body.piece_at(middle).profile_at(middle.abs());
             let section = BarSection::on(&profile, stiffener)?;
             seats.push((ends[1].y, Arc::clone(&section.seated)));
             first.get_or_insert(section);

@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use axlebow_fe::{Attachment, Beam, Flexibility, NodeId};
 
-use crate::mesh::frame::{Stiffened, TAPER_PARTS};
+use crate::mesh::stretch::{Stiffened, TAPER_PARTS};
 use crate::parts::body::Piece;
 use crate::sections::seated_section::section_at;
 use crate::{Axle, AxleError};
@@ -12,7 +12,7 @@ use crate::{Axle, AxleError};
 /// The section in the middle of a stretch, where stiffeners run over it.
 pub(crate) fn stiffened(axle: &Axle, ends: (f64, f64)) -> Result<Option<Stiffened>, AxleError> {
     let middle = 0.5 * (ends.0 + ends.1);
-    let section = section_at(axle, middle)?;
+    let section = section_at((&axle.body, &axle.stiffeners), middle)?;
     Ok(section.map(|section| Stiffened { angle: section.axes().angle, section: Arc::new(section) }))
 }
 
@@ -30,9 +30,11 @@ pub(crate) fn stiffened_beam(
         Flexibility::uniform(length, &flexing.of(section.rigidity(angle)))
     } else {
         // Shares at which a beam is integrated lie within it, where the middle's stiffeners are too.
-        Flexibility::varying(length, TAPER_PARTS, |share| match section_at(axle, start_y + share * length) {
-            Ok(Some(there)) => flexing.of(there.rigidity(angle)),
-            _ => flexing.of(section.rigidity(angle)),
+        Flexibility::varying(length, TAPER_PARTS, |share| {
+            match section_at((&axle.body, &axle.stiffeners), start_y + share * length) {
+                Ok(Some(there)) => flexing.of(there.rigidity(angle)),
+                _ => flexing.of(section.rigidity(angle)),
+            }
         })
     };
     let [x, z] = section.area.centroid;

@@ -5,9 +5,9 @@ use std::sync::Arc;
 use axlebow_fe::EndForce;
 use axlebow_sections::{EdgeReach, Outline, SectionProperties, StressField};
 
-use crate::mesh::frame::{BeamLine, Stiffened, Stretch};
-use crate::outcome::Resultants;
+use crate::mesh::stretch::{BeamLine, Stiffened, Stretch};
 use crate::parts::stiffener::Seated;
+use crate::sections::resultants::Resultants;
 use crate::{Axle, StiffenedSection};
 
 /// A section in which stress is asked for.

@@ -5,8 +5,6 @@
 //! stiff every way (our estimate, no source). A foot without weld is held off the wall only, as by contact that never
 //! opens. Left out: warping, and with it the cell that a stiffener closes.
 
-use std::ops::RangeInclusive;
-
 use axlebow_fe::{Attachment, BeamId, NodeId, Spring, SpringId, Structure};
 
 use crate::assembly::stations::{Place, nearest};
@@ -43,11 +41,6 @@ pub(crate) struct WeldLink {
     pub piece: WeldPiece,
     /// 0 the rear foot, 1 the front one.
     pub foot: usize,
-}
-
-/// Numbers of the places along a stiffener, its ends among them.
-pub(crate) fn reach(places: &[Place], stiffener: &Stiffener) -> RangeInclusive<usize> {
-    nearest(places, stiffener.from)..=nearest(places, stiffener.to)
 }
 
 /// The places along a stiffener, with its own node and the axle's at each.

@@ -5,7 +5,6 @@ use std::f64::consts::FRAC_1_SQRT_2;
 use axlebow_sections::{Material, Placement, Profile};
 
 use crate::assembly::stations::merged_positions;
-use crate::mesh::frame::piece_at;
 use crate::mesh::seated_bar::SeatedBar;
 use crate::parts::stiffener::{Stiffener, WeldPattern};
 use crate::{Axle, SMALLEST_STEP};
@@ -34,7 +33,7 @@ pub fn weld_stiffness(shear_modulus: f64) -> f64 {
 /// Source: plane stress, Fourier's transform of Kelvin's and Cerruti's problems; derived, compared with shells in
 /// `crates/axle/tests/all/weld_stiffness.rs`.
 pub(crate) fn giving_stiffness(axle: &Axle, stiffener: &Stiffener, bar: &SeatedBar) -> f64 {
-    let piece = piece_at(axle, 0.5 * (stiffener.from + stiffener.to));
+    let piece = axle.body.piece_at(0.5 * (stiffener.from + stiffener.to));
     let (wall, plate) = (axle.body.material(piece.part), &stiffener.material);
     let give_over = |length: f64| {
         let under = plate_give_along_a_line(wall) / wall_thickness(&piece.profile_at(piece.from));
@@ -168,7 +167,7 @@ impl Steps {
 /// interaction", *Proc. Soc. Exp. Stress Analysis* 9 (1951) 75-92; from memory, derived again.
 fn transfer_length(axle: &Axle, stiffener: &Stiffener, bar: &SeatedBar, stiffness: f64) -> f64 {
     let middle = 0.5 * (stiffener.from + stiffener.to);
-    let piece = piece_at(axle, middle);
+    let piece = axle.body.piece_at(middle);
     let own = axle.body.properties(&piece, middle.abs());
     let outward = Placement { turn: stiffener.clock, x: 0.0, z: 0.0 };
     let other = bar.seated(middle).area.placed(&outward);

@@ -166,6 +166,12 @@ impl Body {
         self.pieces.iter().any(|piece| piece.part == Part::Housing)
     }
 
+    /// The piece at a position (m); that of the spindle's end beyond it.
+    pub(crate) fn piece_at(&self, y: f64) -> Piece {
+        let inside = |piece: &&Piece| y.abs() <= piece.to;
+        *self.pieces.iter().find(inside).unwrap_or(&self.pieces[self.pieces.len() - 1])
+    }
+
     /// Pieces from the center line outward.
     pub fn pieces(&self) -> &[Piece] {
         &self.pieces

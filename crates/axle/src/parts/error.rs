@@ -3,7 +3,7 @@
 use axlebow_fe::FeError;
 use axlebow_sections::SectionError;
 
-use crate::parts::stiffener::{ALIKE, LARGEST_ROOT_OPENING};
+use crate::parts::welding_limits::{ALIKE, LARGEST_ROOT_OPENING};
 use crate::{Orientation, Side};
 
 /// Errors of this crate; lengths in messages are in millimeters.

@@ -11,6 +11,7 @@ use axlebow_sections::{AreaProperties, Material, Outline, Placement, Profile};
 use crate::AxleError;
 use crate::parts::error::{finite, not_negative, positive};
 use crate::parts::stiffener_form::{Fit, StiffenerForm};
+use crate::parts::welding_limits::{ALIKE, LARGEST_ROOT_OPENING};
 
 /// How an end of a stiffener runs out.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -263,17 +264,8 @@ impl Stiffener {
     }
 }
 
-/// Widest gap under a foot that a fillet may bridge, m: 3/16 in (AWS D1.1, fit-up of fillet welds, from memory).
-pub(crate) const LARGEST_ROOT_OPENING: f64 = 0.1875 * 0.0254;
-
 /// Widest gap that counts as none, m: 1/16 in (AWS D1.1, fit-up of fillet welds, from memory).
 const TIGHT_FIT: f64 = 0.0625 * 0.0254;
-
-/// How far the elastic modulus and the density of two metals may differ that are welded to each other, as a share.
-///
-/// Steels lie within it of one another (190 to 215 GPa, 7.7 to 8.1 t/m³, from memory); cast iron, aluminium, copper and
-/// titanium do not. Common practice, no source.
-pub(crate) const ALIKE: f64 = 0.1;
 
 /// How far off the wall an outline may be drawn and still be laid on it without a word, m: what a drawing rounds.
 const DRAWN_EXACTLY: f64 = 0.1e-3;

@@ -1,7 +1,7 @@
 //! Hub and bearings on a spindle.
 
 use crate::AxleError;
-use crate::assembly::bearing_play::BearingPlace;
+use crate::parts::bearing_place::BearingPlace;
 use crate::parts::bearing_stiffness::{BearingStiffness, accepted_cup};
 use crate::parts::error::{finite, not_negative, positive};
 

@@ -2,8 +2,6 @@
 
 use axlebow_fe::{DynamicSystem, FeError, ReducedBasis, Scheme};
 
-use crate::Ride;
-
 /// Step formulas of a ride unless asked otherwise: a little damping of what the step cannot resolve, because
 /// bearings and spindles ring in the kilohertz.
 pub const USUAL_SCHEME: Scheme = Scheme::GeneralizedAlpha { spectral_radius: 0.8 };
@@ -38,14 +36,6 @@ pub struct RideMethod {
     pub scheme: Scheme,
     /// Length of a time step, s.
     pub step: f64,
-}
-
-impl RideMethod {
-    /// How a ride is solved with so many unknowns.
-    pub(crate) fn of(ride: &Ride, unknowns: usize) -> Self {
-        let modes_up_to = (ride.basis == RideBasis::Reduced).then_some(FASTEST_MODE);
-        RideMethod { basis: ride.basis, unknowns, modes_up_to, scheme: ride.scheme, step: ride.step }
-    }
 }
 
 /// The shapes that a system rides in.

@@ -8,10 +8,9 @@
 
 use axlebow_fe::{Attachment, Direction, ForceLaw, LocalLaw};
 
-use crate::assembly::bearing_play::BearingPlace;
 use crate::dynamics::at_rest::AtRest;
 use crate::dynamics::vibration::VibrationModel;
-use crate::statics::along::node_at;
+use crate::parts::bearing_place::BearingPlace;
 use crate::{AxleError, Side};
 
 /// What a law stands for.
@@ -59,7 +58,7 @@ fn bearing(model: &VibrationModel, side: Side) -> Option<(RidePart, LocalLaw)> {
     let y = side.sign() * end.bearing_at(loose.place);
     let hub =
         Attachment::on_arm(*model.frame.barrels.of(side), [0.0, y - side.sign() * end.mounting_face, 0.0]);
-    let spindle = Attachment::at(node_at(&model.frame, y));
+    let spindle = Attachment::at(model.frame.node_at(y));
     let across = [[1.0, 0.0, 0.0], [0.0, 0.0, 1.0]].map(|axis| between(model, (spindle, hub), axis));
     let law = LocalLaw::plane_gap(across, end.bearing_stiffness(loose.place).radial, loose.clearance);
     Some((RidePart::Bearing(side, loose.place), law))

@@ -6,8 +6,9 @@
 use axlebow_fe::{Attachment, BeamForces, Direction, MotionReader, ReducedBasis};
 
 use crate::dynamics::vibration::VibrationModel;
-use crate::mesh::frame::Stretch;
 use crate::mesh::stressed_section::{StressedMember, StressedSection};
+use crate::mesh::stretch::Stretch;
+use crate::parts::freedoms::RX;
 use crate::{Side, Sides};
 
 /// Freedom about Z in a six-vector.
@@ -56,7 +57,7 @@ impl Readings {
         let rise = |side: Side| hub(side, 2, side.sign() / distance);
         let roll = sum(&[rise(Side::Left), rise(Side::Right)]);
         let camber = Sides::each(|side| {
-            let turned = hub(side, crate::mesh::frame::RX, -side.sign());
+            let turned = hub(side, RX, -side.sign());
             sum(&[turned, scaled(&roll, side.sign())])
         });
         let ahead = |side: Side| hub(side, 0, -side.sign() / distance);

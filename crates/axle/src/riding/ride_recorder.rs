@@ -5,11 +5,12 @@ use axlebow_fe::{Direction, MotionReader, Sample};
 
 use crate::dynamics::vibration::VibrationModel;
 use crate::outcome::CamberSplit;
-use crate::riding::moments::{Moments, RideShape};
+use crate::riding::moments::Moments;
+use crate::riding::moving::Moving;
 use crate::riding::ride_laws::RidePart;
 use crate::riding::ride_outcome::{RideHistory, StationPeak, StopHits};
 use crate::riding::ride_readings::{Fibers, Readings};
-use crate::riding::riding_axle::Moving;
+use crate::riding::ride_shape::RideShape;
 use crate::{Ride, Side, Sides};
 
 /// Samples that are read together.

@@ -3,7 +3,7 @@
 use axlebow_road::{Event, MeasuredProfile};
 
 use crate::outcome::Warning;
-use crate::riding::ride::track;
+use crate::riding::tracks::track;
 use crate::statics::warnings::SMALL_ROTATION;
 use crate::{Axle, Ride, Side};
 

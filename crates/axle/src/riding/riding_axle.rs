@@ -1,25 +1,27 @@
 //! An axle made ready for many rides: its equations, its shapes and its readings are made once.
 
-use std::borrow::Cow;
 use std::ops::ControlFlow;
 use std::sync::OnceLock;
 
-use axlebow_fe::{DynamicSystem, Ended, FeError, Record, ReducedBasis, Start, Transient, TransientSettings};
+use axlebow_fe::{DynamicSystem, Ended, FeError, Record, Start, Transient, TransientSettings};
 use axlebow_road::Road;
 
 use crate::dynamics::hysteresis::add_hysteresis;
-use crate::dynamics::light_damping::{light_damping, ringing};
+use crate::dynamics::light_damping::light_damping;
 use crate::dynamics::vibration::VibrationModel;
-use crate::riding::ride::{system, track};
-use crate::riding::ride_basis::{self, FASTEST_MODE, RideMethod};
+use crate::riding::equations::system;
+use crate::riding::moving::Moving;
+use crate::riding::ride_basis::{FASTEST_MODE, RideMethod};
 use crate::riding::ride_laws::{RidePart, ride_laws};
-use crate::riding::ride_outcome::{Driven, RideOutcome};
 use crate::riding::ride_readings::Readings;
 use crate::riding::ride_recorder::Recorder;
+use crate::riding::ride_results::Driven;
 use crate::riding::ride_split::SplitReadings;
 use crate::riding::ride_warnings::{energy_drift, ride_warnings};
+use crate::riding::ringing::ringing;
 use crate::riding::run_in::{Course, run_in};
-use crate::{Axle, AxleError, ModeOutcome, RecordOptions, Ride, RideBasis, Side, Sides};
+use crate::riding::tracks::track;
+use crate::{Axle, AxleError, ModeOutcome, Ride, RideBasis, RideOutcome, Side};
 
 /// An axle with its load, ready for rides over any road at any speed; threads may share it.
 #[derive(Debug)]
@@ -33,16 +35,6 @@ pub struct RidingAxle<'a> {
     /// Its modes up to the fastest of a reduced basis.
     modes: Vec<ModeOutcome>,
     reduced: OnceLock<Result<Moving, FeError>>,
-}
-
-/// The equations in one basis, and how results are read from their motion.
-#[derive(Debug)]
-pub(crate) struct Moving {
-    system: DynamicSystem,
-    pub readings: Readings,
-    pub splits: Sides<SplitReadings>,
-    /// Shapes of a reduced basis; none where every freedom moves by itself.
-    shapes: Option<ReducedBasis>,
 }
 
 impl<'a> RidingAxle<'a> {
@@ -77,7 +69,7 @@ impl<'a> RidingAxle<'a> {
             let accepted = "the load that the axle was made ready for";
             return Err(AxleError::Value { what, value, unit: "N", accepted });
         }
-        RecordOptions::check_room(ride, duration, self.model.frame.places.len())?;
+        ride.keep.check_room(duration, ride.step, self.model.frame.places.len())?;
         let road = ride.road.enveloped(ride.contact_length)?;
         let moving = self.moving(ride.basis)?;
         let kept = TransientSettings { scheme: ride.scheme, ..TransientSettings::new(ride.step, duration) };
@@ -103,7 +95,7 @@ impl<'a> RidingAxle<'a> {
             ride_warnings(self.model.axle, ride).into_iter().chain(energy_drift(run.balance.drift()));
         let driven = Driven {
             radius: self.model.axle.wheels.left.tire().loaded_radius,
-            method: RideMethod::of(ride, system.order()),
+            method: method(ride, system.order()),
             partial: self.why_partial(&run),
             warnings: warnings.collect(),
             run: &run,
@@ -158,19 +150,18 @@ impl<'a> RidingAxle<'a> {
     }
 }
 
-impl Moving {
-    /// Motion of all freedoms.
-    pub(crate) fn all_freedoms<'m>(&self, motion: &'m [f64]) -> Cow<'m, [f64]> {
-        match &self.shapes {
-            Some(shapes) => shapes.motion(motion).into(),
-            None => motion.into(),
-        }
-    }
+/// Drives an axle over a road.
+///
+/// # Errors
+/// [`AxleError::Value`] for a speed, step or length out of range; [`AxleError::LoadBelowWeight`];
+/// [`AxleError::Road`] when the road cannot be felt through the contact length; [`AxleError::Fe`]. A ride that
+/// stops converging on its way is no error: what was driven is kept and marked as partial.
+pub fn ride(axle: &Axle, ride: &Ride) -> Result<RideOutcome, AxleError> {
+    RidingAxle::of(axle, ride.axle_load)?.ride(ride)
+}
 
-    fn reduced(&self) -> Result<Moving, FeError> {
-        let shapes = ride_basis::shapes(&self.system)?;
-        let (system, readings) = (shapes.reduced(&self.system)?, self.readings.over(&shapes));
-        let splits = Sides::each(|side| self.splits.of(side).over(&shapes));
-        Ok(Moving { system, readings, splits, shapes: Some(shapes) })
-    }
+/// How a ride is solved with so many unknowns.
+fn method(ride: &Ride, unknowns: usize) -> RideMethod {
+    let modes_up_to = (ride.basis == RideBasis::Reduced).then_some(FASTEST_MODE);
+    RideMethod { basis: ride.basis, unknowns, modes_up_to, scheme: ride.scheme, step: ride.step }
 }

@@ -6,7 +6,7 @@
 
 use axlebow_road::{Road, Track};
 
-use crate::riding::ride::felt;
+use crate::riding::tracks::felt;
 use crate::{ModeOutcome, Ride};
 
 /// Time constants 1/(ζω) of the mode that forgets slowest: what is left of a beginning is e⁻⁵, less than a hundredth.

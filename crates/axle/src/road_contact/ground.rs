@@ -16,9 +16,9 @@ pub(crate) use footing::Footing;
 pub(crate) use residual::{FootingDual, Footings, hubs_in};
 pub(crate) use tire::Tire;
 
+use crate::assembly::bearing_play::TakenUp;
 use crate::parts::load_case::{Actions, Ground, LoadCase};
 use crate::road_contact::own_loads::{OWN_COLUMNS, OwnLoads};
-use crate::statics::endplay_contact::TakenUp;
 use crate::{Axle, AxleError, Side, Sides, Stiffener};
 
 /// Standard gravity, m/s²: exact, ISO 80000-3.

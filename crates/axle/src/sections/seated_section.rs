@@ -5,11 +5,10 @@
 
 use axlebow_sections::{Composite, Material, Part, Profile, SectionProperties};
 
-use crate::mesh::frame::piece_at;
 use crate::parts::stiffener::{Seated, Stiffener};
 use crate::sections::recent::Recent;
 use crate::sections::stiffener_torsion::{shear_center, torsion_gain};
-use crate::{Axle, AxleError, StiffenedSection};
+use crate::{AxleError, Body, StiffenedSection};
 
 /// Least share of a modulus that still is one.
 const LEAST_SHARE: f64 = 1e-9;
@@ -22,10 +21,13 @@ thread_local! {
 ///
 /// # Errors
 /// As [`section_with`].
-pub(crate) fn section_at(axle: &Axle, y: f64) -> Result<Option<StiffenedSection>, AxleError> {
-    let shares = axle.stiffeners.iter().map(|stiffener| (stiffener, stiffener.share_at(y)));
+pub(crate) fn section_at(
+    (body, stiffeners): (&Body, &[Stiffener]),
+    y: f64,
+) -> Result<Option<StiffenedSection>, AxleError> {
+    let shares = stiffeners.iter().map(|stiffener| (stiffener, stiffener.share_at(y)));
     let present: Vec<(&Stiffener, f64)> = shares.filter(|(_, share)| *share > 0.0).collect();
-    if present.is_empty() { Ok(None) } else { section_with(axle, y, &present).map(Some) }
+    if present.is_empty() { Ok(None) } else { section_with(body, y, &present).map(Some) }
 }
 
 /// The section at a position (m) with a share of the section of each of some stiffeners.
@@ -33,13 +35,13 @@ pub(crate) fn section_at(axle: &Axle, y: f64) -> Result<Option<StiffenedSection>
 /// # Errors
 /// Those of [`Stiffener::on`]; [`axlebow_sections::SectionError::PartsOverlap`] where two of them meet.
 pub(crate) fn section_with(
-    axle: &Axle,
+    body: &Body,
     y: f64,
     present: &[(&Stiffener, f64)],
 ) -> Result<StiffenedSection, AxleError> {
     let stiffeners: Vec<&Stiffener> = present.iter().map(|(stiffener, _)| *stiffener).collect();
     let shares: Vec<f64> = present.iter().map(|(_, share)| *share).collect();
-    let wall = Bare::at(axle, y);
+    let wall = Bare::at(body, y);
     let is = |one: &SeatedSection| one.is(&wall, &stiffeners);
     let seated =
         RECENT.with(|recent| recent.found_or_made(is, || SeatedSection::of(wall.clone(), &stiffeners)))?;
@@ -56,13 +58,13 @@ struct Bare {
 }
 
 impl Bare {
-    fn at(axle: &Axle, y: f64) -> Self {
-        let piece = piece_at(axle, y);
+    fn at(body: &Body, y: f64) -> Self {
+        let piece = body.piece_at(y);
         Bare {
             called: piece.part.word(),
             profile: piece.profile_at(y.abs()),
-            material: axle.body.material(piece.part).clone(),
-            properties: axle.body.properties(&piece, y.abs()),
+            material: body.material(piece.part).clone(),
+            properties: body.properties(&piece, y.abs()),
         }
     }
 }

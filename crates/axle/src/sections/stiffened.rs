@@ -7,7 +7,7 @@
 use axlebow_fe::Rigidity;
 use axlebow_sections::{AreaProperties, Composite, Placement, PrincipalAxes, StressField};
 
-use crate::outcome::Resultants;
+use crate::sections::resultants::Resultants;
 
 /// A section of the axle with its stiffeners.
 #[derive(Debug, Clone, PartialEq)]

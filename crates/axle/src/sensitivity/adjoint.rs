@@ -18,16 +18,16 @@
 use axlebow_fe::{Attachment, Loads, State, StaticSystem};
 
 use crate::assembly::bearing_play::has_play;
-use crate::mesh::frame::{Frame, VehicleBody};
+use crate::mesh::frame::Frame;
+use crate::mesh::plan::VehicleBody;
 use crate::parts::load_case::LoadCase;
 use crate::road_contact::ground::{
     COLUMNS, Case, Footing, FootingDual, Footings, GroundModel, Hubs, hub_motion, hubs_in,
 };
 use crate::sensitivity::stress_place::StressPlace;
 use crate::statics::along;
-use crate::statics::along::node_at;
 use crate::statics::hub_line::HubLine;
-use crate::statics::results::SeatLineFrame;
+use crate::statics::seat_line::SeatLineFrame;
 use crate::statics::split::camber_load;
 use crate::statics::static_design::{StaticDesign, unit_loads};
 use crate::{Axle, AxleError, Side, Sides};
@@ -284,7 +284,7 @@ fn gradients(axle: &Axle, (frame, state): (&Frame, &State), peak: &StressPlace) 
     let mut chord = [0.0; COLUMNS];
     (chord[2], chord[8]) = (-right / axle.hub_distance(), -left / axle.hub_distance());
     add_hub_forces(&mut loads, (frame, 2), &chord);
-    loads.add_force(2, &Attachment::at(node_at(frame, 0.0)), [0.0, 0.0, 1.0]);
+    loads.add_force(2, &Attachment::at(frame.node_at(0.0)), [0.0, 0.0, 1.0]);
     peak.add_gradient((axle, frame), state, (&mut loads, 3));
     loads
 }

@@ -3,8 +3,9 @@
 use axlebow_fe::{BeamForces, Loads, State};
 
 use crate::Axle;
-use crate::mesh::frame::{Frame, Stretch};
+use crate::mesh::frame::Frame;
 use crate::mesh::stressed_section::StressedMember;
+use crate::mesh::stretch::Stretch;
 use crate::outcome::DiagramPoint;
 use crate::statics::along::{POINTS, peak_stress};
 

@@ -1,22 +1,16 @@
 //! Resultants, stress and shape along the axle line.
 
-use axlebow_fe::{BeamForces, BeamId, EndForce, NodeId, State};
+use axlebow_fe::{BeamForces, BeamId, EndForce, State};
 
 use crate::Axle;
-use crate::assembly::stations::nearest;
-use crate::mesh::frame::{Frame, Stretch};
 use crate::mesh::stressed_section::StressedMember;
+use crate::mesh::stretch::Stretch;
 use crate::outcome::{DiagramPoint, Resultants};
-use crate::statics::results::SeatLineFrame;
+use crate::statics::seat_line::SeatLineFrame;
 use crate::statics::static_design::StaticDesign;
 
 /// Points drawn inside each stretch, its ends included.
 pub(crate) const POINTS: usize = 7;
-
-/// Node of the place nearest to `y`.
-pub(crate) fn node_at(frame: &Frame, y: f64) -> NodeId {
-    frame.line[nearest(&frame.places, y)]
-}
 
 /// The axle line from left to right.
 pub(crate) fn diagram(design: &StaticDesign, state: &State, leveled: &SeatLineFrame) -> Vec<DiagramPoint> {

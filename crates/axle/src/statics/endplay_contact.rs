@@ -13,10 +13,10 @@
 use axlebow_fe::{Attachment, Displacements, Loads, State};
 use nalgebra::SVector;
 
-use crate::assembly::bearing_play::{BearingPlace, LooseBearing, Pair, has_play, loose_bearing};
+use crate::assembly::bearing_play::{LooseBearing, TakenUp, has_play, loose_bearing};
 use crate::mesh::frame::Frame;
+use crate::parts::bearing_place::{BearingPlace, Pair};
 use crate::road_contact::ground::{COLUMNS, Case, Contact, GroundModel, Hubs, hub_motion};
-use crate::statics::along::node_at;
 use crate::{Axle, AxleError, Side, Sides};
 
 /// Load columns of the play: forward and up at each bearing, after all others.
@@ -25,14 +25,6 @@ const PLAY_COLUMNS: usize = 8;
 const MOST_ROUNDS: usize = 2000;
 /// Share of the clearance within which the motion is found.
 const TOLERANCE: f64 = 1e-11;
-
-/// Motion that a hub has taken up at its loose bearing against the spindle.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub(crate) struct TakenUp {
-    pub bearing: LooseBearing,
-    /// Forward and up, m.
-    pub motion: [f64; 2],
-}
 
 /// Forward and up at the loose bearing of the left and of the right end.
 type Motions = SVector<f64, 4>;
@@ -61,7 +53,7 @@ pub(crate) fn add_loads(axle: &Axle, frame: &Frame, loads: &mut Loads) {
         let y = side.sign() * end.bearing_at(place);
         let arm = [0.0, y - side.sign() * end.mounting_face, 0.0];
         let (hub, spindle) =
-            (Attachment::on_arm(*frame.barrels.of(side), arm), Attachment::at(node_at(frame, y)));
+            (Attachment::on_arm(*frame.barrels.of(side), arm), Attachment::at(frame.node_at(y)));
         let mut push = [0.0; 3];
         push[2 * axis] = end.bearing_stiffness(place).radial;
         loads.add_force(column(side, place, axis), &hub, push);

@@ -2,8 +2,8 @@
 
 use axlebow_fe::State;
 
-use crate::mesh::frame::{Frame, RX};
-use crate::statics::along::node_at;
+use crate::mesh::frame::Frame;
+use crate::parts::freedoms::RX;
 use crate::{Axle, Side};
 
 /// A state of an axle, read against the line through its hubs.
@@ -31,7 +31,7 @@ impl HubLine<'_> {
         let (left, right) = (self.of_hub(Side::Left, 2), self.of_hub(Side::Right, 2));
         let chord =
             (left * ends.right.mounting_face + right * ends.left.mounting_face) / self.axle.hub_distance();
-        self.state.motion(node_at(self.frame, 0.0))[2] - chord
+        self.state.motion(self.frame.node_at(0.0))[2] - chord
     }
 
     /// Camber change of one wheel, rad; left camber = −rx, right camber = +rx, less the lean of the line.

@@ -12,9 +12,9 @@
 
 use axlebow_fe::State;
 
+use crate::assembly::bearing_play::TakenUp;
 use crate::outcome::CamberSplit;
 use crate::road_contact::ground::{COLUMNS, Contact};
-use crate::statics::endplay_contact::TakenUp;
 use crate::statics::static_design::StaticDesign;
 use crate::{Side, Sides};
 

@@ -80,7 +80,7 @@ impl Axle {
         if there.is_empty() {
             return Ok(None);
         }
-        let section = section_with(self, middle, &there)?;
+        let section = section_with(&self.body, middle, &there)?;
         let stiffeners = there.iter().map(|(one, _)| one.name.clone()).collect();
         Ok(Some(StiffenedStretch { from, to, stiffeners, section }))
     }

@@ -2,8 +2,9 @@
 
 use axlebow_fe::State;
 
-use crate::mesh::frame::{StiffenerModel, Stretch};
+use crate::mesh::plan::StiffenerModel;
 use crate::mesh::stressed_section::StressedMember;
+use crate::mesh::stretch::Stretch;
 use crate::mesh::tied_stiffener::TiedStiffener;
 use crate::mesh::weld_line::weld_stiffness;
 use crate::outcome::stiffening_outcome::{

@@ -5,7 +5,7 @@ use std::f64::consts::TAU;
 use axlebow_tread::{AlongRide, Cups, Passed, Pose, RideWear, Suspect, cups};
 
 use crate::outcome::Warning;
-use crate::riding::ride::track;
+use crate::riding::tracks::track;
 use crate::tires::cup_suspects::{mode_suspects, road_suspect};
 use crate::{Axle, AxleError, Ride, RideOutcome, Side, Sides, modes};
 
