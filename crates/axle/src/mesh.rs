@@ -2,6 +2,7 @@
 
 pub(crate) mod build;
 pub(crate) mod frame;
+pub(crate) mod joints;
 pub(crate) mod masses;
 pub(crate) mod nodes;
 pub(crate) mod plan;

@@ -1,15 +1,15 @@
 //! Builds the finite-element model of an axle.
 
-use axlebow_fe::{Attachment, Spring, SpringId, Structure};
+use axlebow_fe::{Spring, Structure};
 
 use crate::assembly::bearing_play::BearingRates;
-use crate::assembly::stations::{fine_places, nearest, places};
+use crate::assembly::stations::{fine_places, places};
 use crate::assembly::wall_at_seat::WallAtSeat;
 use crate::mesh::frame::Frame;
+use crate::mesh::joints::Joints;
 use crate::mesh::masses::add_masses;
 use crate::mesh::nodes::{Nodes, add_nodes};
 use crate::mesh::plan::{Plan, StiffenerModel, VehicleBody};
-use crate::mesh::springs::{BRAKE_STIFFNESS, disc_rates, seat_spring};
 use crate::mesh::straight_seats::straight_seats;
 use crate::mesh::stretches::{add_stretches, tie_stiffeners};
 use crate::parts::bearing_place::BearingPlace;
@@ -52,52 +52,22 @@ impl Frame {
             left: WallAtSeat::of(plan.axle, Side::Left)?,
             right: WallAtSeat::of(plan.axle, Side::Right)?,
         };
-        let Nodes { line, beside, hubs, barrels, body } = add_nodes(&plan, &mut structure);
-        let mut stretches = add_stretches(&plan, &walls, &line, &mut structure)?;
-        let tied = tie_stiffeners(&plan, (&line, &beside), &mut stretches, &mut structure)?;
+        let nodes = add_nodes(&plan, &mut structure);
+        let mut stretches = add_stretches(&plan, &walls, &nodes.line, &mut structure)?;
+        let tied = tie_stiffeners(&plan, (&nodes.line, &nodes.beside), &mut stretches, &mut structure)?;
         let Plan { axle, places, .. } = plan;
-        // Where places are merged, what acts beside one does so on an arm.
-        let on_line = |y: f64| {
-            let number = nearest(&places, y);
-            Attachment::on_arm(line[number], [0.0, y - places[number].y, 0.0])
-        };
-        let mut bearing = |side: Side, place: BearingPlace| {
-            let end = axle.wheel_ends.of(side);
-            let y = side.sign() * end.bearing_at(place);
-            let face = side.sign() * end.mounting_face;
-            let hub_point = Attachment::on_arm(*barrels.of(side), [0.0, y - face, 0.0]);
-            let [forward, up] = rates.of(side, place);
-            let rates = [forward, end.bearing_stiffness(place).axial, up, 0.0, 0.0, 0.0];
-            Ok(structure.add_spring(Spring::between(hub_point, on_line(y), rates))?)
-        };
-        let inner_bearings = both(|side| bearing(side, BearingPlace::Inner))?;
-        let outer_bearings = both(|side| bearing(side, BearingPlace::Outer))?;
-        let brakes = both(|side| {
-            let spindle = on_line(side.sign() * axle.wheel_ends.of(side).inner_bearing);
-            let rates = [0.0, 0.0, 0.0, 0.0, BRAKE_STIFFNESS, 0.0];
-            // A pure couple: the point at which it acts does not matter.
-            Ok(structure.add_spring(Spring::between(Attachment::at(*barrels.of(side)), spindle, rates))?)
-        })?;
-        let mut discs = Sides::default();
-        for side in Side::BOTH {
-            if let Some(rates) = disc_rates(axle.wheels.of(side)) {
-                let (barrel, wheel) = (Attachment::at(*barrels.of(side)), Attachment::at(*hubs.of(side)));
-                *discs.of_mut(side) = Some(structure.add_spring(Spring::between(wheel, barrel, rates))?);
-            }
-        }
-        let seats = both(|side| {
-            let seat = axle.seats.of(side);
-            let y = side.sign() * seat.at;
-            let far = body.map(|body| Attachment::on_arm(body, [0.0, y, 0.0]));
-            let spring =
-                seat_spring(seat, walls.of(side), on_line(y)).ok_or(AxleError::SeatTooStiff { side })?;
-            Ok(structure.add_spring(Spring { far, ..spring })?)
-        })?;
+        let joints = Joints { axle, places: &places, nodes: &nodes };
+        let mut add = |spring: Spring| structure.add_spring(spring);
+        let inner_bearings = both(|side| Ok(add(joints.bearing(side, BearingPlace::Inner, rates))?))?;
+        let outer_bearings = both(|side| Ok(add(joints.bearing(side, BearingPlace::Outer, rates))?))?;
+        let brakes = both(|side| Ok(add(joints.brake(side))?))?;
+        let discs = both(|side| Ok(joints.disc(side).map(&mut add).transpose()?))?;
+        let seats = both(|side| Ok(add(joints.seat(side, walls.of(side))?)?))?;
         if axle.body.flexing().straight_between_seats {
-            let nodes = Sides::each(|side| line[nearest(&places, side.sign() * axle.seats.of(side).at)]);
-            structure.add_spring(straight_seats(axle, &nodes, &walls))?;
+            add(straight_seats(axle, &Sides::each(|side| joints.seat_node(side)), &walls))?;
         }
-        add_masses(axle, (&hubs, &barrels), on_line, &mut structure);
+        add_masses(&joints, &mut structure);
+        let Nodes { line, hubs, barrels, body, .. } = nodes;
         Ok(Frame {
             structure,
             places,
@@ -117,7 +87,8 @@ impl Frame {
     }
 }
 
-fn both(mut make: impl FnMut(Side) -> Result<SpringId, AxleError>) -> Result<Sides<SpringId>, AxleError> {
+/// Makes something for the left, then for the right.
+fn both<T>(mut make: impl FnMut(Side) -> Result<T, AxleError>) -> Result<Sides<T>, AxleError> {
     Ok(Sides { left: make(Side::Left)?, right: make(Side::Right)? })
 }
 

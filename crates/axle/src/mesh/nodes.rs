@@ -8,6 +8,7 @@ use crate::mesh::plan::{Plan, VehicleBody};
 use crate::mesh::springs::disc_rates;
 use crate::{Side, Sides};
 
+/// The nodes of an axle by what they are.
 pub(crate) struct Nodes {
     pub line: Vec<NodeId>,
     /// Nodes of each tied stiffener.

@@ -14,6 +14,7 @@ use crate::mesh::tied_stiffener::{Beside, TiedStiffener, tie};
 use crate::parts::body::Piece;
 use crate::{Axle, AxleError, Side, Sides};
 
+/// Adds the beams of the axle's own line, a stretch between each two neighboring places.
 pub(crate) fn add_stretches(
     plan: &Plan,
     walls: &Sides<WallAtSeat>,
@@ -29,26 +30,32 @@ pub(crate) fn add_stretches(
             StiffenerModel::OneSection => stiffened(axle, (start_y, end_y))?,
             StiffenerModel::Tied { .. } => None,
         };
-        if let Some(stiffened) = stiffened {
-            let beam = stiffened_beam(axle, &piece, (start_y, end_y), (&stiffened, nodes))?;
-            let beam = structure.add_beam(beam)?;
-            let (start, end, stiffened, bars) = (nodes[0], nodes[1], Some(stiffened), Vec::new());
-            stretches.push(Stretch { beam, start, end, start_y, end_y, piece, stiffened, bars });
-            continue;
-        }
-        let share = clamped_share(axle, walls, start_y, end_y);
-        let section = |distance: f64| axle.body.properties(&piece, distance);
-        let flexibility = stretch_flexibility(axle, &piece, (start_y, end_y), section).scaled(1.0 - share);
-        let (near, far) = (start_y.abs().min(end_y.abs()), start_y.abs().max(end_y.abs()));
-        let mass = axle.body.mass_of(&piece, near, far) / (far - near);
-        let beam = Beam::between(nodes[0], nodes[1], [0.0, 0.0, 1.0], flexibility)
-            .with_mass(mass)
-            .with_inertia(rotary_inertia(axle, &piece, 0.5 * (near + far)));
+        let beam = match &stiffened {
+            Some(stiffened) => stiffened_beam(axle, &piece, (start_y, end_y), (stiffened, nodes))?,
+            None => bare_beam((axle, walls), &piece, (start_y, end_y), nodes),
+        };
         let beam = structure.add_beam(beam)?;
         let (start, end, bars) = (nodes[0], nodes[1], Vec::new());
-        stretches.push(Stretch { beam, start, end, start_y, end_y, piece, stiffened: None, bars });
+        stretches.push(Stretch { beam, start, end, start_y, end_y, piece, stiffened, bars });
     }
     Ok(stretches)
+}
+
+/// The beam of a stretch without stiffeners, or beside them.
+fn bare_beam(
+    (axle, walls): (&Axle, &Sides<WallAtSeat>),
+    piece: &Piece,
+    (start_y, end_y): (f64, f64),
+    nodes: &[NodeId],
+) -> Beam {
+    let share = clamped_share(axle, walls, start_y, end_y);
+    let section = |distance: f64| axle.body.properties(piece, distance);
+    let flexibility = stretch_flexibility(axle, piece, (start_y, end_y), section).scaled(1.0 - share);
+    let (near, far) = (start_y.abs().min(end_y.abs()), start_y.abs().max(end_y.abs()));
+    let mass = axle.body.mass_of(piece, near, far) / (far - near);
+    Beam::between(nodes[0], nodes[1], [0.0, 0.0, 1.0], flexibility)
+        .with_mass(mass)
+        .with_inertia(rotary_inertia(axle, piece, 0.5 * (near + far)))
 }
 
 /// Puts the stiffeners beside the axle's line, and their beams beside its stretches.

@@ -43,6 +43,7 @@ pub struct Ride {
 }
 
 impl Ride {
+    /// Refuses what cannot be driven; how long the ride takes, s.
     pub(crate) fn check(&self) -> Result<f64, AxleError> {
         positive("speed", self.speed, "m/s")?;
         positive("contact length", self.contact_length, "m")?;

@@ -15,6 +15,7 @@ pub(crate) struct SeatLineFrame {
 }
 
 impl SeatLineFrame {
+    /// The line through the seats of a state.
     pub(crate) fn on_seats(design: &StaticDesign, state: &State) -> SeatLineFrame {
         let seat = |side: Side| {
             let place = nearest(&design.frame.places, side.sign() * design.axle.seats.of(side).at);
