@@ -3,9 +3,7 @@
 mod cause;
 mod outcome;
 mod run;
-mod shapley;
 
 pub use cause::Cause;
 pub use outcome::{CauseShare, CausesOutcome, Contribution, EndplayTilt, Subject, WheelCauses};
 pub use run::{causes, causes_over};
-pub use shapley::shapley;

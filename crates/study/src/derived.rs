@@ -1,8 +1,8 @@
 //! Further results by expressions.
 
+use axlebow_numerics::Expression;
 use axlebow_units::Kind;
 
-use crate::Expression;
 use crate::names::Named;
 
 /// A further result of every design, by an expression of others and of the varied keys.

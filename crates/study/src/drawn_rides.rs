@@ -4,8 +4,7 @@
 //! within Student's t times the scatter of the draws over the root of their number.
 
 use axlebow_axle::{RideOutcome, RideWheel, Side, Sides};
-
-use crate::{Estimated, Sampled};
+use axlebow_numerics::{Estimated, Sampled};
 
 /// Probability that an interval holds the mean over all draws.
 const CONFIDENCE: f64 = 0.95;

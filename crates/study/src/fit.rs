@@ -3,9 +3,7 @@
 mod error;
 mod estimate;
 mod further;
-mod least_squares;
 mod outcome;
-mod precision;
 mod predicted;
 mod run;
 mod unknown;

@@ -17,10 +17,8 @@ mod compatibility;
 mod constant_mass;
 mod derived;
 mod design;
-mod distribution;
 mod drawn_rides;
 mod estimate;
-mod expression;
 mod files;
 mod fit;
 mod keys;
@@ -30,6 +28,7 @@ mod names;
 mod natural;
 mod option_keys;
 mod outcome;
+mod plan;
 mod quantity;
 mod read;
 mod read_options;
@@ -39,7 +38,6 @@ mod read_values;
 mod read_vary;
 mod ride;
 mod run;
-mod sample;
 mod search;
 mod seat_tables;
 mod selection;
@@ -54,16 +52,15 @@ mod vary;
 mod vary_keys;
 mod warnings;
 
+pub use axlebow_numerics::{Distribution, Estimated, Expression, Histogram, Index, Spread};
+
 pub use causes::{
     Cause, CauseShare, CausesOutcome, Contribution, EndplayTilt, Subject, WheelCauses, causes, causes_over,
-    shapley,
 };
 pub use compatibility::{Compatibility, CompatibilityOutcome, TableAxle, TireCell, TireColumn};
 pub use derived::Derived;
-pub use distribution::Distribution;
 pub use drawn_rides::{DrawnRide, DrawnRides, DrawnWheel};
 pub use estimate::{DesignCost, threads};
-pub use expression::{Expression, ExpressionError};
 pub use fit::{
     Estimate, FitError, FitOutcome, FittedReading, FittedUnknown, FurtherReading, Predicted, Scale, Unknown,
     estimate, fit, usual_unknowns,
@@ -74,10 +71,10 @@ pub use measure::Measure;
 pub use names::Named;
 pub use natural::NaturalMode;
 pub use outcome::{EqualMass, RideName, Row, StudyOutcome};
+pub use plan::{Plan, Purpose, REPLICATES};
 pub use quantity::{QUANTITIES, Quantity};
 pub use ride::StudyRide;
-pub use sample::{MOST_DIMENSIONS, Plan, Purpose, REPLICATES, Sampler, Spread};
-pub use search::{Descent, FoundLimit, Goal, Proof, SearchOptions, SearchOutcome, Smooth, SmoothValues};
+pub use search::{FoundLimit, Goal, Proof, SearchOptions, SearchOutcome};
 pub use seat_tables::table_folder;
 pub use sensitivity::{KeySensitivity, SensitivityOutcome, SlopeBy, sensitivities};
 pub use store::{
@@ -85,9 +82,6 @@ pub use store::{
 };
 pub use study::{MOST_DESIGNS, NoResult, Point, Study, StudyKind, Together, Variant};
 pub use summary::{Failure, ReadingRange, StudySummary};
-pub use uncertainty::{
-    Estimated, Histogram, Index, Sampled, Uncertain, Uncertainty, UncertaintyOptions, VariantUncertainty,
-    order_interval, percentile, variance_indices,
-};
+pub use uncertainty::{Uncertain, Uncertainty, UncertaintyOptions, VariantUncertainty};
 pub use vary::{Choice, Link, Varied};
 pub use warnings::{CountedWarning, DesignWarning};

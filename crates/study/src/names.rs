@@ -1,6 +1,7 @@
 //! What expressions may name: varied keys and results.
 
-use crate::expression::{is_name, plain_name};
+use axlebow_numerics::{is_name, plain_name};
+
 use crate::{QUANTITIES, Varied};
 
 /// A number of a design that an expression names.

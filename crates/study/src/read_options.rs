@@ -1,12 +1,13 @@
 //! Links, derived results and limits, read from a study file.
 
-use axlebow_model::{Span, Table};
+use axlebow_model::{Span, Table, likely};
+use axlebow_numerics::Expression;
 use axlebow_units::Kind;
 
 use crate::names::Names;
 use crate::read::Reader;
 use crate::read_vary::Into;
-use crate::{Derived, Expression, Limit, Link, Quantity, StudyKind, StudyRide, Varied};
+use crate::{Derived, Limit, Link, Quantity, StudyKind, StudyRide, Varied};
 
 impl Reader<'_> {
     /// Keys that follow the varied ones.
@@ -128,7 +129,8 @@ impl Reader<'_> {
             Ok(expression) => Some(expression),
             Err(error) => {
                 let span = inside(&table.span_of(key), text, &error.span);
-                self.problems.push_likely(span, error.message, (error.accepted, error.likely));
+                let meant = error.fault.unknown().and_then(|(word, known)| likely(word, known.into_iter()));
+                self.problems.push_likely(span, error.to_string(), (error.fault.accepted(), meant));
                 None
             }
         }

@@ -1,11 +1,11 @@
 //! How the values of varied keys come together, read from a study file.
 
 use axlebow_model::{Assumed, Table};
+use axlebow_numerics::{MOST_DIMENSIONS, Spread};
 
 use crate::read::Reader;
-use crate::sample::{Purpose, REPLICATES};
 use crate::study::MOST_OF_ALL;
-use crate::{MOST_DIMENSIONS, Plan, Spread, StudyKind, Together, UncertaintyOptions, Varied};
+use crate::{Plan, Purpose, REPLICATES, StudyKind, Together, UncertaintyOptions, Varied};
 
 /// Designs of an uncertainty that says nothing of its sample.
 const USUAL_DESIGNS: usize = 1024;

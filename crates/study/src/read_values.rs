@@ -1,12 +1,11 @@
 //! The values or the distribution of one varied key, read from a study file.
 
 use axlebow_model::{Document, Table, Written};
+use axlebow_numerics::{Distribution, Spacing};
 use axlebow_units::{Kind, UnitSystem, parse, show};
 
-use crate::Distribution;
 use crate::read::Reader;
 use crate::read_sample::Method;
-use crate::vary::Spacing;
 
 /// A path and a document to try values on.
 type Scratch<'p> = (&'p str, Document);

@@ -1,6 +1,7 @@
 //! The values that keys take in a study, read by the rules of the files that the keys are of.
 
 use axlebow_model::{Document, ModelError, Span, Table, Written};
+use axlebow_numerics::plain_name;
 use axlebow_units::Kind;
 
 use crate::names::{Names, is_result};
@@ -261,7 +262,7 @@ impl Reader<'_> {
         let alike = |name: &str, all: &[Varied]| all.iter().filter(|own| own.name == name).count() > 1;
         let taken: Vec<bool> = all.iter().map(|own| alike(&own.name, all) || is_result(&own.name)).collect();
         for (own, _) in all.iter_mut().zip(taken).filter(|(own, taken)| *taken && !own.is_named) {
-            own.name = crate::expression::plain_name(&own.path);
+            own.name = plain_name(&own.path);
         }
         debug_assert!(
             all.iter().all(|own| own.is_named || !own.name.is_empty() || last_word(&own.path).is_empty())

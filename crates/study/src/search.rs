@@ -5,14 +5,10 @@
 //! for, and in the whole range only as far as the places agree.
 
 mod ask;
-mod descend;
-mod front;
 mod outcome;
-mod program;
 mod run;
 mod space;
 mod target;
 
 pub use ask::SearchOptions;
-pub use descend::{Descent, Smooth, SmoothValues};
 pub use outcome::{FoundLimit, Goal, Proof, SearchOutcome};

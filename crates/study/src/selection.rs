@@ -1,6 +1,7 @@
 //! The designs of a very large study that pictures show.
 
-use crate::vary::thinned_places;
+use axlebow_numerics::thinned_places;
+
 use crate::{Study, Together, Varied};
 
 /// Lines that a picture shows, at most.

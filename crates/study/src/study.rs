@@ -4,13 +4,13 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use axlebow_model::{Assumed, Document, Model, Problems, likely, read_bytes};
+use axlebow_numerics::thinned;
 use axlebow_wall::SeatTable;
 
 use crate::files::Files;
 use crate::keys::STUDY;
 use crate::names::Named;
 use crate::read::Reader;
-use crate::vary::thinned;
 use crate::{Derived, Limit, Link, Plan, Quantity, SearchOptions, StudyRide, UncertaintyOptions, Varied};
 
 /// Most designs of a study that nobody is asked about.

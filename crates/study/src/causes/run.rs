@@ -3,9 +3,10 @@
 use std::sync::atomic::{AtomicUsize, Ordering};
 
 use axlebow_axle::{Axle, AxleError, LoadCase, Ride, RideHistory, Side, Sides, StaticDesign, tires};
+use axlebow_numerics::shapley;
 use rayon::prelude::*;
 
-use super::{Cause, CauseShare, CausesOutcome, Contribution, EndplayTilt, Subject, WheelCauses, shapley};
+use super::{Cause, CauseShare, CausesOutcome, Contribution, EndplayTilt, Subject, WheelCauses};
 
 /// Least and largest endplay that TMC RP 618 accepts, m.
 const ACCEPTED: [f64; 2] = [0.025e-3, 0.127e-3];

@@ -1,11 +1,10 @@
 //! Unknowns and their intervals from readings, whatever predicts the readings.
 
 use axlebow_axle::outcome::Warning;
+use axlebow_numerics::{Precision, least_squares};
 use statrs::distribution::{ChiSquared, ContinuousCDF, StudentsT};
 
 use super::Unknown;
-use super::least_squares::least_squares;
-use super::precision::Precision;
 use super::warnings::{NO_ACCIDENT, warnings};
 
 /// Share of intervals that hold the true value.

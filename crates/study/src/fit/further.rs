@@ -2,12 +2,11 @@
 
 use axlebow_axle::{Axle, Ground, LoadCase, Side, modes, seat_layouts};
 use axlebow_model::{Model, ReadQuantity, Reading};
+use axlebow_numerics::{UNFELT, derivatives};
 use axlebow_units::Kind;
 use nalgebra::{DMatrix, DVector};
 
 use super::estimate::values;
-use super::least_squares::derivatives;
-use super::precision::UNFELT;
 use super::predicted::{MODES, axle_with, predicted};
 use super::{Estimate, FurtherReading, Unknown};
 

@@ -1,8 +1,8 @@
 //! Doubts about a fit, each with what to do.
 
 use axlebow_axle::outcome::Warning;
+use axlebow_numerics::Precision;
 
-use super::precision::Precision;
 use super::{Estimate, Unknown};
 
 /// Correlation above which two unknowns are hard to tell apart.

@@ -1,14 +1,14 @@
 //! Searches a study's designs.
 
+use axlebow_numerics::{Descent, Sampler, Smooth, Spread, nondominated};
 use rayon::prelude::*;
 
-use super::front::nondominated;
 use super::space::Space;
 use super::target::{MET, Reading, Target};
-use super::{Descent, FoundLimit, Goal, Proof, SearchOptions, SearchOutcome, Smooth};
+use super::{FoundLimit, Goal, Proof, SearchOptions, SearchOutcome};
 use crate::run::Asked;
 use crate::warnings::{SolvedDesign, WarningCounts};
-use crate::{DesignWarning, Measure, Point, Row, Sampler, Spread, Study};
+use crate::{DesignWarning, Measure, Point, Row, Study};
 
 /// Share of a goal within which two are the same.
 const SAME: f64 = 1e-5;

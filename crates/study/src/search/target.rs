@@ -1,6 +1,7 @@
 //! What a search makes less, and what it must keep.
 
-use super::SmoothValues;
+use axlebow_numerics::SmoothValues;
+
 use crate::{Limit, Measure};
 
 /// Readings that are a goal and limits.

@@ -1,9 +1,9 @@
 //! What an uncertainty study says.
 
+use axlebow_numerics::{Estimated, Histogram, Index, Sampled, Spread, variance_indices};
 use rayon::prelude::*;
 
 use super::gathered::Gathered;
-use super::{Estimated, Histogram, Index, Sampled, variance_indices};
 use crate::{Measure, Plan, Study, StudyKind, Together};
 
 /// What an uncertainty study says, variant by variant.
@@ -87,7 +87,7 @@ impl Study {
             replicates: plan.rows / each,
             rows_of_replicate: each,
             designs_of_row: plan.each(),
-            is_unbalanced: plan.spread == crate::Spread::Sobol && !each.is_power_of_two(),
+            is_unbalanced: plan.spread == Spread::Sobol && !each.is_power_of_two(),
             variants: variants.map(|variant| self.variant_uncertainty(plan, variant, gathered)).collect(),
         })
     }

@@ -4,7 +4,8 @@ use std::path::Path;
 
 use approx::assert_relative_eq;
 use axlebow_model::Problems;
-use axlebow_study::{Descent, Proof, SearchOutcome, Smooth, SmoothValues, Study};
+use axlebow_numerics::{Descent, Smooth, SmoothValues};
+use axlebow_study::{Proof, SearchOutcome, Study};
 
 /// Goes down from the middle of a box; gives back the descent and the place in the box's own numbers.
 fn least(

@@ -1,6 +1,6 @@
 //! The sample of a study: which points of the unit cube its designs are.
 
-use super::{Sampler, Spread};
+use axlebow_numerics::{Sampler, Spread};
 
 /// Independent samples that the error of a net or of a Latin hypercube is told from.
 pub const REPLICATES: usize = 8;

@@ -7,8 +7,6 @@
 use nalgebra::{DMatrix, DVector};
 use rayon::prelude::*;
 
-use super::Predicted;
-
 /// Half of the distance over which a central difference is taken.
 const STEP: f64 = 1e-4;
 /// Steps before the search gives up.
@@ -24,9 +22,13 @@ const MOST_DAMPING: f64 = 1e12;
 /// Longest step of a parameter.
 const LONGEST_MOVE: f64 = 1.0;
 
+/// Residuals at a place, or why there are none; beside another place where a difference from its residuals is wanted, so that
+/// what changes by steps between them can be held.
+pub type Residuals<'f, E> = dyn Fn(&[f64], Option<&[f64]>) -> Result<Vec<f64>, E> + Sync + 'f;
+
 /// The least sum of squares that was found.
 #[derive(Debug, Clone)]
-pub(crate) struct LeastSquares {
+pub struct LeastSquares {
     /// Where it is.
     pub place: Vec<f64>,
     /// The residuals there.
@@ -43,11 +45,11 @@ pub(crate) struct LeastSquares {
 ///
 /// # Errors
 /// Why there are no residuals at the start or beside the place that was reached.
-pub(crate) fn least_squares(
-    residuals: &Predicted,
+pub fn least_squares<E: Send>(
+    residuals: &Residuals<E>,
     start: Vec<f64>,
     limits: &[[f64; 2]],
-) -> Result<LeastSquares, String> {
+) -> Result<LeastSquares, E> {
     let first = DVector::from_vec(residuals(&start, None)?);
     let jacobian = derivatives(residuals, &start, limits)?;
     let mut best = LeastSquares { place: start, residuals: first, jacobian, steps: 0, converged: false };
@@ -60,9 +62,9 @@ pub(crate) fn least_squares(
 }
 
 /// Takes a step downhill; false where that was the last one worth taking.
-fn improve(
+fn improve<E: Send>(
     best: &mut LeastSquares,
-    residuals: &Predicted,
+    residuals: &Residuals<E>,
     (limits, damping): (&[[f64; 2]], &mut f64),
 ) -> bool {
     while *damping < MOST_DAMPING {
@@ -112,12 +114,15 @@ fn stepped(best: &LeastSquares, limits: &[[f64; 2]], damping: f64) -> Vec<f64> {
 }
 
 /// Derivatives of the residuals by central differences, one-sided at a limit.
-pub(crate) fn derivatives(
-    residuals: &Predicted,
+///
+/// # Errors
+/// Why there are no residuals beside the place.
+pub fn derivatives<E: Send>(
+    residuals: &Residuals<E>,
     place: &[f64],
     limits: &[[f64; 2]],
-) -> Result<DMatrix<f64>, String> {
-    let column = |i: usize| -> Result<Vec<f64>, String> {
+) -> Result<DMatrix<f64>, E> {
+    let column = |i: usize| -> Result<Vec<f64>, E> {
         let [low, high] = limits[i];
         let ends = [(place[i] - STEP).max(low), (place[i] + STEP).min(high)];
         let [before, after] = ends.map(|end| {
@@ -128,8 +133,7 @@ pub(crate) fn derivatives(
         let width = ends[1] - ends[0];
         Ok(after?.iter().zip(before?).map(|(after, before)| (after - before) / width).collect())
     };
-    let columns: Vec<Vec<f64>> =
-        (0..place.len()).into_par_iter().map(column).collect::<Result<_, String>>()?;
+    let columns: Vec<Vec<f64>> = (0..place.len()).into_par_iter().map(column).collect::<Result<_, E>>()?;
     let rows = columns.first().map_or(0, Vec::len);
     Ok(DMatrix::from_iterator(rows, place.len(), columns.into_iter().flatten()))
 }

@@ -1,6 +1,6 @@
 //! How many values fall into each of equal steps.
 
-use super::percentile;
+use crate::percentile;
 
 /// Steps of a histogram.
 const STEPS: [f64; 2] = [8.0, 60.0];
@@ -8,9 +8,9 @@ const STEPS: [f64; 2] = [8.0, 60.0];
 /// Values counted in equal steps.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Histogram {
-    /// Lower end of the first step, SI.
+    /// Lower end of the first step.
     pub from: f64,
-    /// Upper end of the last step, SI; that of the first where all values are one.
+    /// Upper end of the last step; that of the first where all values are one.
     pub to: f64,
     /// Values in each step.
     pub counts: Vec<usize>,

@@ -1,8 +1,9 @@
 //! Plain expressions of named numbers, such as `2 * wall + 0.1`.
 
+mod error;
 mod parse;
 
-use axlebow_model::Span;
+pub use error::{ExpressionError, ExpressionFault};
 
 /// Functions that an expression may call, with the count of their arguments.
 const FUNCTIONS: [(&str, Function); 10] = [
@@ -21,26 +22,12 @@ const FUNCTIONS: [(&str, Function); 10] = [
 /// A plain expression of named numbers.
 ///
 /// Numbers, names, `pi`, `+ - * /`, `^` (before a sign and from right to left, as in print: `-2^2` is −4), brackets and the
-/// functions `abs sqrt exp ln log10 sin cos tan min max`. All numbers are SI, angles rad.
+/// functions `abs sqrt exp ln log10 sin cos tan min max`. Angles are rad.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Expression {
     /// The text that it was read from.
     text: String,
     steps: Vec<Step>,
-}
-
-/// Why a text is not an expression, and which of its bytes are at fault.
-#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-#[error("{message}")]
-pub struct ExpressionError {
-    /// What is wrong.
-    pub message: String,
-    /// Bytes of the text.
-    pub span: Span,
-    /// What is accepted, if that is not plain from the message.
-    pub accepted: Option<String>,
-    /// The name that was likely meant.
-    pub likely: Option<String>,
 }
 
 #[derive(Debug, Clone, Copy)]
@@ -144,14 +131,14 @@ impl Operator {
 }
 
 /// A name as expressions write it: `_` in place of every letter that a name cannot have.
-pub(crate) fn plain_name(text: &str) -> String {
+pub fn plain_name(text: &str) -> String {
     let plain = |c: char| if c.is_ascii_alphanumeric() { c } else { '_' };
     let name: String = text.chars().map(plain).collect();
     if name.starts_with(|c: char| c.is_ascii_alphabetic()) { name } else { format!("a_{name}") }
 }
 
 /// Whether an expression can use a text as a name.
-pub(crate) fn is_name(text: &str) -> bool {
+pub fn is_name(text: &str) -> bool {
     let plain = |c: char| c.is_ascii_alphanumeric() || c == '_';
     let known = text == "pi" || FUNCTIONS.iter().any(|(name, _)| *name == text);
     text.starts_with(|c: char| c.is_ascii_alphabetic()) && text.chars().all(plain) && !known
@@ -225,8 +212,13 @@ mod tests {
             ("1e999", "1e999", "`1e999` is not a number", ""),
         ] {
             let error = Expression::read(text, &names()).expect_err(text);
-            assert_eq!((&text[error.span.clone()], error.message.as_str()), (part, message), "{text}");
-            assert_eq!(error.likely.as_deref().unwrap_or_default(), hint, "{text}");
+            assert_eq!((&text[error.span.clone()], error.to_string().as_str()), (part, message), "{text}");
+            let (word, known) = error.fault.unknown().unwrap_or_default();
+            assert_eq!(
+                (word.is_empty(), known.contains(&hint)),
+                (hint.is_empty(), !hint.is_empty()),
+                "{text}"
+            );
         }
     }
 
@@ -239,8 +231,8 @@ mod tests {
             let nested = |times: usize| format!("{}1{}", before.repeat(times), after.repeat(times));
             assert!(value(&nested(40)).is_finite(), "{before}");
             let error = Expression::read(&nested(100_000), &[]).expect_err(before);
-            assert_eq!(error.message, "the expression goes more than 100 deep");
-            assert!(error.accepted.is_some());
+            assert_eq!(error.to_string(), "the expression goes more than 100 deep");
+            assert!(error.fault.accepted().is_some());
         }
     }
 

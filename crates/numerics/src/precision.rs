@@ -1,21 +1,21 @@
-//! How well readings determine unknowns.
+//! How well residuals determine parameters.
 
 use nalgebra::{DMatrix, DVector};
 
 /// Ratio of singular values of the Jacobian, its columns made of length 1, below which a direction counts as not felt: far
 /// above the noise of its differences, and ten thousand times vaguer than the clearest direction.
-pub(crate) const UNFELT: f64 = 1e-4;
-/// Share in an unfelt direction from which an unknown has a part in it.
+pub const UNFELT: f64 = 1e-4;
+/// Share in an unfelt direction from which a parameter has a part in it.
 const PART: f64 = 0.05;
 
-/// How well readings determine unknowns, on the scale of the fit and with readings weighted by their standard errors.
+/// How well residuals determine parameters, each residual over its standard error.
 #[derive(Debug, Clone)]
-pub(crate) struct Precision {
+pub struct Precision {
     /// `(JᵀJ)⁻¹` without the directions that are not felt.
     pub covariance: DMatrix<f64>,
-    /// Whether each unknown is determined.
+    /// Whether each parameter is determined.
     pub determined: Vec<bool>,
-    /// Directions that are not felt: the unknowns that have a part in each, most first.
+    /// Directions that are not felt: the parameters that have a part in each, most first.
     pub unfelt: Vec<Vec<usize>>,
     /// Least over greatest singular value, columns made of length 1.
     pub conditioning: f64,
@@ -59,7 +59,7 @@ impl Precision {
         self.unfelt.push(parts);
     }
 
-    /// Correlation of two unknowns; `None` where one of them is not determined.
+    /// Correlation of two parameters; `None` where one of them is not determined.
     pub fn correlation(&self, one: usize, other: usize) -> Option<f64> {
         let both = self.determined[one] && self.determined[other];
         let size = (self.covariance[(one, one)] * self.covariance[(other, other)]).sqrt();

@@ -2,18 +2,18 @@
 
 use statrs::distribution::{Beta, ContinuousCDF, Normal, StudentsT};
 
-use super::{order_interval, percentile};
+use crate::{order_interval, percentile};
 
 /// An estimate and the interval that holds the truth with the confidence asked for.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Estimated {
-    /// The estimate, SI.
+    /// The estimate.
     pub value: f64,
-    /// Its interval, SI; `None` where the sample is too small to tell.
+    /// Its interval; `None` where the sample is too small to tell.
     pub interval: Option<[f64; 2]>,
 }
 
-/// Values of a result in a sample.
+/// Values of a quantity in a sample.
 #[derive(Debug, Clone)]
 pub struct Sampled {
     /// Values of each independent replicate; one list for points that are independent themselves.
@@ -80,7 +80,7 @@ impl Sampled {
     /// pᵣ the share of replicate r below the percentile,   δ = t √((s²(pᵣ) + 1/(12 n²))/R),   from Q(p − δ) to Q(p + δ)
     /// ```
     ///
-    /// A percentile of few designs is biased, a share is not; 1/(12 n²) is what counting in steps of 1/n leaves open.
+    /// A percentile of few values is biased, a share is not; 1/(12 n²) is what counting in steps of 1/n leaves open.
     ///
     /// Source: R. S. Woodruff, J. American Statistical Association 47 (1952) 635-646 (from memory).
     fn percentile_of_replicates(&self, whole: &[f64], share: f64) -> Estimated {
@@ -99,10 +99,10 @@ impl Sampled {
         Estimated { value, interval: inside.then(|| ends.map(|end| percentile(whole, end))) }
     }
 
-    /// Share of designs of which something holds, with the interval of Clopper and Pearson: exact for independent points,
+    /// Share of draws of which something holds, with the interval of Clopper and Pearson: exact for independent points,
     /// cautious for replicates of nets.
     ///
-    /// Arguments: `hits` of `count` designs, at least one.
+    /// Arguments: `hits` of `count` draws, at least one.
     ///
     /// Source: C. J. Clopper, E. S. Pearson, Biometrika 26 (1934) 404-413 (by the beta distribution, from memory).
     pub fn share((hits, count): (usize, usize), confidence: f64) -> Estimated {

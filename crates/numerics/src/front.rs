@@ -1,10 +1,10 @@
-//! Designs none of which is better than another in everything.
+//! Entries none of which is better than another in everything.
 
 /// Places of the entries that no other one is at least as good as in everything and better in something, in the order of
 /// their first number; of equal entries the first.
 ///
 /// Arguments: `entries`, numbers of which less is better.
-pub(crate) fn nondominated(entries: &[Vec<f64>]) -> Vec<usize> {
+pub fn nondominated(entries: &[Vec<f64>]) -> Vec<usize> {
     let mut order: Vec<usize> = (0..entries.len()).collect();
     let by_all = |a: &usize, b: &usize| {
         let each = entries[*a].iter().zip(&entries[*b]).map(|(one, other)| one.total_cmp(other));

@@ -1,4 +1,4 @@
-//! One step of a search: a quadratic program with elastic limits in a box.
+//! One step of a descent: a quadratic program with elastic limits in a box.
 //!
 //! `min ½ dᵀHd + gᵀd + ρ Σ s` subject to `c + J d ≤ s`, `s ≥ 0`, `low ≤ d ≤ high`. The slacks s keep it solvable where
 //! no step meets all limits; with ρ above the largest multiplier they are zero where one does. As `min ½ xᵀPx + qᵀx`

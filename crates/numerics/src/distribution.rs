@@ -7,43 +7,43 @@ use statrs::distribution::{ContinuousCDF, Normal};
 pub enum Distribution {
     /// Normal; within a range if one is given, the probability outside spread over what is inside.
     Normal {
-        /// Mean without the range, SI.
+        /// Mean without the range.
         mean: f64,
-        /// Standard deviation without the range, SI, above 0.
+        /// Standard deviation without the range, above 0.
         deviation: f64,
-        /// Least and most, SI; infinite where there is no limit.
+        /// Least and most; infinite where there is no limit.
         range: [f64; 2],
     },
     /// A value whose logarithm is normal.
     Lognormal {
-        /// Mean of the value itself, SI, above 0.
+        /// Mean of the value itself, above 0.
         mean: f64,
-        /// Standard deviation of the value itself, SI, above 0.
+        /// Standard deviation of the value itself, above 0.
         deviation: f64,
-        /// Least and most, SI; infinite where there is no limit.
+        /// Least and most; infinite where there is no limit.
         range: [f64; 2],
     },
     /// Every value of a range alike.
     Uniform {
-        /// Least, SI.
+        /// Least.
         from: f64,
-        /// Most, SI.
+        /// Most.
         to: f64,
     },
     /// Every ratio of a range alike: the logarithm is uniform.
     LogUniform {
-        /// Least, SI, above 0.
+        /// Least, above 0.
         from: f64,
-        /// Most, SI.
+        /// Most.
         to: f64,
     },
     /// Rising in a straight line to the likeliest value and falling from it.
     Triangular {
-        /// Least, SI.
+        /// Least.
         from: f64,
-        /// The likeliest, SI, between the ends.
+        /// The likeliest, between the ends.
         likely: f64,
-        /// Most, SI.
+        /// Most.
         to: f64,
     },
 }

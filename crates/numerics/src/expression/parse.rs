@@ -1,23 +1,28 @@
 //! Text to expression: operators by how tightly they bind.
 
-use axlebow_model::likely;
+use std::ops::Range;
 
-use super::{ExpressionError, FUNCTIONS, Function, Operator, Step};
+use super::error::{ExpressionError, ExpressionFault};
+use super::{FUNCTIONS, Function, Operator, Step};
 
 /// Brackets, signs and powers within one another that are accepted.
 const DEPTH: usize = 100;
 /// How tightly a sign binds: less than a power, more than a product.
 const SIGN: u8 = 3;
+/// What a part begins with.
+const PART: &str = "a number, a name or `(`";
+/// What stands after a part.
+const OPERATOR: &str = "an operator (+ - * / ^), or nothing; all numbers are SI, without units";
 
 /// The steps of a whole text that uses names.
 pub(super) fn steps(text: &str, names: &[String]) -> Read<Vec<Step>> {
     let mut cursor = Cursor { text, at: 0, depth: 0, names, steps: Vec::new() };
     cursor.skip_spaces();
     if cursor.rest().is_empty() {
-        return Err(cursor.fault(0..0, "the expression is empty"));
+        return Err(fault(0..0, ExpressionFault::Empty));
     }
     cursor.terms(0)?;
-    if cursor.rest().is_empty() { Ok(cursor.steps) } else { Err(cursor.unexpected()) }
+    if cursor.rest().is_empty() { Ok(cursor.steps) } else { Err(cursor.unexpected(OPERATOR)) }
 }
 
 struct Cursor<'t> {
@@ -57,11 +62,7 @@ impl<'t> Cursor<'t> {
     /// A first part and all operators after it that bind at least so tightly.
     fn terms(&mut self, least: u8) -> Read<()> {
         if self.depth == DEPTH {
-            let message = format!("the expression goes more than {DEPTH} deep");
-            return Err(ExpressionError {
-                accepted: Some(format!("{DEPTH} brackets, signs and powers within one another")),
-                ..self.fault(self.at..self.text.len(), message)
-            });
+            return Err(fault(self.at..self.text.len(), ExpressionFault::TooDeep { most: DEPTH }));
         }
         self.depth += 1;
         self.part()?;
@@ -92,9 +93,7 @@ impl<'t> Cursor<'t> {
     fn part(&mut self) -> Read<()> {
         let start = self.at;
         match self.rest().chars().next() {
-            None => {
-                Err(self.fault(start..start, "the expression ends where a number, a name or `(` is wanted"))
-            }
+            None => Err(fault(start..start, ExpressionFault::Ends { wanted: PART })),
             Some('-') if self.accept('-') => self.terms(SIGN).map(|()| self.steps.push(Step::Minus)),
             Some('+') if self.accept('+') => self.terms(SIGN),
             Some('(') if self.accept('(') => {
@@ -103,18 +102,15 @@ impl<'t> Cursor<'t> {
             }
             Some(letter) if letter.is_ascii_digit() || letter == '.' => self.number(),
             Some(letter) if letter.is_alphabetic() => self.word(),
-            Some(_) => Err(ExpressionError {
-                accepted: Some("a number, a name or `(`".to_owned()),
-                ..self.unexpected()
-            }),
+            Some(_) => Err(self.unexpected(PART)),
         }
     }
 
     fn close(&mut self) -> Read<()> {
         match self.rest() {
-            "" => Err(self.fault(self.at..self.at, "the expression ends where `)` is wanted")),
+            "" => Err(fault(self.at..self.at, ExpressionFault::Ends { wanted: "`)`" })),
             _ if self.accept(')') => Ok(()),
-            _ => Err(self.unexpected()),
+            _ => Err(self.unexpected(OPERATOR)),
         }
     }
 
@@ -122,8 +118,9 @@ impl<'t> Cursor<'t> {
         let start = self.at;
         let word = self.take(number_length(self.rest()));
         let number = word.parse().ok().filter(|number: &f64| number.is_finite());
-        let fault = || self.fault(start..start + word.len(), format!("`{word}` is not a number"));
-        let number = number.ok_or_else(fault)?;
+        let refused =
+            || fault(start..start + word.len(), ExpressionFault::NotANumber { word: word.to_owned() });
+        let number = number.ok_or_else(refused)?;
         self.steps.push(Step::Number(number));
         Ok(())
     }
@@ -141,26 +138,24 @@ impl<'t> Cursor<'t> {
             self.steps.push(step);
             return Ok(());
         }
-        let called = self.rest().starts_with('(');
-        let known: Vec<&str> = match called {
-            true => FUNCTIONS.iter().map(|(name, _)| *name).collect(),
-            false => self.names.iter().map(String::as_str).collect(),
-        };
-        let thing = if called { "function" } else { "number" };
-        let accepted = if known.is_empty() { "numbers only".to_owned() } else { known.join(", ") };
-        Err(ExpressionError {
-            message: format!("no {thing} is named `{word}`"),
+        let word = word.to_owned();
+        Err(fault(
             span,
-            accepted: Some(accepted),
-            likely: likely(word, known.into_iter()),
-        })
+            match self.rest().starts_with('(') {
+                true => {
+                    let known = FUNCTIONS.iter().map(|(name, _)| *name).collect();
+                    ExpressionFault::UnknownFunction { word, known }
+                }
+                false => ExpressionFault::UnknownName { word, known: self.names.to_vec() },
+            },
+        ))
     }
 
-    fn call(&mut self, place: usize, span: std::ops::Range<usize>) -> Read<()> {
+    fn call(&mut self, place: usize, span: Range<usize>) -> Read<()> {
         let (name, function) = FUNCTIONS[place];
         if !self.accept('(') {
             let next = self.rest().chars().next().map_or(0, char::len_utf8);
-            return Err(self.fault(self.at..self.at + next, format!("`{name}` wants `(`")));
+            return Err(fault(self.at..self.at + next, ExpressionFault::NoBracket { function: name }));
         }
         self.terms(0)?;
         let mut arguments = 1;
@@ -171,31 +166,23 @@ impl<'t> Cursor<'t> {
         self.close()?;
         let wanted = if matches!(function, Function::One(_)) { 1 } else { 2 };
         if arguments != wanted {
-            let numbers = if wanted == 1 { "number" } else { "numbers" };
-            let message = format!("`{name}` takes {wanted} {numbers}, not {arguments}");
-            return Err(self.fault(span, message));
+            return Err(fault(span, ExpressionFault::Arguments { function: name, wanted, given: arguments }));
         }
         self.steps.push(Step::Call(place));
         Ok(())
     }
 
-    fn unexpected(&self) -> ExpressionError {
+    fn unexpected(&self, accepted: &'static str) -> ExpressionError {
         let word = |c: char| c.is_alphanumeric() || c == '_' || c == '.';
         let length = self.rest().find(|c| !word(c)).unwrap_or(self.rest().len());
         let first = self.rest().chars().next().map_or(0, char::len_utf8);
-        let found = &self.rest()[..length.max(first)];
-        let message = format!("`{}` is not expected here", found.escape_debug());
-        ExpressionError {
-            accepted: Some(
-                "an operator (+ - * / ^), or nothing; all numbers are SI, without units".to_owned(),
-            ),
-            ..self.fault(self.at..self.at + found.len(), message)
-        }
+        let found = self.rest()[..length.max(first)].to_owned();
+        fault(self.at..self.at + found.len(), ExpressionFault::Unexpected { found, accepted })
     }
+}
 
-    fn fault(&self, span: std::ops::Range<usize>, message: impl Into<String>) -> ExpressionError {
-        ExpressionError { message: message.into(), span, accepted: None, likely: None }
-    }
+fn fault(span: Range<usize>, fault: ExpressionFault) -> ExpressionError {
+    ExpressionError { fault, span }
 }
 
 /// Bytes of the number at the start: digits and points, and an exponent if digits follow it.

@@ -1,15 +1,17 @@
 //! Sequential quadratic programming in a trust region.
 //!
-//! Each step minimizes a quadratic model of the Lagrangian under linearized limits in a box about the place (`program`);
+//! Each step minimizes a quadratic model of the Lagrangian under linearized limits in a box about the place (`step_program`);
 //! the Hessian is Powell's damped BFGS, the merit the exact penalty `f + ρ Σ max(c, 0)`. A step that the merit does not
 //! confirm, or to a place without values, shrinks the box.
 //!
 //! Source: J. Nocedal & S. J. Wright, Numerical Optimization, 2nd ed. 2006, sec. 18.3 (damped BFGS) and 18.5 (S l1 QP), from
 //! memory.
 
+mod step_program;
+
 use nalgebra::{DMatrix, DVector};
 
-use super::program::StepProgram;
+use step_program::StepProgram;
 
 /// Most steps of one descent.
 const MOST_STEPS: usize = 200;
@@ -33,7 +35,7 @@ pub type Beside<'a> = &'a dyn Fn(&[f64], &[f64]) -> Option<SmoothValues>;
 pub struct Smooth<'a> {
     /// Number of values.
     pub dimensions: usize,
-    /// Goal and limits at a place of the cube; none where there is no design.
+    /// Goal and limits at a place of the cube; none where they have no values.
     pub at: &'a dyn Fn(&[f64]) -> Option<SmoothValues>,
     /// The same beside a place, for differences from it: the first is beside the second.
     pub beside: Beside<'a>,
@@ -75,7 +77,7 @@ impl SmoothValues {
 }
 
 impl Smooth<'_> {
-    /// Goes down from a place of the cube; none where there is no design at it.
+    /// Goes down from a place of the cube; none where there are no values at it.
     pub fn descend(&self, from: &[f64]) -> Option<Descent> {
         let values = (self.at)(from)?;
         let limits = values.misses.len();
@@ -222,7 +224,7 @@ struct OwnProgram<'a> {
 }
 
 impl OwnProgram<'_> {
-    fn solve(&self) -> Option<super::program::Step> {
+    fn solve(&self) -> Option<step_program::Step> {
         let State { place, values, hessian, size, penalty, .. } = self.state;
         StepProgram {
             hessian,

@@ -3,8 +3,7 @@
 use rayon::prelude::*;
 use statrs::distribution::{ContinuousCDF, Normal};
 
-use super::Estimated;
-use crate::sample::resampled;
+use crate::{Estimated, resampled};
 
 /// Bootstrap samples of the standard error.
 const RESAMPLES: u64 = 200;

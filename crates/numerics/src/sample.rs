@@ -1,7 +1,6 @@
 //! Points spread over the unit cube, each had by its place without those before it.
 
 mod latin;
-mod plan;
 mod random;
 mod sobol;
 
@@ -9,8 +8,7 @@ use latin::Strata;
 use random::{Key, uniform, uniforms};
 use sobol::Net;
 
-pub use plan::{Plan, Purpose, REPLICATES};
-pub(crate) use random::resampled;
+pub use random::resampled;
 pub use sobol::MOST_DIMENSIONS;
 
 /// How points are spread over the unit cube.

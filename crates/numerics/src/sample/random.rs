@@ -46,7 +46,7 @@ pub(crate) fn uniforms(key: &Key, (place, count): (usize, usize)) -> Vec<f64> {
 /// So many places below `count`, each at random with all others left in: a bootstrap sample.
 ///
 /// Arguments: `count`, from 1 to 2³²; `seed` and `number`, which sample.
-pub(crate) fn resampled(count: usize, (seed, number): (u64, u64)) -> Vec<usize> {
+pub fn resampled(count: usize, (seed, number): (u64, u64)) -> Vec<usize> {
     let mut stream = Key::new(seed, 0).stream(number);
     // A product of two 32-bit numbers, its upper half: level to 1 in 2³²/count.
     let below = |bits: u32| ((u64::from(bits) * count as u64) >> 32) as usize;
