@@ -2,6 +2,7 @@
 
 mod error;
 mod estimate;
+mod estimated;
 mod further;
 mod outcome;
 mod predicted;
@@ -10,7 +11,8 @@ mod unknown;
 mod warnings;
 
 pub use error::FitError;
-pub use estimate::{Estimate, Predicted, estimate};
+pub use estimate::{Predicted, estimate};
+pub use estimated::Estimate;
 pub use outcome::{FitOutcome, FittedReading, FittedUnknown, FurtherReading};
 pub use run::fit;
 pub use unknown::{Scale, Unknown, usual_unknowns};

@@ -4,11 +4,9 @@
 //! sequential quadratic programming from several places, so that what is best there is best near each place it was looked
 //! for, and in the whole range only as far as the places agree.
 
-mod ask;
 mod outcome;
 mod run;
 mod space;
 mod target;
 
-pub use ask::SearchOptions;
 pub use outcome::{FoundLimit, Goal, Proof, SearchOutcome};

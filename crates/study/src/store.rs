@@ -7,11 +7,9 @@
 mod chunk;
 mod error;
 mod head;
-mod identity;
 mod part;
 mod results;
 mod results_file;
-mod save;
 mod whole_file;
 
 pub use chunk::Chunk;
@@ -20,5 +18,4 @@ pub use head::Head;
 pub use part::Part;
 pub use results::Results;
 pub use results_file::{Earlier, ResultsFile};
-pub use save::MOST_LISTED;
 pub use whole_file::{WholeFile, unfinished_path};

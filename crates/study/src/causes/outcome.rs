@@ -3,7 +3,7 @@
 use axlebow_axle::Sides;
 use axlebow_axle::outcome::Warning;
 
-use super::Cause;
+use super::cause::Cause;
 
 /// Result of [`super::causes`] and [`super::causes_over`].
 #[derive(Debug, Clone, PartialEq)]

@@ -6,7 +6,8 @@ use axlebow_axle::{Axle, AxleError, LoadCase, Ride, RideHistory, Side, Sides, St
 use axlebow_numerics::shapley;
 use rayon::prelude::*;
 
-use super::{Cause, CauseShare, CausesOutcome, Contribution, EndplayTilt, Subject, WheelCauses};
+use super::cause::Cause;
+use super::outcome::{CauseShare, CausesOutcome, Contribution, EndplayTilt, Subject, WheelCauses};
 
 /// Least and largest endplay that TMC RP 618 accepts, m.
 const ACCEPTED: [f64; 2] = [0.025e-3, 0.127e-3];

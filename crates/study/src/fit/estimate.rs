@@ -1,11 +1,11 @@
 //! Unknowns and their intervals from readings, whatever predicts the readings.
 
-use axlebow_axle::outcome::Warning;
 use axlebow_numerics::{Precision, least_squares};
 use statrs::distribution::{ChiSquared, ContinuousCDF, StudentsT};
 
-use super::Unknown;
-use super::warnings::{NO_ACCIDENT, warnings};
+use super::estimated::{Estimate, NO_ACCIDENT};
+use super::unknown::{Unknown, values};
+use super::warnings::warnings;
 
 /// Share of intervals that hold the true value.
 const CONFIDENCE: f64 = 0.95;
@@ -17,53 +17,6 @@ const AT_END: f64 = 1e-6;
 /// Readings from values of the unknowns, or why there are none; beside other values where a difference from their readings
 /// is wanted, which a change of mesh between them would spoil.
 pub type Predicted<'f> = dyn Fn(&[f64], Option<&[f64]>) -> Result<Vec<f64>, String> + Sync + 'f;
-
-/// What [`estimate`] found.
-#[derive(Debug, Clone)]
-pub struct Estimate {
-    /// Value of each unknown, SI.
-    pub values: Vec<f64>,
-    /// Standard error of each unknown by the standard errors of the readings alone, SI; `None` where readings do not
-    /// determine it.
-    pub stated_errors: Vec<Option<f64>>,
-    /// 95 % interval of each unknown, SI; `None` where readings do not determine it, or only to a factor of a thousand, and
-    /// of all unknowns where the search found no least sum of squares inside their ranges.
-    pub intervals: Vec<Option<[f64; 2]>>,
-    /// Covariance of the unknowns by the scatter of the readings, SI.
-    pub covariance: Vec<Vec<Option<f64>>>,
-    /// Their correlation.
-    pub correlation: Vec<Vec<Option<f64>>>,
-    /// Sum of squares of residuals, each over its standard error.
-    pub chi_squared: f64,
-    /// Readings less unknowns.
-    pub degrees_of_freedom: usize,
-    /// Probability that readings with their stated errors scatter more than these; `None` without degrees of freedom.
-    pub chance: Option<f64>,
-    /// Least over greatest singular value of the Jacobian, its columns made of length 1.
-    pub conditioning: f64,
-    /// Steps of the search.
-    pub steps: usize,
-    /// Whether the search found a least sum of squares.
-    pub converged: bool,
-    /// Things that the reader must know, each with what to do.
-    pub warnings: Vec<Warning>,
-    pub(crate) place: Vec<f64>,
-    pub(crate) jacobian: nalgebra::DMatrix<f64>,
-}
-
-impl Estimate {
-    /// Why the fitted values are not to be gone by: the search found no least sum of squares, or the readings scatter as
-    /// readings of such a model would in one case of forty at most.
-    pub fn doubt(&self) -> Option<&'static str> {
-        if !self.converged {
-            return Some("the search did not converge");
-        }
-        let is_wrong = self.chance.is_some_and(|chance| chance < NO_ACCIDENT);
-        is_wrong.then_some(
-            "the readings differ from the fitted model by more than their standard errors let expect",
-        )
-    }
-}
 
 /// Fits unknowns to readings by least squares weighted by the readings' standard errors.
 ///
@@ -123,11 +76,6 @@ pub fn estimate(
     };
     estimate.warnings = warnings(unknowns, &estimate, (&precision, &at_end));
     Ok(estimate)
-}
-
-/// Values at a place of the scales.
-pub(crate) fn values(unknowns: &[Unknown], place: &[f64]) -> Vec<f64> {
-    unknowns.iter().zip(place).map(|(unknown, place)| unknown.value(*place)).collect()
 }
 
 fn square(count: usize, entry: impl Fn(usize, usize) -> Option<f64>) -> Vec<Vec<Option<f64>>> {

@@ -6,9 +6,10 @@ use axlebow_numerics::{UNFELT, derivatives};
 use axlebow_units::Kind;
 use nalgebra::{DMatrix, DVector};
 
-use super::estimate::values;
+use super::estimated::Estimate;
+use super::outcome::FurtherReading;
 use super::predicted::{MODES, axle_with, predicted};
-use super::{Estimate, FurtherReading, Unknown};
+use super::unknown::{Unknown, values};
 
 /// Further readings that are named.
 const MOST: usize = 3;

@@ -2,7 +2,8 @@
 
 use axlebow_model::Reading;
 
-use super::{Estimate, Unknown};
+use super::estimated::Estimate;
+use super::unknown::Unknown;
 
 /// Result of [`super::fit`].
 #[derive(Debug, Clone)]

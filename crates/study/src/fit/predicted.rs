@@ -3,8 +3,8 @@
 use axlebow_axle::{Axle, AxleError, Ground, LoadCase, ModesOutcome, ShopReading, StaticDesign, modes};
 use axlebow_model::{Document, Model, ReadQuantity, Reading};
 
-use super::Unknown;
-use crate::design::in_words;
+use super::unknown::Unknown;
+use crate::solve::in_words;
 
 /// Modes that are looked through.
 pub(crate) const MODES: usize = 12;

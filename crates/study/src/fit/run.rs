@@ -3,9 +3,12 @@
 use axlebow_axle::{Axle, seat_layouts};
 use axlebow_model::{Document, Reading};
 
+use super::error::FitError;
+use super::estimate::estimate;
 use super::further::further;
+use super::outcome::{FitOutcome, FittedReading, FittedUnknown};
 use super::predicted::{axle_with, predicted};
-use super::{FitError, FitOutcome, FittedReading, FittedUnknown, Unknown, estimate};
+use super::unknown::Unknown;
 
 /// Fits unknowns of a model to readings.
 ///

@@ -6,7 +6,7 @@ use axlebow_axle::Side;
 use axlebow_model::{Bounds, Document, ModelError, ReadQuantity, Reading};
 use axlebow_units::Kind;
 
-use super::FitError;
+use super::error::FitError;
 
 /// Natural logarithm of how far a positive unknown may move from its initial value: a thousand times either way.
 const REACH: f64 = 6.907_755_278_982_137;
@@ -134,4 +134,9 @@ pub fn usual_unknowns(document: &Document, readings: &[Reading]) -> Vec<String> 
     let made: BTreeSet<_> = made.collect();
     let made = made.into_iter().map(|(end, key)| format!("wheel_end[{end}].{key}"));
     walls.into_iter().chain(seats).chain(made).filter(|path| Unknown::of(document, path).is_ok()).collect()
+}
+
+/// Values at a place of the scales.
+pub(crate) fn values(unknowns: &[Unknown], place: &[f64]) -> Vec<f64> {
+    unknowns.iter().zip(place).map(|(unknown, place)| unknown.value(*place)).collect()
 }

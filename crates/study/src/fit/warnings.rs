@@ -3,12 +3,11 @@
 use axlebow_axle::outcome::Warning;
 use axlebow_numerics::Precision;
 
-use super::{Estimate, Unknown};
+use super::estimated::{Estimate, NO_ACCIDENT};
+use super::unknown::Unknown;
 
 /// Correlation above which two unknowns are hard to tell apart.
 const HARD_TO_TELL: f64 = 0.95;
-/// Probability below which a scatter is no accident.
-pub(super) const NO_ACCIDENT: f64 = 0.025;
 
 pub(crate) fn warnings(
     unknowns: &[Unknown],

@@ -1,6 +1,8 @@
 //! What a search says; SI inside.
 
-use crate::{DesignWarning, Limit, Measure, Row, Varied};
+use crate::ask::{Limit, Varied};
+use crate::findings::{DesignWarning, Row};
+use crate::solve::Measure;
 
 /// Result of [`Study::search`](crate::Study::search).
 #[derive(Debug, Clone, PartialEq)]

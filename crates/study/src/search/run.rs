@@ -3,12 +3,13 @@
 use axlebow_numerics::{Descent, Sampler, Smooth, Spread, nondominated};
 use rayon::prelude::*;
 
+use super::outcome::{FoundLimit, Goal, Proof, SearchOutcome};
 use super::space::Space;
 use super::target::{MET, Reading, Target};
-use super::{FoundLimit, Goal, Proof, SearchOptions, SearchOutcome};
+use crate::ask::{Limit, Point, SearchOptions, Study};
+use crate::findings::{DesignWarning, Row, SolvedDesign, WarningCounts};
 use crate::run::Asked;
-use crate::warnings::{SolvedDesign, WarningCounts};
-use crate::{DesignWarning, Measure, Point, Row, Study};
+use crate::solve::Measure;
 
 /// Share of a goal within which two are the same.
 const SAME: f64 = 1e-5;
@@ -212,7 +213,7 @@ impl SearchRun<'_> {
         else {
             return Vec::new();
         };
-        let one = |(number, limit): (usize, &crate::Limit)| {
+        let one = |(number, limit): (usize, &Limit)| {
             let sides = || target.sides.iter().enumerate().filter(move |(_, side)| side.limit == number);
             let missed = sides().map(|(side, _)| values.misses[side]).fold(f64::NEG_INFINITY, f64::max);
             let price = at.descent.as_ref().map(|descent| {

@@ -1,6 +1,6 @@
 //! Where a search looks: combinations of listed values, each a cube of continuous ones.
 
-use crate::{Point, Study};
+use crate::ask::{Point, Study};
 
 /// Combinations of listed values and choices, each with a cube of continuous values.
 #[derive(Debug)]

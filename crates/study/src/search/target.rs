@@ -2,7 +2,8 @@
 
 use axlebow_numerics::SmoothValues;
 
-use crate::{Limit, Measure};
+use crate::ask::Limit;
+use crate::solve::Measure;
 
 /// Readings that are a goal and limits.
 #[derive(Debug, Clone)]

@@ -9,9 +9,9 @@ use axlebow_model::{Document, Model, NumberKey};
 use axlebow_units::{Kind, UnitSystem};
 use rayon::prelude::*;
 
+use super::outcome::{KeySensitivity, SensitivityOutcome, SlopeBy};
 use super::slope::slope;
-use super::{KeySensitivity, SensitivityOutcome, SlopeBy};
-use crate::design::in_words;
+use crate::solve::in_words;
 
 /// Share of a number by which it is changed for the adjoint. It must be small against the shortest stretch of axle: of one
 /// of 1 mm on an axle of 1 m it is a hundredth, which leaves 1e-8 by the fourth order; rounding leaves as much.

@@ -2,7 +2,7 @@
 
 use axlebow_axle::outcome::Warning;
 
-use crate::warnings::{CountedWarning, SolvedDesign, WarningCounts};
+use crate::findings::{CountedWarning, SolvedDesign, WarningCounts};
 
 /// Bytes of a chunk's head: its place, the length of what follows and a check of all of it.
 pub(super) const HEAD: usize = 48;
@@ -31,7 +31,7 @@ pub(super) struct ChunkHead {
 
 impl Chunk {
     /// The chunk of some designs, `width` readings each.
-    pub(super) fn of(place: usize, designs: Vec<SolvedDesign>, width: usize) -> Chunk {
+    pub(crate) fn of(place: usize, designs: Vec<SolvedDesign>, width: usize) -> Chunk {
         let (mut readings, mut reasons) = (Vec::with_capacity(designs.len() * width), Vec::new());
         let mut warnings = WarningCounts::default();
         for (i, design) in designs.into_iter().enumerate() {

@@ -2,6 +2,8 @@
 
 use std::path::PathBuf;
 
+use super::part::Part;
+
 /// Why results could not be saved or read.
 #[non_exhaustive]
 #[derive(Debug, thiserror::Error)]
@@ -56,7 +58,7 @@ pub enum StoreError {
     #[error("results of {designs} of {of} designs are missing")]
     Missing {
         /// Parts that make them.
-        parts: Vec<crate::Part>,
+        parts: Vec<Part>,
         /// Designs that are missing.
         designs: usize,
         /// Designs of the study.

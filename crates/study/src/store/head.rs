@@ -2,7 +2,8 @@
 
 use std::path::Path;
 
-use crate::{Part, StoreError};
+use super::error::StoreError;
+use super::part::Part;
 
 /// First line; its number grows when what follows changes its meaning.
 const FIRST: &str = "axlebow results 2";

@@ -3,7 +3,7 @@
 use std::fmt;
 use std::str::FromStr;
 
-use crate::StoreError;
+use super::error::StoreError;
 
 /// Most parts of a study.
 const MOST: usize = 100_000;

@@ -2,7 +2,11 @@
 
 use rayon::prelude::*;
 
-use crate::{Chunk, Head, Part, ResultsFile, StoreError};
+use super::chunk::Chunk;
+use super::error::StoreError;
+use super::head::Head;
+use super::part::Part;
+use super::results_file::ResultsFile;
 
 /// Chunks that each thread has ready at most, before they are handed on.
 const TOGETHER: usize = 4;
@@ -78,7 +82,7 @@ impl Results {
 #[allow(clippy::unwrap_used)] // tests
 mod tests {
     use super::*;
-    use crate::Earlier;
+    use crate::store::Earlier;
 
     fn file(folder: &std::path::Path, part: &str) -> ResultsFile {
         let part: Part = part.parse().unwrap();

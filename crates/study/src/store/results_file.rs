@@ -6,10 +6,10 @@ use std::io::{BufReader, Read, Seek, SeekFrom, Write};
 use std::path::{Path, PathBuf};
 use std::sync::{Mutex, MutexGuard, PoisonError};
 
-use super::chunk::{self, ChunkHead};
+use super::chunk::{self, Chunk, ChunkHead};
+use super::error::StoreError;
 use super::head::{Head, LONGEST};
 use super::whole_file::{is_at, open_in_place};
-use crate::{Chunk, StoreError};
 
 /// What becomes of results that are there already.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -246,7 +246,7 @@ fn held(path: &Path, lock: Result<(), TryLockError>) -> Result<(), StoreError> {
 #[allow(clippy::unwrap_used)] // tests
 mod tests {
     use super::*;
-    use crate::Part;
+    use crate::store::Part;
 
     fn head(hash: &str) -> Head {
         Head {

@@ -1,0 +1,19 @@
+//! One design of a study: its axle, solved, and its results.
+
+mod asked_for;
+mod design;
+mod design_ride;
+mod measure;
+mod natural;
+mod quantity;
+mod setting;
+mod solver;
+
+pub use asked_for::NoResult;
+pub(crate) use asked_for::result_named;
+pub(crate) use design::{Beside, Design, in_words};
+pub(crate) use measure::Columns;
+pub use measure::Measure;
+pub use natural::NaturalMode;
+pub use quantity::{QUANTITIES, Quantity};
+pub(crate) use solver::{Solver, Solvers};

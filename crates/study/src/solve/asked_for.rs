@@ -1,0 +1,73 @@
+//! The results that a study asks for, and those that it can have.
+
+use axlebow_model::likely;
+
+use super::quantity::{QUANTITIES, Quantity};
+use crate::ask::{Derived, Named, Study};
+
+/// Why a study has no result of a name.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct NoResult {
+    /// What is wrong.
+    pub why: String,
+    /// What is accepted.
+    pub accepted: String,
+    /// The name that was likely meant.
+    pub likely: Option<String>,
+}
+
+impl Study {
+    /// Whether it shows, ranks by, limits or derives from a result of a kind.
+    pub(crate) fn asks_for(&self, is: fn(&Quantity) -> bool) -> bool {
+        let limited = self.limits.iter().map(|limit| &limit.of);
+        let searched = self.search.iter().flat_map(|ask| std::iter::once(&ask.goal).chain(&ask.against));
+        let named =
+            self.shown.iter().chain(&self.ranked_by).chain(limited).chain(searched).map(String::as_str);
+        let used =
+            self.derived.iter().flat_map(|derived| &derived.uses).filter_map(|(_, named)| match named {
+                Named::Result(name, _) => Some(*name),
+                _ => None,
+            });
+        named.chain(used).filter_map(|name| Quantity::named(name).ok()).any(is)
+    }
+
+    /// Whether its designs have a quantity, which those that cost a solution of their own have only where asked for.
+    pub(crate) fn has(&self, quantity: &Quantity) -> bool {
+        let extra: [fn(&Quantity) -> bool; 4] = [
+            Quantity::is_of_composite,
+            Quantity::is_of_weld,
+            Quantity::is_of_tires,
+            Quantity::is_of_strength,
+        ];
+        extra.into_iter().all(|is| !is(quantity) || self.asks_for(is))
+    }
+
+    /// The name of a result that it has, by how a file or an option writes it.
+    ///
+    /// # Errors
+    /// Why it has none, what is accepted, and the name that was likely meant.
+    pub fn result_named(&self, name: &str) -> Result<String, NoResult> {
+        result_named(name, (&self.derived, self.rides.is_empty()))
+    }
+}
+
+/// The name of a result of a study with some derived results, and with or without rides.
+pub(crate) fn result_named(name: &str, (derived, standing): (&[Derived], bool)) -> Result<String, NoResult> {
+    if derived.iter().any(|own| own.name == name) {
+        return Ok(name.to_owned());
+    }
+    let all = || derived.iter().map(|own| own.name.as_str()).chain(QUANTITIES.iter().map(|own| own.name));
+    match Quantity::named(name) {
+        Ok(quantity) if quantity.is_of_ride() && standing => Err(NoResult {
+            why: format!("{name:?} is a result of a ride, and the study has none"),
+            accepted: "a `[[ride]]` table".to_owned(),
+            likely: None,
+        }),
+        Ok(_) => Ok(name.to_owned()),
+        Err(_) => Err(NoResult {
+            why: format!("no result is named {name:?}"),
+            accepted: all().collect::<Vec<_>>().join(", "),
+            likely: likely(name, all()),
+        }),
+    }
+}
