@@ -13,72 +13,37 @@
 //! A [`Document`] holds exactly what the file says, in SI, plus the list of defaults that were
 //! [assumed](Document::assumed). Rules across keys are the builder's: it adds its findings to
 //! [`Document::problems`] and they are shown in the same way.
+//!
+//! Folders, each of which may use those above it:
+//!
+//! ```text
+//! declare   what the keys of a file may hold
+//! faults    what is wrong, where, and what is accepted
+//! keys      the keys of model, road and tire files
+//! content   what a file says: tables, values, paths
+//! read      text to content
+//! roads     content to a road
+//! build     content to an axle with its load cases
+//! readings  sheets of shop readings
+//! start     files to start from
+//! ```
 
-mod bounds;
 mod build;
-mod combine;
-mod document;
-mod entry;
-mod error;
-mod hash;
+mod content;
+mod declare;
+mod faults;
 mod keys;
-mod material_build;
-mod material_keys;
-mod named_file;
-mod named_path;
-mod number_place;
-mod numbers;
-mod path;
-mod problem;
-mod profile_file;
-mod profile_heading;
-mod profile_row;
 mod read;
-mod reading;
-mod readings_file;
-mod readings_heading;
-mod rewritten;
-mod road_file;
-mod road_ground;
-mod road_keys;
-mod road_kind;
-mod road_name;
-mod schema;
-mod seat_build;
-mod spec;
+mod readings;
+mod roads;
 mod start;
-mod stiffener_build;
-mod stiffener_keys;
-mod stiffener_shape;
-mod strength_build;
-mod strength_keys;
-mod tire_file;
-mod tread_keys;
-mod value;
-mod variable_axle;
-mod wheel_build;
-mod wheel_end_build;
-mod wheel_end_keys;
 
-pub use bounds::Bounds;
-pub use build::Model;
-pub use document::{Assumed, Document};
-pub use entry::{Entry, Table, Value, Written};
-pub use error::ModelError;
-pub use keys::MODEL;
-pub use named_file::named_file;
-pub use number_place::NumberPlace;
-pub use numbers::NumberKey;
-pub use problem::{Problem, Problems, Span, likely};
-pub use read::{LARGEST, read, read_bytes};
-pub use reading::{ReadQuantity, Reading};
-pub use readings_file::readings;
-pub use road_file::RoadFile;
-pub use road_keys::ROAD;
-pub use road_kind::{road_events, road_kinds};
-pub use schema::json_schema;
-pub use spec::{Holds, KeySpec, Presence, TableSpec, Word, key, quantity};
+pub use build::{Model, TireFile, VariableAxle};
+pub use content::{Assumed, Document, Entry, NumberKey, NumberPlace, Table, Value, Written};
+pub use declare::{Bounds, Holds, KeySpec, Presence, TableSpec, Word, json_schema, key, quantity};
+pub use faults::{ModelError, Problem, Problems, Span, likely};
+pub use keys::{MODEL, ROAD, TIRE};
+pub use read::{LARGEST, named_file, read, read_bytes};
+pub use readings::{ReadQuantity, Reading, readings};
+pub use roads::{RoadFile, road_events, road_kinds};
 pub use start::{KINDS, reading_sheet, starter};
-pub use tire_file::TireFile;
-pub use tread_keys::TIRE;
-pub use variable_axle::VariableAxle;

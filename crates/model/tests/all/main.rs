@@ -4,6 +4,7 @@
 
 mod demo;
 mod demo_lane;
+mod numbers;
 mod reader;
 mod roads;
 mod seats;

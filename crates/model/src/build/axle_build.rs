@@ -1,0 +1,212 @@
+//! The whole axle of a file: rules across keys, each misfit reported at its place.
+
+use axlebow_axle::{
+    Axle, AxleError, Body, FixedMass, Ground, HousingPoint, Loading, STANDARD_CASES, Seat, SeatLayouts,
+    Sides, Spindle, SpindleStep, UserStation, Wheel,
+};
+use axlebow_sections::{Material, Profile, RectangularTube, RoundBar, RoundTube};
+
+use super::builder::{Builder, covers};
+use crate::content::Table;
+use crate::faults::Span;
+
+impl Builder<'_> {
+    /// The axle of the file, if nothing in it is amiss.
+    pub(super) fn axle(&mut self) -> Option<Axle> {
+        let body = self.body();
+        let wheels = self.wheels();
+        self.assume_tread_widths();
+        let loads = self.loads();
+        let (body, wheels) = (body?, wheels?);
+        let wheel_ends = self.wheel_ends(&wheels, 0.5 * loads.loading.rated_load)?;
+        self.assume_bearing_stiffness(&wheel_ends);
+        let seats = self.seats(&body);
+        let stiffeners = self.stiffeners(&body);
+        let axle = Axle {
+            body,
+            wheel_ends,
+            wheels,
+            seats: seats?,
+            stiffeners: stiffeners?,
+            weld_keep_out: self.weld_keep_out(),
+            fixed_masses: self.fixed_masses(),
+            body_height: loads.body_height,
+            body_roll_radius: loads.body_roll_radius,
+            body_roll_stiffness: loads.body_roll_stiffness,
+            body_roll_damping: loads.body_roll_damping,
+            ground: loads.ground,
+            loading: loads.loading,
+            stations: self.stations(),
+            seat_tables: Vec::new(),
+            seat_layouts: SeatLayouts::default(),
+        };
+        match axle.checked() {
+            Ok(axle) => Some(axle),
+            Err(errors) => {
+                for error in &errors {
+                    let span = self.place_of(error);
+                    self.problems.push(span, error.to_string(), None);
+                }
+                None
+            }
+        }
+    }
+
+    pub(crate) fn wheels(&mut self) -> Option<Sides<Wheel>> {
+        self.per_side("wheel", Self::wheel)
+    }
+
+    pub(crate) fn seats(&mut self, body: &Body) -> Option<Sides<Seat>> {
+        self.per_side("seat", |builder, table| builder.seat(table, body))
+    }
+
+    pub(crate) fn loads(&self) -> Loads {
+        let loads = self.root.table("loads");
+        Loads {
+            loading: loading(loads),
+            ground: if loads.word("ground") == "standing" { Ground::Standing } else { Ground::Rolling },
+            body_height: loads.number("body_height"),
+            body_roll_radius: loads.number("body_roll_radius"),
+            body_roll_stiffness: loads.number("body_roll_stiffness"),
+            body_roll_damping: loads.number("body_roll_damping"),
+        }
+    }
+
+    pub(crate) fn weld_keep_out(&self) -> f64 {
+        let bar = self.root.optional_table("tube").or(self.root.optional_table("housing"));
+        bar.map_or(0.0, |table| table.number("weld_keep_out"))
+    }
+
+    pub(crate) fn fixed_masses(&self) -> Vec<FixedMass> {
+        self.root.tables("mass").iter().map(fixed_mass).collect()
+    }
+
+    pub(crate) fn stations(&self) -> Vec<UserStation> {
+        self.root.tables("station").iter().map(station).collect()
+    }
+
+    pub(crate) fn body(&mut self) -> Option<Body> {
+        let material = self.material(self.root.table("material"));
+        let spindle = self.spindle(material.as_ref());
+        let body = match self.root.word("kind") {
+            "trailer-tube" => self.one_of("tube", "housing").map(|table| self.tube(table)),
+            _ => self.one_of("housing", "tube").map(|table| self.housing(table)),
+        };
+        let (material, spindle, body) = (material?, spindle?, body??);
+        let made = match &body {
+            Shape::Tube(profile, length) => Body::trailer_tube(*profile, *length, material, &spindle),
+            Shape::Housing(points) => Body::drive_housing(points, material, &spindle),
+        };
+        let table = self.root.optional_table("tube").or(self.root.optional_table("housing"));
+        let key = if matches!(body, Shape::Tube(..)) { "length" } else { "profile" };
+        let span = table.map_or(0..0, |table| table.span_of(key));
+        self.kept(span, made)
+    }
+
+    fn tube(&mut self, table: &Table) -> Option<Shape> {
+        let made = RoundTube::new(table.number("od"), table.number("wall"));
+        let profile = Profile::from(self.kept(table.span_of("wall"), made)?);
+        Some(Shape::Tube(profile, table.number("length")))
+    }
+
+    fn housing(&mut self, table: &Table) -> Option<Shape> {
+        let (wall, radius) = (table.number("wall"), table.number("corner_radius"));
+        let mut points = Vec::new();
+        for point in table.tables("profile") {
+            let made = RectangularTube::new(point.number("width"), point.number("height"), wall, radius);
+            let section = self.kept(point.span_of("height"), made)?;
+            points.push(HousingPoint { at: point.number("at"), section });
+        }
+        let first = &table.tables("profile")[0];
+        if first.number("at") != 0.0 || points.len() < 2 {
+            let message = "the housing's profile does not start at the center line and run outward";
+            let accepted = "two or more places, the first with at = \"0 mm\"";
+            self.problems.push(first.span_of("at"), message, Some(accepted.to_owned()));
+            return None;
+        }
+        Some(Shape::Housing(points))
+    }
+
+    /// The spindle, of the axle's material unless it has its own.
+    fn spindle(&mut self, material: Option<&Material>) -> Option<Spindle> {
+        let material = match self.root.optional_table("spindle_material") {
+            Some(own) => self.material(own),
+            None => material.cloned(),
+        };
+        let mut steps = Vec::new();
+        for step in self.root.table("spindle").tables("step") {
+            let od = step.number("od");
+            let profile = match step.optional_number("bore") {
+                Some(bore) => RoundTube::new(od, 0.5 * (od - bore)).map(Profile::from),
+                None => RoundBar::new(od).map(Profile::from),
+            };
+            let key = if step.optional_number("bore").is_some() { "bore" } else { "od" };
+            let profile = self.kept(step.span_of(key), profile);
+            steps.extend(profile.map(|profile| SpindleStep { length: step.number("length"), profile }));
+        }
+        Some(Spindle { material: material?, steps })
+    }
+
+    /// Where in the file a misfit of the axle shows.
+    fn place_of(&self, error: &AxleError) -> Span {
+        match error {
+            AxleError::Misplaced { side, what, .. } => {
+                let (list, key) = match *what {
+                    "inner bearing" => ("wheel_end", "inner_bearing_at"),
+                    "outer bearing" => ("wheel_end", "outer_bearing_at"),
+                    "station" => ("station", "at"),
+                    _ => ("seat", "at"),
+                };
+                let tables = self.root.tables(list);
+                let own = tables.iter().find(|table| covers(table, *side)).or(tables.first());
+                own.map_or(0..0, |table| table.span_of(key))
+            }
+            AxleError::DuplicateStation { name } => {
+                let tables = self.root.tables("station").iter();
+                let own = tables.rev().find(|table| table.text("name") == name);
+                own.map_or(0..0, |table| table.span_of("name"))
+            }
+            AxleError::Wall { side, .. } | AxleError::FormulaNeedsTube { side } => self.place_of_wall(*side),
+            other => self.place_of_stiffener(other).unwrap_or(self.root.table("loads").span()),
+        }
+    }
+}
+
+/// What the table of loads says of an axle.
+pub(crate) struct Loads {
+    pub loading: Loading,
+    pub ground: Ground,
+    pub body_height: f64,
+    pub body_roll_radius: f64,
+    pub body_roll_stiffness: f64,
+    pub body_roll_damping: f64,
+}
+
+/// What a body is made from before its material is known.
+enum Shape {
+    Tube(Profile, f64),
+    Housing(Vec<HousingPoint>),
+}
+
+fn fixed_mass(table: &Table) -> FixedMass {
+    FixedMass { y: table.number("at"), mass: table.number("mass") }
+}
+
+fn station(table: &Table) -> UserStation {
+    UserStation { name: table.text("name").to_owned(), y: table.number("at") }
+}
+
+fn loading(loads: &Table) -> Loading {
+    let factors = loads.table("dynamic_factor");
+    Loading {
+        rated_load: loads.number("rated_load"),
+        unladen_load: loads.number("unladen_load"),
+        raise: loads.number("raise"),
+        side_force_ratio: loads.number("side_force_ratio"),
+        braking_force_ratio: loads.number("braking_force_ratio"),
+        curb_force_ratio: loads.number("curb_force_ratio"),
+        traction_force_ratio: loads.number("traction_force_ratio"),
+        final_drive_ratio: loads.number("final_drive_ratio"),
+        dynamic_factors: STANDARD_CASES.map(|case| factors.number(case)),
+    }
+}

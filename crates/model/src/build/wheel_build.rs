@@ -1,0 +1,98 @@
+//! Wheels and tires of a file.
+
+use axlebow_axle::{TREAD_SHARE, Tire, TireLayout, Wheel};
+use axlebow_units::{Kind, UnitSystem, show};
+
+use super::builder::Builder;
+use super::tire_file::tread;
+use crate::content::{Assumed, Table};
+
+impl Builder<'_> {
+    pub(crate) fn wheel(&mut self, table: &Table) -> Option<Wheel> {
+        let layout = self.tire_layout(table)?;
+        let outset = self.outset(table)?;
+        let tire = Tire {
+            loaded_radius: table.number("loaded_radius"),
+            vertical_stiffness: table.number("tire_vertical_stiffness"),
+            lateral_stiffness: table.number("tire_lateral_stiffness"),
+            damping: table.number("tire_damping"),
+            width: table.number("tire_width"),
+        };
+        let made = Wheel::new(layout, outset, tire, table.number("mass"))
+            .and_then(|wheel| wheel.with_tilt_radius(table.number("tilt_radius")))
+            .and_then(|wheel| wheel.with_disc_flexibility(table.number("disc_flexibility")));
+        let wheel = self.kept(table.span(), made)?;
+        let wheel = self.treaded(table, wheel)?;
+        if table.flag("reversed") {
+            let turned = wheel.reversed(table.number("disc_thickness"));
+            return self.kept(table.span_of("disc_thickness"), turned);
+        }
+        Some(wheel)
+    }
+
+    fn treaded(&mut self, table: &Table, wheel: Wheel) -> Option<Wheel> {
+        let own = table.table("tread");
+        let tread = self.kept(own.span(), tread(own, wheel.tire().width))?;
+        self.kept(own.span_of("width"), wheel.with_tread(tread))
+    }
+
+    /// Lists widths of treads that the file does not give.
+    pub(crate) fn assume_tread_widths(&mut self) {
+        for (number, table) in self.root.tables("wheel").iter().enumerate() {
+            let tread = table.table("tread");
+            if tread.optional_number("width").is_none() {
+                let text = show(TREAD_SHARE * table.number("tire_width"), Kind::Length, UnitSystem::Si);
+                let meaning = tread.spec().key("width").map_or("", |spec| spec.meaning);
+                self.assumed.push(Assumed { path: format!("wheel[{number}].tread.width"), text, meaning });
+            }
+        }
+    }
+
+    fn tire_layout(&mut self, table: &Table) -> Option<TireLayout> {
+        let spacing = table.optional_number("dual_spacing");
+        match (table.word("tires"), spacing) {
+            ("dual", Some(spacing)) => {
+                if spacing < table.number("tire_width") {
+                    let message = "the tires of this dual overlap: their spacing is less than their width";
+                    let accepted = format!("at least {:.1} mm", table.number("tire_width") * 1e3);
+                    self.problems.push(table.span_of("dual_spacing"), message, Some(accepted));
+                }
+                Some(TireLayout::Dual { spacing })
+            }
+            ("dual", None) => {
+                let accepted = Some("dual_spacing = \"330 mm\", for one".to_owned());
+                self.problems.push(table.span_of("tires"), "a dual needs its `dual_spacing`", accepted);
+                None
+            }
+            (word, Some(_)) => {
+                let message = format!("`dual_spacing` is given, but the tires are `{word}`");
+                self.problems.push(table.span_of("dual_spacing"), message, None);
+                None
+            }
+            ("wide-base", None) => Some(TireLayout::WideBase),
+            _ => Some(TireLayout::Single),
+        }
+    }
+
+    fn outset(&mut self, table: &Table) -> Option<f64> {
+        match (table.word("position"), table.optional_number("offset")) {
+            ("zeroset", None) => Some(0.0),
+            ("zeroset", Some(_)) => {
+                let message = "`offset` is given, but the wheel is zeroset";
+                self.problems.push(table.span_of("offset"), message, Some("outset or inset".to_owned()));
+                None
+            }
+            (word, None) => {
+                let message = format!("an {word} wheel needs its `offset`");
+                self.problems.push(
+                    table.span_of("position"),
+                    message,
+                    Some("offset = \"51 mm\", for one".to_owned()),
+                );
+                None
+            }
+            ("outset", Some(offset)) => Some(offset),
+            (_, Some(offset)) => Some(-offset),
+        }
+    }
+}

@@ -1,0 +1,122 @@
+//! The text of a file with other values in it.
+
+use axlebow_units::{Kind, parse};
+
+use super::document::{Document, key_spec, owner};
+use super::named_path::by_place;
+use super::path::{Step, steps};
+use crate::declare::{Bounds, Holds, Presence};
+use crate::faults::{ModelError, Span};
+
+impl Document {
+    /// The values that the number at a path may take.
+    ///
+    /// # Errors
+    /// A path that leads nowhere, a key that holds no number, and one that the file itself does not give.
+    pub fn bounds(&self, path: &str) -> Result<Bounds, ModelError> {
+        self.number(path)?;
+        let place = &*by_place(self.root(), path)?;
+        let steps = steps(place)?;
+        let (table, rest) = owner(self.root(), place, &steps)?;
+        match key_spec(table, place, rest[0].key)?.holds {
+            Holds::Quantity { bounds, .. } | Holds::QuantityOr { bounds, .. } | Holds::Number { bounds } => {
+                Ok(bounds)
+            }
+            Holds::Percent { most } => Ok(Bounds::Between(0.0, most / 100.0)),
+            _ => Err(refused(path, "does not vary continuously", "a quantity, such as `tube.wall`")),
+        }
+    }
+
+    /// The file's text with other numbers (SI) at some paths, each in the unit that it was written in and to six digits;
+    /// everything else, comments too, stays as it is. A key of which the default is in use is written at the beginning of
+    /// its table, in the unit of the default.
+    ///
+    /// # Errors
+    /// As [`bounds`](Self::bounds); a key that the file leaves out and that has no default.
+    pub fn rewritten(&self, values: &[(String, f64)]) -> Result<String, ModelError> {
+        let source = self.problems();
+        let mut text = source.source().to_owned();
+        let mut edits = Vec::with_capacity(values.len());
+        for (path, value) in values {
+            edits.push(self.edit(path, *value)?);
+        }
+        edits.sort_by_key(|(span, _)| std::cmp::Reverse(span.start));
+        for (span, written) in edits {
+            text.replace_range(span, &written);
+        }
+        Ok(text)
+    }
+
+    /// What is written at a path, and in place of which bytes.
+    fn edit(&self, path: &str, value: f64) -> Result<(Span, String), ModelError> {
+        let place = &*by_place(self.root(), path)?;
+        let steps = steps(place)?;
+        let (table, rest) = owner(self.root(), place, &steps)?;
+        let [Step { key, index: None, .. }] = rest else {
+            return Err(refused(path, "is not a key of its own", "a quantity, such as `tube.wall`"));
+        };
+        let (spec, kind) = (key_spec(table, place, key)?, self.kind(path)?);
+        let problems = self.problems();
+        let source = problems.source();
+        if let Some(entry) = table.entry(key).filter(|entry| !entry.assumed) {
+            return Ok((entry.span.clone(), in_unit_of(&source[entry.span.clone()], kind, value)));
+        }
+        let Presence::Default(default) = spec.presence else { return Err(not_given(path)) };
+        let written = format!("{key} = {}", in_unit_of(default, kind, value));
+        let head = table.span();
+        let line_end = source[head.end..].find('\n').map_or(source.len(), |end| head.end + end);
+        match source.as_bytes().get(head.start) {
+            Some(b'[') => Ok((line_end..line_end, format!("\n{written}"))),
+            Some(b'{') => Ok((head.start + 1..head.start + 1, format!(" {written},"))),
+            _ => Err(not_given(path)),
+        }
+    }
+}
+
+fn not_given(path: &str) -> ModelError {
+    refused(path, "is not given in the file", "a key of the file; write it there with an initial value")
+}
+
+fn refused(path: &str, what: &str, accepted: &str) -> ModelError {
+    ModelError::Refused {
+        path: path.to_owned(),
+        message: format!("`{path}` {what}"),
+        accepted: Some(accepted.to_owned()),
+        likely: None,
+    }
+}
+
+/// A value as it is written now, quotes and unit kept.
+fn in_unit_of(written: &str, kind: Kind, value: f64) -> String {
+    let quote = written.chars().next().filter(|c| matches!(c, '"' | '\''));
+    let inner = written.trim_matches(['"', '\'']);
+    let mut ends = inner.char_indices().map(|(at, c)| at + c.len_utf8());
+    let number_end = ends.rfind(|end| inner[..*end].trim().parse::<f64>().is_ok()).unwrap_or(0);
+    let unit = inner[number_end..].trim();
+    let factor = parse(&format!("1 {unit}"), kind).map_or(1.0, |parsed| parsed.value);
+    let shown = format!("{} {unit}", six_digits(value / factor));
+    match quote {
+        Some(quote) => format!("{quote}{}{quote}", shown.trim_end()),
+        None => shown.trim_end().to_owned(),
+    }
+}
+
+fn six_digits(value: f64) -> String {
+    let rounded: f64 = format!("{value:.5e}").parse().unwrap_or(value);
+    let text = format!("{rounded}");
+    // A plain number in TOML may not end in its point, nor be a whole number where a decimal is wanted.
+    if text.contains(['.', 'e']) { text } else { format!("{text}.0") }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_value_keeps_its_unit_and_its_quotes() {
+        assert_eq!(in_unit_of("\"9 mm\"", Kind::Length, 0.008_432_17), "\"8.43217 mm\"");
+        assert_eq!(in_unit_of("'3.5e2 kN m/rad'", Kind::RotationalStiffness, 1.25e6), "'1250.0 kN m/rad'");
+        assert_eq!(in_unit_of("0.3", Kind::Ratio, 0.25), "0.25");
+        assert_eq!(in_unit_of("\"30 %\"", Kind::Ratio, 0.25), "\"25.0 %\"");
+    }
+}

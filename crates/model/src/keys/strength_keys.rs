@@ -1,0 +1,47 @@
+//! The keys of what strength is checked against.
+
+use axlebow_units::Kind;
+
+use crate::declare::{Bounds, Holds, Presence, TableSpec, Word, key, quantity};
+
+use Bounds::Between;
+use Presence::{Default, Optional};
+
+/// Weakest and strongest weld metal of steel, Pa (common practice, no source).
+const WEAKEST: f64 = 300e6;
+const STRONGEST: f64 = 1200e6;
+
+/// What strength is checked against.
+pub(crate) static STRENGTH: TableSpec = TableSpec {
+    name: "strength",
+    meaning: "What strength is checked against.",
+    keys: &[
+        key(
+            "rules",
+            "Whose limits are used where codes differ.",
+            Holds::Choice(&[
+                Word { word: "aisc", meaning: "ANSI/AISC 360-22" },
+                Word { word: "en", meaning: "EN 1993" },
+            ]),
+            Default("\"aisc\""),
+        ),
+        quantity(
+            "safety_factor",
+            "What every strength is divided by: yield, weld, clamp crush, local buckling (common practice, no source).",
+            (Kind::Ratio, Between(1.0, 20.0)),
+            Default("1.5"),
+        ),
+        quantity(
+            "electrode_strength",
+            "Tensile strength of the weld metal, FEXX; rules `en` go by the steel instead (common practice, no source).",
+            (Kind::Stress, Between(WEAKEST, STRONGEST)),
+            Default("\"70 ksi\""),
+        ),
+        quantity(
+            "haz_strength_factor",
+            "HAZ strength factor, strength beside a weld over that of the steel; if left out 1 up to a yield of 355 MPa, 0.9 to 460, 0.8 to 700, 0.6 above.",
+            (Kind::Ratio, Between(0.1, 1.0)),
+            Optional,
+        ),
+    ],
+};

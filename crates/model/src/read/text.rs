@@ -1,0 +1,71 @@
+//! Text to document.
+
+use std::sync::Arc;
+
+use toml::de::DeTable;
+
+use super::reader::{Place, Reader};
+use crate::content::Document;
+use crate::declare::TableSpec;
+use crate::faults::Problems;
+
+/// The longest file that is read, bytes.
+pub const LARGEST: usize = 1_000_000;
+
+/// Reads a file against its declaration.
+///
+/// Arguments: `text`, TOML 1.1; `file_name`, for messages; `spec`, the declaration of the whole file.
+///
+/// Returns what the file says, in SI, with the defaults that it leaves to be assumed.
+///
+/// # Errors
+/// Every problem at once, up to fifty: a file that is too long or empty, syntax, unknown and missing keys,
+/// contents of the wrong type, unit or range.
+pub fn read(text: &str, file_name: &str, spec: &'static TableSpec) -> Result<Document, Problems> {
+    if text.len() > LARGEST {
+        return Err(too_long(text.len(), file_name, LARGEST));
+    }
+    let source: Arc<str> = Arc::from(text);
+    let mut problems = Problems::new(file_name, Arc::clone(&source));
+    let (raw, faults) = DeTable::parse_recoverable(text);
+    for fault in &faults {
+        problems.push(fault.span().unwrap_or_default(), fault.message(), None);
+    }
+    if faults.is_empty() && raw.get_ref().is_empty() {
+        problems.push(0..0, "the file is empty", Some(format!("a {} with {}", spec.name, spec.key_list())));
+        return Err(problems);
+    }
+    let mut reader = Reader::new(text, Problems::new(file_name, source));
+    reader.whole = faults.is_empty();
+    let root = reader.table(spec, raw.get_ref(), Place { path: String::new(), span: 0..0 });
+    problems.absorb(&reader.problems);
+    if problems.is_empty() { Ok(Document::new(problems, root, reader.assumed)) } else { Err(problems) }
+}
+
+/// Reads a file that may not be text; see [`read`].
+///
+/// # Errors
+/// Those of [`read`], and bytes that are not UTF-8.
+pub fn read_bytes(bytes: &[u8], file_name: &str, spec: &'static TableSpec) -> Result<Document, Problems> {
+    read(text_of(bytes, file_name, LARGEST)?, file_name, spec)
+}
+
+/// The text of a file of at most so many bytes.
+pub(crate) fn text_of<'b>(bytes: &'b [u8], file_name: &str, most: usize) -> Result<&'b str, Problems> {
+    if bytes.len() > most {
+        return Err(too_long(bytes.len(), file_name, most));
+    }
+    str::from_utf8(bytes).map_err(|error| {
+        let at = error.valid_up_to();
+        let mut problems = Problems::new(file_name, String::from_utf8_lossy(bytes).into());
+        let shown = at..at + char::REPLACEMENT_CHARACTER.len_utf8();
+        problems.push(shown, "this is not UTF-8 text", Some("a text file saved as UTF-8".to_owned()));
+        problems
+    })
+}
+
+fn too_long(length: usize, file_name: &str, most: usize) -> Problems {
+    let mut problems = Problems::new(file_name, "".into());
+    problems.push(0..0, format!("the file is {length} bytes long"), Some(format!("at most {most} bytes")));
+    problems
+}

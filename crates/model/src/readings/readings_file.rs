@@ -1,0 +1,205 @@
+//! Shop readings of an axle, as rows of a CSV file.
+
+use axlebow_axle::{Actions, Ground, LoadCase, Side};
+use axlebow_units::{Kind, parse, show};
+
+use super::reading::{ReadQuantity, Reading};
+use super::readings_heading::ReadingsHeading;
+use crate::build::Model;
+use crate::faults::{Problems, likely, quoted};
+use crate::read::{LARGEST, Row, rows, text_of};
+
+/// Largest camber or toe, rad: no wheel that runs stands so (the bound of tire faces too).
+const LARGEST_ANGLE: f64 = 0.2;
+
+/// Place of natural frequencies among the words of quantities.
+const FREQUENCY: usize = 3;
+
+/// Reads shop readings of a model's axle.
+///
+/// Columns `quantity`, `of`, `load`, `ground`, `value` and `standard error`, in any order; units are written in the cells.
+///
+/// # Errors
+/// Every problem at once, up to fifty: columns, words, load cases that the model lacks, missing units and units of the wrong
+/// kind, values that are impossible or not finite.
+pub fn readings(bytes: &[u8], file_name: &str, model: &Model) -> Result<Vec<Reading>, Problems> {
+    let text = text_of(bytes, file_name, LARGEST)?.trim_start_matches('\u{feff}');
+    let mut problems = Problems::new(file_name, text.into());
+    let mut rows = rows(text).map_while(Result::ok);
+    let Some(first) = rows.next() else {
+        problems.push(0..0, "there are no readings", Some("a heading and rows of readings".to_owned()));
+        return Err(problems);
+    };
+    let Some(heading) = ReadingsHeading::of(&first, &mut problems) else { return Err(problems) };
+    let mut readings = Vec::new();
+    for row in rows {
+        if problems.is_full() {
+            break;
+        }
+        readings.extend(RowReader { row: &row, heading, model, text, problems: &mut problems }.reading());
+    }
+    if readings.is_empty() && problems.is_empty() {
+        problems.push(first.span(), "there are no readings under the heading", None);
+    }
+    if problems.is_empty() { Ok(readings) } else { Err(problems) }
+}
+
+/// One row being read.
+struct RowReader<'r> {
+    row: &'r Row<'r>,
+    heading: ReadingsHeading,
+    model: &'r Model,
+    text: &'r str,
+    problems: &'r mut Problems,
+}
+
+impl RowReader<'_> {
+    fn reading(mut self) -> Option<Reading> {
+        if self.row.width() != self.heading.width {
+            let message = format!("the row has {} cells", self.row.width());
+            let accepted = format!("{} cells, as in the heading", self.heading.width);
+            self.problems.push(self.row.span(), message, Some(accepted));
+            return None;
+        }
+        let which = self.word(0, &ReadQuantity::WORDS);
+        let quantity = which.and_then(|which| self.quantity(which));
+        let load = self.load(which == Some(FREQUENCY));
+        let ground = self.word(3, &["standing", "rolling"]).map(|word| match word {
+            0 => Ground::Standing,
+            _ => Ground::Rolling,
+        });
+        let kind = [Kind::Angle, Kind::Angle, Kind::Length, Kind::Frequency][which?];
+        let (value, standard_error) = (self.value(kind), self.standard_error(kind));
+        let line = self.text[..self.row.span().start].matches('\n').count() + 1;
+        Some(Reading {
+            quantity: quantity?,
+            load: load?,
+            ground: ground?,
+            value: value?,
+            standard_error: standard_error?,
+            line,
+        })
+    }
+
+    fn cell(&self, column: usize) -> &str {
+        self.row.cell(self.heading.places[column])
+    }
+
+    fn refuse<T>(
+        &mut self,
+        column: usize,
+        message: String,
+        hints: (Option<String>, Option<String>),
+    ) -> Option<T> {
+        self.problems.push_likely(self.row.span_of(self.heading.places[column]), message, hints);
+        None
+    }
+
+    /// Place of a cell's word among those accepted.
+    fn word(&mut self, column: usize, words: &[&str]) -> Option<usize> {
+        let cell = self.cell(column).to_owned();
+        let found = words.iter().position(|word| cell.eq_ignore_ascii_case(word));
+        if found.is_none() {
+            let accepted = words.iter().map(|word| format!("`{word}`")).collect::<Vec<_>>().join(", ");
+            let message = if cell.is_empty() {
+                format!("a cell is empty where one of {} is wanted", words.join(", "))
+            } else {
+                format!("{} is not known here", quoted(&cell))
+            };
+            return self.refuse(column, message, (Some(accepted), likely(&cell, words.iter().copied())));
+        }
+        found
+    }
+
+    /// The quantity of a word, by its place in [`ReadQuantity::WORDS`].
+    fn quantity(&mut self, which: usize) -> Option<ReadQuantity> {
+        match which {
+            0 | 1 => {
+                let side = Side::BOTH[self.word(1, &["left", "right"])?];
+                Some(if which == 0 { ReadQuantity::Camber(side) } else { ReadQuantity::Toe(side) })
+            }
+            2 => self.word(1, &["middle"]).map(|_| ReadQuantity::Bow),
+            _ if self.cell(1).is_empty() => {
+                let accepted = "the name of a mode as `axlebow modes` gives it, such as `wheel hop`";
+                let message = "a natural frequency needs the mode that it is of".to_owned();
+                self.refuse(1, message, (Some(accepted.to_owned()), None))
+            }
+            _ => Some(ReadQuantity::NaturalFrequency(self.cell(1).to_owned())),
+        }
+    }
+
+    fn load(&mut self, of_frequency: bool) -> Option<LoadCase> {
+        let cell = self.cell(2).to_owned();
+        let named = cell.is_empty() || cell.starts_with(char::is_alphabetic);
+        let load = if named { self.named_load(&cell)? } else { self.stated_load(&cell)? };
+        let at_rest = Actions { axle_load: load.actions.axle_load, gravity: 1.0, ..Actions::default() };
+        if of_frequency && load.actions != at_rest {
+            let message =
+                format!("natural frequencies are of an axle at rest on a level road, not of {cell}");
+            let accepted = "`rated-load`, `unladen`, or a load such as `60 kN`".to_owned();
+            return self.refuse(2, message, (Some(accepted), None));
+        }
+        Some(load)
+    }
+
+    fn named_load(&mut self, cell: &str) -> Option<LoadCase> {
+        let found = self.model.cases.iter().find(|case| case.name == cell);
+        if found.is_none() {
+            let names: Vec<&str> = self.model.cases.iter().map(|case| case.name.as_str()).collect();
+            let accepted = format!("{}, or a load such as `60 kN`", names.join(", "));
+            let likely = likely(cell, names.into_iter());
+            let message = format!("the model has no load case {}", quoted(cell));
+            return self.refuse(2, message, (Some(accepted), likely));
+        }
+        found.cloned()
+    }
+
+    /// A load of the whole axle, both wheels alike.
+    fn stated_load(&mut self, cell: &str) -> Option<LoadCase> {
+        let load = self.parsed(2, Kind::Force)?;
+        if !(load > 0.0) {
+            let accepted = "more than zero: what the road carries".to_owned();
+            return self.refuse(
+                2,
+                format!("the load {} is impossible", quoted(cell)),
+                (Some(accepted), None),
+            );
+        }
+        Some(LoadCase {
+            name: show(load, Kind::Force, self.model.system),
+            description: "a stated load on the road, both wheels alike".to_owned(),
+            dynamic_factor: 1.0,
+            actions: Actions { axle_load: load, gravity: 1.0, ..Actions::default() },
+        })
+    }
+
+    fn value(&mut self, kind: Kind) -> Option<f64> {
+        let value = self.parsed(4, kind)?;
+        let accepted = match kind {
+            Kind::Angle if value.abs() > LARGEST_ANGLE => "no more than 0.2 rad (11.5 deg) either way",
+            Kind::Frequency if !(value > 0.0) => "a frequency above zero",
+            _ => return Some(value),
+        };
+        let message = format!("{} {} is impossible", self.cell(0), quoted(self.cell(4)));
+        self.refuse(4, message, (Some(accepted.to_owned()), None))
+    }
+
+    fn standard_error(&mut self, kind: Kind) -> Option<f64> {
+        let error = self.parsed(5, kind)?;
+        if error > 0.0 {
+            return Some(error);
+        }
+        let accepted =
+            "more than zero: by how much the same reading, taken again, usually differs".to_owned();
+        let message = format!("the standard error {} is impossible", quoted(self.cell(5)));
+        self.refuse(5, message, (Some(accepted), None))
+    }
+
+    fn parsed(&mut self, column: usize, kind: Kind) -> Option<f64> {
+        let cell = self.cell(column).to_owned();
+        match parse(&cell, kind) {
+            Ok(parsed) => Some(parsed.value),
+            Err(error) => self.refuse(column, error.message(), (Some(error.accepted()), error.likely())),
+        }
+    }
+}
