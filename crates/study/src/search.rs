@@ -4,9 +4,12 @@
 //! sequential quadratic programming from several places, so that what is best there is best near each place it was looked
 //! for, and in the whole range only as far as the places agree.
 
+mod hunt;
+mod limits;
 mod outcome;
 mod run;
 mod space;
 mod target;
+mod trade;
 
 pub use outcome::{FoundLimit, Goal, Proof, SearchOutcome};
