@@ -1,0 +1,5 @@
+//! All tests of the crate from outside, in one binary: each binary more is linked again.
+
+#![allow(clippy::unwrap_used)] // helpers of tests are tests too
+
+mod descent;
