@@ -18,7 +18,7 @@ impl Record for DrawnRides {
             "peak-stress",
             Kind::Stress,
             "Magnitude of the largest fiber stress along the axle.",
-            &Part(|draws: &Self| &draws.peak_stress),
+            &Own(|draws: &Self| Mean(draws.peak_stress)),
         ),
     ];
 }
@@ -28,37 +28,44 @@ impl Record for DrawnWheel {
         part(
             "dynamic-load-factor",
             "Largest wheel load over that at rest.",
-            &Part(|wheel: &Self| &wheel.dynamic_load_factor),
+            &Own(|wheel: &Self| Mean(wheel.dynamic_load_factor)),
         ),
         part(
             "dynamic-load-coefficient",
             "Standard deviation of the wheel load over the load at rest.",
-            &Part(|wheel: &Self| &wheel.dynamic_load_coefficient),
+            &Own(|wheel: &Self| Mean(wheel.dynamic_load_coefficient)),
         ),
-        number("time-off-road", Kind::Time, "Time off the road.", &Part(|wheel: &Self| &wheel.time_off_road)),
+        number(
+            "time-off-road",
+            Kind::Time,
+            "Time off the road.",
+            &Own(|wheel: &Self| Mean(wheel.time_off_road)),
+        ),
         number(
             "camber-peak-to-peak",
             Kind::Angle,
             "Peak-to-peak camber change.",
-            &Part(|wheel: &Self| &wheel.camber_peak_to_peak),
+            &Own(|wheel: &Self| Mean(wheel.camber_peak_to_peak)),
         ),
         number(
             "camber-rms",
             Kind::Angle,
             "Standard deviation of the camber change.",
-            &Part(|wheel: &Self| &wheel.camber_rms),
+            &Own(|wheel: &Self| Mean(wheel.camber_rms)),
         ),
     ];
 }
 
 /// A mean with its interval by Student's t.
-impl Record for Estimated {
+struct Mean(Estimated);
+
+impl Record for Mean {
     const FIELDS: &'static [Field<Self>] = &[
-        part("value", "The estimate.", &Own(|mean: &Self| mean.value)),
+        part("value", "The estimate.", &Own(|mean: &Self| mean.0.value)),
         part(
             "interval",
             "Its interval, low and high; null where the sample cannot tell.",
-            &Part(|mean: &Self| &mean.interval),
+            &Part(|mean: &Self| &mean.0.interval),
         ),
     ];
 }
