@@ -81,11 +81,6 @@ impl ModelCard {
         (!words.is_empty())
             .then(|| format!("The {} {are} demonstration data, invented.", words.join(" and the ")))
     }
-
-    /// The same as a line of its own; empty where nothing is made up.
-    pub(crate) fn invented_line(&self) -> String {
-        self.invented_note().map_or(String::new(), |note| note + "\n")
-    }
 }
 
 /// A default that was used.

@@ -10,8 +10,6 @@ pub(crate) const AGAINST_UPRIGHT: &str = "Wear of the inner shoulder over that o
 /// What the cells of the second table say.
 pub(crate) const RATE: &str = "How fast the inner shoulder uses its tread up; 1 is the mean of the first axle on the first \
      tire, upright and straight";
-/// Letters in a column's heading.
-pub(crate) const COLUMN: usize = 14;
 
 /// What was put together.
 pub(crate) fn heading(outcome: &CompatibilityOutcome) -> String {

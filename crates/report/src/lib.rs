@@ -4,6 +4,7 @@
 //! [`ModelCard::system`]; JSON is always SI. The same input gives the same bytes.
 
 mod animation;
+pub mod answer;
 mod beside_ride;
 mod card;
 mod causes_words;
@@ -13,6 +14,7 @@ mod error;
 mod fit_words;
 pub mod json;
 mod number;
+mod page;
 #[cfg(feature = "parquet")]
 pub mod parquet;
 pub mod plot;
@@ -35,6 +37,7 @@ pub use animation::ride_animation;
 pub use beside_ride::BesideRide;
 pub use card::{Assumed, InventedInput, ModelCard};
 pub use error::ReportError;
+pub use page::{Block, Caution, Column, Page, Table};
 pub use section_card::{SectionCard, SectionStress, StiffenedCard};
 pub use study_words::study_findings;
 pub use svg::Svg;

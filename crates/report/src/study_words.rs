@@ -5,6 +5,7 @@ use axlebow_units::{Kind, display_unit, show};
 
 use crate::ModelCard;
 use crate::number::{Numbers, Shown};
+use crate::page::Column;
 use crate::warning_words::sentence_of_designs;
 
 /// Writes about one study in the units of one system.
@@ -70,6 +71,12 @@ impl StudyWords<'_> {
     /// The key that varies fastest with its unit, such as "tube wall, mm".
     pub fn axis(&self) -> String {
         self.heading_of(self.outcome.varied.len().saturating_sub(1))
+    }
+
+    /// The column of the key that varies fastest.
+    pub fn axis_column(&self) -> Column {
+        let Some(varied) = self.outcome.varied.last() else { return Column::plain("") };
+        Column::number(varied_words(varied), self.unit_of(varied))
     }
 
     /// A key that varies with its unit, by its place among them.
@@ -186,7 +193,7 @@ impl StudyWords<'_> {
     }
 
     /// The designs in which a measure is least and most, of either sign.
-    fn range_of(&self, measure: &Measure) -> Option<String> {
+    pub fn range_of(&self, measure: &Measure) -> Option<String> {
         let found = || self.outcome.rows.iter().filter_map(|row| Some((row, row.value(measure)?.abs())));
         let least = found().min_by(|one, other| one.1.total_cmp(&other.1))?;
         // The first of equals, as for the least.

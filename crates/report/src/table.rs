@@ -1,4 +1,4 @@
-//! Tables for a terminal: plain text, at most 100 columns wide for ordinary names, no color.
+//! The page of each command: its answer, then its tables.
 
 mod causes;
 mod cautions;
@@ -8,8 +8,8 @@ mod fit;
 mod flex;
 mod flex_beside;
 mod flex_brief;
-mod grid;
 mod modes;
+mod notes;
 mod preheat;
 mod response;
 mod ride;

@@ -30,7 +30,7 @@ pub fn run(arguments: &Causes) -> Result<ExitCode, Failure> {
     }
     output::print(&match arguments.model.json {
         true => json::causes_document(&outcomes, &card),
-        false => table::causes(&outcomes, &card),
+        false => table::causes(&outcomes, &card).text(),
     })?;
     Ok(ExitCode::SUCCESS)
 }

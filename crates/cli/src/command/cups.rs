@@ -37,7 +37,7 @@ pub fn run(arguments: &Cups) -> Result<ExitCode, Failure> {
     let system = model.as_ref().map(|model| model.system).or(system);
     output::print(&match arguments.json {
         true => json::cups_document(&outcome),
-        false => table::cups(&outcome, has_model, system.unwrap_or(UnitSystem::Si)),
+        false => table::cups(&outcome, has_model, system.unwrap_or(UnitSystem::Si)).text(),
     })?;
     Ok(ExitCode::SUCCESS)
 }

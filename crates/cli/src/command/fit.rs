@@ -42,7 +42,7 @@ pub fn run(arguments: &Fit) -> Result<ExitCode, Failure> {
     }
     output::print(&match arguments.json {
         true => json::fit_document(&outcome, &card),
-        false => table::fit(&outcome, &card),
+        false => table::fit(&outcome, &card).text(),
     })?;
     Ok(doubt.map_or(ExitCode::SUCCESS, |why| doubtful(why, arguments)))
 }

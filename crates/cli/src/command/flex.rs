@@ -37,8 +37,8 @@ pub fn run(arguments: &Flex) -> Result<ExitCode, Failure> {
     }
     let text = match (arguments.model.json, arguments.detail) {
         (true, _) => json::flex_document(&outcome, &card),
-        (false, true) => table::flex(&outcome, &card),
-        (false, false) => table::flex_brief(&outcome, &card),
+        (false, true) => table::flex(&outcome, &card).text(),
+        (false, false) => table::flex_brief(&outcome, &card).text(),
     };
     output::print(&text)?;
     Ok(ExitCode::SUCCESS)
@@ -52,7 +52,7 @@ fn beside(arguments: &Flex, own: &FlexOutcome, card: &ModelCard) -> Result<Strin
         let cases = chosen(&model, std::slice::from_ref(&own.cases[0].name))?;
         all.push((model.name.clone(), axlebow_axle::flex(&model.axle, &cases)?));
     }
-    Ok(table::flex_beside(&all, card))
+    Ok(table::flex_beside(&all, card).text())
 }
 
 /// The cases asked for in the order of the model; all when none is asked for.

@@ -22,7 +22,7 @@ pub fn run(arguments: &Modes) -> Result<ExitCode, Failure> {
     }
     output::print(&match arguments.model.json {
         true => json::modes_document(&outcome, &card),
-        false => table::modes(&outcome, &card),
+        false => table::modes(&outcome, &card).text(),
     })?;
     let complete = outcome.found_below == outcome.counted_below && outcome.mesh.is_settled();
     Ok(if complete { ExitCode::SUCCESS } else { ExitCode::from(CHECK_FAILS) })

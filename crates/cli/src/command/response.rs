@@ -44,7 +44,7 @@ pub fn run(arguments: &Response) -> Result<ExitCode, Failure> {
     }
     output::print(&match arguments.model.json {
         true => json::response_document(&outcome, &card),
-        false => table::response(&outcome, &card),
+        false => table::response(&outcome, &card).text(),
     })?;
     Ok(ExitCode::SUCCESS)
 }

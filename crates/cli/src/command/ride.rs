@@ -113,7 +113,7 @@ fn result(
     let beside = BesideRide { draws, comparison: comparison.as_ref() };
     Ok(match arguments.model.json {
         true => json::ride_document(outcome, beside, card),
-        false => table::ride(outcome, beside, card),
+        false => table::ride(outcome, beside, card).text(),
     })
 }
 

@@ -38,7 +38,7 @@ pub fn run(study: &StudyFile, arguments: &Study, card: &ModelCard) -> Result<Exi
     }
     output::print(&match arguments.output.json {
         true => json::search_document(&outcome, card),
-        false => table::search(&outcome, card),
+        false => table::search(&outcome, card).text(),
     })?;
     Ok(if outcome.best.is_some() { ExitCode::SUCCESS } else { ExitCode::from(1) })
 }

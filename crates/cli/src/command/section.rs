@@ -28,7 +28,7 @@ pub fn run(arguments: &Section) -> Result<ExitCode, Failure> {
     }
     let text = match arguments.model.json {
         true => json::section_document(&sections, &stiffened, warnings, &card),
-        false => table::sections(&sections, &stiffened, warnings, &card),
+        false => table::sections(&sections, &stiffened, warnings, &card).text(),
     };
     output::print(&text)?;
     Ok(ExitCode::SUCCESS)

@@ -32,7 +32,7 @@ pub fn run(arguments: &Flex) -> Result<ExitCode, Failure> {
     }
     output::print(&match arguments.model.json {
         true => json::sensitivities_document(&outcomes, &card),
-        false => table::sensitivities(&outcomes, &card),
+        false => table::sensitivities(&outcomes, &card).text(),
     })?;
     Ok(ExitCode::SUCCESS)
 }

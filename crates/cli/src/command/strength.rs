@@ -23,7 +23,7 @@ pub fn run(arguments: &Strength) -> Result<ExitCode, Failure> {
     let card = input::card(&model, &arguments.model);
     output::print(&match arguments.model.json {
         true => json::strength_document(&outcome, &bands, &card),
-        false => table::strength(&outcome, &bands, &card, arguments.all),
+        false => table::strength(&outcome, &bands, &card, arguments.all).text(),
     })?;
     Ok(if outcome.holds() { ExitCode::SUCCESS } else { ExitCode::from(CHECK_FAILS) })
 }

@@ -43,7 +43,7 @@ pub fn write(study: &StudyFile, results: &Results, arguments: &StudyOutput) -> R
     let draw = |path: &PathBuf| output::write_picture(path, study_figure(&outcome, &card)?, &card);
     let text = match arguments.json {
         true => json::study_document(&outcome, &card),
-        false => table::study(&outcome, &card),
+        false => table::study(&outcome, &card).text(),
     };
     Ok(Written { text, picture: arguments.plot.as_ref().map_or(Ok(()), draw) })
 }

@@ -25,7 +25,7 @@ pub fn check(study: &StudyFile, large: bool) -> Result<(), Failure> {
 
 /// What a study will do, as a text.
 pub fn told(study: &StudyFile, card: &ModelCard) -> String {
-    table::study_size(study, (&study.design_cost(), threads()), card)
+    table::study_size(study, (&study.design_cost(), threads()), card).text()
 }
 
 /// Tells the size of a long study, or of a long part of it, on standard error.

@@ -25,7 +25,7 @@ pub fn run(arguments: &Textbook) -> Result<ExitCode, Failure> {
     }
     output::print(&match arguments.json {
         true => json::textbook_document(&rows),
-        false => table::textbook(&rows, arguments.formulas),
+        false => table::textbook(&rows, arguments.formulas).text(),
     })?;
     let failed = rows.iter().any(|row| !row.passed());
     Ok(if failed { ExitCode::from(CHECK_FAILS) } else { ExitCode::SUCCESS })

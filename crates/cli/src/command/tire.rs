@@ -36,7 +36,7 @@ pub fn run(arguments: &Tire) -> Result<ExitCode, Failure> {
     }
     output::print(&match arguments.model.json {
         true => json::tire_document(&outcome, ride.as_ref(), &card),
-        false => table::tire(&outcome, ride.as_ref(), &card),
+        false => table::tire(&outcome, ride.as_ref(), &card).text(),
     })?;
     Ok(ExitCode::SUCCESS)
 }

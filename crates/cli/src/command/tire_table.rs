@@ -71,6 +71,6 @@ fn print(
 ) -> Result<(), Failure> {
     output::print(&match arguments.model.json {
         true => json::compatibility_document(outcome),
-        false => table::compatibility(outcome, card),
+        false => table::compatibility(outcome, card).text(),
     })
 }

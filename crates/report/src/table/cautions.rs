@@ -2,22 +2,19 @@
 
 use axlebow_strength::{CLAMPING_CAUTIONS, WELDING_CAUTIONS};
 
-use super::grid::paragraph;
+use crate::page::{Block, Caution};
 
-/// Width of running text.
-const WIDTH: usize = 98;
-
-/// The cautions on welding, a paragraph each.
-pub(super) fn welding() -> String {
-    block("Before anybody welds:", &WELDING_CAUTIONS)
+/// The cautions on welding.
+pub(super) fn welding() -> Block {
+    caution("Before anybody welds:", &WELDING_CAUTIONS)
 }
 
-/// The cautions on tightening U-bolts, a paragraph each.
-pub(super) fn clamping() -> String {
-    block("Before anybody tightens a U-bolt:", &CLAMPING_CAUTIONS)
+/// The cautions on tightening U-bolts.
+pub(super) fn clamping() -> Block {
+    caution("Before anybody tightens a U-bolt:", &CLAMPING_CAUTIONS)
 }
 
-fn block(heading: &str, cautions: &[&str]) -> String {
-    let lines = cautions.iter().map(|caution| paragraph(&format!("- {caution}"), WIDTH, 2));
-    format!("\n{heading}\n{}", lines.collect::<String>())
+fn caution(heading: &str, cautions: &[&str]) -> Block {
+    let items = cautions.iter().map(|caution| (*caution).to_owned()).collect();
+    Block::Caution(Caution { heading: heading.to_owned(), items })
 }

@@ -1,11 +1,11 @@
 //! A cup count in words.
 
-use axlebow_axle::tread::{Cups, Explanation, SuspectKind};
+use axlebow_axle::tread::{Cups, Explanation};
 use axlebow_units::{Kind, UnitSystem, show};
 
-use super::flex::WIDTH;
-use super::grid::{Grid, paragraph};
+use crate::answer::cups_answer;
 use crate::number::fixed;
+use crate::page::{Block, Column, Page, Table};
 
 /// Explanations whose reasons are given.
 const REASONS: usize = 3;
@@ -13,42 +13,45 @@ const REASONS: usize = 3;
 /// What a cup count says: the frequency, what a misread of one cup would do, and what may explain it, ranked.
 ///
 /// `has_model` tells "no mode is near" from "no model was given".
-pub fn cups(outcome: &Cups, has_model: bool, system: UnitSystem) -> String {
-    let hertz = |value: f64| format!("{} Hz", fixed(value, 2));
-    let shown = |value, kind| show(value, kind, system);
-    let mut text = paragraph(
-        &format!(
-            "{} cups round a tire of {} rolling radius at {}: {} from cup to cup, {}; the wheel turns at {}.",
-            outcome.count,
-            shown(outcome.radius, Kind::Length),
-            shown(outcome.speed, Kind::Speed),
-            shown(outcome.spacing, Kind::Length),
-            hertz(outcome.frequency),
-            hertz(outcome.wheel_frequency)
-        ),
-        WIDTH,
-        2,
-    );
+pub fn cups(outcome: &Cups, has_model: bool, system: UnitSystem) -> Page {
+    let mut page = Page { answer: cups_answer(outcome, has_model, system), ..Page::default() };
+    page.add(Block::Paragraph(reading(outcome, system)));
     let misread: Vec<String> = outcome.misread.iter().flatten().map(|value| hertz(*value)).collect();
     let sentence = format!("Had one cup been missed or counted twice, it would be {}.", misread.join(" or "));
-    text += &paragraph(&sentence, WIDTH, 2);
-    let no_mode = outcome.explanations.iter().all(|one| one.suspect.kind != SuspectKind::Mode);
-    if no_mode {
-        text += "\n";
-        text += match has_model {
-            true => "No mode of this axle lies within a quarter of that frequency.\n",
-            false => "Give a model file to compare the frequency with the axle's modes.\n",
-        };
-    }
-    text + "\n" + &explanations(&outcome.explanations)
+    page.add(Block::Note(sentence));
+    page.extend(explanations(&outcome.explanations));
+    page
+}
+
+fn hertz(value: f64) -> String {
+    format!("{} Hz", fixed(value, 2))
+}
+
+/// What was counted and what it makes.
+fn reading(outcome: &Cups, system: UnitSystem) -> String {
+    let shown = |value, kind| show(value, kind, system);
+    format!(
+        "{} cups round a tire of {} rolling radius at {}: {} from cup to cup, {}; the wheel turns at {}.",
+        outcome.count,
+        shown(outcome.radius, Kind::Length),
+        shown(outcome.speed, Kind::Speed),
+        shown(outcome.spacing, Kind::Length),
+        hertz(outcome.frequency),
+        hertz(outcome.wheel_frequency)
+    )
 }
 
 /// What may have printed cups, the likeliest first, with reasons.
-pub(super) fn explanations(all: &[Explanation]) -> String {
-    let heading = ["Possible sources", "frequency, Hz", "off by, %", "cups it would print", "score"];
-    let mut grid = Grid::new(1, heading);
+pub(super) fn explanations(all: &[Explanation]) -> Vec<Block> {
+    let mut table = Table::new([
+        Column::words("Possible sources"),
+        Column::number("frequency", "Hz"),
+        Column::number("off by", "%"),
+        Column::plain("cups it would print"),
+        Column::plain("score"),
+    ]);
     for one in all {
-        grid.row([
+        table.add_row([
             one.suspect.name.clone(),
             fixed(one.suspect.frequency, 2),
             format!("{:+.1}", 100.0 * one.off_by),
@@ -56,10 +59,9 @@ pub(super) fn explanations(all: &[Explanation]) -> String {
             fixed(one.score, 2),
         ]);
     }
-    let reason =
-        |one: &Explanation| paragraph(&format!("- {}: {}.", one.suspect.name, one.suspect.why), WIDTH, 2);
-    let reasons: String = all.iter().take(REASONS).map(reason).collect();
+    let reason = |one: &Explanation| format!("{}: {}.", one.suspect.name, one.suspect.why);
+    let reasons = all.iter().take(REASONS).map(reason).collect();
     let how = "Score: 1 at the same frequency, 0 at the edge of what a misread could be, by how much of it moves the \
                tire face.";
-    grid.text() + &reasons + &paragraph(how, WIDTH, 2)
+    vec![Block::Table(table), Block::List(reasons), Block::note(how)]
 }

@@ -1,38 +1,39 @@
 //! The tables of a fit.
 
-use axlebow_study::{FitOutcome, FittedUnknown};
+use axlebow_study::{FitOutcome, FittedUnknown, FurtherReading};
 
-use super::flex::{WIDTH, warnings};
-use super::flex_brief::assumed;
-use super::grid::{Grid, paragraph};
+use super::notes::{JSON, SIGNS, defaults, warnings};
 use crate::ModelCard;
+use crate::answer::fit_answer;
 use crate::fit_words::{full, ground, shown, thing, value};
 use crate::number::{Numbers, fixed};
+use crate::page::{Block, Column, Page, Table};
 
-/// Unknowns with their 95 % intervals, readings beside the fitted model, correlation, further readings that would tell most,
+/// Unknowns with their 95 % intervals, readings beside the fitted model, correlation, further readings of largest effect,
 /// what was assumed and warnings.
-pub fn fit(outcome: &FitOutcome, card: &ModelCard) -> String {
+pub fn fit(outcome: &FitOutcome, card: &ModelCard) -> Page {
     let n = Numbers { system: card.system };
-    let invented = &card.invented_line();
-    let mut text = paragraph(&card.name, WIDTH, 0) + invented;
-    text += &format!("\n{}", unknowns(outcome, n));
-    text += &paragraph(&how(outcome), WIDTH, 2);
-    text += &format!("\n{}", readings(outcome, n));
-    text += &paragraph(&scatter(outcome), WIDTH, 2);
-    text += &correlation(outcome);
-    text += &further(outcome, n);
-    text += &(assumed(card) + &warnings(&outcome.estimate.warnings));
-    text
+    let mut page = Page::of_model(card, fit_answer(outcome, card));
+    page.add_table(unknowns(outcome, n));
+    page.add(Block::Note(how(outcome)));
+    page.add_table(readings(outcome, n));
+    page.add(Block::note(SIGNS));
+    page.extend(scatter(outcome).map(Block::Note));
+    page.extend(correlation(outcome));
+    page.extend(further(outcome, n));
+    page.extend(defaults(card, JSON));
+    page.extend(warnings(&outcome.estimate.warnings));
+    page
 }
 
-fn unknowns(outcome: &FitOutcome, n: Numbers) -> String {
-    let heading = ["Unknown", "fitted", "first\nguess", "95 %\nfrom", "to", "error as\nstated"];
-    let mut grid = Grid::new(1, heading);
+fn unknowns(outcome: &FitOutcome, n: Numbers) -> Table {
+    let numbers = ["fitted", "initial value", "95 % from", "to", "error as stated"].map(Column::plain);
+    let mut table = Table::new([Column::words("Unknown")].into_iter().chain(numbers));
     for own in &outcome.unknowns {
         let full = |value: f64| n.significant(value, own.unknown.kind);
         let bare = |value: f64| full(value).split(' ').next().unwrap_or_default().to_owned();
         let maybe = |value: Option<f64>| value.map_or("not identifiable".to_owned(), bare);
-        grid.row([
+        table.add_row([
             own.unknown.path.clone(),
             full(own.value),
             bare(own.unknown.start),
@@ -41,7 +42,7 @@ fn unknowns(outcome: &FitOutcome, n: Numbers) -> String {
             maybe(own.stated_error),
         ]);
     }
-    grid.text()
+    table
 }
 
 fn how(outcome: &FitOutcome) -> String {
@@ -57,22 +58,14 @@ fn how(outcome: &FitOutcome) -> String {
     }
 }
 
-fn readings(outcome: &FitOutcome, n: Numbers) -> String {
-    let heading = [
-        "Reading",
-        "load",
-        "ground",
-        "read",
-        "first\nguess",
-        "fitted",
-        "read less\nfitted",
-        "in its\nerrors",
-    ];
-    let mut grid = Grid::new(3, heading);
+fn readings(outcome: &FitOutcome, n: Numbers) -> Table {
+    let words = ["Reading", "load", "ground"].map(Column::words);
+    let numbers = ["read", "at initial values", "fitted", "read less fitted", "in its errors"];
+    let mut table = Table::new(words.into_iter().chain(numbers.map(Column::plain)));
     for own in &outcome.readings {
         let quantity = &own.reading.quantity;
         let bare = |value: f64| n.bare(value, shown(quantity));
-        grid.row([
+        table.add_row([
             thing(quantity),
             own.reading.load.name.clone(),
             ground(own.reading.ground).to_owned(),
@@ -83,48 +76,47 @@ fn readings(outcome: &FitOutcome, n: Numbers) -> String {
             fixed(own.in_standard_errors(), 2),
         ]);
     }
-    grid.text()
+    table
 }
 
-fn scatter(outcome: &FitOutcome) -> String {
+fn scatter(outcome: &FitOutcome) -> Option<String> {
     let estimate = &outcome.estimate;
-    let Some(chance) = estimate.chance else { return String::new() };
-    format!(
+    let chance = estimate.chance?;
+    Some(format!(
         "Chi squared for each degree of freedom: {} (about 1 where errors are stated rightly; readings with such errors \
          scatter more in {} of 100 cases).",
         fixed(estimate.chi_squared / estimate.degrees_of_freedom as f64, 2),
         fixed(100.0 * chance, 1)
-    )
+    ))
 }
 
-fn correlation(outcome: &FitOutcome) -> String {
+fn correlation(outcome: &FitOutcome) -> Option<Block> {
     if outcome.unknowns.len() < 2 {
-        return String::new();
+        return None;
     }
-    let numbers: Vec<String> = (1..=outcome.unknowns.len()).map(|i| i.to_string()).collect();
-    let mut grid = Grid::new(1, ["Correlation".to_owned()].into_iter().chain(numbers));
+    let numbers = (1..=outcome.unknowns.len()).map(|i| Column::plain(i.to_string()));
+    let mut table = Table::new([Column::words("Correlation")].into_iter().chain(numbers));
     let rows = outcome.unknowns.iter().zip(&outcome.estimate.correlation).enumerate();
     for (i, (FittedUnknown { unknown, .. }, row)) in rows {
         let cells = row.iter().map(|entry| entry.map_or("-".to_owned(), |entry| fixed(entry, 3)));
-        grid.row([format!("{} {}", i + 1, unknown.path)].into_iter().chain(cells));
+        table.add_row([format!("{} {}", i + 1, unknown.path)].into_iter().chain(cells));
     }
-    format!("\n{}", grid.text())
+    Some(Block::Table(table))
 }
 
-fn further(outcome: &FitOutcome, n: Numbers) -> String {
+fn further(outcome: &FitOutcome, n: Numbers) -> Vec<Block> {
     if outcome.further.is_empty() {
-        return "\nNo further reading of the model's load cases would tell much more.\n".to_owned();
+        return vec![Block::paragraph("No further reading of the model's load cases would tell much more.")];
     }
-    let mut text =
-        "\nFurther readings that would tell most (they lower the worst standard error most: E-optimal)\n"
-            .to_owned();
-    for own in &outcome.further {
+    let line = |own: &FurtherReading| {
         let error = value(own.reading.standard_error, &own.reading.quantity, n);
         let leaves = match own.leaves {
             0.0 => "identifies what these readings do not".to_owned(),
             leaves => format!("leaves {} % of it", fixed(100.0 * leaves, 0)),
         };
-        text += &paragraph(&format!("- {}, to ±{error}: {leaves}.", full(&own.reading)), WIDTH, 2);
-    }
-    text
+        format!("{}, to ±{error}: {leaves}.", full(&own.reading))
+    };
+    let title =
+        "Further readings, largest effect first (they lower the worst standard error most: E-optimal)";
+    vec![Block::heading(title), Block::List(outcome.further.iter().map(line).collect())]
 }

@@ -1,46 +1,42 @@
 //! Tables of a static run.
 
-use axlebow_axle::{CamberSplit, CaseOutcome, FlexOutcome, Side, StationOutcome, Warning, WheelOutcome};
+use axlebow_axle::{CamberSplit, CaseOutcome, FlexOutcome, Side, StationOutcome, WheelOutcome};
 
-use super::grid::{Grid, paragraph};
+use super::notes::{SIGNS, warnings};
 use super::stiffening::stiffening;
 use super::walls::walls;
 use crate::ModelCard;
+use crate::answer::flex_answer;
 use crate::number::{Numbers, Shown, fixed};
-use crate::warning_words::sentence;
-
-/// Width of running text.
-pub(super) const WIDTH: usize = 98;
+use crate::page::{Block, Column, Page, Table};
 
 /// The tables of a static run: for each case wheels, camber by source, bearings, seats and stations, then
 /// masses, stiffeners with cautions, what was assumed and warnings.
 ///
-/// Plain text in the units of `card.system`; signs as in [`axlebow_axle::CaseOutcome`].
-pub fn flex(outcome: &FlexOutcome, card: &ModelCard) -> String {
+/// In the units of `card.system`; signs as in [`axlebow_axle::CaseOutcome`].
+pub fn flex(outcome: &FlexOutcome, card: &ModelCard) -> Page {
     let tables = FlexTables { numbers: Numbers { system: card.system } };
-    let mut text = heading(outcome, card);
-    text.push_str(&walls(outcome, &tables.numbers));
+    let mut page = heading(outcome, card);
+    page.extend(walls(outcome, tables.numbers));
     for case in &outcome.cases {
-        text.push('\n');
-        text.push_str(&tables.case(case));
+        page.add(Block::heading(format!("CASE {}: {}", case.name, case.description)));
+        page.extend(tables.case(case).into_iter().map(Block::Table));
     }
-    text.push_str(&stiffening(outcome, tables.numbers));
-    text.push_str(&assumed(card));
-    text.push_str(&warnings(&outcome.warnings));
-    text
+    page.add(Block::note(SIGNS));
+    page.extend(stiffening(outcome, tables.numbers));
+    page.extend(assumed(card));
+    page.extend(warnings(&outcome.warnings));
+    page
 }
 
-/// What the model is and what it weighs.
-pub(super) fn heading(outcome: &FlexOutcome, card: &ModelCard) -> String {
+/// What the model is, what happens to it, and what it weighs.
+pub(super) fn heading(outcome: &FlexOutcome, card: &ModelCard) -> Page {
     let numbers = Numbers { system: card.system };
     let mass = |value| numbers.full(value, Shown::Mass);
-    let invented = &card.invented_line();
-    format!(
-        "{}{invented}Bare axle {}, unsprung mass {}.\n",
-        paragraph(&card.name, WIDTH, 0),
-        mass(outcome.axle_mass),
-        mass(outcome.unsprung_mass)
-    )
+    let mut page = Page::of_model(card, flex_answer(outcome, card));
+    let (axle, unsprung) = (mass(outcome.axle_mass), mass(outcome.unsprung_mass));
+    page.add(Block::paragraph(format!("Bare axle {axle}, unsprung mass {unsprung}.")));
+    page
 }
 
 /// Row that only bearings with play have.
@@ -51,32 +47,32 @@ struct FlexTables {
 }
 
 impl FlexTables {
-    fn case(&self, case: &CaseOutcome) -> String {
-        let title = format!("CASE {}: {}", case.name, case.description);
-        let mut parts = vec![paragraph(&title, WIDTH, 2) + &self.summary(case)];
-        parts.push(self.wheels(case));
-        parts.push(self.split(case));
+    fn case(&self, case: &CaseOutcome) -> Vec<Table> {
+        let mut tables = vec![self.summary(case), self.wheels(case), self.split(case)];
         if Side::BOTH.iter().any(|&side| case.wheels.of(side).contacts.len() > 1) {
-            parts.push(self.tires(case));
+            tables.push(self.tires(case));
         }
-        parts.extend([self.bearings(case), self.seats(case), self.stations(case)]);
-        parts.join("\n")
+        tables.extend([self.bearings(case), self.seats(case), self.stations(case)]);
+        tables
     }
 
-    fn summary(&self, case: &CaseOutcome) -> String {
+    fn summary(&self, case: &CaseOutcome) -> Table {
         let n = &self.numbers;
         let place = n.full(case.peak_stress_y, Shown::Place);
-        let rows = [
+        let mut table = Table::new([Column::words("Axle"), Column::words("")]);
+        for (name, value) in [
             ("dynamic factor", fixed(case.dynamic_factor, 2)),
             ("bow of the axle's center above the hubs", n.full(case.bow, Shown::Deflection)),
             ("peak bending stress", format!("{} at y = {place}", n.full(case.peak_stress, Shown::Stress))),
             ("roll of the axle on road and tires", n.full(case.axle_roll, Shown::Angle)),
             ("equilibrium residual", format!("{:.1e}", case.equilibrium_residual)),
-        ];
-        rows.map(|(name, value)| format!("  {name:<40} {value}\n")).concat()
+        ] {
+            table.add_row([name.to_owned(), value]);
+        }
+        table
     }
 
-    fn wheels(&self, case: &CaseOutcome) -> String {
+    fn wheels(&self, case: &CaseOutcome) -> Table {
         type Value = fn(&WheelOutcome) -> f64;
         let rows: [(&str, Shown, Value); 7] = [
             ("camber change", Shown::Angle, |wheel| wheel.camber_change),
@@ -87,15 +83,15 @@ impl FlexTables {
             ("lateral load, to the left", Shown::Force, |wheel| wheel.lateral_load),
             ("fore-aft load, forward", Shown::Force, |wheel| wheel.longitudinal_load),
         ];
-        let mut grid = Grid::new(1, ["Wheel", "left", "right"]);
+        let mut table = Table::new([Column::words("Wheel"), Column::plain("left"), Column::plain("right")]);
         for (name, shown, value) in rows {
             let cell = |side| self.numbers.bare(value(case.wheels.of(side)), shown);
-            grid.row([self.numbers.heading(name, shown), cell(Side::Left), cell(Side::Right)]);
+            table.add_row([self.numbers.heading(name, shown), cell(Side::Left), cell(Side::Right)]);
         }
-        grid.text()
+        table
     }
 
-    fn split(&self, case: &CaseOutcome) -> String {
+    fn split(&self, case: &CaseOutcome) -> Table {
         type Part = fn(&CamberSplit) -> f64;
         let parts: [(&str, Part); 8] = [
             ("bending", |split| split.bending),
@@ -108,36 +104,33 @@ impl FlexTables {
             ("all", CamberSplit::sum),
         ];
         let tight = Side::BOTH.iter().all(|&side| case.wheels.of(side).split.clearance == 0.0);
-        let unit = self.numbers.unit(Shown::Angle);
-        let heading =
-            [format!("left, {unit}"), "left, %".to_owned(), format!("right, {unit}"), "right, %".to_owned()];
-        let mut grid = Grid::new(1, ["Camber change by source".to_owned()].into_iter().chain(heading));
+        let angle = |side: Side| Column::shown(side.word(), Shown::Angle, self.numbers);
+        let share = |side: Side| Column::number(side.word(), "%");
+        let columns = Side::BOTH.into_iter().flat_map(|side| [angle(side), share(side)]);
+        let mut table = Table::new([Column::words("Camber change by source")].into_iter().chain(columns));
         for (name, part) in parts.into_iter().filter(|(name, _)| !(tight && *name == CLEARANCE)) {
             let cells = Side::BOTH.into_iter().flat_map(|side| {
                 let wheel = case.wheels.of(side);
                 let value = part(&wheel.split);
                 [self.numbers.bare(value, Shown::Angle), percent(value, wheel.camber_change)]
             });
-            grid.row([name.to_owned()].into_iter().chain(cells));
+            table.add_row([name.to_owned()].into_iter().chain(cells));
         }
-        grid.text()
+        table
     }
 
-    fn tires(&self, case: &CaseOutcome) -> String {
-        let n = &self.numbers;
-        let mut grid = Grid::new(
-            1,
-            [
-                "Tire".to_owned(),
-                n.heading("y", Shown::Place),
-                n.heading("vertical", Shown::Force),
-                n.heading("to the left", Shown::Force),
-                "on the road".to_owned(),
-            ],
-        );
+    fn tires(&self, case: &CaseOutcome) -> Table {
+        let n = self.numbers;
+        let mut table = Table::new([
+            Column::words("Tire"),
+            Column::shown("y", Shown::Place, n),
+            Column::shown("vertical", Shown::Force, n),
+            Column::shown("to the left", Shown::Force, n),
+            Column::plain("on the road"),
+        ]);
         for side in Side::BOTH {
             for contact in &case.wheels.of(side).contacts {
-                grid.row([
+                table.add_row([
                     format!("{} {}", side.word(), contact.name),
                     n.bare(contact.y, Shown::Place),
                     n.bare(contact.vertical_load, Shown::Force),
@@ -146,39 +139,36 @@ impl FlexTables {
                 ]);
             }
         }
-        grid.text()
+        table
     }
 
-    fn bearings(&self, case: &CaseOutcome) -> String {
-        let n = &self.numbers;
-        let force = |text| n.heading(text, Shown::Force);
-        let heading = [force("up"), force("forward"), force("to the left"), force("radial")];
-        let place = ["Bearing (hub on spindle)".to_owned(), n.heading("y", Shown::Place)];
-        let mut grid = Grid::new(1, place.into_iter().chain(heading));
+    fn bearings(&self, case: &CaseOutcome) -> Table {
+        let n = self.numbers;
+        let force = |text| Column::shown(text, Shown::Force, n);
+        let forces = [force("up"), force("forward"), force("to the left"), force("radial")];
+        let place = [Column::words("Bearing (hub on spindle)"), Column::shown("y", Shown::Place, n)];
+        let mut table = Table::new(place.into_iter().chain(forces));
         for bearing in &case.bearings {
             let forces = [bearing.vertical, bearing.fore_aft, bearing.axial, bearing.radial];
             let place =
                 [format!("{} {}", bearing.side.word(), bearing.place), n.bare(bearing.y, Shown::Place)];
-            grid.row(place.into_iter().chain(forces.map(|value| n.bare(value, Shown::Force))));
+            table.add_row(place.into_iter().chain(forces.map(|value| n.bare(value, Shown::Force))));
         }
-        grid.text()
+        table
     }
 
-    fn seats(&self, case: &CaseOutcome) -> String {
-        let n = &self.numbers;
-        let mut grid = Grid::new(
-            1,
-            [
-                "Seat (suspension on axle)".to_owned(),
-                n.heading("y", Shown::Place),
-                n.heading("up", Shown::Force),
-                n.heading("moment about X", Shown::Moment),
-                n.heading("slope of the axle", Shown::Angle),
-            ],
-        );
+    fn seats(&self, case: &CaseOutcome) -> Table {
+        let n = self.numbers;
+        let mut table = Table::new([
+            Column::words("Seat (suspension on axle)"),
+            Column::shown("y", Shown::Place, n),
+            Column::shown("up", Shown::Force, n),
+            Column::shown("moment about X", Shown::Moment, n),
+            Column::shown("slope of the axle", Shown::Angle, n),
+        ]);
         for side in Side::BOTH {
             let seat = case.seats.of(side);
-            grid.row([
+            table.add_row([
                 side.word().to_owned(),
                 n.bare(seat.y, Shown::Place),
                 n.bare(seat.vertical, Shown::Force),
@@ -186,11 +176,11 @@ impl FlexTables {
                 n.bare(seat.rotation, Shown::Angle),
             ]);
         }
-        grid.text()
+        table
     }
 
     /// Columns in which nothing but zeros would stand are left out.
-    fn stations(&self, case: &CaseOutcome) -> String {
+    fn stations(&self, case: &CaseOutcome) -> Table {
         let cell = |station: &StationOutcome, column: &StationColumn| {
             self.numbers.bare((column.value)(station), column.shown)
         };
@@ -200,14 +190,13 @@ impl FlexTables {
                 .any(|station| cell(station, column).contains(|c: char| ('1'..='9').contains(&c)))
         };
         let columns: Vec<&StationColumn> = STATION_COLUMNS.iter().filter(full).collect();
-        let heading =
-            columns.iter().map(|column| format!("{}\n{}", column.heading, self.numbers.unit(column.shown)));
-        let mut grid = Grid::new(1, ["Station".to_owned()].into_iter().chain(heading));
+        let heading = columns.iter().map(|column| Column::shown(column.heading, column.shown, self.numbers));
+        let mut table = Table::new([Column::words("Station")].into_iter().chain(heading));
         for station in &case.stations {
             let cells = columns.iter().map(|column| cell(station, column));
-            grid.row([station.name.clone()].into_iter().chain(cells));
+            table.add_row([station.name.clone()].into_iter().chain(cells));
         }
-        grid.text()
+        table
     }
 }
 
@@ -223,36 +212,26 @@ const fn column(heading: &'static str, shown: Shown, value: fn(&StationOutcome) 
 }
 
 const STATION_COLUMNS: [StationColumn; 9] = [
-    column("y\n", Shown::Place, |station| station.y),
-    column("moved\nup", Shown::Deflection, |station| station.displacement[2]),
-    column("moved\nforward", Shown::Deflection, |station| station.displacement[0]),
-    column("slope\n", Shown::Angle, |station| station.displacement[3]),
-    column("moment\nabout X", Shown::Moment, |station| station.resultants.moment_x),
-    column("moment\nabout Z", Shown::Moment, |station| station.resultants.moment_z),
-    column("shear\nup", Shown::Force, |station| station.resultants.shear_z),
-    column("torque\n", Shown::Moment, |station| station.resultants.torsion),
-    column("fiber\nstress", Shown::Stress, |station| station.stress),
+    column("y", Shown::Place, |station| station.y),
+    column("moved up", Shown::Deflection, |station| station.displacement[2]),
+    column("moved forward", Shown::Deflection, |station| station.displacement[0]),
+    column("slope", Shown::Angle, |station| station.displacement[3]),
+    column("moment about X", Shown::Moment, |station| station.resultants.moment_x),
+    column("moment about Z", Shown::Moment, |station| station.resultants.moment_z),
+    column("shear up", Shown::Force, |station| station.resultants.shear_z),
+    column("torque", Shown::Moment, |station| station.resultants.torsion),
+    column("fiber stress", Shown::Stress, |station| station.stress),
 ];
 
 fn percent(part: f64, whole: f64) -> String {
     if whole == 0.0 { "-".to_owned() } else { fixed(100.0 * part / whole, 1) }
 }
 
-fn assumed(card: &ModelCard) -> String {
-    let lines = card.assumed.iter().map(|used| {
-        let line = format!("  {} = {}: {}", used.path, used.value, used.meaning);
-        format!("  {}", paragraph(&line, WIDTH - 2, 6))
-    });
-    let lines: String = lines.collect();
-    if lines.is_empty() { lines } else { format!("\nAssumed, because the file does not say:\n{lines}") }
-}
-
-/// Warnings, a paragraph each.
-pub(super) fn warnings(warnings: &[Warning]) -> String {
-    warnings.iter().map(|own| warning(&sentence(own))).collect()
-}
-
-/// A warning in words as a paragraph of its own.
-pub(super) fn warning(sentence: &str) -> String {
-    format!("\nWarning: {}", paragraph(sentence, WIDTH - 9, 2))
+/// Every default that was used.
+fn assumed(card: &ModelCard) -> Vec<Block> {
+    if card.assumed.is_empty() {
+        return Vec::new();
+    }
+    let lines = card.assumed.iter().map(|used| format!("{} = {}: {}", used.path, used.value, used.meaning));
+    vec![Block::heading("Assumed, because the file does not say:"), Block::List(lines.collect())]
 }

@@ -2,43 +2,53 @@
 
 use axlebow_axle::{FlexOutcome, Side, Warning};
 
-use super::flex::{WIDTH, warnings};
-use super::grid::{Grid, paragraph};
+use super::notes::{CAMBER_SIGN, warnings};
 use crate::ModelCard;
-use crate::number::{Numbers, Shown};
+use crate::answer::flex_beside_answer;
+use crate::number::{Numbers, Shown, fixed};
+use crate::page::{Block, Column, Page, Table};
 
 /// The first case of each outcome, one axle a column: masses, camber change of both wheels with its parts, bow
 /// and stress.
 ///
 /// - `axles`: name and outcome; the first is the one that the others are compared with
-pub fn flex_beside(axles: &[(String, FlexOutcome)], card: &ModelCard) -> String {
-    let n = Numbers { system: card.system };
+pub fn flex_beside(axles: &[(String, FlexOutcome)], card: &ModelCard) -> Page {
     let case = axles.first().and_then(|(_, outcome)| outcome.cases.first());
-    let name = case.map_or_else(String::new, |case| format!("CASE {}: {}", case.name, case.description));
-    let mut text = paragraph(&name, WIDTH, 2);
-    text.push_str(&card.invented_line());
-    for (number, (name, _)) in axles.iter().enumerate() {
-        text.push_str(&paragraph(&format!("({}) {name}", number + 1), WIDTH, 4));
-    }
-    let columns = (1..=axles.len()).map(|number| format!("({number})"));
-    let mut grid = Grid::new(1, ["Axle".to_owned()].into_iter().chain(columns));
+    let title = case.map_or_else(String::new, |case| format!("CASE {}: {}", case.name, case.description));
+    let mut page = Page::titled(title, card, flex_beside_answer(axles, card));
+    let names = axles.iter().enumerate().map(|(number, (name, _))| format!("({}) {name}", number + 1));
+    page.add(Block::heading("Axles"));
+    page.add(Block::List(names.collect()));
+    page.add_table(table(axles, Numbers { system: card.system }));
+    page.add(Block::note(CAMBER_SIGN));
+    page.extend(warnings(&doubts(axles)));
+    page
+}
+
+fn table(axles: &[(String, FlexOutcome)], n: Numbers) -> Table {
+    let columns = (1..=axles.len()).map(|number| Column::plain(format!("({number})")));
+    let mut table = Table::new([Column::words("Axle")].into_iter().chain(columns));
     let tight = axles.iter().all(|(_, outcome)| left(outcome).split.clearance == 0.0);
     for (label, shown, value) in ROWS.into_iter().filter(|(label, ..)| !(tight && *label == CLEARANCE)) {
         let cells = axles.iter().map(|(_, outcome)| n.bare(value(outcome), shown));
-        grid.row([n.heading(label, shown)].into_iter().chain(cells));
+        table.add_row([n.heading(label, shown)].into_iter().chain(cells));
     }
     let first = axles.first().map_or(0.0, |(_, outcome)| left(outcome).camber_change);
-    let ratio =
-        axles.iter().map(|(_, outcome)| format!("{:.0}", 100.0 * left(outcome).camber_change / first));
-    grid.row(["camber change, % of (1)".to_owned()].into_iter().chain(ratio));
-    let named = |(number, own): (usize, &Warning)| Warning {
+    let share = |own: f64| if first == 0.0 { "-".to_owned() } else { fixed(100.0 * own / first, 0) };
+    let ratio = axles.iter().map(|(_, outcome)| share(left(outcome).camber_change));
+    table.add_row(["camber change, % of (1)".to_owned()].into_iter().chain(ratio));
+    table
+}
+
+/// Warnings of all axles, each with the number of its axle.
+fn doubts(axles: &[(String, FlexOutcome)]) -> Vec<Warning> {
+    let numbered = |(number, own): (usize, &Warning)| Warning {
         text: format!("({}) {}", number + 1, own.text),
         ..own.clone()
     };
     let each = axles.iter().enumerate();
-    let doubts =
-        each.flat_map(|(number, (_, outcome))| outcome.warnings.iter().map(move |own| (number, own)));
-    text + "\n" + &grid.text() + &warnings(&doubts.map(named).collect::<Vec<_>>())
+    let all = each.flat_map(|(number, (_, outcome))| outcome.warnings.iter().map(move |own| (number, own)));
+    all.map(numbered).collect()
 }
 
 /// Row that only bearings with play have.

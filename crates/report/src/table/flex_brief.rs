@@ -2,62 +2,61 @@
 
 use axlebow_axle::{CaseOutcome, FlexOutcome, Side, WheelOutcome};
 
-use super::flex::{heading, warnings};
-use super::grid::Grid;
+use super::flex::heading;
+use super::notes::{defaults, warnings};
 use super::stiffening::stiffening;
 use super::walls::walls;
 use crate::ModelCard;
 use crate::number::{Numbers, Shown};
+use crate::page::{Block, Column, Page, Table};
 
 /// One line for each load case and side: camber change with its parts, camber, toe change, load, bow and
-/// peak stress; then what was assumed and warnings.
-pub fn flex_brief(outcome: &FlexOutcome, card: &ModelCard) -> String {
-    let numbers = Numbers { system: card.system };
-    let text = heading(outcome, card);
-    let tables = camber_table(outcome, numbers) + "\n" + &axle_table(outcome, numbers);
-    let camber = "Camber, against the line through the two hubs: negative, tops lean in. Toe: positive, toe-in.\n\
-                  The axle's roll on the road comes on top.\n";
-    let stiffening = stiffening(outcome, numbers);
-    let walls = walls(outcome, &numbers);
-    format!("{text}\n{tables}{camber}{walls}{stiffening}{}{}", assumed(card), warnings(&outcome.warnings))
+/// peak stress; then how many defaults there are, and warnings.
+pub fn flex_brief(outcome: &FlexOutcome, card: &ModelCard) -> Page {
+    let n = Numbers { system: card.system };
+    let mut page = heading(outcome, card);
+    page.add_table(camber_table(outcome, n));
+    page.add(Block::note(SIGNS));
+    page.add_table(axle_table(outcome, n));
+    page.extend(walls(outcome, n));
+    page.extend(stiffening(outcome, n));
+    page.extend(defaults(card, "--detail"));
+    page.extend(warnings(&outcome.warnings));
+    page
 }
 
-/// How many defaults are in use: a brief table leaves their list to `--detail` and JSON.
-pub(super) fn assumed(card: &ModelCard) -> String {
-    match card.assumed.len() {
-        0 => String::new(),
-        count => format!("\n{count} values are defaults; --json lists them.\n"),
-    }
-}
+/// What the signs mean.
+const SIGNS: &str = "Camber, against the line through the two hubs: negative, tops lean in. Toe: positive, toe-in. The axle's \
+    roll on the road comes on top.";
 
 /// Column that only bearings with play have.
-const CLEARANCE: &str = "bearing\nclearance";
+const CLEARANCE: &str = "bearing clearance";
 
-fn camber_table(outcome: &FlexOutcome, n: Numbers) -> String {
+fn camber_table(outcome: &FlexOutcome, n: Numbers) -> Table {
     type Value = fn(&WheelOutcome) -> f64;
     let columns: [(&str, Shown, Value); 9] = [
-        ("camber\nchange", Shown::Angle, |wheel| wheel.camber_change),
-        ("of it\nbending", Shown::Angle, |wheel| wheel.split.bending),
-        ("\nshear", Shown::Angle, |wheel| wheel.split.shear),
-        ("\nseats", Shown::Angle, |wheel| wheel.split.seat),
-        ("\nwheel end", Shown::Angle, |wheel| wheel.split.bearing + wheel.split.disc),
+        ("camber change", Shown::Angle, |wheel| wheel.camber_change),
+        ("of it bending", Shown::Angle, |wheel| wheel.split.bending),
+        ("shear", Shown::Angle, |wheel| wheel.split.shear),
+        ("seats", Shown::Angle, |wheel| wheel.split.seat),
+        ("wheel end", Shown::Angle, |wheel| wheel.split.bearing + wheel.split.disc),
         (CLEARANCE, Shown::Angle, |wheel| wheel.split.clearance),
-        ("\ncamber", Shown::Angle, |wheel| wheel.camber),
-        ("toe\nchange", Shown::Angle, |wheel| wheel.toe_change),
-        ("vertical\nload", Shown::Force, |wheel| wheel.vertical_load),
+        ("camber", Shown::Angle, |wheel| wheel.camber),
+        ("toe change", Shown::Angle, |wheel| wheel.toe_change),
+        ("vertical load", Shown::Force, |wheel| wheel.vertical_load),
     ];
     let tight = !has_clearance(outcome);
     let columns: Vec<_> = columns.into_iter().filter(|(name, ..)| !(tight && *name == CLEARANCE)).collect();
-    let names = columns.iter().map(|(name, shown, _)| format!("{name}\n{}", n.unit(*shown)));
-    let mut grid = Grid::new(2, ["Load case".to_owned(), "wheel".to_owned()].into_iter().chain(names));
+    let names = columns.iter().map(|(name, shown, _)| Column::shown(*name, *shown, n));
+    let mut table = Table::new([Column::words("Load case"), Column::words("wheel")].into_iter().chain(names));
     for case in &outcome.cases {
         for side in Side::BOTH {
             let name = if side == Side::Left { case.name.as_str() } else { "" };
             let cells = columns.iter().map(|(_, shown, value)| n.bare(value(case.wheels.of(side)), *shown));
-            grid.row([name.to_owned(), side.word().to_owned()].into_iter().chain(cells));
+            table.add_row([name.to_owned(), side.word().to_owned()].into_iter().chain(cells));
         }
     }
-    grid.text()
+    table
 }
 
 /// Whether a clearance of the bearings has a part in any camber change.
@@ -66,21 +65,19 @@ fn has_clearance(outcome: &FlexOutcome) -> bool {
     wheels.any(|wheel| wheel.split.clearance != 0.0)
 }
 
-fn axle_table(outcome: &FlexOutcome, n: Numbers) -> String {
+fn axle_table(outcome: &FlexOutcome, n: Numbers) -> Table {
     type Value = fn(&CaseOutcome) -> f64;
     let columns: [(&str, Shown, Value); 4] = [
-        ("bow of\nthe middle", Shown::Deflection, |case| case.bow),
-        ("peak bending\nstress", Shown::Stress, |case| case.peak_stress),
-        ("at\ny", Shown::Place, |case| case.peak_stress_y),
-        ("roll on\nthe road", Shown::Angle, |case| case.axle_roll),
+        ("bow of the middle", Shown::Deflection, |case| case.bow),
+        ("peak bending stress", Shown::Stress, |case| case.peak_stress),
+        ("at y", Shown::Place, |case| case.peak_stress_y),
+        ("roll on the road", Shown::Angle, |case| case.axle_roll),
     ];
-    let names = columns.iter().map(|(name, shown, _)| format!("{name}\n{}", n.unit(*shown)));
-    let last = "equilibrium\nresidual".to_owned();
-    let mut grid = Grid::new(1, ["Load case".to_owned()].into_iter().chain(names).chain([last]));
+    let names = columns.iter().map(|(name, shown, _)| Column::shown(*name, *shown, n));
+    let mut table = Table::new([Column::words("Load case")].into_iter().chain(names));
     for case in &outcome.cases {
         let cells = columns.iter().map(|(_, shown, value)| n.bare(value(case), *shown));
-        let residual = format!("{:.0e}", case.equilibrium_residual);
-        grid.row([case.name.clone()].into_iter().chain(cells).chain([residual]));
+        table.add_row([case.name.clone()].into_iter().chain(cells));
     }
-    grid.text()
+    table
 }

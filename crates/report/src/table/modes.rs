@@ -2,11 +2,11 @@
 
 use axlebow_axle::{ModeMesh, ModeOutcome, ModesOutcome};
 
-use super::flex::WIDTH;
-use super::flex_brief::assumed;
-use super::grid::{Grid, paragraph};
+use super::notes::{JSON, defaults};
 use crate::ModelCard;
+use crate::answer::modes_answer;
 use crate::number::{Numbers, Shown, fixed, significant};
+use crate::page::{Block, Column, Page, Table};
 
 /// Above this rotation about its own line for 1 m of displacement, rad, the axle turns and nothing else.
 const TURNS_ONLY: f64 = 1e3;
@@ -17,43 +17,42 @@ const LEAST_SHOWN: f64 = 5e-4;
 /// One line for each natural mode: frequency, damping, modal mass, strain energy by part, and camber for the
 /// largest displacement; then whether any mode was missed, and what was assumed.
 ///
-/// Plain text in the units of `card.system`; camber is positive with the tire's top outward, and the sign of a
+/// In the units of `card.system`; camber is positive with the tire's top outward, and the sign of a
 /// whole mode is free. Modal mass and camber of a mode that displaces nothing are left out.
-pub fn modes(outcome: &ModesOutcome, card: &ModelCard) -> String {
-    let numbers = Numbers { system: card.system };
-    let invented = &card.invented_line();
-    format!(
-        "{}{invented}The axle carries {} of vehicle body.\n\n{}{}\n{}{}{}{}",
-        paragraph(&card.name, WIDTH, 0),
-        numbers.full(outcome.sprung_mass, Shown::Mass),
-        mode_table(outcome, numbers),
-        rest_of_vehicle(outcome),
-        paragraph(&count(outcome), WIDTH, 2),
-        paragraph(&mesh(&outcome.mesh, numbers), WIDTH, 2),
-        paragraph(&accuracy(outcome), WIDTH, 2),
-        assumed(card)
-    )
+pub fn modes(outcome: &ModesOutcome, card: &ModelCard) -> Page {
+    let n = Numbers { system: card.system };
+    let mut page = Page::of_model(card, modes_answer(outcome, card));
+    let carried = n.full(outcome.sprung_mass, Shown::Mass);
+    page.add(Block::paragraph(format!("The axle carries {carried} of vehicle body.")));
+    page.add_table(mode_table(outcome, n));
+    page.add(Block::note(
+        "Camber for the largest displacement: positive, tops lean out; the sign of a whole mode is free.",
+    ));
+    page.extend(rest_of_vehicle(outcome));
+    page.extend([count(outcome), mesh(&outcome.mesh, n)]);
+    page.add(Block::note(accuracy(outcome)));
+    page.extend(defaults(card, JSON));
+    page
 }
 
-fn mode_table(outcome: &ModesOutcome, n: Numbers) -> String {
+fn mode_table(outcome: &ModesOutcome, n: Numbers) -> Table {
     let camber = format!("{}/{}", n.unit(Shown::Angle), n.unit(Shown::Deflection));
-    let heading = [
-        "Mode".to_owned(),
-        "frequency\n\nHz".to_owned(),
-        "damping\n\n%".to_owned(),
-        format!("modal\nmass\n{}", n.unit(Shown::Mass)),
-        "strain\nin beam\n%".to_owned(),
-        "\nseats\n%".to_owned(),
-        "\nbearings\n%".to_owned(),
-        "\ntires\n%".to_owned(),
-        format!("camber\nleft\n{camber}"),
-        format!("\nright\n{camber}"),
-    ];
-    let mut grid = Grid::new(1, heading);
+    let mut table = Table::new([
+        Column::words("Mode"),
+        Column::number("frequency", "Hz"),
+        Column::number("damping", "%"),
+        Column::shown("modal mass", Shown::Mass, n),
+        Column::number("strain in beam", "%"),
+        Column::number("seats", "%"),
+        Column::number("bearings", "%"),
+        Column::number("tires", "%"),
+        Column::number("camber left", camber.clone()),
+        Column::number("right", camber),
+    ]);
     for mode in &outcome.modes {
-        grid.row(cells(mode, n));
+        table.add_row(cells(mode, n));
     }
-    grid.text()
+    table
 }
 
 fn cells(mode: &ModeOutcome, n: Numbers) -> [String; 10] {
@@ -78,39 +77,38 @@ fn cells(mode: &ModeOutcome, n: Numbers) -> [String; 10] {
 }
 
 /// The modes whose strain is in part where the table has no column.
-fn rest_of_vehicle(outcome: &ModesOutcome) -> String {
+fn rest_of_vehicle(outcome: &ModesOutcome) -> Option<Block> {
     let shares: Vec<_> = outcome
         .modes
         .iter()
         .filter(|mode| mode.strain.rest_of_vehicle.abs() >= LEAST_SHOWN)
         .map(|mode| format!("{} {} %", mode.name, fixed(100.0 * mode.strain.rest_of_vehicle, 1)))
         .collect();
-    if shares.is_empty() {
-        return String::new();
-    }
     let sentence = format!(
         "The remaining strain is in the rest of the vehicle, which resists roll, less what the sprung weight gives back: {}.",
         shares.join(", ")
     );
-    paragraph(&sentence, WIDTH, 2)
+    (!shares.is_empty()).then_some(Block::Note(sentence))
 }
 
 /// Whether a mode was missed.
-fn count(outcome: &ModesOutcome) -> String {
+fn count(outcome: &ModesOutcome) -> Block {
     let (found, counted) = (outcome.found_below, outcome.counted_below);
     let limit = significant(outcome.limit, 4);
     if found == counted {
         let modes = if counted == 1 { "mode" } else { "modes" };
-        return format!("Sturm check: no missing modes; {counted} {modes} below {limit} Hz, all found.");
+        return Block::paragraph(format!(
+            "Sturm check: no missing modes; {counted} {modes} below {limit} Hz, all found."
+        ));
     }
     let fault = match counted.checked_sub(found) {
         Some(missed) => format!("{missed} missed"),
         None => format!("{} too many", found - counted),
     };
-    format!(
-        "Warning: Sturm check: {counted} modes below {limit} Hz, {found} found, {fault}; do not rely on \
-         this table, ask for another number of modes."
-    )
+    Block::Warning(format!(
+        "Sturm check: {counted} modes below {limit} Hz, {found} found, {fault}; do not rely on this table, ask for \
+         another number of modes."
+    ))
 }
 
 fn accuracy(outcome: &ModesOutcome) -> String {
@@ -119,17 +117,17 @@ fn accuracy(outcome: &ModesOutcome) -> String {
 }
 
 /// How fine the elements are, and what that leaves open.
-fn mesh(mesh: &ModeMesh, n: Numbers) -> String {
+fn mesh(mesh: &ModeMesh, n: Numbers) -> Block {
     let longest = n.full(mesh.longest_element, Shown::Place);
     let change = significant(100.0 * mesh.change, 2);
     match mesh.is_settled() {
-        true => format!(
+        true => Block::note(format!(
             "Elements were halved until no frequency moved by more than 0.1 %: the longest is {longest}, the last \
              halving moved none by more than {change} %."
-        ),
-        false => format!(
-            "Warning: with elements of {longest} the last halving still moved a frequency by {change} %, more than \
+        )),
+        false => Block::Warning(format!(
+            "with elements of {longest} the last halving still moved a frequency by {change} %, more than \
              0.1 %; do not rely on the highest modes, ask for fewer."
-        ),
+        )),
     }
 }

@@ -2,21 +2,20 @@
 
 use axlebow_axle::Preheat;
 
-use super::flex::WIDTH;
-use super::grid::paragraph;
 use crate::number::fixed;
+use crate::page::Block;
 
-/// A line for each steel: its carbon equivalent and what to do; empty where nothing is welded.
-pub(super) fn preheat(steels: &[Preheat]) -> String {
+/// A line for each steel: its carbon equivalent and what to do; nothing where nothing is welded.
+pub(super) fn preheat(steels: &[Preheat]) -> Vec<Block> {
     if steels.is_empty() {
-        return String::new();
+        return Vec::new();
     }
     let line = |steel: &Preheat| {
         let known = match steel.carbon_equivalent {
             Some(equivalent) => format!("carbon equivalent {} %", fixed(equivalent, 2)),
             None => "carbon equivalent not known".to_owned(),
         };
-        paragraph(&format!("{}: {known}: {}.", steel.parts, steel.advice()), WIDTH, 2)
+        format!("{}: {known}: {}.", steel.parts, steel.advice())
     };
-    format!("\nPreheat before welding\n{}", steels.iter().map(line).collect::<String>())
+    vec![Block::heading("Preheat before welding"), Block::List(steels.iter().map(line).collect())]
 }

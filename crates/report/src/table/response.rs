@@ -3,11 +3,11 @@
 use axlebow_axle::{RandomOutcome, Resonance, ResponseOutcome, Side};
 use axlebow_units::{Kind, show};
 
-use super::flex::WIDTH;
-use super::flex_brief::assumed;
-use super::grid::{Grid, paragraph};
+use super::notes::{JSON, defaults, warnings};
 use crate::ModelCard;
+use crate::answer::response_answer;
 use crate::number::{Numbers, Shown, fixed, significant};
+use crate::page::{Block, Column, Page, Table};
 use crate::response_words::{Answered, answered, height_unit, per_height, road_words};
 
 /// Resonances of one result in the table.
@@ -16,50 +16,53 @@ const MOST: usize = 4;
 /// The largest resonances of each result with the mode nearest to each; over a random road the root mean
 /// squares too.
 ///
-/// Plain text in the units of `card.system`; camber is positive with the tire's top outward. Wheels that answer
+/// In the units of `card.system`; camber is positive with the tire's top outward. Wheels that answer
 /// alike share their rows.
-pub fn response(outcome: &ResponseOutcome, card: &ModelCard) -> String {
+pub fn response(outcome: &ResponseOutcome, card: &ModelCard) -> Page {
     let n = Numbers { system: card.system };
-    let random = outcome.random.as_ref().map_or(String::new(), |random| rms_part(outcome, random, n));
-    format!(
-        "{}\n{}{random}{}{}",
-        heading(outcome, card, n),
-        resonances(outcome, n),
-        warnings(outcome),
-        assumed(card)
-    )
+    let mut page = Page::of_model(card, response_answer(outcome, card));
+    page.add(Block::Paragraph(heading(outcome, n)));
+    page.extend(resonances(outcome, n));
+    page.extend(outcome.random.iter().flat_map(|random| rms_part(outcome, random, n)));
+    page.extend(warnings(&outcome.warnings));
+    page.extend(defaults(card, JSON));
+    page
 }
 
-fn heading(outcome: &ResponseOutcome, card: &ModelCard, n: Numbers) -> String {
-    let invented = &card.invented_line();
+fn heading(outcome: &ResponseOutcome, n: Numbers) -> String {
     let ends = [outcome.frequencies.first(), outcome.frequencies.last()].map(|f| f.copied().unwrap_or(0.0));
-    let text = format!(
+    format!(
         "Resonances from {} to {} Hz where {}, per height that the tires feel. Load at rest: left {}, right {}.",
         significant(ends[0], 3),
         significant(ends[1], 3),
         road_words(outcome.input),
         n.full(outcome.load_at_rest.left, Shown::Force),
         n.full(outcome.load_at_rest.right, Shown::Force),
-    );
-    paragraph(&card.name, WIDTH, 0) + invented + &paragraph(&text, WIDTH, 2)
+    )
 }
 
-fn resonances(outcome: &ResponseOutcome, n: Numbers) -> String {
-    let heading = ["Result", "", "peak at\nHz", "per height of road\n", "nearest mode\n", "its own\nHz"];
-    let mut grid = Grid::new(2, heading);
+fn resonances(outcome: &ResponseOutcome, n: Numbers) -> Vec<Block> {
+    let mut table = Table::new([
+        Column::words("Result"),
+        Column::words(""),
+        Column::number("peak at", "Hz"),
+        Column::plain("per height of road"),
+        Column::plain("nearest mode"),
+        Column::number("its own", "Hz"),
+    ]);
     let mut left_out = false;
     for answer in answered(outcome) {
         let shown = largest(&answer.transfer.resonances);
         left_out |= shown.len() < answer.transfer.resonances.len();
         for (row, resonance) in shown.iter().enumerate() {
-            grid.row(cells(&answer, resonance, row == 0, n));
+            table.add_row(cells(&answer, resonance, row == 0, n));
         }
         if shown.is_empty() {
-            grid.row([answer.what, answer.whose, "none", "-", "-", "-"]);
+            table.add_row([answer.what, answer.whose, "none", "-", "-", "-"]);
         }
     }
-    let note = if left_out { "Smaller resonances are left out; --json has them.\n" } else { "" };
-    grid.text() + note
+    let note = left_out.then(|| Block::note("Smaller resonances are left out; --json has them."));
+    [Block::Table(table)].into_iter().chain(note).collect()
 }
 
 fn cells(answer: &Answered, resonance: &Resonance, first: bool, n: Numbers) -> [String; 6] {
@@ -82,28 +85,29 @@ fn largest(resonances: &[Resonance]) -> Vec<&Resonance> {
     shown
 }
 
-fn rms_part(outcome: &ResponseOutcome, random: &RandomOutcome, n: Numbers) -> String {
+fn rms_part(outcome: &ResponseOutcome, random: &RandomOutcome, n: Numbers) -> Vec<Block> {
     let speed = show(random.speed, Kind::Speed, n.system);
     let heading = format!("Over {} at {speed}, about the values at rest:", random.name);
-    let mut grid = Grid::new(2, ["Result", "", "rms", "crossings\na second", "strongest\nat Hz"]);
+    let mut table = Table::new([
+        Column::words("Result"),
+        Column::words(""),
+        Column::plain("rms"),
+        Column::number("crossings", "1/s"),
+        Column::number("strongest at", "Hz"),
+    ])
+    .with_caption(heading);
     for answer in answered(outcome) {
         let Some(random) = answer.random else { continue };
         let rms = format!("{} {}", significant(n.scaled(random.rms, answer.shown), 3), n.unit(answer.shown));
         let strongest =
             random.dominant_frequency.map_or("-".to_owned(), |frequency| significant(frequency, 3));
         let crossings = significant(random.crossing_rate, 3);
-        grid.row([answer.what, answer.whose, &rms, &crossings, &strongest]);
+        table.add_row([answer.what, answer.whose, &rms, &crossings, &strongest]);
     }
     let [left, right] = Side::BOTH
         .map(|side| fixed(random.dynamic_load_coefficient(side, *outcome.load_at_rest.of(side)), 3));
     let load = format!("Dynamic load coefficient (rms over load at rest): left {left}, right {right}.");
-    format!(
-        "\n{}{}{}{}",
-        paragraph(&heading, WIDTH, 2),
-        grid.text(),
-        paragraph(&load, WIDTH, 2),
-        paragraph(&cups(random, n), WIDTH, 2)
-    )
+    vec![Block::Table(table), Block::Note(load), Block::Note(cups(random, n))]
 }
 
 fn cups(random: &RandomOutcome, n: Numbers) -> String {
@@ -115,13 +119,4 @@ fn cups(random: &RandomOutcome, n: Numbers) -> String {
     });
     let text = "Cups that the strongest frequency of camber would print";
     if left == right { format!("{text}: {left}.") } else { format!("{text}: left {left}; right {right}.") }
-}
-
-fn warnings(outcome: &ResponseOutcome) -> String {
-    let lines = outcome
-        .warnings
-        .iter()
-        .map(|warning| paragraph(&format!("Warning: {}; {}.", warning.text, warning.advice), WIDTH, 2));
-    let text: String = lines.collect();
-    if text.is_empty() { text } else { format!("\n{text}") }
 }

@@ -4,26 +4,31 @@ use axlebow_axle::{BasisComparison, RideBasis, RideMethod, RideOutcome, RideWhee
 use axlebow_study::{DrawnRides, DrawnWheel, Estimated};
 use axlebow_units::{Kind, show};
 
-use super::flex::{WIDTH, warnings};
-use super::flex_brief::assumed;
-use super::grid::{Grid, paragraph};
+use super::notes::{CAMBER_SIGN, JSON, defaults, warnings};
+use crate::answer::ride_answer;
 use crate::number::{Numbers, Shown, fixed, significant};
+use crate::page::{Block, Column, Page, Table};
 use crate::{BesideRide, ModelCard};
 
 /// What was driven at what speed; each wheel's loads, camber change and the cups that it prints; the peak fiber
 /// stress of each place; how the equations were solved, what was assumed, and warnings.
 ///
-/// Plain text in the units of `card.system`; camber change is against the unloaded axle, positive with the
+/// In the units of `card.system`; camber change is against the unloaded axle, positive with the
 /// tire's top outward. A ride that ended early says so under its heading.
-pub fn ride(outcome: &RideOutcome, beside: BesideRide, card: &ModelCard) -> String {
-    let numbers = Numbers { system: card.system };
-    let draws = beside.draws.map_or(String::new(), |draws| draw_table(draws, numbers));
-    let tables = draws + &wheel_table(outcome, numbers) + "\n" + &stress_table(outcome, numbers);
-    let solver = paragraph(&solver(outcome), WIDTH, 2);
-    let doubts = warnings(&outcome.warnings);
-    let comparison =
-        beside.comparison.map_or(String::new(), |comparison| basis_comparison(comparison, numbers));
-    format!("{}\n{tables}\n{solver}{}{doubts}{comparison}", heading(outcome, card), assumed(card))
+pub fn ride(outcome: &RideOutcome, beside: BesideRide, card: &ModelCard) -> Page {
+    let n = Numbers { system: card.system };
+    let mut page = Page::of_model(card, ride_answer(outcome, beside, card));
+    page.extend(partial(outcome));
+    page.add(Block::Paragraph(heading(outcome, card)));
+    page.extend(beside.draws.into_iter().flat_map(|draws| draw_table(draws, n)));
+    page.add_table(wheel_table(outcome, n));
+    page.add(Block::note(CAMBER_SIGN));
+    page.add_table(stress_table(outcome, n));
+    page.add(Block::Paragraph(solver(outcome)));
+    page.extend(defaults(card, JSON));
+    page.extend(warnings(&outcome.warnings));
+    page.extend(beside.comparison.into_iter().flat_map(|comparison| basis_comparison(comparison, n)));
+    page
 }
 
 type DrawnRow = (&'static str, Written, fn(&DrawnWheel) -> Estimated);
@@ -41,13 +46,13 @@ fn in_milliseconds(time: Estimated) -> Estimated {
 }
 
 /// Means over several random roads with their intervals, and which of them the tables below are about.
-fn draw_table(draws: &DrawnRides, n: Numbers) -> String {
+fn draw_table(draws: &DrawnRides, n: Numbers) -> [Block; 2] {
     let title = format!("Mean of {} random roads", draws.count);
-    let mut grid = Grid::new(1, [title, "left".to_owned(), "right".to_owned()]);
+    let mut table = Table::new([Column::words(title), Column::plain("left"), Column::plain("right")]);
     for (name, written, value) in DRAWN_ROWS {
         let [left, right] = Side::BOTH
             .map(|side| with_interval(value(draws.wheels.of(side)), |own| written.cell(Some(own), n)));
-        grid.row([written.heading(name, n), left, right]);
+        table.add_row([written.heading(name, n), left, right]);
     }
     let stress = with_interval(draws.peak_stress, |own| n.full(own, Shown::Stress));
     let note = format!(
@@ -55,7 +60,7 @@ fn draw_table(draws: &DrawnRides, n: Numbers) -> String {
          roads in {} of 100 cases (Student's t). The tables below are of the first road.",
         fixed(100.0 * draws.confidence, 0)
     );
-    grid.text() + &paragraph(&note, WIDTH, 0) + "\n"
+    [Block::Table(table), Block::Note(note)]
 }
 
 /// A mean with its interval in brackets.
@@ -65,7 +70,6 @@ fn with_interval(mean: Estimated, written: impl Fn(f64) -> String) -> String {
 }
 
 fn heading(outcome: &RideOutcome, card: &ModelCard) -> String {
-    let invented = &card.invented_line();
     let driven = format!("Road: {}. Speed: {}.", outcome.name, show(outcome.speed, Kind::Speed, card.system));
     let run_in = match outcome.run_in {
         0.0 => String::new(),
@@ -74,13 +78,14 @@ fn heading(outcome: &RideOutcome, card: &ModelCard) -> String {
             fixed(time, 1)
         ),
     };
-    let driven = driven + &run_in;
-    let partial = outcome.partial.as_ref().map_or(String::new(), |why| {
-        let time = fixed(outcome.history.time.last().copied().unwrap_or(0.0), 3);
-        let text = format!("WARNING: PARTIAL RIDE, {why}. The numbers below are of the first {time} s only.");
-        paragraph(&text, WIDTH, 2)
-    });
-    paragraph(&card.name, WIDTH, 0) + invented + &paragraph(&driven, WIDTH, 2) + &partial
+    driven + &run_in
+}
+
+/// That the ride ended early, if it did.
+fn partial(outcome: &RideOutcome) -> Option<Block> {
+    let why = outcome.partial.as_ref()?;
+    let time = fixed(outcome.history.time.last().copied().unwrap_or(0.0), 3);
+    Some(Block::Warning(format!("PARTIAL RIDE, {why}. The numbers below are of the first {time} s only.")))
 }
 
 /// How a value of a wheel is written.
@@ -142,8 +147,8 @@ const WHEEL_ROWS: [WheelRow; 20] = [
     ("international roughness index of the road", Written::Roughness, |wheel| wheel.roughness_index),
 ];
 
-fn wheel_table(outcome: &RideOutcome, n: Numbers) -> String {
-    let mut grid = Grid::new(1, ["Wheel", "left", "right"]);
+fn wheel_table(outcome: &RideOutcome, n: Numbers) -> Table {
+    let mut table = Table::new([Column::words("Wheel"), Column::plain("left"), Column::plain("right")]);
     for (name, written, value) in WHEEL_ROWS {
         let heading = written.heading(name, n);
         let values = Side::BOTH.map(|side| value(outcome.wheels.of(side)));
@@ -151,14 +156,14 @@ fn wheel_table(outcome: &RideOutcome, n: Numbers) -> String {
             continue;
         }
         let [left, right] = values.map(|value| written.cell(value, n));
-        grid.row([heading, left, right]);
+        table.add_row([heading, left, right]);
     }
-    add_stops(&mut grid, outcome, n);
-    grid.text()
+    add_stops(&mut table, outcome, n);
+    table
 }
 
 /// Rows of the bump stops, where there are any.
-fn add_stops(grid: &mut Grid, outcome: &RideOutcome, n: Numbers) {
+fn add_stops(table: &mut Table, outcome: &RideOutcome, n: Numbers) {
     let stops = Side::BOTH.map(|side| *outcome.stops.of(side));
     if stops == [None; 2] {
         return;
@@ -166,29 +171,29 @@ fn add_stops(grid: &mut Grid, outcome: &RideOutcome, n: Numbers) {
     let cell =
         |write: &dyn Fn(&StopHits) -> String| stops.map(|hits| hits.as_ref().map_or("-".to_owned(), write));
     let [left, right] = cell(&|hits| hits.count.to_string());
-    grid.row(["bump stop, hits".to_owned(), left, right]);
+    table.add_row(["bump stop, hits".to_owned(), left, right]);
     let [left, right] = cell(&|hits| n.bare(hits.largest_force, Shown::Force));
-    grid.row([n.heading("bump stop, largest force", Shown::Force), left, right]);
+    table.add_row([n.heading("bump stop, largest force", Shown::Force), left, right]);
 }
 
-fn stress_table(outcome: &RideOutcome, n: Numbers) -> String {
-    let heading = [
-        "Place on the axle".to_owned(),
-        n.heading("y", Shown::Place),
-        n.heading("peak bending stress", Shown::Stress),
-        "at time, s".to_owned(),
-    ];
-    let mut grid = Grid::new(1, heading);
+fn stress_table(outcome: &RideOutcome, n: Numbers) -> Table {
+    let mut table = Table::new([
+        Column::words("Place on the axle"),
+        Column::shown("y", Shown::Place, n),
+        Column::shown("peak bending stress", Shown::Stress, n),
+        Column::number("at time", "s"),
+    ]);
     for peak in &outcome.stations {
         let numbers = [n.bare(peak.y, Shown::Place), n.bare(peak.stress, Shown::Stress), fixed(peak.time, 3)];
-        grid.row([peak.name.clone()].into_iter().chain(numbers));
+        table.add_row([peak.name.clone()].into_iter().chain(numbers));
     }
-    grid.text()
+    table
 }
 
 /// The results that a reduced basis gives beside those of the full one, with how far they differ.
-fn basis_comparison(comparison: &BasisComparison, n: Numbers) -> String {
-    let mut grid = Grid::new(1, ["Basis", "full", "reduced", "difference, %"]);
+fn basis_comparison(comparison: &BasisComparison, n: Numbers) -> [Block; 2] {
+    let numbers = [Column::plain("full"), Column::plain("reduced"), Column::number("difference", "%")];
+    let mut table = Table::new([Column::words("Basis")].into_iter().chain(numbers));
     for (name, shown, beside) in [
         ("camber change, peak to peak", Shown::Angle, comparison.camber_peak_to_peak),
         ("largest load", Shown::Force, comparison.largest_load),
@@ -196,11 +201,11 @@ fn basis_comparison(comparison: &BasisComparison, n: Numbers) -> String {
     ] {
         let cells = [n.bare(beside.full, shown), n.bare(beside.reduced, shown)];
         let percent = fixed(100.0 * beside.difference(), 4);
-        grid.row([n.heading(name, shown)].into_iter().chain(cells).chain([percent]));
+        table.add_row([n.heading(name, shown)].into_iter().chain(cells).chain([percent]));
     }
     let solved =
         format!("Compared with: {}. The tables above are of the full basis.", method(&comparison.reduced));
-    format!("\n{}{}", grid.text(), paragraph(&solved, WIDTH, 2))
+    [Block::Table(table), Block::Note(solved)]
 }
 
 /// Basis, scheme and step in words.

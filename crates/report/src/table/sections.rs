@@ -4,18 +4,17 @@ use axlebow_axle::Warning;
 use axlebow_sections::{Profile, SectionProperties};
 use axlebow_units::{Kind, display_unit};
 
-use super::flex::warnings;
-use super::grid::{Grid, paragraph};
+use super::notes::warnings;
 use super::stiffened_sections::stiffened_sections;
+use crate::answer::section_answer;
 use crate::number::{Numbers, Shown, fixed, significant};
+use crate::page::{Block, Column, Page, Table};
 use crate::{ModelCard, SectionCard, StiffenedCard};
 
-/// Width of running text.
-const WIDTH: usize = 98;
+/// Sections that stand side by side.
+const BESIDE: usize = 5;
 
-/// The table of the sections along the axle: one column for each, one row for each property.
-///
-/// Up to five sections fit into 100 columns of text; more are set in further tables under the first.
+/// The sections along the axle: one column for each, one row for each property.
 ///
 /// Stretches with stiffeners follow in tables of their own, doubts about the load case whose stress they have, and then what
 /// must be said before anybody welds.
@@ -24,14 +23,14 @@ pub fn sections(
     stiffened: &[StiffenedCard],
     doubts: &[Warning],
     card: &ModelCard,
-) -> String {
-    let table = SectionTable { numbers: Numbers { system: card.system } };
-    let tables: Vec<String> = sections.chunks(5).map(|some| table.text(some)).collect();
-    let invented = &card.invented_line();
-    let welded = stiffened_sections(stiffened, table.numbers);
-    let cautions = if stiffened.is_empty() { String::new() } else { super::cautions::welding() };
-    let warned = warnings(doubts);
-    format!("{}{invented}\n{}{welded}{warned}{cautions}", paragraph(&card.name, WIDTH, 0), tables.join("\n"))
+) -> Page {
+    let own = SectionTable { numbers: Numbers { system: card.system } };
+    let mut page = Page::of_model(card, section_answer(sections, stiffened, card));
+    page.extend(sections.chunks(BESIDE).map(|some| Block::Table(own.table(some))));
+    page.extend(stiffened_sections(stiffened, own.numbers));
+    page.extend(warnings(doubts));
+    page.extend((!stiffened.is_empty()).then(super::cautions::welding));
+    page
 }
 
 struct SectionTable {
@@ -39,11 +38,11 @@ struct SectionTable {
 }
 
 impl SectionTable {
-    fn text(&self, sections: &[SectionCard]) -> String {
-        let names = sections.iter().map(|section| section.name.clone());
-        let mut grid = Grid::new(1, ["Section".to_owned()].into_iter().chain(names));
+    fn table(&self, sections: &[SectionCard]) -> Table {
+        let names = sections.iter().map(|section| Column::plain(section.name.clone()));
+        let mut table = Table::new([Column::words("Section")].into_iter().chain(names));
         let mut row = |name: String, cell: &dyn Fn(&SectionCard) -> String| {
-            grid.row([name].into_iter().chain(sections.iter().map(cell)));
+            table.add_row([name].into_iter().chain(sections.iter().map(cell)));
         };
         for (name, end) in [("from y", 0), ("to y", 1)] {
             row(self.numbers.heading(name, Shown::Place), &|s| self.numbers.bare(s.reach[end], Shown::Place));
@@ -61,7 +60,7 @@ impl SectionTable {
         row(self.numbers.heading("mass per length", Shown::MassPerLength), &|s| {
             self.numbers.bare(s.mass_per_length, Shown::MassPerLength)
         });
-        grid.text()
+        table
     }
 
     fn property_name(&self, name: &str, kind: Kind) -> String {

@@ -3,36 +3,37 @@
 use axlebow_axle::CaseReadings;
 use axlebow_study::{KeySensitivity, SensitivityOutcome, SlopeBy};
 
-use super::flex::{WIDTH, warnings};
-use super::flex_brief::assumed;
-use super::grid::{Grid, paragraph};
+use super::notes::{JSON, defaults, warnings};
 use crate::ModelCard;
+use crate::answer::sensitivities_answer;
 use crate::number::{Numbers, Shown, significant};
+use crate::page::{Block, Column, Page, Table};
 
 /// Keys that a table shows: those of largest effect.
 const ROWS: usize = 16;
-/// Letters of a key that fit on one line.
-const LONGEST_KEY: usize = 36;
 
 /// For each load case what a step of each of the keys of largest effect does to camber, bow and peak stress.
-pub fn sensitivities(outcomes: &[SensitivityOutcome], card: &ModelCard) -> String {
+pub fn sensitivities(outcomes: &[SensitivityOutcome], card: &ModelCard) -> Page {
     let n = Numbers { system: card.system };
-    let invented = &card.invented_line();
-    let mut text = paragraph(&card.name, WIDTH, 0) + invented;
+    let mut page = Page::of_model(card, sensitivities_answer(outcomes, card));
     for outcome in outcomes {
-        text += &format!("\n{}\n{}{}", heading(outcome, n), rows(outcome, n), notes(outcome));
-        text += &warnings(&outcome.warnings);
+        page.add(Block::Paragraph(heading(outcome, n)));
+        page.add_table(rows(outcome, n));
+        page.extend(notes(outcome));
+        page.extend(warnings(&outcome.warnings));
     }
     let how = "Each line: what one step of that key alone adds, to first order; largest effect on camber first. \
                A negative camber change leans the top inward: what adds a positive number then takes lean \
                off. Camber per mass stands where the key changes the axle's mass. Stress is that at the place of the peak.";
-    text + "\n" + &paragraph(how, WIDTH, 2) + &assumed(card)
+    page.add(Block::paragraph(how));
+    page.extend(defaults(card, JSON));
+    page
 }
 
 fn heading(outcome: &SensitivityOutcome, n: Numbers) -> String {
     let CaseReadings { camber_change, bow, peak_stress, axle_mass } = outcome.own;
     let side = outcome.own.leaning_side();
-    let text = format!(
+    format!(
         "{}: camber change of the {} wheel {}, bow {}, peak stress {} at {}, axle mass {}.",
         outcome.case,
         side.word(),
@@ -41,23 +42,23 @@ fn heading(outcome: &SensitivityOutcome, n: Numbers) -> String {
         n.full(peak_stress, Shown::Stress),
         n.full(outcome.peak_stress_y, Shown::Place),
         n.full(axle_mass, Shown::Mass),
-    );
-    paragraph(&text, WIDTH, 2)
+    )
 }
 
-fn rows(outcome: &SensitivityOutcome, n: Numbers) -> String {
-    let units = [Shown::Angle, Shown::Deflection, Shown::Stress, Shown::AnglePerMass];
-    let names = ["camber", "bow", "stress", "camber\nper mass"];
-    let head = names.iter().zip(units).map(|(name, shown)| {
-        let floor = if name.contains('\n') { "" } else { "\n" };
-        format!("{floor}{name}\n{}", n.unit(shown))
-    });
-    let words = ["\n\nKey", "\n\nit is", "\n\nstep"].map(str::to_owned);
-    let mut grid = Grid::new(1, words.into_iter().chain(head));
+fn rows(outcome: &SensitivityOutcome, n: Numbers) -> Table {
+    let mut table = Table::new([
+        Column::words("Key"),
+        Column::plain("it is"),
+        Column::plain("step"),
+        Column::shown("camber", Shown::Angle, n),
+        Column::shown("bow", Shown::Deflection, n),
+        Column::shown("stress", Shown::Stress, n),
+        Column::shown("camber per mass", Shown::AnglePerMass, n),
+    ]);
     for key in outcome.most_telling(n.system).into_iter().take(ROWS) {
-        grid.row(row(key, &outcome.own, n));
+        table.add_row(row(key, &outcome.own, n));
     }
-    grid.text()
+    table
 }
 
 fn row(key: &KeySensitivity, own: &CaseReadings, n: Numbers) -> Vec<String> {
@@ -68,7 +69,7 @@ fn row(key: &KeySensitivity, own: &CaseReadings, n: Numbers) -> Vec<String> {
     };
     let per_mass = key.camber_per_mass(own).unwrap_or(0.0);
     vec![
-        format!("{}{mark}", in_lines(&key.key.path)),
+        format!("{}{mark}", key.key.path),
         n.significant(key.key.value, key.key.kind),
         key.step_in_words(n.system).to_owned(),
         value(*change.camber_change.of(own.leaning_side()), Shown::Angle),
@@ -78,23 +79,15 @@ fn row(key: &KeySensitivity, own: &CaseReadings, n: Numbers) -> Vec<String> {
     ]
 }
 
-/// A key's path, its last part on a line of its own where it is long.
-fn in_lines(path: &str) -> String {
-    match path.rsplit_once('.') {
-        Some((table, key)) if path.chars().count() > LONGEST_KEY => format!("{table}.\n  {key}"),
-        _ => path.to_owned(),
-    }
-}
-
-fn notes(outcome: &SensitivityOutcome) -> String {
-    let mut text = String::new();
+fn notes(outcome: &SensitivityOutcome) -> Vec<Block> {
+    let mut notes = Vec::new();
     if let Some(rest) = outcome.keys.len().checked_sub(ROWS).filter(|rest| *rest > 0) {
-        text += &format!("{rest} more keys tell less; --json has them.\n");
+        notes.push(Block::note(format!("{rest} more keys have less effect; --json has them.")));
     }
     if outcome.keys.iter().any(|key| key.by == SlopeBy::Solutions) {
         let why = "* by finite differences of full solutions, because bearings have endplay or places along the axle fall \
                    together or part there; good to about three digits.";
-        text += &paragraph(why, WIDTH, 2);
+        notes.push(Block::note(why));
     }
-    text
+    notes
 }

@@ -2,24 +2,23 @@
 
 use axlebow_units::{Kind, display_unit};
 
-use super::grid::{Grid, on_one_floor};
 use crate::StiffenedCard;
 use crate::number::{Numbers, Shown, significant};
+use crate::page::{Block, Column, Table};
 
 /// Sections that stand side by side.
 const COLUMNS: usize = 3;
 
 /// One column for each stiffened stretch, one row for each property.
-pub(super) fn stiffened_sections(cards: &[StiffenedCard], numbers: Numbers) -> String {
-    cards.chunks(COLUMNS).map(|some| format!("\n{}", table(some, numbers))).collect()
+pub(super) fn stiffened_sections(cards: &[StiffenedCard], numbers: Numbers) -> Vec<Block> {
+    cards.chunks(COLUMNS).map(|some| Block::Table(table(some, numbers))).collect()
 }
 
-fn table(cards: &[StiffenedCard], numbers: Numbers) -> String {
-    let names = cards.iter().map(|card| card.name().replace(" + ", "\n+ "));
-    let heading: Vec<String> = ["Stiffened section".to_owned()].into_iter().chain(names).collect();
-    let mut grid = Grid::new(1, on_one_floor(&heading));
+fn table(cards: &[StiffenedCard], numbers: Numbers) -> Table {
+    let names = cards.iter().map(|card| Column::plain(card.name()));
+    let mut table = Table::new([Column::words("Stiffened section")].into_iter().chain(names));
     let mut row = |name: String, cell: &dyn Fn(&StiffenedCard) -> String| {
-        grid.row([name].into_iter().chain(cards.iter().map(cell)));
+        table.add_row([name].into_iter().chain(cards.iter().map(cell)));
     };
     row(numbers.heading("from y", Shown::Place), &|card| numbers.bare(card.stretch.to, Shown::Place));
     row(numbers.heading("to y", Shown::Place), &|card| numbers.bare(card.stretch.from, Shown::Place));
@@ -39,7 +38,7 @@ fn table(cards: &[StiffenedCard], numbers: Numbers) -> String {
             row(stress_name(part, most, numbers), &|card| stress_cell(card, part, numbers));
         }
     }
-    grid.text()
+    table
 }
 
 fn stress_name(part: usize, most: usize, numbers: Numbers) -> String {

@@ -4,13 +4,13 @@ use axlebow_axle::{Governing, PlacedCheck, StrengthCase, StrengthOutcome, WeldBa
 use axlebow_strength::{Bound, Check, Verdict};
 
 use super::cautions::{clamping, welding};
-use super::flex::{WIDTH, warnings};
-use super::flex_brief::assumed;
-use super::grid::{Grid, paragraph};
+use super::notes::{JSON, defaults, warnings};
 use super::preheat::preheat;
 use super::weld_band::weld_bands;
 use crate::ModelCard;
+use crate::answer::strength_answer;
 use crate::number::{Numbers, Shown, fixed};
+use crate::page::{Block, Column, Page, Table};
 
 /// Checks that a case shows when all are not asked for: those that use most of their limit.
 const FEW: usize = 3;
@@ -20,56 +20,69 @@ const NOTHING: f64 = 1e-3;
 
 /// For each load case the checks that use most of their limit, or all; then walls, the band of welds, sources, what was
 /// assumed, warnings and cautions.
-pub fn strength(outcome: &StrengthOutcome, bands: &[WeldBand], card: &ModelCard, all: bool) -> String {
-    let numbers = Numbers { system: card.system };
-    let invented = &card.invented_line();
-    let factor = fixed(outcome.ask.safety_factor, 2);
-    let asked = format!(
-        "Safety factor {factor}: every strength (yield, weld, clamp crush, local buckling) is divided by it. Welds and classes of walls by {}.",
-        outcome.ask.rules.title()
-    );
-    let mut text = paragraph(&card.name, WIDTH, 0) + invented + &paragraph(&asked, WIDTH, 0);
-    for case in &outcome.cases {
-        text += &format!("\n{}: {}\n", case.name, case.description);
-        text += &case_table(case, numbers, all);
-    }
+pub fn strength(outcome: &StrengthOutcome, bands: &[WeldBand], card: &ModelCard, all: bool) -> Page {
+    let n = Numbers { system: card.system };
+    let mut page = Page::of_model(card, strength_answer(outcome, card));
+    page.add(Block::Paragraph(options(outcome)));
+    page.extend(outcome.cases.iter().flat_map(|case| case_blocks(case, n, all)));
     if !outcome.walls.is_empty() {
-        text += "\nWalls\n";
-        text += &check_table(outcome.walls.iter(), numbers);
+        page.add_table(check_table(outcome.walls.iter(), n).with_caption("Walls"));
     }
-    text += &preheat(&outcome.preheat);
-    text += &verdict(outcome);
-    text += &weld_bands(bands, numbers);
-    text += &sources(outcome);
-    for assumption in &outcome.assumptions {
-        text += &paragraph(&format!("Assumed: {assumption}"), WIDTH, 2);
-    }
-    text += &(assumed(card) + &warnings(&outcome.warnings) + &welding());
-    if outcome.clamped { text + &clamping() } else { text }
+    page.extend(preheat(&outcome.preheat));
+    page.extend(verdict(outcome).map(Block::Paragraph));
+    page.extend(weld_bands(bands, n));
+    page.extend(sources(outcome));
+    page.extend(assumptions(outcome));
+    page.extend(defaults(card, JSON));
+    page.extend(warnings(&outcome.warnings));
+    page.add(welding());
+    page.extend(outcome.clamped.then(clamping));
+    page
 }
 
-fn case_table(case: &StrengthCase, n: Numbers, all: bool) -> String {
+/// What the checks were made with.
+fn options(outcome: &StrengthOutcome) -> String {
+    format!(
+        "Safety factor {}: every strength (yield, weld, clamp crush, local buckling) is divided by it. Welds and classes of walls by {}.",
+        fixed(outcome.ask.safety_factor, 2),
+        outcome.ask.rules.title()
+    )
+}
+
+fn assumptions(outcome: &StrengthOutcome) -> Vec<Block> {
+    if outcome.assumptions.is_empty() {
+        return Vec::new();
+    }
+    vec![Block::heading("Assumed"), Block::List(outcome.assumptions.clone())]
+}
+
+fn case_blocks(case: &StrengthCase, n: Numbers, all: bool) -> Vec<Block> {
+    let title = format!("{}: {}", case.name, case.description);
     if case.checks.is_empty() {
-        return "nothing could be checked\n".to_owned();
+        return vec![Block::Heading(title), Block::note("nothing could be checked")];
     }
-    if all {
-        return check_table(case.checks.iter(), n);
+    let mut shown: Vec<&PlacedCheck> = case.checks.iter().collect();
+    if !all {
+        shown.sort_by(|a, b| b.check.utilization().total_cmp(&a.check.utilization()));
+        shown.truncate(FEW);
     }
-    let mut most: Vec<&PlacedCheck> = case.checks.iter().collect();
-    most.sort_by(|a, b| b.check.utilization().total_cmp(&a.check.utilization()));
-    check_table(most.into_iter().take(FEW), n)
+    vec![Block::Table(check_table(shown.into_iter(), n).with_caption(title))]
 }
 
-fn check_table<'a>(checks: impl Iterator<Item = &'a PlacedCheck>, n: Numbers) -> String {
-    let heading = ["Place", "check", "verdict", "y", "value", "limit", "util."];
-    let units = ["", "", "", n.unit(Shown::Place), "", "", "%"];
-    let names = heading.iter().zip(units).map(|(name, unit)| format!("{name}\n{unit}"));
-    let mut grid = Grid::new(3, names);
+fn check_table<'a>(checks: impl Iterator<Item = &'a PlacedCheck>, n: Numbers) -> Table {
+    let words = ["Place", "check", "verdict"].map(Column::words);
+    let numbers = [
+        Column::shown("y", Shown::Place, n),
+        Column::plain("value"),
+        Column::plain("limit"),
+        Column::number("util.", "%"),
+    ];
+    let mut table = Table::new(words.into_iter().chain(numbers));
     for PlacedCheck { place, y, check } in checks {
         let value = |value: f64| n.significant(value, check.kind);
         let shown = if check.value.abs() < NOTHING * check.limit.abs() { 0.0 } else { check.value };
         let sign = if check.bound == Bound::AtMost { "<= " } else { ">= " };
-        grid.row([
+        table.add_row([
             place.clone(),
             check.what.clone(),
             word(check),
@@ -79,7 +92,7 @@ fn check_table<'a>(checks: impl Iterator<Item = &'a PlacedCheck>, n: Numbers) ->
             fixed(100.0 * check.utilization(), 0),
         ]);
     }
-    grid.text()
+    table
 }
 
 /// The verdict, in capitals where the check fails.
@@ -89,8 +102,8 @@ fn word(check: &Check) -> String {
 }
 
 /// What all checks together say, and by what rule.
-fn verdict(outcome: &StrengthOutcome) -> String {
-    let Some(Governing { placed, case }) = outcome.governing() else { return String::new() };
+fn verdict(outcome: &StrengthOutcome) -> Option<String> {
+    let Governing { placed, case } = outcome.governing()?;
     let count = |verdict| outcome.checks().filter(|placed| placed.check.verdict() == verdict).count();
     let (all, failing) = (outcome.checks().count(), count(Verdict::Fails));
     let mut text = match failing {
@@ -108,7 +121,7 @@ fn verdict(outcome: &StrengthOutcome) -> String {
         text += &format!("; {}", placed.check.advice);
     }
     text += &format!(".{} {RULE}", watched(outcome));
-    format!("\n{}", paragraph(&text, WIDTH, 2))
+    Some(text)
 }
 
 const RULE: &str = "Any check that fails, in any case shown, makes the exit code 1; `watch` only advises.";
@@ -125,7 +138,7 @@ fn watched(outcome: &StrengthOutcome) -> String {
 }
 
 /// Each source once.
-fn sources(outcome: &StrengthOutcome) -> String {
+fn sources(outcome: &StrengthOutcome) -> Vec<Block> {
     let all = outcome.cases.iter().flat_map(|case| &case.checks).chain(&outcome.walls);
     let steels = outcome.preheat.iter().filter_map(|steel| steel.check.as_ref());
     let mut named: Vec<(&str, &str)> = Vec::new();
@@ -138,9 +151,8 @@ fn sources(outcome: &StrengthOutcome) -> String {
     }
     let lines = named.iter().map(|(what, source)| format!("{what}: {}.", source.trim_end_matches('.')));
     let lines: Vec<String> = lines.collect();
-    if lines.is_empty() {
-        return String::new();
+    match lines.is_empty() {
+        true => Vec::new(),
+        false => vec![Block::heading("Sources"), Block::List(lines)],
     }
-    let lines: String = lines.iter().map(|line| paragraph(line, WIDTH, 2)).collect();
-    format!("\nSources\n{lines}")
 }

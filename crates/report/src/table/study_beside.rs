@@ -2,40 +2,35 @@
 
 use axlebow_study::{Measure, Row};
 
-use super::grid::{Grid, on_one_floor, paragraph, stacked};
 use crate::number::fixed;
+use crate::page::{Block, Column, Table};
 use crate::study_words::{StudyWords, groups, share, shown};
 
 /// Width of a result with its percentage.
 const RESULT: usize = 16;
-/// Letters of a variant's name.
+/// Letters of a variant's name in a line.
 const NAME: usize = 36;
 /// Width of running text.
 const WIDTH: usize = 98;
 
 /// What the study shows of each variant, a row each: a group for the static load case and one for each ride; each
 /// result is followed by its percentage of the baseline's.
-pub(super) fn side_by_side(words: &StudyWords<'_>, baseline: usize) -> String {
+pub(super) fn side_by_side(words: &StudyWords<'_>, baseline: usize) -> Vec<Block> {
     let outcome = words.outcome;
     let name = &outcome.variants[baseline];
-    let mut text = String::from("\n");
-    text.push_str(&paragraph(&format!("%: of the baseline, {name}, marked *."), WIDTH, 2));
+    let mut blocks = vec![Block::paragraph(format!("%: of the baseline, {name}, marked *."))];
     for (title, measures) in groups(words) {
-        text.push('\n');
-        text.push_str(&paragraph(&title, WIDTH, 2));
         let parts = measures.len().div_ceil(fitting(words));
-        for part in measures.chunks(measures.len().div_ceil(parts)) {
-            text.push_str(&table(words, part, &outcome.rows[baseline]));
+        for (i, part) in measures.chunks(measures.len().div_ceil(parts)).enumerate() {
+            let table = table(words, part, &outcome.rows[baseline]);
+            blocks.push(Block::Table(if i == 0 { table.with_caption(title.clone()) } else { table }));
         }
     }
-    for row in &outcome.rows {
-        if let Err(reason) = &row.result {
-            let failed = format!("{} has no result: {reason}.", outcome.variants[row.variant]);
-            text.push('\n');
-            text.push_str(&paragraph(&failed, WIDTH, 2));
-        }
-    }
-    text
+    blocks.extend(outcome.rows.iter().filter_map(|row| {
+        let reason = row.result.as_ref().err()?;
+        Some(Block::paragraph(format!("{} has no result: {reason}.", outcome.variants[row.variant])))
+    }));
+    blocks
 }
 
 /// How many results fit beside the names of the variants.
@@ -44,12 +39,12 @@ fn fitting(words: &StudyWords<'_>) -> usize {
     ((WIDTH - 2 - letters) / RESULT).max(1)
 }
 
-fn table(words: &StudyWords<'_>, measures: &[&Measure], baseline: &Row) -> String {
-    let heading = measures
-        .iter()
-        .flat_map(|measure| [stacked(&measure.words, words.numbers.unit(shown(measure))), "%".to_owned()]);
-    let heading: Vec<String> = ["Variant".to_owned()].into_iter().chain(heading).collect();
-    let mut grid = Grid::new(1, on_one_floor(&heading));
+fn table(words: &StudyWords<'_>, measures: &[&Measure], baseline: &Row) -> Table {
+    let results = measures.iter().flat_map(|measure| {
+        let own = Column::shown(measure.words.clone(), shown(measure), words.numbers);
+        [own, Column::number("", "%")]
+    });
+    let mut table = Table::new([Column::words("Variant")].into_iter().chain(results));
     let dash = || "-".to_owned();
     for row in &words.outcome.rows {
         let cells = measures.iter().flat_map(|measure| {
@@ -58,9 +53,9 @@ fn table(words: &StudyWords<'_>, measures: &[&Measure], baseline: &Row) -> Strin
             let own = own.map(|own| words.numbers.bare(own, shown(measure)));
             [own.unwrap_or_else(dash), percent.unwrap_or_else(dash)]
         });
-        grid.row([name(words, row, baseline.variant)].into_iter().chain(cells));
+        table.add_row([name(words, row, baseline.variant)].into_iter().chain(cells));
     }
-    grid.text()
+    table
 }
 
 fn name(words: &StudyWords<'_>, row: &Row, baseline: usize) -> String {

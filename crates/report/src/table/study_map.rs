@@ -3,8 +3,8 @@
 use axlebow_study::{Measure, Row};
 use axlebow_units::display_unit;
 
-use super::grid::{Grid, paragraph};
 use super::study::{aligned, thinned};
+use crate::page::{Block, Column, Table};
 use crate::study_words::{StudyWords, shown};
 
 /// Width of running text.
@@ -16,24 +16,25 @@ const VARIANTS: usize = 12;
 
 /// A table for each variant: the key that varies fastest to the right, the other one downward, about twelve values of
 /// each and both ends among them.
-pub(super) fn maps(words: &StudyWords<'_>, measure: &Measure) -> String {
+pub(super) fn maps(words: &StudyWords<'_>, measure: &Measure) -> Vec<Block> {
     let variants = &words.outcome.variants;
     let several = variants.len() > 1;
-    let mut text = String::new();
+    let mut blocks = Vec::new();
     for (variant, name) in variants.iter().enumerate().take(VARIANTS) {
         let of = if several { format!(", {name}") } else { String::new() };
         let what = words.numbers.heading(&words.measure(measure), shown(measure));
-        text.push('\n');
-        text.push_str(&paragraph(&format!("{what}{of}; {} to the right", words.axis()), WIDTH, 2));
-        text.push_str(&map(words, measure, variant));
+        let caption = format!("{what}{of}; {} to the right", words.axis());
+        blocks.push(Block::Table(map(words, measure, variant).with_caption(caption)));
     }
     let (count, all) = (words.outcome.rows.len(), variants.len());
     let more =
         if all > VARIANTS { format!("The first {VARIANTS} of {all} variants. ") } else { String::new() };
-    text + &format!("\n{more}{count} designs in all; JSON and CSV have every one and every result.\n")
+    let all = format!("{more}{count} designs in all; JSON and CSV have every one and every result.");
+    blocks.push(Block::Paragraph(all));
+    blocks
 }
 
-fn map(words: &StudyWords<'_>, measure: &Measure, variant: usize) -> String {
+fn map(words: &StudyWords<'_>, measure: &Measure, variant: usize) -> Table {
     let varied = &words.outcome.varied;
     let places = |key: usize| -> Vec<usize> { thinned(varied[key].values.len()).collect() };
     let names = |key: usize| {
@@ -46,13 +47,13 @@ fn map(words: &StudyWords<'_>, measure: &Measure, variant: usize) -> String {
     let across = varied[1].values.len();
     let right: Vec<usize> = places(1).into_iter().step_by(step).collect();
     let heading = [words.heading_of(0)].into_iter().chain(names(1).into_iter().step_by(step));
-    let mut grid = Grid::new(0, heading);
+    let mut table = Table::new(heading.map(Column::plain));
     for (down, name) in places(0).into_iter().zip(names(0)) {
         let cells = right.iter().map(|j| {
             let value = rows.get(down * across + j).and_then(|row| row.value(measure));
             value.map_or("-".to_owned(), |value| words.numbers.bare(value, shown(measure)))
         });
-        grid.row([name].into_iter().chain(cells));
+        table.add_row([name].into_iter().chain(cells));
     }
-    grid.text()
+    table
 }

@@ -2,24 +2,22 @@
 
 use axlebow_study::{Measure, Row};
 
-use super::grid::{Grid, on_one_floor, paragraph, stacked};
+use crate::page::{Block, Column, Table};
 use crate::study_words::{StudyWords, shown, varied_words};
 
 /// Designs that are listed.
 const LISTED: usize = 12;
 /// Results beside that by which they are ranked.
 const RESULTS: usize = 4;
-/// Width of running text.
-const WIDTH: usize = 98;
 /// Letters of a variant's name in a table of designs.
 const NAME: usize = 30;
 /// Widest table.
 const WIDEST: usize = 100;
 
 /// The designs that have most of what the study ranks by, a row each; nothing where it ranks by nothing.
-pub(super) fn ranked(words: &StudyWords<'_>) -> String {
+pub(super) fn ranked(words: &StudyWords<'_>) -> Option<Block> {
     let outcome = words.outcome;
-    let Some(lead) = &outcome.ranked_by else { return String::new() };
+    let lead = outcome.ranked_by.as_ref()?;
     let ranked = outcome.ranked();
     let rows: Vec<&Row> = ranked.iter().take(LISTED).map(|(row, _)| *row).collect();
     let title = format!(
@@ -29,37 +27,34 @@ pub(super) fn ranked(words: &StudyWords<'_>) -> String {
         ranked.len(),
         if outcome.limits.is_empty() { "" } else { " that meet every limit" }
     );
-    format!("\n{}{}", paragraph(&title, WIDTH, 2), listed(words, lead, &rows))
+    Some(Block::Table(listed(words, lead, &rows).with_caption(title)))
 }
 
 /// Designs with the result by which they are chosen, and as many others as there is room for.
-pub(super) fn listed(words: &StudyWords<'_>, lead: &Measure, rows: &[&Row]) -> String {
+pub(super) fn listed(words: &StudyWords<'_>, lead: &Measure, rows: &[&Row]) -> Table {
     let others: Vec<_> =
         words.outcome.shown.iter().filter(|measure| *measure != lead).take(RESULTS).collect();
     let with = |count: usize| {
         let measures: Vec<_> = [lead].into_iter().chain(others[..count].iter().copied()).collect();
         designs(words, &measures, rows)
     };
-    let fits = |text: &String| text.lines().all(|line| line.chars().count() <= WIDEST);
-    (1..=others.len()).rev().map(with).find(fits).unwrap_or_else(|| with(0))
+    (1..=others.len()).rev().map(with).find(|table| table.width() <= WIDEST).unwrap_or_else(|| with(0))
 }
 
 /// Designs with some of their results.
-fn designs(words: &StudyWords<'_>, measures: &[&Measure], rows: &[&Row]) -> String {
+fn designs(words: &StudyWords<'_>, measures: &[&Measure], rows: &[&Row]) -> Table {
     let outcome = words.outcome;
-    let keys = outcome.varied.iter().map(|varied| stacked(&varied_words(varied), ""));
-    let results =
-        measures.iter().map(|measure| stacked(&words.measure(measure), words.numbers.unit(shown(measure))));
-    let variant = several(words, "Variant");
-    let heading: Vec<String> = variant.iter().cloned().chain(keys).chain(results).collect();
-    let mut grid = Grid::new(variant.len(), on_one_floor(&heading));
+    let variant = several(words, "Variant").into_iter().map(Column::words);
+    let keys = outcome.varied.iter().map(|varied| Column::plain(varied_words(varied)));
+    let result = |measure: &&Measure| Column::shown(words.measure(measure), shown(measure), words.numbers);
+    let mut table = Table::new(variant.chain(keys).chain(measures.iter().map(result)));
     for row in rows {
         let cells = measures.iter().map(|measure| {
             row.value(measure).map_or("-".to_owned(), |value| words.numbers.bare(value, shown(measure)))
         });
-        grid.row(place(words, (row.variant, &row.values), NAME).into_iter().chain(cells));
+        table.add_row(place(words, (row.variant, &row.values), NAME).into_iter().chain(cells));
     }
-    grid.text()
+    table
 }
 
 /// A text where there are several variants, or nothing but a variant, else none.

@@ -2,40 +2,48 @@
 
 use axlebow_study::{DesignCost, Distribution, SearchOptions, Spread, Study, StudyKind, Together, Varied};
 
-use super::grid::{Grid, paragraph};
 use crate::ModelCard;
 use crate::number::{Numbers, significant};
+use crate::page::{Block, Column, Page, Table};
 use crate::study_words::{key_words, varied_words};
 use crate::uncertainty_words::drawn;
-
-/// Width of running text.
-const WIDTH: usize = 98;
 
 /// How many designs, what is varied, about how long it takes and how much it writes.
 ///
 /// Arguments: `cost` of a design, if it was tried; `threads` that run them.
-pub fn study_size(study: &Study, (cost, threads): (&DesignCost, usize), card: &ModelCard) -> String {
-    let numbers = Numbers { system: card.system };
-    let mut text = paragraph(&format!("{}: {}", study.name, kind(study)), WIDTH, 2);
-    let counted = study.search.as_ref().map_or_else(|| counted(study), |ask| searched(study, ask));
-    text += &paragraph(&format!("{counted}."), WIDTH, 2);
+pub fn study_size(study: &Study, (cost, threads): (&DesignCost, usize), card: &ModelCard) -> Page {
+    let title = format!("{}: {}", study.name, kind(study));
+    let mut page =
+        Page { title: Some(title), answer: size_answer(study, (cost, threads)), ..Page::default() };
     if !study.varied.is_empty() {
-        let mut grid = Grid::new(2, ["Varied", "values"]);
-        study.varied.iter().for_each(|own| grid.row([varied_words(own), values(study, own, numbers)]));
-        text += &format!("\n{}", grid.text());
+        page.add_table(varied_table(study, Numbers { system: card.system }));
     }
-    for link in &study.links {
+    page.extend(study.links.iter().map(|link| {
         let keys = link.paths.iter().map(|path| key_words(path)).collect::<Vec<_>>().join(", ");
-        text += &paragraph(&format!("{keys} follows: {}.", link.value.text()), WIDTH, 2);
+        Block::note(format!("{keys} follows: {}.", link.value.text()))
+    }));
+    page
+}
+
+/// How many designs there are, and how long they take.
+fn size_answer(study: &Study, (cost, threads): (&DesignCost, usize)) -> Vec<String> {
+    let each = time(cost.time.as_secs_f64());
+    match &study.search {
+        Some(ask) => {
+            vec![format!("{}.", searched(study, ask)), format!("A design takes about {each} on one thread.")]
+        }
+        None => {
+            let size = study_time(study.count(), (cost, threads));
+            let tried = format!("{} designs were tried: {each} each on one thread", cost.tried);
+            vec![format!("{}.", counted(study)), format!("{size} ({tried}).")]
+        }
     }
-    if study.search.is_some() {
-        let each = format!("A design takes about {} on one thread.", time(cost.time.as_secs_f64()));
-        return text + &format!("\n{}", paragraph(&each, WIDTH, 2));
-    }
-    let each =
-        format!("{} designs were tried: {} each on one thread", cost.tried, time(cost.time.as_secs_f64()));
-    let size = study_time(study.count(), (cost, threads));
-    text + &format!("\n{}", paragraph(&format!("{size} ({each})."), WIDTH, 2))
+}
+
+fn varied_table(study: &Study, numbers: Numbers) -> Table {
+    let mut table = Table::new(["Varied", "values"].map(Column::words));
+    study.varied.iter().for_each(|own| table.add_row([varied_words(own), values(study, own, numbers)]));
+    table
 }
 
 /// The size of so many designs in a line, such as "1000000 designs, about 9 s on 2 threads, 700 MB as CSV".

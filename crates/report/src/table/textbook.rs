@@ -2,55 +2,45 @@
 
 use axlebow_textbook::Provenance;
 
-use super::grid::{Grid, paragraph};
 use crate::TextbookRow;
+use crate::answer::textbook_answer;
 use crate::number::significant;
-
-/// Width of running text.
-const WIDTH: usize = 98;
+use crate::page::{Block, Column, Page, Table};
 
 /// The textbook cases by topic: computed, reference, relative error, tolerance, provenance and source; with `formulas`,
 /// the formula and the inputs of each under its topic.
-pub fn textbook(rows: &[TextbookRow], formulas: bool) -> String {
+pub fn textbook(rows: &[TextbookRow], formulas: bool) -> Page {
     let mut topics: Vec<&str> = rows.iter().map(|row| row.case.topic).collect();
     topics.dedup();
-    let mut text = String::new();
+    let mut page = Page { answer: textbook_answer(rows), ..Page::default() };
     for topic in topics {
         let own: Vec<&TextbookRow> = rows.iter().filter(|row| row.case.topic == topic).collect();
-        text.push_str(&one_topic(topic, &own, formulas));
-        text.push('\n');
+        page.extend(one_topic(topic, &own, formulas));
     }
-    text.push_str(&paragraph(&closing(rows), WIDTH, 0));
-    text
+    page.add(Block::Paragraph(closing(rows)));
+    page
 }
 
 fn closing(rows: &[TextbookRow]) -> String {
-    let passed = rows.iter().filter(|row| row.passed()).count();
     let counts = Provenance::ALL.map(|provenance| {
         let own = rows.iter().filter(|row| row.case.provenance == provenance).count();
         format!("{} {own}", provenance.label())
     });
     format!(
-        "{passed} of {} cases met. Reference values: {}. Where a source is marked \"from memory\" its page was not at \
+        "Reference values: {}. Where a source is marked \"from memory\" its page was not at \
          hand. Error and tolerance are relative; of a reference of zero they are absolute (abs.).",
-        rows.len(),
         counts.join(", ")
     )
 }
 
-fn one_topic(topic: &str, rows: &[&TextbookRow], formulas: bool) -> String {
+fn one_topic(topic: &str, rows: &[&TextbookRow], formulas: bool) -> [Block; 2] {
     let mut sources: Vec<&str> = Vec::new();
     for row in rows {
         if !sources.contains(&row.case.source) {
             sources.push(row.case.source);
         }
     }
-    let mut text = grid(topic, rows, &sources);
-    for note in notes(rows, &sources, formulas) {
-        text.push_str("  ");
-        text.push_str(&paragraph(&note, WIDTH - 2, 4));
-    }
-    text
+    [Block::Table(table(topic, rows, &sources)), Block::List(notes(rows, &sources, formulas))]
 }
 
 /// One word or two for a column; the closing line has the whole.
@@ -63,10 +53,10 @@ fn brief(provenance: Provenance) -> &'static str {
     }
 }
 
-fn grid(topic: &str, rows: &[&TextbookRow], sources: &[&str]) -> String {
-    let heading =
-        [topic, "unit", "computed", "reference", "relative\nerror", "tolerance", "provenance", "source", ""];
-    let mut grid = Grid::new(2, heading);
+fn table(topic: &str, rows: &[&TextbookRow], sources: &[&str]) -> Table {
+    let numbers = ["computed", "reference", "relative error", "tolerance", "provenance", "source", ""];
+    let words = [topic, "unit"].map(Column::words);
+    let mut table = Table::new(words.into_iter().chain(numbers.map(Column::plain)));
     for row in rows {
         let case = &row.case;
         let (computed, error) = match &row.outcome {
@@ -85,11 +75,11 @@ fn grid(topic: &str, rows: &[&TextbookRow], sources: &[&str]) -> String {
         let (label, source, reference) = (label(row, rows), format!("[{source}]"), digits(case.reference));
         let verdict = if row.passed() { "met" } else { "MISSED" };
         let provenance = brief(case.provenance);
-        grid.row([
+        table.add_row([
             &label, case.unit, &computed, &reference, &error, &tolerance, provenance, &source, verdict,
         ]);
     }
-    grid.text()
+    table
 }
 
 /// A reference value without zeros behind its last digit.

@@ -5,48 +5,43 @@ use axlebow_axle::{PrintedWave, Side, TireCase, TireOutcome, TireRide, TireRideO
 use axlebow_units::{Kind, show};
 
 use super::cups::explanations;
-use super::flex::{WIDTH, warnings};
-use super::flex_brief::assumed;
-use super::grid::{Grid, paragraph};
+use super::notes::{JSON, defaults, warnings};
 use crate::ModelCard;
+use crate::answer::tire_answer;
 use crate::number::{Numbers, Shown, fixed};
+use crate::page::{Block, Column, Page, Table};
 use crate::tire_words::{index, tire_name};
 
 /// For each load case every tire with its load, its shoulders and their wear; the ribs of the first case; and, where a
 /// ride was driven, wear along it, the wave round the most worn tire and its possible sources.
-pub fn tire(outcome: &TireOutcome, ride: Option<&TireRideOutcome>, card: &ModelCard) -> String {
+pub fn tire(outcome: &TireOutcome, ride: Option<&TireRideOutcome>, card: &ModelCard) -> Page {
     let n = Numbers { system: card.system };
-    let invented = &card.invented_line();
-    let mut text = paragraph(&card.name, WIDTH, 0) + invented + "\n" + &tires(outcome, n);
-    if let Some(case) = outcome.cases.first() {
-        text += &format!("\nRibs, {}\n{}", case.name, ribs(case, n));
-    }
-    text += &paragraph(
-        "Wear is over that of the same rib (mean: of all ribs) were the same tires upright and straight under the same \
-         load, all free of drive and brake; relative numbers, no promise of mileage.",
-        WIDTH,
-        2,
-    );
-    if let Some(ride) = ride {
-        text += &over(ride, n);
-    }
-    text + &assumed(card) + &warnings(&outcome.warnings)
+    let mut page = Page::of_model(card, tire_answer(outcome, ride, card));
+    page.add_table(tires(outcome, n));
+    page.extend(outcome.cases.first().map(|case| Block::Table(ribs(case, n))));
+    page.add(Block::note(WEAR));
+    page.extend(ride.into_iter().flat_map(|ride| over(ride, n)));
+    page.extend(defaults(card, JSON));
+    page.extend(warnings(&outcome.warnings));
+    page
 }
+
+/// What the numbers of wear are relative to.
+const WEAR: &str = "Camber is negative where tops lean in, toe positive where it is toe-in. Wear is over that of the same rib \
+    (mean: of all ribs) were the same tires upright and straight under the same load, all free of drive and brake; relative \
+    numbers, no promise of mileage.";
 
 /// Heading of the columns of shoulders.
 const SHOULDERS: [&str; 3] =
-    ["load,\ninner over\nouter rib", "wear of\ninner\nshoulder", "wear of\nouter\nshoulder"];
+    ["load, inner over outer rib", "wear of inner shoulder", "wear of outer shoulder"];
 
-fn tires(outcome: &TireOutcome, n: Numbers) -> String {
-    let measured = |words: &str, shown| format!("{words}\n{}", n.unit(shown));
-    let heading = ["\n\nLoad case".to_owned(), "\n\nwheel".to_owned(), "\n\ntire".to_owned()];
-    let pose = [
-        measured("\ncamber", Shown::Angle),
-        measured("\ntoe", Shown::Angle),
-        measured("\nload", Shown::Force),
-    ];
-    let rest = ["\nshare\n%"].into_iter().chain(SHOULDERS).map(str::to_owned);
-    let mut grid = Grid::new(3, heading.into_iter().chain(pose).chain(rest));
+fn tires(outcome: &TireOutcome, n: Numbers) -> Table {
+    let words = ["Load case", "wheel", "tire"].map(Column::words);
+    let pose = [("camber", Shown::Angle), ("toe", Shown::Angle), ("load", Shown::Force)];
+    let pose = pose.map(|(name, shown)| Column::shown(name, shown, n));
+    let share = [Column::number("share", "%")];
+    let columns = words.into_iter().chain(pose).chain(share).chain(SHOULDERS.map(Column::plain));
+    let mut table = Table::new(columns);
     for case in &outcome.cases {
         for side in Side::BOTH {
             let face = case.wheels.of(side);
@@ -58,11 +53,11 @@ fn tires(outcome: &TireOutcome, n: Numbers) -> String {
                 let head = [once(&case.name, first), once(side.word(), number == 0)];
                 let name = tire_name(number, face.worn.tires.len()).to_owned();
                 let load = [n.bare(tire.load, Shown::Force), fixed(100.0 * tire.share, 1)];
-                grid.row(head.into_iter().chain([name]).chain(pose).chain(load).chain(shoulders(tire)));
+                table.add_row(head.into_iter().chain([name]).chain(pose).chain(load).chain(shoulders(tire)));
             }
         }
     }
-    grid.text()
+    table
 }
 
 fn shoulders(tire: &TireWear) -> [String; 3] {
@@ -73,32 +68,29 @@ fn shoulders(tire: &TireWear) -> [String; 3] {
     ]
 }
 
-fn ribs(case: &TireCase, n: Numbers) -> String {
-    let measured = |words: &str, shown| format!("{words}\n{}", n.unit(shown));
-    let mut grid = Grid::new(
-        3,
-        [
-            "\nWheel".to_owned(),
-            "\ntire".to_owned(),
-            "rib, from\nthe inside".to_owned(),
-            measured("outboard", Shown::Place),
-            measured("load", Shown::Force),
-            "slip forward\nper mille".to_owned(),
-            "slip aside\nper mille".to_owned(),
-            "scuff\nJ/m".to_owned(),
-            "wear over\nmean".to_owned(),
-            "over the\nsame rib".to_owned(),
-        ],
-    );
+fn ribs(case: &TireCase, n: Numbers) -> Table {
+    let mut table = Table::new([
+        Column::words("Wheel"),
+        Column::words("tire"),
+        Column::words("rib, from the inside"),
+        Column::shown("outboard", Shown::Place, n),
+        Column::shown("load", Shown::Force, n),
+        Column::number("slip forward", "per mille"),
+        Column::number("slip aside", "per mille"),
+        Column::number("scuff", "J/m"),
+        Column::plain("wear over mean"),
+        Column::plain("over the same rib"),
+    ])
+    .with_caption(format!("Ribs, {}", case.name));
     let [left, right] = Side::BOTH.map(|side| rib_rows(&case.wheels.of(side).worn, n));
     let both = left == right;
     let sides = [(if both { "both" } else { "left" }, left), ("right", right)];
     for (side, rows) in sides.into_iter().take(if both { 1 } else { 2 }) {
         for (i, row) in rows.into_iter().enumerate() {
-            grid.row([if i == 0 { side.to_owned() } else { String::new() }].into_iter().chain(row));
+            table.add_row([if i == 0 { side.to_owned() } else { String::new() }].into_iter().chain(row));
         }
     }
-    grid.text()
+    table
 }
 
 /// Rows of the ribs of one wheel, without the wheel's name.
@@ -123,25 +115,31 @@ fn rib_rows(worn: &Worn, n: Numbers) -> Vec<[String; 9]> {
     rows
 }
 
-fn over(ride: &TireRideOutcome, n: Numbers) -> String {
+fn over(ride: &TireRideOutcome, n: Numbers) -> Vec<Block> {
     let title = format!("Over {}, {}", ride.name, show(ride.speed, Kind::Speed, n.system));
-    let mut text = format!("\n{}", paragraph(&title, WIDTH, 2)) + &means(ride, n);
+    let mut blocks = vec![Block::Table(means(ride, n).with_caption(title))];
     let [left, right] = Side::BOTH.map(|side| wave(ride.wheels.of(side), ride.comes_back, n));
     if left == right {
-        text += &format!("\nBoth wheels: {left}");
+        blocks.extend(named_wave("Both wheels", left));
     } else {
-        text += &format!("\nLeft wheel: {left}\nRight wheel: {right}");
+        blocks.extend(named_wave("Left wheel", left));
+        blocks.extend(named_wave("Right wheel", right));
     }
-    text + &warnings(&ride.warnings)
+    blocks.extend(warnings(&ride.warnings));
+    blocks
 }
 
-fn means(ride: &TireRideOutcome, n: Numbers) -> String {
-    let camber = |words: &str| format!("{words}\n{}", n.unit(Shown::Angle));
-    let heading = ["\n\nWheel", "\n\ntire"].map(str::to_owned);
-    let measured = [camber("camber,\nleast"), camber("\nmean"), camber("\ngreatest")];
-    let load = format!("mean\nload\n{}", n.unit(Shown::Force));
-    let rest = SHOULDERS.map(str::to_owned);
-    let mut grid = Grid::new(2, heading.into_iter().chain(measured).chain([load]).chain(rest));
+/// What goes round the tires of a wheel, under its name.
+fn named_wave(wheels: &str, (line, sources): (String, Vec<Block>)) -> impl Iterator<Item = Block> {
+    [Block::paragraph(format!("{wheels}: {line}"))].into_iter().chain(sources)
+}
+
+fn means(ride: &TireRideOutcome, n: Numbers) -> Table {
+    let words = ["Wheel", "tire"].map(Column::words);
+    let camber = ["camber, least", "mean", "greatest"].map(|name| Column::shown(name, Shown::Angle, n));
+    let load = [Column::shown("mean load", Shown::Force, n)];
+    let columns = words.into_iter().chain(camber).chain(load).chain(SHOULDERS.map(Column::plain));
+    let mut table = Table::new(columns);
     for side in Side::BOTH {
         let TireRide { camber, wear, .. } = ride.wheels.of(side);
         let tires = &wear.mean.tires;
@@ -150,16 +148,16 @@ fn means(ride: &TireRideOutcome, n: Numbers) -> String {
             let head = [once(side.word()), tire_name(number, tires.len()).to_owned()];
             let camber = camber.map(|angle| once(&n.bare(angle, Shown::Angle)));
             let load = [n.bare(tire.load, Shown::Force)];
-            grid.row(head.into_iter().chain(camber).chain(load).chain(shoulders(tire)));
+            table.add_row(head.into_iter().chain(camber).chain(load).chain(shoulders(tire)));
         }
     }
-    grid.text()
+    table
 }
 
 /// The strongest wave round one wheel's tires, and its possible sources.
-fn wave(face: &TireRide, comes_back: bool, n: Numbers) -> String {
+fn wave(face: &TireRide, comes_back: bool, n: Numbers) -> (String, Vec<Block>) {
     let Some(PrintedWave { tire, rib, amplitude, visible, cups }) = &face.wave else {
-        return "less than one turn of the tire, so that no wear goes round it.\n".to_owned();
+        return ("less than one turn of the tire, so that no wear goes round it.".to_owned(), Vec::new());
     };
     let standing = match (*visible, comes_back) {
         (true, true) => "cups would show",
@@ -177,5 +175,5 @@ fn wave(face: &TireRide, comes_back: bool, n: Numbers) -> String {
         show(cups.spacing, Kind::Length, n.system),
         fixed(cups.frequency, 2),
     );
-    format!("{}{}", paragraph(&line, WIDTH - 13, 2), explanations(&cups.explanations))
+    (line, explanations(&cups.explanations))
 }

@@ -4,17 +4,16 @@ use axlebow_axle::{WeldBand, WeldRemedy, WeldUse};
 use axlebow_strength::Verdict;
 use axlebow_units::Kind;
 
-use super::flex::WIDTH;
-use super::grid::paragraph;
 use crate::number::{Numbers, fixed};
+use crate::page::Block;
 
-/// A paragraph for each stiffener's weld.
-pub(super) fn weld_bands(bands: &[WeldBand], n: Numbers) -> String {
+/// An item for each stiffener's weld.
+pub(super) fn weld_bands(bands: &[WeldBand], n: Numbers) -> Vec<Block> {
     if bands.is_empty() {
-        return String::new();
+        return Vec::new();
     }
-    let each = bands.iter().map(|band| paragraph(&words(band, n), WIDTH, 2));
-    format!("\nWelds, by how stiff they are taken to be\n{}", each.collect::<String>())
+    let each = bands.iter().map(|band| words(band, n)).collect();
+    vec![Block::heading("Welds, by how stiff they are taken to be"), Block::List(each)]
 }
 
 fn words(band: &WeldBand, n: Numbers) -> String {

@@ -102,11 +102,11 @@ fn schema_describes_the_document() {
 #[test]
 fn table_fits_and_says_energies_camber_and_completeness() {
     for system in [UnitSystem::Si, UnitSystem::Us] {
-        let text = table::modes(&outcome(), &card(system));
+        let text = table::modes(&outcome(), &card(system)).text();
         println!("{text}");
         assert!(text.is_ascii() && text.lines().all(|line| line.chars().count() <= 100));
     }
-    let text = table::modes(&outcome(), &card(UnitSystem::Si));
+    let text = table::modes(&outcome(), &card(UnitSystem::Si)).text();
     let joined = text.split_whitespace().collect::<Vec<_>>().join(" ");
     // 2 rad/m are 0.1146 degrees for a millimeter.
     for words in [
@@ -133,15 +133,15 @@ fn table_fits_and_says_energies_camber_and_completeness() {
 #[test]
 fn a_missed_mode_is_a_warning() {
     let missed = ModesOutcome { counted_below: 6, ..outcome() };
-    let text = table::modes(&missed, &card(UnitSystem::Si));
+    let text = table::modes(&missed, &card(UnitSystem::Si)).text();
     assert!(text.contains("Warning: Sturm check: 6 modes below 84.39 Hz, 5 found, 1 missed;"), "{text}");
     let document: Value = serde_json::from_str(&modes_document(&missed, &card(UnitSystem::Si))).unwrap();
     assert_eq!(document["complete"], false);
     let mesh = ModeMesh { longest_element: 0.01, change: 0.02 };
-    let coarse = table::modes(&ModesOutcome { mesh, ..outcome() }, &card(UnitSystem::Si));
+    let coarse = table::modes(&ModesOutcome { mesh, ..outcome() }, &card(UnitSystem::Si)).text();
     assert!(coarse.contains("Warning: with elements of 10.0 mm the last halving still moved"), "{coarse}");
     let surplus = ModesOutcome { counted_below: 4, ..outcome() };
-    assert!(table::modes(&surplus, &card(UnitSystem::Si)).contains("5 found, 1 too many;"));
+    assert!(table::modes(&surplus, &card(UnitSystem::Si)).text().contains("5 found, 1 too many;"));
 }
 
 #[test]

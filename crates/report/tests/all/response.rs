@@ -79,7 +79,7 @@ fn keys(value: &Value) -> Vec<&str> {
 
 #[test]
 fn table_names_resonances_and_root_mean_squares() {
-    let text = table::response(&outcome(0.5), &card(UnitSystem::Si));
+    let text = table::response(&outcome(0.5), &card(UnitSystem::Si)).text();
     for part in [
         "where the road rises under the left wheel only",
         "vertical bow",
@@ -95,14 +95,14 @@ fn table_names_resonances_and_root_mean_squares() {
         assert!(text.contains(part), "{part} is missing\n{text}");
     }
     for system in [UnitSystem::Si, UnitSystem::Us] {
-        let text = table::response(&outcome(0.5), &card(system));
+        let text = table::response(&outcome(0.5), &card(system)).text();
         assert!(text.lines().all(|line| line.chars().count() <= 100), "{text}");
     }
 }
 
 #[test]
 fn wheels_that_answer_alike_share_a_row() {
-    let text = table::response(&outcome(1.0), &card(UnitSystem::Si));
+    let text = table::response(&outcome(1.0), &card(UnitSystem::Si)).text();
     assert!(text.contains("each wheel") && !text.contains("right wheel"), "{text}");
 }
 

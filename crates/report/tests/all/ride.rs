@@ -99,7 +99,7 @@ fn alone_as_json(outcome: &RideOutcome, system: UnitSystem) -> String {
 }
 
 fn alone_as_table(outcome: &RideOutcome, system: UnitSystem) -> String {
-    table::ride(outcome, BesideRide::default(), &card(system))
+    table::ride(outcome, BesideRide::default(), &card(system)).text()
 }
 
 pub fn samples_as_csv(outcome: &RideOutcome) -> String {
@@ -240,7 +240,7 @@ fn table_says_loads_camber_cups_and_stress() {
 fn table_is_loud_about_a_partial_ride_and_keeps_its_width() {
     for system in [UnitSystem::Si, UnitSystem::Us] {
         let text = alone_as_table(&partial(), system);
-        assert!(text.contains("WARNING: PARTIAL RIDE, the equations stopped converging at 0.2999 s"));
+        assert!(text.contains("Warning: PARTIAL RIDE, the equations stopped converging at 0.2999 s"));
         assert!(text.contains("0.299 s only"));
         assert!(text.lines().all(|line| line.chars().count() <= 100), "{text}");
     }
@@ -336,7 +336,7 @@ fn a_comparison_of_bases_has_a_row_for_each_result() {
     let other = RideOutcome { method: reduced, ..outcome() };
     let comparison = BasisComparison::of(&outcome(), &other);
     let beside = BesideRide { comparison: Some(&comparison), draws: None };
-    let text = table::ride(&outcome(), beside, &card(UnitSystem::Si));
+    let text = table::ride(&outcome(), beside, &card(UnitSystem::Si)).text();
     for words in ["camber change, peak to peak, deg", "largest load, kN", "10 shapes", "150 Hz", "0.0000"] {
         assert!(text.contains(words), "{words}\n{text}");
     }
@@ -358,7 +358,7 @@ fn means_over_random_roads_come_first_with_their_interval() {
     assert_eq!(DrawnRides::of(&[ride(0.3)]), None);
     let draws = DrawnRides::of(&[0.2, 0.3, 0.4].map(ride)).unwrap();
     let beside = BesideRide { draws: Some(&draws), comparison: None };
-    let text = table::ride(&outcome(), beside, &card(UnitSystem::Us));
+    let text = table::ride(&outcome(), beside, &card(UnitSystem::Us)).text();
     for words in ["Mean of 3 random roads", "0.300 (0.052 to 0.548)", "95 of 100 cases", "of the first road"]
     {
         assert!(text.contains(words), "{words}\n{text}");

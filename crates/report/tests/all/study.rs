@@ -122,7 +122,7 @@ fn wall_sweep_is_drawn_and_tabled_in_both_unit_systems() {
         let svg = study_figure(&outcome, &card).unwrap();
         assert_eq!(svg, study_figure(&outcome, &card).unwrap());
         keep(name, &svg);
-        let text = table::study(&outcome, &card);
+        let text = table::study(&outcome, &card).text();
         println!("{text}");
         assert!(text.lines().all(|line| line.chars().count() <= 100 && line == line.trim_end()));
         assert!(text.contains("Demonstration data, invented.") && text.contains("82 designs in all"));
@@ -156,7 +156,7 @@ fn failures_are_told_in_a_sentence_a_gap_and_a_dash() {
     let failure = "1 of 3 designs have no result; the first is tube, thin with first seat at 400 mm, tube wall 70 mm: \
                    the wall is too thick.";
     assert!(said.contains(failure), "{said}");
-    let text = table::study(&outcome, &card);
+    let text = table::study(&outcome, &card).text();
     assert!(text.contains("not reached") && text.contains("tube, thin, first seat at 400 mm"), "{text}");
     assert!(
         text.lines().any(|line| line.split_whitespace().eq(["70", "-", "-", "-", "-", "-", "-", "-", "-"])),
@@ -168,7 +168,7 @@ fn failures_are_told_in_a_sentence_a_gap_and_a_dash() {
 #[test]
 fn wheels_that_lean_apart_have_a_column_each() {
     let (outcome, card) = (small(0.5), card(UnitSystem::Us));
-    let text = table::study(&outcome, &card);
+    let text = table::study(&outcome, &card).text();
     assert!(text.contains("camber, left") && text.contains("camber, right"), "{text}");
     assert!(study_findings(&outcome, &card)[0].contains("of the left wheel"));
     assert!(study_figure(&outcome, &card).unwrap().text().contains("camber change of the left wheel, deg"));
@@ -180,7 +180,7 @@ fn a_study_without_results_is_not_drawn_but_tabled() {
     outcome.rows.drain(..2);
     let card = card(UnitSystem::Si);
     assert!(matches!(study_figure(&outcome, &card), Err(ReportError::Empty { .. })));
-    assert!(table::study(&outcome, &card).contains("1 of 1 designs have no result"));
+    assert!(table::study(&outcome, &card).text().contains("1 of 1 designs have no result"));
 }
 
 #[test]
@@ -258,7 +258,7 @@ fn beside() -> StudyOutcome {
 #[test]
 fn variants_stand_side_by_side_in_rows_with_the_share_of_the_baseline() {
     let (outcome, card) = (beside(), card(UnitSystem::Si));
-    let text = table::study(&outcome, &card);
+    let text = table::study(&outcome, &card).text();
     println!("{text}");
     assert!(text.lines().all(|line| line.chars().count() <= 100 && line == line.trim_end()), "{text}");
     let row = text.lines().find(|line| line.starts_with("* ")).unwrap();
@@ -319,7 +319,7 @@ fn a_sweep_of_two_keys_with_a_ride_is_a_map() {
         keep(name, &svg);
         assert!(svg.text().contains("wheel hop 11.0 Hz") && svg.text().contains("Gray: no value."));
     }
-    let text = table::study(&map(), &card(UnitSystem::Si));
+    let text = table::study(&map(), &card(UnitSystem::Si)).text();
     println!("{text}");
     assert!(text.lines().all(|line| line.chars().count() <= 100), "{text}");
     assert!(text.contains("camber, peak to peak, deg; road length, mm to the right"), "{text}");
@@ -338,6 +338,6 @@ fn a_sweep_with_a_ride_has_a_panel_for_each_result() {
     outcome.rows.iter_mut().for_each(|row| row.values = vec![row.values[1]]);
     outcome.shown.push(measure("bow"));
     keep("ride-sweep", &study_figure(&outcome, &card(UnitSystem::Si)).unwrap());
-    let text = table::study(&outcome, &card(UnitSystem::Si));
+    let text = table::study(&outcome, &card(UnitSystem::Si)).text();
     assert!(text.contains("peak to") && text.contains("bow"), "{text}");
 }

@@ -34,7 +34,7 @@ fn coarse(name: &str) -> (StudyOutcome, ModelCard) {
 #[test]
 fn the_table_of_an_uncertainty_fits_and_the_document_has_its_numbers() {
     let (outcome, card) = coarse("trailer-uncertainty.toml");
-    let text = table::study(&outcome, &card);
+    let text = table::study(&outcome, &card).text();
     assert!(text.lines().all(|line| line.chars().count() <= 100), "{text}");
     let document: Value = serde_json::from_str(&study_document(&outcome, &card)).unwrap();
     let told = &document["uncertainty"]["variants"][0];
@@ -69,7 +69,7 @@ fn figures_of_an_uncertainty_and_of_a_sample_are_drawn() {
 #[test]
 fn the_table_of_a_sample_names_choices_and_says_what_meets_the_limits() {
     let (outcome, card) = coarse("tube-and-seat-sample.toml");
-    let text = table::study(&outcome, &card);
+    let text = table::study(&outcome, &card).text();
     assert!(text.contains("127 mm") && text.contains("of 64 designs meet every limit"), "{text}");
     assert!(text.lines().all(|line| line.chars().count() <= 100), "{text}");
     let document: Value = serde_json::from_str(&study_document(&outcome, &card)).unwrap();

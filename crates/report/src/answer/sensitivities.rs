@@ -1,0 +1,40 @@
+//! What sensitivities answer.
+
+use axlebow_study::{KeySensitivity, SensitivityOutcome};
+
+use super::phrases::{angle, is_nothing, leans, several};
+use crate::ModelCard;
+use crate::number::{Numbers, Shown, significant};
+
+/// How the wheel leans in the first case, and the keys whose step moves its camber most.
+pub fn sensitivities_answer(outcomes: &[SensitivityOutcome], card: &ModelCard) -> Vec<String> {
+    let n = Numbers { system: card.system };
+    let Some(outcome) = outcomes.first() else { return Vec::new() };
+    let side = outcome.own.leaning_side();
+    let camber = *outcome.own.camber_change.of(side);
+    let lean = format!("The {} wheel's top {} in case {}.", side.word(), leans(camber, n), outcome.case);
+    let keys = outcome.most_telling(n.system);
+    let moves = |key: &&KeySensitivity| change(key, outcome, n) != 0.0;
+    let Some(most) = keys.first().copied().filter(moves) else {
+        return vec![lean, "No key moves its camber.".to_owned()];
+    };
+    let next = keys.get(1).copied().filter(moves).map(|key| format!("Next is {}.", effect(key, outcome, n)));
+    let of = several(keys.len(), "key");
+    let first = format!("Of {of} the largest effect on it has {}.", effect(most, outcome, n));
+    [Some(lean), Some(first), next].into_iter().flatten().collect()
+}
+
+/// What a step of a key adds to the camber change.
+fn change(key: &KeySensitivity, outcome: &SensitivityOutcome, n: Numbers) -> f64 {
+    *key.change(n.system).camber_change.of(outcome.own.leaning_side())
+}
+
+fn effect(key: &KeySensitivity, outcome: &SensitivityOutcome, n: Numbers) -> String {
+    let own = change(key, outcome, n);
+    let size = match is_nothing(own) {
+        true => format!("{} {}", significant(n.scaled(own.abs(), Shown::Angle), 2), n.unit(Shown::Angle)),
+        false => angle(own, n),
+    };
+    let way = if own < 0.0 { "further in" } else { "further out" };
+    format!("{}: {} more of it leans the top {size} {way}", key.key.path, key.step_in_words(n.system))
+}
