@@ -1,4 +1,4 @@
-//! Outcomes to tables, JSON and plots; does not know the physics.
+//! Outcomes to answers, pages, JSON and plots; does not know the physics.
 //!
 //! Everything here takes finished outcomes, in SI, and gives text or pictures. Display units are chosen by
 //! [`ModelCard::system`]; JSON is always SI. The same input gives the same bytes.

@@ -33,7 +33,6 @@ fn apart(words: &StudyWords<'_>, designs: &[&Row]) -> Option<String> {
     if between <= 0.0 {
         return None;
     }
-    let angle = |value: f64| words.numbers.full(value, Shown::Angle);
     let sum =
         |row: &Row, names: &[&str]| names.iter().map(|name| words.standing(row, name)).sum::<f64>().abs();
     let part = |names: &[&str]| 100.0 * (sum(most, names) - sum(least, names)) / between;
@@ -43,9 +42,9 @@ fn apart(words: &StudyWords<'_>, designs: &[&Row]) -> Option<String> {
     Some(format!(
         "{} leans most, {}, and {} least, {}. Of the difference {} % is bending and shear of the axle, which takes in how far each seat shortens the flexing length, {} % is the seats with arms and bushes, of it the wall {} %.{}",
         name(words.outcome, most),
-        angle(words.standing(most, "left-camber-change")),
+        words.lean(words.standing(most, "left-camber-change")),
         name(words.outcome, least),
-        angle(words.standing(least, "left-camber-change")),
+        words.lean(words.standing(least, "left-camber-change")),
         fixed(beam, 0),
         fixed(seat, 0),
         fixed(wall, 1),
@@ -89,7 +88,7 @@ fn walls(words: &StudyWords<'_>, designs: &[&Row]) -> Option<String> {
     let order = rides(words, designs).map_or(String::new(), |order| format!(" {order}"));
     Some(format!(
         "Local wall deflection under a seat is at most {} of a camber change, {} %, in {}: {verdict}. That is the wall while it is elastic: whether it yields under the clamp of its U-bolts, and the stress at a bracket's toe, `strength` says.{order}",
-        words.numbers.full(words.standing(most, "left-wall"), Shown::Angle),
+        words.numbers.full(words.standing(most, "left-wall").abs(), Shown::Angle),
         fixed(100.0 * share(most), 1),
         name(words.outcome, most),
     ))

@@ -151,6 +151,24 @@ impl StudyWords<'_> {
             .filter(|_| two && (!self.outcome.rides.is_empty() || self.outcome.ranked_by.is_some()))
     }
 
+    /// A value of a measure in a sentence: which way a camber leans the tops is a word, such as "0.224 deg in".
+    pub fn told(&self, measure: &Measure, value: f64) -> String {
+        match leans(measure) {
+            true => self.lean(value),
+            false => self.numbers.full(value, shown(measure)),
+        }
+    }
+
+    /// A camber with the way in which it leans the tops, such as "0.224 deg in".
+    pub fn lean(&self, camber: f64) -> String {
+        let size = self.numbers.full(camber.abs(), Shown::Angle);
+        match camber {
+            0.0 => size,
+            inward if inward < 0.0 => format!("{size} in"),
+            _ => format!("{size} out"),
+        }
+    }
+
     /// A mass, such as "65 kg".
     pub fn mass(&self, mass: f64) -> String {
         self.numbers.full(mass, Shown::Mass).replace(".0 ", " ")
@@ -169,7 +187,7 @@ impl StudyWords<'_> {
     fn place_of(&self, row: &Row) -> String {
         format!(
             "{}, is that of {} and an axle mass of {}",
-            self.numbers.full(self.standing(row, "left-camber-change"), Shown::Angle),
+            self.lean(self.standing(row, "left-camber-change")),
             self.settings(row),
             self.numbers.full(self.standing(row, "axle-mass"), Shown::Mass),
         )
@@ -200,7 +218,7 @@ impl StudyWords<'_> {
         let most = found().rev().max_by(|one, other| one.1.total_cmp(&other.1))?;
         let [least, most] = [least, most].map(|(row, _)| {
             let value = row.value(measure).unwrap_or(f64::NAN);
-            format!("{}, is {}", self.numbers.full(value, shown(measure)), self.whose(row))
+            format!("{}, is {}", self.told(measure, value), self.whose(row))
         });
         Some(format!("The least {}, {least}; the most, {most}.", self.measure(measure)))
     }
@@ -225,8 +243,8 @@ impl StudyWords<'_> {
             self.line(best),
             angle(more_camber.abs() - less_camber.abs()),
             self.line(worst),
-            angle(less_camber),
-            angle(more_camber),
+            self.lean(less_camber),
+            self.lean(more_camber),
             angle(more_bending - less_bending),
             self.setting(varied, value(best)),
             self.rounded(value(worst), varied.kind),
@@ -324,6 +342,18 @@ pub(crate) fn groups<'a>(words: &StudyWords<'a>) -> Vec<(String, Vec<&'a Measure
 pub(crate) fn share(value: Option<f64>, baseline: Option<f64>) -> Option<f64> {
     let (value, baseline) = (value?, baseline.filter(|baseline| *baseline != 0.0)?);
     Some((value / baseline).abs())
+}
+
+/// Whether the sign of a measure says which way the tops lean.
+fn leans(measure: &Measure) -> bool {
+    const SIGNED: [&str; 5] = [
+        "camber-change",
+        "left-camber-change",
+        "right-camber-change",
+        "camber-peak",
+        "composite-camber-change",
+    ];
+    SIGNED.contains(&measure.name.as_str())
 }
 
 /// How a measure is written.

@@ -3,7 +3,7 @@
 use axlebow_study::{Estimated, StudyOutcome, Uncertain, Uncertainty, Varied};
 
 use crate::number::{Numbers, fixed};
-use crate::study_words::{StudyWords, shown, varied_words};
+use crate::study_words::{StudyWords, varied_words};
 
 /// A sentence for the first result of each variant, then how sure it all is.
 pub(crate) fn uncertainty_findings(words: &StudyWords<'_>) -> Vec<String> {
@@ -19,7 +19,7 @@ pub(crate) fn uncertainty_findings(words: &StudyWords<'_>) -> Vec<String> {
 
 /// Where a result lies, and what makes most of its variance.
 fn lead(words: &StudyWords<'_>, (told, own): (&Uncertainty, &Uncertain)) -> String {
-    let full = |value: f64| words.numbers.full(value, shown(&own.measure));
+    let full = |value: f64| words.told(&own.measure, value);
     let mut text = format!("The mean {} is {}", words.measure(&own.measure), full(own.mean.value));
     if let (Some(first), Some(last), [low, .., high]) =
         (own.percentiles.first(), own.percentiles.last(), told.shares.as_slice())

@@ -20,10 +20,13 @@ pub fn compatibility_answer(outcome: &CompatibilityOutcome, card: &ModelCard) ->
     cells.sort_by(|a, b| a.1.total_cmp(&b.1));
     let none = "No tire wears upright, so that nothing can be compared with it; give a usual_side_force.";
     let (Some(best), Some(worst)) = (cells.first(), cells.last()) else { return vec![none.to_owned()] };
-    let pair = |(name, wear): &(String, f64)| format!("{name} ({})", index(Some(*wear)));
-    let relative = "Wear of the inner shoulder over upright, no promise of mileage.".to_owned();
+    let pair = |(name, wear): &(String, f64)| {
+        let times = index(Some(*wear));
+        format!("{name}, whose inner shoulder wears {times} times as fast as upright")
+    };
+    let relative = "These numbers are relative, no promise of mileage.".to_owned();
     if cells.len() == 1 {
         return vec![format!("The only pair is {}.", pair(best)), relative];
     }
-    vec![format!("Most forgiving: {}. Least: {}.", pair(best), pair(worst)), relative]
+    vec![format!("Most forgiving: {}.", pair(best)), format!("Least forgiving: {}.", pair(worst)), relative]
 }

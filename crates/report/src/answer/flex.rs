@@ -7,6 +7,12 @@ use super::phrases::{angle, is_nothing, leans, percent, reads_alike, size, tops}
 use crate::ModelCard;
 use crate::number::{Numbers, Shown};
 
+/// Toe change that is not worth a word, rad: five thousandths of a degree.
+const LITTLE_TOE: f64 = 8.7e-5;
+
+/// Bow that is none, m.
+const LEVEL: f64 = 1e-6;
+
 /// How the tops lean in the first case and what makes most of it; bow, toe and stress; what stiffeners take off, the case that
 /// leans most, or the camber with the manufactured setting.
 pub fn flex_answer(outcome: &FlexOutcome, card: &ModelCard) -> Vec<String> {
@@ -39,21 +45,23 @@ fn part(case: &CaseOutcome, n: Numbers) -> Option<String> {
     if is_nothing(wheel.camber_change) {
         return None;
     }
-    let (words, own) = largest_part(&wheel.split);
-    let share = own / wheel.camber_change;
     let changes = changes(case);
     let of_it = match reads_alike(changes.left, changes.right, n) {
         true => "of it".to_owned(),
         false => format!("of the {} wheel's lean", side.word()),
     };
-    Some(match share > 1.005 {
-        true => format!("{} {of_it} {words}, some of which other parts take back", percent(share)),
-        false => format!("{} {of_it} {words}", percent(share)),
-    })
+    Some(share_of(&wheel.split, wheel.camber_change, &of_it))
+}
+
+/// What the largest part makes of a camber, such as "95 % of it bending of the axle".
+pub(super) fn share_of(split: &CamberSplit, whole: f64, of_it: &str) -> String {
+    let (words, own) = largest_part(split);
+    let taken_back = if own / whole > 1.005 { ", some of which other parts take back" } else { "" };
+    format!("{} {of_it} {words}{taken_back}", percent(own / whole))
 }
 
 /// The part that is largest, in words.
-pub(super) fn largest_part(split: &CamberSplit) -> (&'static str, f64) {
+fn largest_part(split: &CamberSplit) -> (&'static str, f64) {
     let parts = [
         ("bending of the axle", split.bending),
         ("shear of the axle", split.shear),
@@ -66,13 +74,14 @@ pub(super) fn largest_part(split: &CamberSplit) -> (&'static str, f64) {
 }
 
 fn bow(case: &CaseOutcome, n: Numbers) -> String {
-    let moves = if case.bow < 0.0 { "sags" } else { "rises" };
+    let moves = match case.bow {
+        level if level.abs() < LEVEL => "stays level with the hubs".to_owned(),
+        sags if sags < 0.0 => format!("sags {} against the hubs", size(sags, Shown::Deflection, n)),
+        rises => format!("rises {} against the hubs", size(rises, Shown::Deflection, n)),
+    };
     let stress = size(case.peak_stress, Shown::Stress, n);
     let toe = toe(case, n).map_or(String::new(), |toe| format!(", {toe},"));
-    format!(
-        "The axle's center {moves} {} against the hubs{toe} and bending stress peaks at {stress}.",
-        size(case.bow, Shown::Deflection, n)
-    )
+    format!("The axle's center {moves}{toe} and bending stress peaks at {stress}.")
 }
 
 /// The larger toe change; none where neither wheel has one.
@@ -84,7 +93,7 @@ fn toe(case: &CaseOutcome, n: Numbers) -> Option<String> {
         false => format!("the {} wheel turns", side.word()),
     };
     let toward = if toe > 0.0 { "toe-in" } else { "toe-out" };
-    (!is_nothing(toe)).then(|| format!("{whose} {} toward {toward}", angle(toe, n)))
+    (toe.abs() >= LITTLE_TOE).then(|| format!("{whose} {} toward {toward}", angle(toe, n)))
 }
 
 fn stiffened(case: &CaseOutcome, n: Numbers) -> Option<String> {
@@ -122,7 +131,7 @@ fn setting(case: &CaseOutcome, n: Numbers) -> Option<String> {
     let set = |side| case.wheels.of(side).camber - case.wheels.of(side).camber_change;
     let camber = Sides::each(|side| case.wheels.of(side).camber);
     let has_setting = Side::BOTH.iter().any(|side| !is_nothing(set(*side)));
-    has_setting.then(|| format!("With the setting of the unloaded axle: {}.", lower(&tops(&camber, n))))
+    has_setting.then(|| format!("Counting the manufactured setting, {}.", lower(&tops(&camber, n))))
 }
 
 /// A sentence's beginning within a sentence.

@@ -17,7 +17,7 @@ pub fn flex_beside_answer(axles: &[(String, FlexOutcome)], card: &ModelCard) -> 
     leans_of.sort_by(|a, b| a.1.abs().total_cmp(&b.1.abs()));
     let (Some(least), Some(most)) = (leans_of.first(), leans_of.last()) else { return Vec::new() };
     let own = axles.first().and_then(lean).unwrap_or(0.0);
-    let name = |place: usize| format!("({}) {}", place + 1, plain(&axles[place].0));
+    let name = |place: usize| format!("({}), {},", place + 1, plain(&axles[place].0));
     let mut answer = Vec::new();
     if least.0 == most.0 || least.1 == most.1 {
         answer.push(format!("The left wheel's top {} on every axle.", leans(own, n)));

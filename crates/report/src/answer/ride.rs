@@ -5,7 +5,7 @@ use axlebow_study::DrawnRides;
 use axlebow_units::{Kind, show};
 
 use super::first;
-use super::flex::largest_part;
+use super::flex::share_of;
 use super::phrases::{angle, is_nothing, percent, plain, reads_alike, times, way};
 use crate::number::{Numbers, Shown, fixed};
 use crate::{BesideRide, ModelCard};
@@ -48,13 +48,12 @@ fn lean(outcome: &RideOutcome, side: Side, n: Numbers) -> String {
         true => "tops lean".to_owned(),
         false => format!("the {} wheel's top leans", side.word()),
     };
-    let (words, part) = largest_part(&wheel.camber_peak_split);
     format!(
-        "{over} {tops} {} up to {}{}, {} of it {words}.",
+        "{over} {tops} {} up to {}{}, {}.",
         way(wheel.camber_peak),
         angle(wheel.camber_peak, n),
         against_rest(wheel),
-        percent(part / wheel.camber_peak)
+        share_of(&wheel.camber_peak_split, wheel.camber_peak, "of it")
     )
 }
 

@@ -21,13 +21,18 @@ fn weakest(sections: &[SectionCard], n: Numbers) -> Option<String> {
     let modulus = |card: &&SectionCard| card.properties.section_modulus_x();
     let least = sections.iter().min_by(|a, b| modulus(a).total_cmp(&modulus(b)))?;
     Some(format!(
-        "Of {} the {} at {} resists vertical bending least: section modulus {}, second moment {}.",
+        "Of {} the one that resists vertical bending least is the {} at {}: section modulus {}, second moment {}.",
         several(sections.len(), "section"),
-        least.name,
+        part(&least.name),
         place(least.reach[1], n),
         value(modulus(&least), Kind::SectionModulus, n),
         value(least.properties.second_moment_x, Kind::SecondMoment, n)
     ))
+}
+
+/// A section's name without its number.
+fn part(name: &str) -> &str {
+    name.trim_end_matches(|letter: char| letter.is_ascii_digit()).trim_end()
 }
 
 /// What stiffeners do to the section under the middle of a stretch; none where no section is known there.
@@ -43,7 +48,7 @@ fn stiffer(card: &StiffenedCard, sections: &[SectionCard], n: Numbers) -> Option
     Some(format!(
         "With {} the {} has {} more second moment in vertical bending for {} more mass per length, if the weld held them as one.",
         plain(&card.stretch.stiffeners.join(" and ")),
-        bare.name,
+        part(&bare.name),
         percent(added),
         value(own.mass_per_length - bare.mass_per_length, Kind::MassPerLength, n)
     ))

@@ -2,7 +2,7 @@
 
 use axlebow_study::{KeySensitivity, SensitivityOutcome};
 
-use super::phrases::{angle, is_nothing, leans, several};
+use super::phrases::{angle, is_nothing, leans, several, way};
 use crate::ModelCard;
 use crate::number::{Numbers, Shown, significant};
 
@@ -18,23 +18,30 @@ pub fn sensitivities_answer(outcomes: &[SensitivityOutcome], card: &ModelCard) -
     let Some(most) = keys.first().copied().filter(moves) else {
         return vec![lean, "No key moves its camber.".to_owned()];
     };
-    let next = keys.get(1).copied().filter(moves).map(|key| format!("Next is {}.", effect(key, outcome, n)));
+    let next = keys.get(1).copied().filter(moves);
+    let next = next.map(|key| format!("Next is {}: {}.", key.key.path, effect(key, outcome, n)));
     let of = several(keys.len(), "key");
-    let first = format!("Of {of} the largest effect on it has {}.", effect(most, outcome, n));
+    let first = format!("Of {of} {} has the largest effect: {}.", most.key.path, effect(most, outcome, n));
     [Some(lean), Some(first), next].into_iter().flatten().collect()
 }
 
-/// What a step of a key adds to the camber change.
+/// What a step of a key adds to the camber change, rad.
 fn change(key: &KeySensitivity, outcome: &SensitivityOutcome, n: Numbers) -> f64 {
     *key.change(n.system).camber_change.of(outcome.own.leaning_side())
 }
 
+/// What a step of a key does to the lean, in words.
 fn effect(key: &KeySensitivity, outcome: &SensitivityOutcome, n: Numbers) -> String {
     let own = change(key, outcome, n);
     let size = match is_nothing(own) {
         true => format!("{} {}", significant(n.scaled(own.abs(), Shown::Angle), 2), n.unit(Shown::Angle)),
         false => angle(own, n),
     };
-    let way = if own < 0.0 { "further in" } else { "further out" };
-    format!("{}: {} more of it leans the top {size} {way}", key.key.path, key.step_in_words(n.system))
+    let camber = *outcome.own.camber_change.of(outcome.own.leaning_side());
+    let does = match (is_nothing(camber), (own < 0.0) == (camber < 0.0)) {
+        (true, _) => format!("leans the top {} by {size}", way(own)),
+        (_, true) => format!("adds {size} to the lean"),
+        (_, false) => format!("takes {size} off the lean"),
+    };
+    format!("{} more of it {does}", key.step_in_words(n.system))
 }

@@ -1,11 +1,12 @@
 //! What a study answers.
 
-use axlebow_study::{StudyKind, StudyOutcome, StudySummary};
+use axlebow_study::{Measure, StudyKind, StudyOutcome, StudySummary};
 
 use super::MOST;
 use crate::ModelCard;
 use crate::number::Numbers;
-use crate::study_words::{StudyWords, shown, study_findings};
+use crate::seat_words::seat_findings;
+use crate::study_words::{StudyWords, study_findings};
 
 /// The first things that a study shows.
 pub fn study_answer(outcome: &StudyOutcome, card: &ModelCard) -> Vec<String> {
@@ -20,17 +21,24 @@ pub fn study_details(outcome: &StudyOutcome, card: &ModelCard) -> Vec<String> {
 fn sentences(outcome: &StudyOutcome, card: &ModelCard) -> Vec<String> {
     let words = StudyWords { outcome, numbers: Numbers { system: card.system } };
     let beside = matches!(outcome.kind, StudyKind::SideBySide { .. });
-    let lead = outcome.shown.first().or_else(|| outcome.standing("left-camber-change"));
-    let range = lead.filter(|_| beside).and_then(|lead| words.range_of(lead));
+    let told = seat_findings(&words).is_empty().then(|| lead(outcome)).flatten();
+    let range = told.filter(|_| beside).and_then(|lead| words.range_of(lead));
     let summary = outcome.summary.as_ref().filter(|_| outcome.uncertainty.is_none());
     let many = summary.and_then(|summary| extremes(&words, summary));
     range.into_iter().chain(many).chain(study_findings(outcome, card)).collect()
 }
 
+/// The result by which variants side by side are told apart: camber where it is shown, else what is shown first.
+fn lead(outcome: &StudyOutcome) -> Option<&Measure> {
+    let camber = |measure: &&Measure| measure.ride.is_none() && measure.name.ends_with("camber-change");
+    let shown = || outcome.shown.iter();
+    shown().find(camber).or_else(|| shown().next()).or_else(|| outcome.standing("left-camber-change"))
+}
+
 /// Least and most of the first result of very many designs.
 fn extremes(words: &StudyWords<'_>, summary: &StudySummary) -> Option<String> {
     let range = summary.ranges.first()?;
-    let value = |value: f64| words.numbers.full(value, shown(&range.measure));
+    let value = |value: f64| words.told(&range.measure, value);
     let [least, most] = [&range.least, &range.most].map(|(own, point)| {
         format!("{}, is that of {}", value(*own), words.design(point.variant, &point.values))
     });

@@ -119,5 +119,8 @@ fn wave(ride: &TireRideOutcome, n: Numbers) -> String {
         (false, _) => "too little to be seen as cups",
     };
     let amplitude = percent(*amplitude);
-    format!("{over} wear varies most in a wave of {} round a tire, by {amplitude}, {shows}.", cups.count)
+    format!(
+        "{over} wear varies by {amplitude} in a wave that goes {} times round a tire, {shows}.",
+        cups.count
+    )
 }

@@ -15,9 +15,9 @@ const WIDEST: usize = 100;
 /// Letters of a line of a heading over numbers: as many as leave the table narrow enough, the first that do.
 const HEADINGS: [usize; 4] = [14, 12, 10, 8];
 /// Letters of a line of a heading over words, at least.
-const WORDS: usize = 24;
+const WORDS: usize = 28;
 /// Letters of a line of a column of words that is broken, at least.
-const NARROWEST: usize = 16;
+const NARROWEST: usize = 24;
 
 /// The table under its caption.
 pub(super) fn table_text(table: &Table, width: usize) -> String {
@@ -78,8 +78,17 @@ fn narrow(columns: &[Column], rows: &mut [Vec<String>], excess: usize) {
     let Some((width, place)) = widest.filter(|(width, _)| *width > NARROWEST) else { return };
     let limit = width.saturating_sub(excess).max(NARROWEST);
     for cell in rows.iter_mut().filter_map(|row| row.get_mut(place)).filter(|cell| letters(cell) > limit) {
-        *cell = paragraph(cell, limit, 2).trim_end().to_owned();
+        *cell = paragraph(&breakable(cell, limit), limit, 2).trim_end().to_owned();
     }
+}
+
+/// Text in which words that are too long for a line, such as keys, may break after their last point.
+fn breakable(text: &str, limit: usize) -> String {
+    let word = |word: &str| match word.rsplit_once('.') {
+        Some((table, key)) if letters(word) > limit => format!("{table}. {key}"),
+        _ => word.to_owned(),
+    };
+    text.split(' ').map(word).collect::<Vec<_>>().join(" ")
 }
 
 /// Lines of each heading, the unit not among them.
@@ -142,8 +151,8 @@ mod tests {
         let columns =
             [Column::words("wheel"), Column::number("camber, peak to peak", "deg"), Column::plain("cups")];
         let own = table(&columns, &[&["left", "0.1", "6"]]);
-        let text = "         camber, peak\nwheel         to peak  cups\n                  deg\n\
-                    ---------------------------\nleft              0.1     6\n";
+        let text = "       camber, peak\nwheel       to peak  cups\n                deg\n\
+                    -------------------------\nleft            0.1     6\n";
         assert_eq!(rows_text(&own), text);
     }
 
@@ -153,6 +162,13 @@ mod tests {
         let own = table(&[Column::words("place"), Column::plain("load")], &[&[long.trim(), "1"]]);
         let text = rows_text(&own);
         assert!(text.lines().all(|line| line.chars().count() <= WIDEST), "{text}");
+    }
+
+    #[test]
+    fn long_keys_break_after_a_point() {
+        let key = "wheel_end[both].inner_bearing_roller_length";
+        assert_eq!(breakable(key, 30), "wheel_end[both]. inner_bearing_roller_length");
+        assert_eq!(breakable("tube.wall", 30), "tube.wall");
     }
 
     #[test]

@@ -3,6 +3,8 @@
 #![allow(clippy::unwrap_used)] // helpers of tests are tests too
 
 mod animation;
+mod answer;
+mod answer_of_demo;
 mod catalog;
 mod figures;
 mod json;

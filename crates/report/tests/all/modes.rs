@@ -115,7 +115,7 @@ fn table_fits_and_says_energies_camber_and_completeness() {
         "the longest is 110.1 mm, the last halving moved none by more than 0.023 %.",
         "in the rest of the vehicle, which resists roll, less what the sprung weight gives back: body bounce 20.0 %.",
         "Demonstration data, invented.",
-        "are defaults; --json lists them.",
+        "are defaults (--json lists them).",
     ] {
         assert!(joined.contains(words), "`{words}` is missing in\n{text}");
     }

@@ -43,7 +43,7 @@ fn random(rms: f64) -> RandomAnswer {
     RandomAnswer { rms, crossing_rate: 9.87, dominant_frequency: Some(12.9), density: density.collect() }
 }
 
-fn outcome(right: f64) -> ResponseOutcome {
+pub fn outcome(right: f64) -> ResponseOutcome {
     let station = |name: &str, y| StationResponse {
         name: name.to_owned(),
         y,

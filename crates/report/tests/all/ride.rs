@@ -232,7 +232,7 @@ fn table_says_loads_camber_cups_and_stress() {
     assert!(text.contains("Demonstration data, invented."));
     assert!(text.contains("2012 steps and parts of steps, 4100 Newton iterations"));
     assert!(text.contains("energy drift 0.00013"));
-    assert!(text.contains("are defaults; --json lists them."));
+    assert!(text.contains("are defaults (--json lists them)."));
     assert!(!text.contains("PARTIAL"));
 }
 
