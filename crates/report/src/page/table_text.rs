@@ -12,10 +12,8 @@ const STYLE: TableStyle = TableStyle::new()
 
 /// Widest table.
 const WIDEST: usize = 100;
-/// Letters of a line of a heading over numbers: as many as leave the table narrow enough, the first that do.
-const HEADINGS: [usize; 4] = [14, 12, 10, 8];
-/// Letters of a line of a heading over words, at least.
-const WORDS: usize = 28;
+/// Letters of a line of a heading over numbers, half as many as over words: the first that leave the table narrow enough.
+const HEADINGS: [usize; 5] = [16, 14, 12, 10, 8];
 /// Letters of a line of a column of words that is broken, at least.
 const NARROWEST: usize = 24;
 
@@ -97,7 +95,7 @@ fn headings_within(limit: usize, columns: &[Column], rows: &[Vec<String>]) -> Ve
         rows.iter().filter_map(|row| row.get(place)).map(|cell| letters(cell)).max().unwrap_or(0)
     };
     let lines = |(place, column): (usize, &Column)| {
-        let least = if column.is_words { WORDS } else { limit };
+        let least = if column.is_words { 2 * limit } else { limit };
         paragraph(&column.heading, cells(place).max(least), 0).trim_end().to_owned()
     };
     columns.iter().enumerate().map(lines).collect()
@@ -151,8 +149,8 @@ mod tests {
         let columns =
             [Column::words("wheel"), Column::number("camber, peak to peak", "deg"), Column::plain("cups")];
         let own = table(&columns, &[&["left", "0.1", "6"]]);
-        let text = "       camber, peak\nwheel       to peak  cups\n                deg\n\
-                    -------------------------\nleft            0.1     6\n";
+        let text = "       camber, peak to\nwheel             peak  cups\n                   deg\n\
+                    ----------------------------\nleft               0.1     6\n";
         assert_eq!(rows_text(&own), text);
     }
 

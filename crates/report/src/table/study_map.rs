@@ -5,7 +5,7 @@ use axlebow_units::display_unit;
 
 use super::study::{aligned, thinned};
 use crate::page::{Block, Column, Table};
-use crate::study_words::{StudyWords, shown};
+use crate::study_words::{StudyWords, shown, varied_words};
 
 /// Width of running text.
 const WIDTH: usize = 98;
@@ -46,8 +46,9 @@ fn map(words: &StudyWords<'_>, measure: &Measure, variant: usize) -> Table {
     let rows: Vec<&Row> = words.outcome.rows.iter().filter(|row| row.variant == variant).collect();
     let across = varied[1].values.len();
     let right: Vec<usize> = places(1).into_iter().step_by(step).collect();
-    let heading = [words.heading_of(0)].into_iter().chain(names(1).into_iter().step_by(step));
-    let mut table = Table::new(heading.map(Column::plain));
+    let down = Column::number(varied_words(&varied[0]), words.unit_of(&varied[0]));
+    let across_names = names(1).into_iter().step_by(step).map(Column::plain);
+    let mut table = Table::new([down].into_iter().chain(across_names));
     for (down, name) in places(0).into_iter().zip(names(0)) {
         let cells = right.iter().map(|j| {
             let value = rows.get(down * across + j).and_then(|row| row.value(measure));

@@ -8,7 +8,8 @@ use crate::made_up::{card, cornering, outcome, raised, rated, sections, stiffene
 use crate::{modes, response, ride};
 
 fn degrees(angle: f64) -> String {
-    format!("{:.2} deg", angle.to_degrees().abs())
+    let size = angle.to_degrees().abs();
+    if size < 0.1 { format!("{size:.3} deg") } else { format!("{size:.2} deg") }
 }
 
 fn flex(cases: Vec<axlebow_axle::CaseOutcome>) -> Vec<String> {
@@ -56,7 +57,7 @@ fn flex_names_each_wheel_where_they_differ_and_the_worst_of_several_cases() {
     assert!(answer[0].contains("of the left wheel's lean"), "{answer:?}");
     let answer = flex(vec![rated(), cornering(), raised()]);
     assert!(
-        answer[2].starts_with("Of 3 cases brake-in-bend is the worst: the left wheel's top leans"),
+        answer[2].starts_with("Of 3 cases left-wheel-raised is the worst: the left wheel's top leans"),
         "{answer:?}"
     );
     let answer = flex(vec![raised(), rated()]);

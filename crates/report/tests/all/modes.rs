@@ -120,7 +120,7 @@ fn table_fits_and_says_energies_camber_and_completeness() {
         assert!(joined.contains(words), "`{words}` is missing in\n{text}");
     }
     let cells = |name: &str| -> Vec<&str> {
-        let line = text.lines().find(|line| line.starts_with(name)).unwrap();
+        let line = text.lines().rfind(|line| line.starts_with(name)).unwrap();
         line[name.len()..].split_whitespace().collect()
     };
     assert_eq!(

@@ -323,7 +323,7 @@ fn a_sweep_of_two_keys_with_a_ride_is_a_map() {
     println!("{text}");
     assert!(text.lines().all(|line| line.chars().count() <= 100), "{text}");
     assert!(text.contains("camber, peak to peak, deg; road length, mm to the right"), "{text}");
-    assert!(text.lines().any(|line| line.starts_with("            57.6") && line.contains(" -")), "{text}");
+    assert!(text.lines().any(|line| line.starts_with("      57.6") && line.contains(" -")), "{text}");
     let mut two = map();
     two.variants.push("thicker tube".to_owned());
     two.rows.extend(map().rows.into_iter().map(|row| Row { variant: 1, ..row }));
