@@ -55,7 +55,7 @@ impl Cells {
         let (mut headings, mut width) = (Vec::new(), 0);
         for limit in HEADINGS {
             headings = headings_within(limit, &table.columns, &rows);
-            width = total(&headings, &rows);
+            width = total(&table.columns, &headings, &rows);
             if width <= WIDEST {
                 break;
             }
@@ -107,10 +107,10 @@ fn letters(text: &str) -> usize {
 }
 
 /// Width of a table.
-fn total(headings: &[String], rows: &[Vec<String>]) -> usize {
+fn total(columns: &[Column], headings: &[String], rows: &[Vec<String>]) -> usize {
     let column = |(place, heading): (usize, &String)| {
         let cells = rows.iter().filter_map(|row| row.get(place)).map(|cell| letters(cell));
-        cells.chain([letters(heading)]).max().unwrap_or(0) + 2
+        cells.chain([letters(heading), letters(&columns[place].unit)]).max().unwrap_or(0) + 2
     };
     headings.iter().enumerate().map(column).sum::<usize>().saturating_sub(2)
 }
