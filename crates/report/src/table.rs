@@ -27,6 +27,7 @@ mod study_sample;
 mod study_size;
 mod study_summary;
 mod textbook;
+mod thinned;
 mod tire;
 mod uncertainty;
 mod walls;

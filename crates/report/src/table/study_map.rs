@@ -3,7 +3,7 @@
 use axlebow_study::{Measure, Row};
 use axlebow_units::display_unit;
 
-use super::study::{aligned, thinned};
+use super::thinned::{aligned, thinned};
 use crate::page::{Block, Column, Table};
 use crate::study_words::{StudyWords, shown, varied_words};
 

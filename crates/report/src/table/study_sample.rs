@@ -2,7 +2,7 @@
 
 use axlebow_study::{Row, Varied};
 
-use super::study::{aligned, thinned};
+use super::thinned::{aligned, thinned};
 use crate::page::{Block, Column, Table};
 use crate::study_words::{StudyWords, shown, varied_words};
 
