@@ -20,11 +20,17 @@ use axlebow_results::{Field, Part, Record, Text, json, part, schema};
 use axlebow_strength::{CLAMPING_CAUTIONS, WELDING_CAUTIONS};
 use axlebow_study::{CausesOutcome, CompatibilityOutcome, DrawnRides, FitOutcome, SensitivityOutcome};
 
+use axlebow_units::UnitSystem;
+
 pub use search::{search_document, search_schema};
 pub use section::{section_document, section_schema};
 pub use study::{study_document, study_schema};
 pub use textbook::{textbook_document, textbook_schema};
 
+use crate::answer::{
+    causes_answer, compatibility_answer, cups_answer, fit_answer, flex_answer, modes_answer, response_answer,
+    ride_answer, sensitivities_answer, strength_answer, tire_answer,
+};
 use crate::causes_words::{UNLIKE_FLEX, warnings as causes_warnings};
 use crate::{BesideRide, ModelCard};
 use frame::{Contents, Frame};
@@ -36,6 +42,7 @@ pub fn flex_document(outcome: &FlexOutcome, card: &ModelCard) -> String {
     let welded = outcome.cases.iter().any(|case| case.stiffening.is_some());
     FLEX.text(Contents {
         card: Some(card),
+        answer: flex_answer(outcome, card),
         results: vec![json(outcome)],
         warnings: &outcome.warnings,
         cautions: if welded { WELDING_CAUTIONS.to_vec() } else { Vec::new() },
@@ -54,7 +61,7 @@ const MODES: Frame = Frame {
 
 /// The document of natural modes.
 pub fn modes_document(outcome: &ModesOutcome, card: &ModelCard) -> String {
-    MODES.text::<Warning>(Contents::new(Some(card), vec![json(outcome)], &[]))
+    MODES.text::<Warning>(Contents::new(Some(card), modes_answer(outcome, card), vec![json(outcome)], &[]))
 }
 
 /// The JSON Schema of the document of natural modes.
@@ -89,7 +96,12 @@ impl Record for RideComparisons {
 pub fn ride_document(outcome: &RideOutcome, beside: BesideRide, card: &ModelCard) -> String {
     let comparisons =
         RideComparisons { draws: beside.draws.copied(), comparison: beside.comparison.copied() };
-    RIDE.text(Contents::new(Some(card), vec![json(outcome), json(&comparisons)], &outcome.warnings))
+    RIDE.text(Contents::new(
+        Some(card),
+        ride_answer(outcome, beside, card),
+        vec![json(outcome), json(&comparisons)],
+        &outcome.warnings,
+    ))
 }
 
 /// The JSON Schema of the document of a ride.
@@ -104,7 +116,12 @@ const RESPONSE: Frame = Frame {
 
 /// The document of a response in the frequency domain.
 pub fn response_document(outcome: &ResponseOutcome, card: &ModelCard) -> String {
-    RESPONSE.text(Contents::new(Some(card), vec![json(outcome)], &outcome.warnings))
+    RESPONSE.text(Contents::new(
+        Some(card),
+        response_answer(outcome, card),
+        vec![json(outcome)],
+        &outcome.warnings,
+    ))
 }
 
 /// The JSON Schema of the document of a response in the frequency domain.
@@ -131,6 +148,7 @@ pub fn strength_document(outcome: &StrengthOutcome, bands: &[WeldBand], card: &M
     let clamping: &[&str] = if outcome.clamped { &CLAMPING_CAUTIONS } else { &[] };
     STRENGTH.text(Contents {
         card: Some(card),
+        answer: strength_answer(outcome, card),
         results: vec![json(outcome), json(&WeldBands(bands.to_vec()))],
         warnings: &outcome.warnings,
         cautions: [&WELDING_CAUTIONS[..], clamping].concat(),
@@ -156,6 +174,7 @@ impl Record for OverRide {
 pub fn tire_document(outcome: &TireOutcome, ride: Option<&TireRideOutcome>, card: &ModelCard) -> String {
     TIRE.text(Contents::new(
         Some(card),
+        tire_answer(outcome, ride, card),
         vec![json(outcome), json(&OverRide(ride.cloned()))],
         &outcome.warnings,
     ))
@@ -169,8 +188,15 @@ pub fn tire_schema() -> String {
 const TIRE_TABLE: Frame = Frame { tag: "axlebow/tire-table/2", meaning: "Tires on axles." };
 
 /// The document of tires on axles.
-pub fn compatibility_document(outcome: &CompatibilityOutcome) -> String {
-    TIRE_TABLE.text(Contents::new(None, vec![json(outcome)], &outcome.warnings))
+///
+/// - `card`: whose units the answer speaks in
+pub fn compatibility_document(outcome: &CompatibilityOutcome, card: &ModelCard) -> String {
+    TIRE_TABLE.text(Contents::new(
+        None,
+        compatibility_answer(outcome, card),
+        vec![json(outcome)],
+        &outcome.warnings,
+    ))
 }
 
 /// The JSON Schema of the document of tires on axles.
@@ -181,8 +207,16 @@ pub fn compatibility_schema() -> String {
 const CUPS: Frame = Frame { tag: "axlebow/cups/3", meaning: "A cup count and its possible sources." };
 
 /// The document of a cup count.
-pub fn cups_document(outcome: &Cups) -> String {
-    CUPS.text::<Warning>(Contents::new(None, vec![json(outcome)], &[]))
+///
+/// - `has_model`: whether modes of a model were among the possible sources
+/// - `system`: units of the answer
+pub fn cups_document(outcome: &Cups, has_model: bool, system: UnitSystem) -> String {
+    CUPS.text::<Warning>(Contents::new(
+        None,
+        cups_answer(outcome, has_model, system),
+        vec![json(outcome)],
+        &[],
+    ))
 }
 
 /// The JSON Schema of the document of a cup count.
@@ -207,6 +241,7 @@ impl Record for Subjects {
 pub fn causes_document(outcomes: &[CausesOutcome], card: &ModelCard) -> String {
     CAUSES.text(Contents {
         card: Some(card),
+        answer: causes_answer(outcomes, card),
         results: vec![json(&Subjects(outcomes.to_vec()))],
         warnings: &causes_warnings(outcomes),
         cautions: WELDING_CAUTIONS.to_vec(),
@@ -222,7 +257,12 @@ const FIT: Frame = Frame { tag: "axlebow/fit/2", meaning: "A model fitted to rea
 
 /// The document of a fit; its model is as it was before.
 pub fn fit_document(outcome: &FitOutcome, card: &ModelCard) -> String {
-    FIT.text(Contents::new(Some(card), vec![json(outcome)], &outcome.estimate.warnings))
+    FIT.text(Contents::new(
+        Some(card),
+        fit_answer(outcome, card),
+        vec![json(outcome)],
+        &outcome.estimate.warnings,
+    ))
 }
 
 /// The JSON Schema of the document of a fit.
@@ -244,7 +284,12 @@ impl Record for Cases {
 
 /// The document of sensitivities.
 pub fn sensitivities_document(outcomes: &[SensitivityOutcome], card: &ModelCard) -> String {
-    SENSITIVITIES.text::<Warning>(Contents::new(Some(card), vec![json(&Cases(outcomes.to_vec()))], &[]))
+    SENSITIVITIES.text::<Warning>(Contents::new(
+        Some(card),
+        sensitivities_answer(outcomes, card),
+        vec![json(&Cases(outcomes.to_vec()))],
+        &[],
+    ))
 }
 
 /// The JSON Schema of the document of sensitivities.

@@ -34,10 +34,10 @@ pub fn run(arguments: &Cups) -> Result<ExitCode, Failure> {
     suspects.push(Suspect::wheel_turn(arguments.count, speed / (TAU * radius)));
     let outcome = cups(arguments.count, speed, radius, suspects).map_err(AxleError::from)?;
     let has_model = model.is_some();
-    let system = model.as_ref().map(|model| model.system).or(system);
+    let system = model.as_ref().map(|model| model.system).or(system).unwrap_or(UnitSystem::Si);
     output::print(&match arguments.json {
-        true => json::cups_document(&outcome),
-        false => table::cups(&outcome, has_model, system.unwrap_or(UnitSystem::Si)).text(),
+        true => json::cups_document(&outcome, has_model, system),
+        false => table::cups(&outcome, has_model, system).text(),
     })?;
     Ok(ExitCode::SUCCESS)
 }

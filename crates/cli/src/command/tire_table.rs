@@ -70,7 +70,7 @@ fn print(
     card: &ModelCard,
 ) -> Result<(), Failure> {
     output::print(&match arguments.model.json {
-        true => json::compatibility_document(outcome),
+        true => json::compatibility_document(outcome, card),
         false => table::compatibility(outcome, card).text(),
     })
 }

@@ -33,14 +33,31 @@ fn assert_meets_schema(run: &Run, what: &str) -> Value {
         .iter_errors(&document)
         .map(|fault| format!("{fault} at {}", fault.instance_path()))
         .collect();
+    assert!(answer(&document).ends_with('.'), "{what}: no answer");
     assert!(faults.is_empty(), "{what} against the schema {name}: {faults:#?}");
     document
 }
 
+/// Holds each run against its schema, and the text of the same run against the answer of its document.
 fn assert_all(runs: &[&[&str]]) {
     for arguments in runs {
-        assert_meets_schema(&axlebow(arguments), &arguments.join(" "));
+        let what = arguments.join(" ");
+        let document = assert_meets_schema(&axlebow(arguments), &what);
+        let plain: Vec<&str> = arguments.iter().copied().filter(|word| *word != "--json").collect();
+        let text = axlebow(&plain).out;
+        assert!(words(&text).contains(&answer(&document)), "{what}: {}\n{text}", answer(&document));
     }
+}
+
+/// The sentences of a document's answer.
+fn answer(document: &Value) -> String {
+    let sentences = document["answer"].as_array().expect("an answer");
+    sentences.iter().map(|sentence| sentence.as_str().expect("a sentence")).collect::<Vec<_>>().join(" ")
+}
+
+/// The words of a text, with one blank between them.
+fn words(text: &str) -> String {
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
 }
 
 /// Names of the files of a folder that end in `.toml`.

@@ -18,6 +18,8 @@ pub(super) struct Frame {
 pub(super) struct Contents<'a, W> {
     /// The model; none where none was run.
     pub card: Option<&'a ModelCard>,
+    /// One to three sentences, in the units of the reader.
+    pub answer: Vec<String>,
     /// Objects whose members are the results, in order.
     pub results: Vec<Value>,
     /// Doubts about the results.
@@ -28,8 +30,13 @@ pub(super) struct Contents<'a, W> {
 
 impl<'a, W> Contents<'a, W> {
     /// Contents without cautions.
-    pub fn new(card: Option<&'a ModelCard>, results: Vec<Value>, warnings: &'a [W]) -> Self {
-        Contents { card, results, warnings, cautions: Vec::new() }
+    pub fn new(
+        card: Option<&'a ModelCard>,
+        answer: Vec<String>,
+        results: Vec<Value>,
+        warnings: &'a [W],
+    ) -> Self {
+        Contents { card, answer, results, warnings, cautions: Vec::new() }
     }
 }
 
@@ -42,6 +49,7 @@ impl Frame {
         add("schema", self.tag.into());
         add("program", PROGRAM.into());
         add("model", contents.card.map_or(Value::Null, Shape::json));
+        add("answer", contents.answer.into());
         for (name, value) in contents.results.into_iter().flat_map(members) {
             add(&name, value);
         }
@@ -62,6 +70,11 @@ impl Frame {
         add("schema", json!({ "const": self.tag }), "Name and version of the document.");
         add("program", String::schema(), "The program and its version.");
         add("model", Option::<ModelCard>::schema(), "The model that was run; null where none was.");
+        add(
+            "answer",
+            Vec::<String>::schema(),
+            "What comes out, a sentence each, in the units of the reader.",
+        );
         for (name, schema) in results.iter().flat_map(|schema| members(schema["properties"].clone())) {
             let meaning = schema["description"].as_str().unwrap_or_default().to_owned();
             add(&name, schema, &meaning);

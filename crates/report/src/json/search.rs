@@ -11,6 +11,7 @@ use super::derived;
 use super::frame::{Contents, Frame};
 use super::study_summary::DesignWarningEntry;
 use crate::ModelCard;
+use crate::answer::search_answer;
 
 const SEARCH: Frame = Frame {
     tag: "axlebow/search/2",
@@ -23,7 +24,13 @@ pub fn search_document(outcome: &SearchOutcome, card: &ModelCard) -> String {
         outcome.warnings.iter().map(|own| DesignWarningEntry::of(own, &outcome.variants)).collect();
     let cautions = if outcome.stiffened { WELDING_CAUTIONS.to_vec() } else { Vec::new() };
     let results = vec![derived::json(&SearchResults::of(outcome))];
-    SEARCH.text(Contents { card: Some(card), results, warnings: &warnings, cautions })
+    SEARCH.text(Contents {
+        card: Some(card),
+        answer: search_answer(outcome, card),
+        results,
+        warnings: &warnings,
+        cautions,
+    })
 }
 
 /// The JSON Schema of the document of a search.

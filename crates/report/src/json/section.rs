@@ -7,6 +7,7 @@ use axlebow_strength::WELDING_CAUTIONS;
 use axlebow_units::Kind;
 
 use super::frame::{Contents, Frame};
+use crate::answer::section_answer;
 use crate::{ModelCard, SectionCard, StiffenedCard};
 
 const SECTION: Frame = Frame { tag: "axlebow/section/2", meaning: "Sections along an axle." };
@@ -22,7 +23,13 @@ pub fn section_document(
 ) -> String {
     let results = Sections { sections: sections.to_vec(), stiffened: stiffened.to_vec() };
     let cautions = if stiffened.is_empty() { Vec::new() } else { WELDING_CAUTIONS.to_vec() };
-    SECTION.text(Contents { card: Some(card), results: vec![json(&results)], warnings, cautions })
+    SECTION.text(Contents {
+        card: Some(card),
+        answer: section_answer(sections, stiffened, card),
+        results: vec![json(&results)],
+        warnings,
+        cautions,
+    })
 }
 
 /// The JSON Schema of the document of the sections.

@@ -12,6 +12,7 @@ use super::frame::{Contents, Frame};
 use super::study_summary::{DesignWarningEntry, SummaryEntry, summary_entry};
 use super::uncertainty::UncertaintyEntry;
 use crate::ModelCard;
+use crate::answer::study_answer;
 use crate::study_words::share;
 
 const STUDY: Frame = Frame { tag: "axlebow/study-result/3", meaning: "Result of a study." };
@@ -22,7 +23,13 @@ pub fn study_document(outcome: &StudyOutcome, card: &ModelCard) -> String {
         outcome.warnings.iter().map(|own| DesignWarningEntry::of(own, &outcome.variants)).collect();
     let cautions = if outcome.stiffened { WELDING_CAUTIONS.to_vec() } else { Vec::new() };
     let results = vec![derived::json(&StudyResults::of(outcome))];
-    STUDY.text(Contents { card: Some(card), results, warnings: &warnings, cautions })
+    STUDY.text(Contents {
+        card: Some(card),
+        answer: study_answer(outcome, card),
+        results,
+        warnings: &warnings,
+        cautions,
+    })
 }
 
 /// The JSON Schema of the document of a study.

@@ -5,13 +5,19 @@ use axlebow_results::{Field, Own, Part, Record, Text, json, part, schema};
 
 use super::frame::{Contents, Frame};
 use crate::TextbookRow;
+use crate::answer::textbook_answer;
 
 const TEXTBOOK: Frame =
     Frame { tag: "axlebow/textbook/3", meaning: "The textbook cases that axlebow is checked against." };
 
 /// The document of the textbook cases, in the units of the sources.
 pub fn textbook_document(rows: &[TextbookRow]) -> String {
-    TEXTBOOK.text::<Warning>(Contents::new(None, vec![json(&Rows(rows.to_vec()))], &[]))
+    TEXTBOOK.text::<Warning>(Contents::new(
+        None,
+        textbook_answer(rows),
+        vec![json(&Rows(rows.to_vec()))],
+        &[],
+    ))
 }
 
 /// The JSON Schema of the document of the textbook cases.

@@ -31,6 +31,7 @@ fn document_has_exactly_the_stated_fields() {
         "model",
         "axle_mass_kg",
         "program",
+        "answer",
         "seat_walls",
         "unsprung_mass_kg",
         "cases",

@@ -66,7 +66,17 @@ fn document_has_exactly_the_stated_fields_in_si() {
     let text = modes_document(&outcome(), &card(UnitSystem::Us));
     assert_eq!(text, modes_document(&outcome(), &card(UnitSystem::Us)));
     let document: Value = serde_json::from_str(&text).unwrap();
-    let about = ["schema", "program", "model", "sprung_mass_kg", "modes", "assumed", "warnings", "cautions"];
+    let about = [
+        "schema",
+        "program",
+        "answer",
+        "model",
+        "sprung_mass_kg",
+        "modes",
+        "assumed",
+        "warnings",
+        "cautions",
+    ];
     let count =
         ["counted_below", "found_below", "limit_hz", "complete", "longest_element_m", "change_by_halving"];
     let mut expected = [about.as_slice(), count.as_slice()].concat();

@@ -109,8 +109,11 @@ fn wheels_that_answer_alike_share_a_row() {
 #[test]
 fn document_and_schema_have_the_same_fields() {
     let text = response_document(&outcome(0.5), &card(UnitSystem::Us));
-    assert_eq!(text, response_document(&outcome(0.5), &card(UnitSystem::Si)));
+    let other = response_document(&outcome(0.5), &card(UnitSystem::Si));
+    let mut other: Value = serde_json::from_str(&other).unwrap();
     let document: Value = serde_json::from_str(&text).unwrap();
+    other["answer"] = document["answer"].clone();
+    assert_eq!(document, other);
     let schema: Value = serde_json::from_str(&response_schema()).unwrap();
     assert_eq!(keys(&schema["properties"]), keys(&document));
     assert_eq!(document["schema"], "axlebow/response/2");
