@@ -141,7 +141,7 @@ def solved(od, at, turning, load, wall):
 
 def main():
     with open(sys.argv[1]) as file:
-        rows = [row for row in csv.DictReader(file) if not row["reason"]]
+        rows = [row for row in csv.DictReader(line for line in file if not line.startswith("#")) if not row["reason"]]
     keys = ["tube.od (m)", "seat[0].at (m)", "seat[0].rotational_stiffness (N m/rad)", "loads.rated_load (N)"]
     designs = np.array([[float(row[key]) for key in keys + ["tube.wall (m)"]] for row in rows])
     camber = np.array([float(row["left_camber_change_rad"]) for row in rows])

@@ -189,6 +189,9 @@ pub struct Ride {
     /// Write every sample as a row of a CSV file
     #[arg(long, value_name = "FILE.csv", group = "samples")]
     pub csv: Option<PathBuf>,
+    /// Leave out the lines at the head of the CSV file, after #, that say what it was made from
+    #[arg(long, requires = "csv")]
+    pub plain_csv: bool,
     /// Write the same columns as a Parquet file (a build with the feature `parquet` only)
     #[arg(long, value_name = "FILE.parquet", group = "samples")]
     pub parquet: Option<PathBuf>,
@@ -249,6 +252,9 @@ pub struct Response {
     /// Write the transfer functions, a row for each frequency, as a CSV file
     #[arg(long, value_name = "FILE.csv")]
     pub csv: Option<PathBuf>,
+    /// Leave out the lines at the head of the CSV file, after #, that say what it was made from
+    #[arg(long, requires = "csv")]
+    pub plain_csv: bool,
     /// Write a picture of the transfer functions
     #[arg(long, value_name = "FILE.svg|png")]
     pub plot: Option<PathBuf>,
@@ -391,6 +397,9 @@ pub struct StudyOutput {
     /// Write every design as a row of a CSV file; results are saved beside it, in FILE.csv.work, as they come
     #[arg(long, value_name = "FILE.csv", group = "saved")]
     pub csv: Option<PathBuf>,
+    /// Leave out the lines at the head of the CSV file, after #, that say what it was made from
+    #[arg(long, requires = "csv")]
+    pub plain_csv: bool,
     /// Write the same columns as a Parquet file (a build with the feature `parquet` only)
     #[arg(long, value_name = "FILE.parquet", group = "saved")]
     pub parquet: Option<PathBuf>,
@@ -444,6 +453,9 @@ pub struct Textbook {
     /// Write every case as a row of a CSV file
     #[arg(long, value_name = "FILE.csv")]
     pub csv: Option<PathBuf>,
+    /// Leave out the lines at the head of the CSV file, after #, that say what it was made from
+    #[arg(long, requires = "csv")]
+    pub plain_csv: bool,
     /// Print the whole result as one JSON document
     #[arg(long)]
     pub json: bool,

@@ -4,7 +4,8 @@ use std::fs::File;
 use std::io::{BufWriter, ErrorKind, Write};
 use std::path::{Path, PathBuf};
 
-use axlebow_report::{ModelCard, Svg};
+use axlebow_axle::Warning;
+use axlebow_report::{ModelCard, Svg, csv};
 use axlebow_study::{WholeFile, unfinished_path};
 
 use crate::destination::{Destination, is_stream, plain_file};
@@ -22,6 +23,11 @@ pub fn print(text: &str) -> Result<(), Failure> {
         ErrorKind::BrokenPipe => Failure::Closed,
         _ => Failure::Input(format!("cannot write to standard output: {error}")),
     })
+}
+
+/// What stands before the heading of a CSV file: nothing where it is to be plain.
+pub fn csv_head(plain: bool, card: Option<&ModelCard>, warnings: &[Warning]) -> String {
+    if plain { String::new() } else { csv::provenance(card, warnings) }
 }
 
 /// Prints a message, control characters in it as they are written in code, so that no name steers a terminal; where

@@ -55,7 +55,13 @@ impl ModelCard {
     }
 
     /// What the result was made from, a line each, so that it can be made again.
-    pub fn provenance(&self) -> Vec<String> {
+    pub(crate) fn provenance(&self) -> Vec<String> {
+        let defaults = self.assumed.iter().map(|used| format!("default: {} = {}", used.path, used.value));
+        self.made_from().into_iter().chain(defaults).collect()
+    }
+
+    /// Program, model, units and settings, which decide the defaults too, a line each.
+    pub(crate) fn made_from(&self) -> Vec<String> {
         let units = match self.system {
             UnitSystem::Si => "SI",
             UnitSystem::Us => "US",
@@ -67,8 +73,7 @@ impl ModelCard {
             format!("units: {units}"),
         ];
         let settings = self.settings.iter().map(|setting| format!("setting: {setting}"));
-        let defaults = self.assumed.iter().map(|used| format!("default: {} = {}", used.path, used.value));
-        model.into_iter().chain(settings).chain(defaults).collect()
+        model.into_iter().chain(settings).collect()
     }
 
     /// What is made up, as a sentence: all of it, or what the model was run with; none where nothing is.

@@ -1,11 +1,13 @@
 //! Outcomes as comma-separated values (RFC 4180): SI units named in the heading, full precision.
 
+mod provenance;
 mod response;
 mod ride;
 mod search;
 mod study;
 mod textbook;
 
+pub use provenance::provenance;
 pub use response::response;
 pub use ride::write_ride;
 pub use search::search;

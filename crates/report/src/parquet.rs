@@ -42,6 +42,7 @@ fn model_notes(card: &ModelCard) -> Vec<KeyValue> {
     vec![
         note("model", &card.name),
         note("model_hash", &card.hash),
+        note("settings", &card.settings.join("; ")),
         note("invented", &card.invented.to_string()),
         note(
             "invented_inputs",

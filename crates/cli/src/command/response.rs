@@ -40,7 +40,8 @@ pub fn run(arguments: &Response) -> Result<ExitCode, Failure> {
         )?;
     }
     if let Some(path) = &arguments.csv {
-        output::write_file(path, csv::response(&outcome).as_bytes())?;
+        let head = output::csv_head(arguments.plain_csv, Some(&card), &outcome.warnings);
+        output::write_file(path, (head + &csv::response(&outcome)).as_bytes())?;
     }
     output::print(&match arguments.model.json {
         true => json::response_document(&outcome, &card),

@@ -1,5 +1,6 @@
 //! `axlebow ride`.
 
+use std::io::Write;
 use std::process::ExitCode;
 
 use axlebow_axle::{
@@ -171,7 +172,10 @@ fn write_pictures(
 fn write_samples(arguments: &Ride, outcome: &RideOutcome, card: &ModelCard) -> Result<(), Failure> {
     if let Some(path) = &arguments.csv {
         let failed = |error: std::io::Error| Failure::on_file("write", path, &error);
-        output::stream_file(path, |file| csv::write_ride(outcome, file).map_err(failed))?;
+        let head = output::csv_head(arguments.plain_csv, Some(card), &outcome.warnings);
+        output::stream_file(path, |file| {
+            file.write_all(head.as_bytes()).and_then(|()| csv::write_ride(outcome, file)).map_err(failed)
+        })?;
     }
     if let Some(path) = &arguments.parquet {
         output::write_file(path, &parquet(outcome, card)?)?;

@@ -34,7 +34,8 @@ pub fn run(study: &StudyFile, arguments: &Study, card: &ModelCard) -> Result<Exi
         }
     }
     if let Some(path) = &arguments.output.csv {
-        output::write_file(path, csv::search(&outcome).as_bytes())?;
+        let head = output::csv_head(arguments.output.plain_csv, Some(card), &[]);
+        output::write_file(path, (head + &csv::search(&outcome)).as_bytes())?;
     }
     output::print(&match arguments.output.json {
         true => json::search_document(&outcome, card),

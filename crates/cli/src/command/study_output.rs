@@ -35,7 +35,11 @@ pub fn write(study: &StudyFile, results: &Results, arguments: &StudyOutput) -> R
     let card = card(study, arguments.units);
     let outcome = study.outcome_of(results)?;
     if let Some(path) = &arguments.csv {
-        output::stream_file(path, |file| write_csv(path, (study, results), &outcome, file))?;
+        let head = output::csv_head(arguments.plain_csv, Some(&card), &[]) + &csv::study_heading(&outcome);
+        output::stream_file(path, |file| {
+            file.write_all(head.as_bytes()).map_err(|error| Failure::on_file("write", path, &error))?;
+            write_rows(path, (study, results), &outcome, file)
+        })?;
     }
     if let Some(path) = &arguments.parquet {
         write_parquet(path, (study, results), (&outcome, &card))?;
@@ -49,14 +53,13 @@ pub fn write(study: &StudyFile, results: &Results, arguments: &StudyOutput) -> R
 }
 
 /// Every design as a line.
-fn write_csv(
+fn write_rows(
     path: &Path,
     (study, results): (&StudyFile, &Results),
     outcome: &StudyOutcome,
     file: &mut dyn Write,
 ) -> Result<(), Failure> {
     let failed = |error: std::io::Error| Failure::on_file("write", path, &error);
-    file.write_all(csv::study_heading(outcome).as_bytes()).map_err(failed)?;
     results.in_order(
         |chunk| csv::study_rows(outcome, &study.rows_of(&chunk)),
         |text| file.write_all(text.as_bytes()).map_err(failed),

@@ -21,7 +21,8 @@ pub fn run(arguments: &Textbook) -> Result<ExitCode, Failure> {
         return Err(Failure::Input(format!("no textbook case has `{filter}` in its name or topic")));
     }
     if let Some(path) = &arguments.csv {
-        output::write_file(path, csv::textbook(&rows).as_bytes())?;
+        let head = output::csv_head(arguments.plain_csv, None, &[]);
+        output::write_file(path, (head + &csv::textbook(&rows)).as_bytes())?;
     }
     output::print(&match arguments.json {
         true => json::textbook_document(&rows),

@@ -133,7 +133,10 @@ fn textbook_meets_every_case() {
 #[test]
 fn textbook_shows_where_its_references_come_from() {
     let folder = TempDir::new().expect("a folder");
-    let run = axlebow_in(folder.path(), &["textbook", "cantilever", "--formulas", "--csv", "cases.csv"]);
+    let run = axlebow_in(
+        folder.path(),
+        &["textbook", "cantilever", "--formulas", "--csv", "cases.csv", "--plain-csv"],
+    );
     assert_eq!(run.code, 0, "{}", run.err);
     for words in ["computed", "reference", "closed form recomputed", "w L⁴/(8 E I)", "w = 100 lbf/in"] {
         assert!(run.out.contains(words), "{words}: {}", run.out);
@@ -196,7 +199,10 @@ fn only_the_cases_asked_for_are_run() {
 fn study_runs_and_writes_its_files() {
     let folder = TempDir::new().expect("a folder");
     let study = crate::program::root().join("studies/wall-sweep.toml").display().to_string();
-    let run = axlebow_in(folder.path(), &["study", &study, "--csv", "sweep.csv", "--plot", "sweep.svg"]);
+    let run = axlebow_in(
+        folder.path(),
+        &["study", &study, "--csv", "sweep.csv", "--plain-csv", "--plot", "sweep.svg"],
+    );
     assert_eq!(run.code, 0, "{}", run.err);
     let rows = std::fs::read_to_string(folder.path().join("sweep.csv")).expect("the rows");
     assert!(rows.lines().count() > 40 && folder.path().join("sweep.svg").exists());
@@ -458,7 +464,7 @@ fn a_result_that_is_not_a_number_stops_neither_table_nor_picture() {
                  show = [\"axle-mass\", \"odd\"]\n[[variant]]\nname = \"own\"\n[[vary]]\npath = \"tube.wall\"\n\
                  values = [\"9 mm\", \"10 mm\"]\n[[derived]]\nname = \"odd\"\nas = \"ln(axle_mass - axle_mass)\"\n";
     std::fs::write(folder.path().join("s.toml"), study).expect("written");
-    let files = ["--plot", "s.svg", "--csv", "s.csv"];
+    let files = ["--plot", "s.svg", "--csv", "s.csv", "--plain-csv"];
     let run = axlebow_in(folder.path(), &[&["study", "s.toml"], &files[..]].concat());
     assert_eq!(run.code, 0, "{}", run.err);
     let warning = "2 of 2 designs: the result odd is not a number";

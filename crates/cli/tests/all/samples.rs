@@ -21,7 +21,7 @@ fn an_uncertainty_says_where_results_lie_and_whose_fault_that_is() {
     let folder = tempfile::TempDir::new().expect("a folder");
     let run = axlebow_in(
         folder.path(),
-        &["study", &study("trailer-uncertainty"), "--plot", "u.svg", "--csv", "u.csv"],
+        &["study", &study("trailer-uncertainty"), "--plot", "u.svg", "--csv", "u.csv", "--plain-csv"],
     );
     assert_eq!(run.code, 0, "{}", run.err);
     for words in ["Share of variance", "tube wall", "met by", "95 %", "independent samples differ"] {
@@ -57,7 +57,10 @@ fn the_json_of_an_uncertainty_has_intervals_and_indices() {
 #[test]
 fn a_sample_marks_what_meets_its_limits() {
     let folder = tempfile::TempDir::new().expect("a folder");
-    let run = axlebow_in(folder.path(), &["study", &study("tube-and-seat-sample"), "--csv", "s.csv"]);
+    let run = axlebow_in(
+        folder.path(),
+        &["study", &study("tube-and-seat-sample"), "--csv", "s.csv", "--plain-csv"],
+    );
     assert_eq!(run.code, 0, "{}", run.err);
     let csv = std::fs::read_to_string(folder.path().join("s.csv")).expect("a CSV file");
     let lines: Vec<&str> = csv.lines().collect();

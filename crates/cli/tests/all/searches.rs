@@ -11,8 +11,10 @@ fn study(name: &str) -> String {
 #[test]
 fn the_lightest_tube_is_told_with_what_binds_and_what_stands_behind_it() {
     let folder = tempfile::TempDir::new().expect("a folder");
-    let run =
-        axlebow_in(folder.path(), &["study", &study("lightest-tube"), "--plot", "s.svg", "--csv", "s.csv"]);
+    let run = axlebow_in(
+        folder.path(),
+        &["study", &study("lightest-tube"), "--plot", "s.svg", "--csv", "s.csv", "--plain-csv"],
+    );
     assert_eq!(run.code, 0, "{}", run.err);
     assert!(run.out.lines().all(|line| line.chars().count() <= 100), "{}", run.out);
     for words in ["Least axle mass within the limits", "active", "the end of its range", "came to this goal"]

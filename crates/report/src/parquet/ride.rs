@@ -11,6 +11,7 @@ use parquet::schema::types::{Type, TypePtr};
 
 use super::{model_notes, note, number_field, properties};
 use crate::ride_columns::{RideColumn, ride_columns};
+use crate::warning_words::sentence;
 use crate::{ModelCard, ReportError};
 
 /// The histories of a ride as a Parquet file: the columns of [`crate::csv::write_ride`] as 64-bit floating-point
@@ -47,6 +48,7 @@ fn schema(columns: &[RideColumn]) -> Result<TypePtr, ParquetError> {
 fn notes(outcome: &RideOutcome, card: &ModelCard) -> Vec<KeyValue> {
     let mut notes = model_notes(card);
     notes.extend([note("road", &outcome.name), note("speed_m_per_s", &format!("{:?}", outcome.speed))]);
+    notes.extend(outcome.warnings.iter().map(|warning| note("warning", &sentence(warning))));
     notes.extend(outcome.partial.as_ref().map(|why| note("partial", why)));
     notes
 }

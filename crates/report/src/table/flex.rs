@@ -81,7 +81,7 @@ impl FlexTables {
             ("toe", Shown::Angle, |wheel| wheel.toe),
             ("vertical load", Shown::Force, |wheel| wheel.vertical_load),
             ("lateral load, to the left", Shown::Force, |wheel| wheel.lateral_load),
-            ("fore-aft load, forward", Shown::Force, |wheel| wheel.longitudinal_load),
+            ("longitudinal load, forward", Shown::Force, |wheel| wheel.longitudinal_load),
         ];
         let mut table = Table::new([Column::words("Wheel"), Column::plain("left"), Column::plain("right")]);
         for (name, shown, value) in rows {
