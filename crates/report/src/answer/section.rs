@@ -13,7 +13,7 @@ pub fn section_answer(
     card: &ModelCard,
 ) -> Vec<String> {
     let n = Numbers { system: card.system };
-    let stiffer = stiffened.iter().find_map(|own| Some(stiffer(own, sections, n)?));
+    let stiffer = stiffened.iter().find_map(|own| stiffer(own, sections, n));
     weakest(sections, n).into_iter().chain(stiffer).collect()
 }
 
