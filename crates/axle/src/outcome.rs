@@ -87,6 +87,8 @@ pub struct WheelOutcome {
     pub toe_change: f64,
     /// Manufactured toe plus the change, rad.
     pub toe: f64,
+    /// Rise of the hub against the line through the axle seats: what comes off its clearance to frame and body, m.
+    pub hub_rise: f64,
     /// Force of the road on this wheel end (both tires of a dual), upward, N.
     pub vertical_load: f64,
     /// Force of the road on this wheel end, to the left, N.

@@ -120,6 +120,12 @@ impl Record for WheelOutcome {
         ),
         number("toe", Kind::Angle, "Manufactured toe plus the change.", &Own(|wheel: &Self| wheel.toe)),
         number(
+            "hub-rise",
+            Kind::Length,
+            "Rise of the hub against the line through the axle seats.",
+            &Own(|wheel: &Self| wheel.hub_rise),
+        ),
+        number(
             "vertical-load",
             Kind::Force,
             "Force of the road, upward.",

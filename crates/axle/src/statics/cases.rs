@@ -61,16 +61,19 @@ impl StaticDesign<'_> {
 
     fn wheels(&self, contact: &Contact, state: &State) -> Sides<WheelOutcome> {
         let splits = CamberUnits::of(self).splits(self, state, contact);
+        let leveled = SeatLineFrame::on_seats(self, state);
         Sides::each(|side| {
             let end = self.axle.wheel_ends.of(side);
             let line = self.hub_line(state);
             let (camber_change, toe_change) = (line.camber_change(side), line.toe_change(side));
             let (contacts, total) = results::contacts(self, side, contact);
+            let hub = results::hub_displacement(self, side, state, &leveled);
             WheelOutcome {
                 camber_change,
                 camber: end.camber + camber_change,
                 toe_change,
                 toe: end.toe + toe_change,
+                hub_rise: hub[2],
                 vertical_load: total.vertical,
                 lateral_load: total.lateral,
                 longitudinal_load: total.longitudinal,

@@ -150,9 +150,20 @@ fn wheel_stations(
         };
         stations.push(bare_station(pair.of(side), tire.y, displacement, cut(side, force, 0.0)));
     }
-    let displacement = leveled.taken_out(state.motion(hub), face, 0.0);
+    let displacement = hub_displacement(design, side, state, leveled);
     stations.push(bare_station(HUB.of(side), face, displacement, cut(side, &sum, moment_x)));
     stations
+}
+
+/// Displacement and rotation of a hub against the line through the seats.
+pub(crate) fn hub_displacement(
+    design: &StaticDesign,
+    side: Side,
+    state: &State,
+    leveled: &SeatLineFrame,
+) -> [f64; 6] {
+    let face = side.sign() * design.axle.wheel_ends.of(side).mounting_face;
+    leveled.taken_out(state.motion(*design.frame.hubs.of(side)), face, 0.0)
 }
 
 fn bare_station(name: &str, y: f64, displacement: [f64; 6], resultants: Resultants) -> StationOutcome {

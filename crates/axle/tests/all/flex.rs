@@ -53,6 +53,8 @@ fn camber_change_matches_the_overhanging_beam() {
     assert_relative_eq!(seat_station.stress.abs(), p * a / section.section_modulus_x(), max_relative = 1e-9);
     let bow = -(p * a * s * s / (8.0 * ei) + rise(a) + give);
     assert_relative_eq!(outcome.bow, bow, max_relative = 1e-9);
+    assert_relative_eq!(outcome.wheels.left.hub_rise, rise(a) + give, max_relative = 1e-9);
+    assert_relative_eq!(outcome.wheels.right.hub_rise, rise(a) + give, max_relative = 1e-9);
     let split = outcome.wheels.left.split;
     assert_relative_eq!(split.shear, -p / shear, max_relative = 1e-9);
     assert_relative_eq!(split.bearing, -give / spread, max_relative = 1e-9);

@@ -73,7 +73,7 @@ fn wheels_bearings_seats_and_stations_have_exactly_the_stated_fields() {
     let (_, document) = document();
     let case = &document["cases"][1];
     let wheel = &case["wheels"]["left"];
-    let angles = ["camber_change_rad", "camber_rad", "toe_change_rad", "toe_rad"];
+    let angles = ["camber_change_rad", "camber_rad", "toe_change_rad", "toe_rad", "hub_rise_m"];
     let loads = ["vertical_load_n", "lateral_load_n", "longitudinal_load_n", "contacts", "split"];
     let mut expected = [angles.as_slice(), loads.as_slice()].concat();
     expected.sort_unstable();

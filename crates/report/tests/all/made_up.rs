@@ -352,6 +352,7 @@ fn wheel(side: Side, load: &WheelLoad, slope: f64) -> WheelOutcome {
         camber: camber_change + 0.004,
         toe_change: 1e-4,
         toe: 1e-4,
+        hub_rise: 3e-3,
         vertical_load: load.vertical,
         lateral_load: load.lateral,
         longitudinal_load: load.forward,
