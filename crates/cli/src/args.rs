@@ -400,6 +400,9 @@ pub struct StudyOutput {
     /// Leave out the lines at the head of the CSV file, after #, that say what it was made from
     #[arg(long, requires = "csv")]
     pub plain_csv: bool,
+    /// Write what is said of the results as a page that a browser shows and prints, pictures included
+    #[arg(long, value_name = "FILE.html")]
+    pub page: Option<PathBuf>,
     /// Write the same columns as a Parquet file (a build with the feature `parquet` only)
     #[arg(long, value_name = "FILE.parquet", group = "saved")]
     pub parquet: Option<PathBuf>,
@@ -476,6 +479,8 @@ pub enum SchemaOf {
     Study,
     /// The result of `flex --json`
     Flex,
+    /// The result of `flex --against OTHER --json`
+    FlexAgainst,
     /// Road files
     Road,
     /// The result of `flex --sensitivities --json`
@@ -539,6 +544,9 @@ pub struct ModelInput {
     /// Print the whole result as one JSON document (SI units)
     #[arg(long)]
     pub json: bool,
+    /// Write the result as a page that a browser shows and prints, pictures included
+    #[arg(long, value_name = "FILE.html")]
+    pub page: Option<PathBuf>,
 }
 
 #[derive(Debug, Clone, Copy, ValueEnum)]

@@ -5,9 +5,10 @@ use std::io::{BufWriter, ErrorKind, Write};
 use std::path::{Path, PathBuf};
 
 use axlebow_axle::Warning;
-use axlebow_report::{ModelCard, Svg, csv};
+use axlebow_report::{ModelCard, Page, Svg, csv};
 use axlebow_study::{WholeFile, unfinished_path};
 
+use crate::args::ModelInput;
 use crate::destination::{Destination, is_stream, plain_file};
 use crate::failure::{Failure, unknown_picture};
 use crate::input;
@@ -137,6 +138,39 @@ pub fn check_kind(option: &str, path: Option<&Path>, kind: &str) -> Result<(), F
         }
         None => Ok(()),
     }
+}
+
+/// A picture that a file or a page asks for; drawn only then, and written to its file.
+pub fn picture(
+    file: Option<&Path>,
+    page: Option<&Path>,
+    card: &ModelCard,
+    draw: impl FnOnce() -> Result<Svg, Failure>,
+) -> Result<Option<Svg>, Failure> {
+    if file.is_none() && page.is_none() {
+        return Ok(None);
+    }
+    let picture = draw()?;
+    if let Some(path) = file {
+        write_picture(path, picture.clone(), card)?;
+    }
+    Ok(page.map(|_| picture))
+}
+
+/// Writes the page of a result, if it is asked for.
+pub fn write_page(path: Option<&Path>, page: &Page, card: &ModelCard) -> Result<(), Failure> {
+    path.map_or(Ok(()), |path| write_file(path, page.html(card).as_bytes()))
+}
+
+/// Writes the page of a result, if it is asked for, and prints the result.
+pub fn show(
+    how: &ModelInput,
+    page: &Page,
+    card: &ModelCard,
+    document: impl FnOnce() -> String,
+) -> Result<(), Failure> {
+    write_page(how.page.as_deref(), page, card)?;
+    print(&if how.json { document() } else { page.text() })
 }
 
 /// Writes a picture in the kind that its file name says; an SVG says what it was made from.

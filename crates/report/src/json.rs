@@ -28,8 +28,8 @@ pub use study::{study_document, study_schema};
 pub use textbook::{textbook_document, textbook_schema};
 
 use crate::answer::{
-    causes_answer, compatibility_answer, cups_answer, fit_answer, flex_answer, modes_answer, response_answer,
-    ride_answer, sensitivities_answer, strength_answer, tire_answer,
+    causes_answer, compatibility_answer, cups_answer, fit_answer, flex_answer, flex_beside_answer,
+    modes_answer, response_answer, ride_answer, sensitivities_answer, strength_answer, tire_answer,
 };
 use crate::causes_words::{UNLIKE_FLEX, warnings as causes_warnings};
 use crate::{BesideRide, ModelCard};
@@ -52,6 +52,41 @@ pub fn flex_document(outcome: &FlexOutcome, card: &ModelCard) -> String {
 /// The JSON Schema of the document of a static run.
 pub fn flex_schema() -> String {
     FLEX.schema::<Warning>(&[schema::<FlexOutcome>()])
+}
+
+const FLEX_AGAINST: Frame =
+    Frame { tag: "axlebow/flex-against/1", meaning: "A load case of several axles, the model first." };
+
+/// An axle under the load case.
+struct ComparedAxle((String, FlexOutcome));
+
+impl Record for ComparedAxle {
+    const FIELDS: &'static [Field<Self>] = &[
+        part("name", "Name of its model.", &Text(|own: &Self| &own.0.0)),
+        part("result", "Its static run.", &Part(|own: &Self| &own.0.1)),
+        part("warnings", "Doubts about it.", &Part(|own: &Self| &own.0.1.warnings)),
+    ];
+}
+
+/// The axles side by side.
+struct ComparedAxles(Vec<ComparedAxle>);
+
+impl Record for ComparedAxles {
+    const FIELDS: &'static [Field<Self>] = &[part("axles", "The axles.", &Part(|own: &Self| &own.0))];
+}
+
+/// The document of a load case of several axles.
+///
+/// - `axles`: names of the models and their runs, the card's first
+pub fn flex_against_document(axles: &[(String, FlexOutcome)], card: &ModelCard) -> String {
+    let compared = ComparedAxles(axles.iter().cloned().map(ComparedAxle).collect());
+    let answer = flex_beside_answer(axles, card);
+    FLEX_AGAINST.text::<Warning>(Contents::new(Some(card), answer, vec![json(&compared)], &[]))
+}
+
+/// The JSON Schema of the document of a load case of several axles.
+pub fn flex_against_schema() -> String {
+    FLEX_AGAINST.schema::<Warning>(&[schema::<ComparedAxles>()])
 }
 
 const MODES: Frame = Frame {

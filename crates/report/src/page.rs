@@ -4,6 +4,7 @@
 //! same blocks, so that no command writes a second table.
 
 mod block;
+mod html;
 mod paragraph;
 mod table;
 mod table_text;
@@ -13,7 +14,7 @@ pub use block::{Block, Caution};
 pub(crate) use paragraph::paragraph;
 pub use table::{Column, Table};
 
-use crate::ModelCard;
+use crate::{ModelCard, Svg};
 
 /// A result for a reader: what it is of, the answer, and the blocks that stand behind it.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -52,6 +53,17 @@ impl Page {
     /// Adds blocks.
     pub(crate) fn extend(&mut self, blocks: impl IntoIterator<Item = Block>) {
         self.blocks.extend(blocks);
+    }
+
+    /// The page with pictures before its first block.
+    pub fn with_figures(mut self, pictures: impl IntoIterator<Item = Svg>) -> Self {
+        self.blocks.splice(0..0, pictures.into_iter().map(|picture| Block::Figure(Box::new(picture))));
+        self
+    }
+
+    /// The page as one HTML document that needs nothing else, with what the card says it was made from.
+    pub fn html(&self, card: &ModelCard) -> String {
+        html::page_html(self, &card.provenance())
     }
 
     /// The page for a terminal: plain text of at most 100 columns for ordinary names.

@@ -14,23 +14,22 @@ use crate::{input, output, road_input};
 
 pub fn run(arguments: &Causes) -> Result<ExitCode, Failure> {
     output::check_picture(arguments.plot.as_deref())?;
+    output::check_kind("--page", arguments.model.page.as_deref(), "html")?;
     let model = input::model(&arguments.model)?;
     let case = chosen(&model, std::slice::from_ref(&arguments.case))?.swap_remove(0);
     let mut card = input::card(&model, &arguments.model);
     let ride = road_input::ride(&arguments.drive, &model.axle, &mut card)?;
-    output::check_places(&[&arguments.plot])?;
+    output::check_places(&[&arguments.plot, &arguments.model.page])?;
     let mut outcomes = vec![causes(&model.axle, &case)?];
     if let Some(ride) = ride {
         let progress = Progress::over(0);
         outcomes.push(causes_over(&model.axle, &ride, &|done, of| progress.at_of(done, of))?);
         progress.end();
     }
-    if let Some(path) = &arguments.plot {
-        output::write_picture(path, causes_figure(&outcomes, &card)?, &card)?;
-    }
-    output::print(&match arguments.model.json {
-        true => json::causes_document(&outcomes, &card),
-        false => table::causes(&outcomes, &card).text(),
+    let picture = output::picture(arguments.plot.as_deref(), arguments.model.page.as_deref(), &card, || {
+        Ok(causes_figure(&outcomes, &card)?)
     })?;
+    let page = table::causes(&outcomes, &card).with_figures(picture);
+    output::show(&arguments.model, &page, &card, || json::causes_document(&outcomes, &card))?;
     Ok(ExitCode::SUCCESS)
 }

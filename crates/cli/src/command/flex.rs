@@ -13,6 +13,7 @@ use crate::{input, output};
 
 pub fn run(arguments: &Flex) -> Result<ExitCode, Failure> {
     output::check_picture(arguments.plot.as_deref())?;
+    output::check_kind("--page", arguments.model.page.as_deref(), "html")?;
     output::check_kind("--vtu", arguments.vtu.as_deref(), "vtu")?;
     if arguments.sensitivities {
         return super::sensitivities::run(arguments);
@@ -20,39 +21,42 @@ pub fn run(arguments: &Flex) -> Result<ExitCode, Failure> {
     let model = input::model(&arguments.model)?;
     let cases = chosen(&model, &arguments.cases)?;
     let card = input::card(&model, &arguments.model);
-    output::check_places(&[&arguments.plot, &arguments.vtu])?;
+    output::check_places(&[&arguments.plot, &arguments.vtu, &arguments.model.page])?;
     let outcome = axlebow_axle::flex(&model.axle, &cases)?;
-    if let Some(path) = &arguments.plot {
+    let picture = output::picture(arguments.plot.as_deref(), arguments.model.page.as_deref(), &card, || {
         let figure = flex_figure(&outcome.cases[0], &drawing(&model.axle), &card)?;
-        output::write_picture(path, figure.with_warnings(&outcome.warnings), &card)?;
-    }
+        Ok(figure.with_warnings(&outcome.warnings))
+    })?;
     if let Some(path) = &arguments.vtu {
         let case = &outcome.cases[0];
         let seats = axlebow_axle::seat_pictures(&model.axle, case)?;
         output::write_file(path, vtu(case, &seats, &card).as_bytes())?;
     }
     if !arguments.against.is_empty() {
-        output::print(&beside(arguments, &outcome, &card)?)?;
+        let axles = beside(arguments, &outcome, &card)?;
+        let page = table::flex_beside(&axles, &card).with_figures(picture);
+        output::show(&arguments.model, &page, &card, || json::flex_against_document(&axles, &card))?;
         return Ok(ExitCode::SUCCESS);
     }
-    let text = match (arguments.model.json, arguments.detail) {
-        (true, _) => json::flex_document(&outcome, &card),
-        (false, true) => table::flex(&outcome, &card).text(),
-        (false, false) => table::flex_brief(&outcome, &card).text(),
-    };
-    output::print(&text)?;
+    let brief = if arguments.detail { table::flex } else { table::flex_brief };
+    let page = brief(&outcome, &card).with_figures(picture);
+    output::show(&arguments.model, &page, &card, || json::flex_document(&outcome, &card))?;
     Ok(ExitCode::SUCCESS)
 }
 
-/// The first case of this model and of the others in one table.
-fn beside(arguments: &Flex, own: &FlexOutcome, card: &ModelCard) -> Result<String, Failure> {
+/// The first case of this model and of the others.
+fn beside(
+    arguments: &Flex,
+    own: &FlexOutcome,
+    card: &ModelCard,
+) -> Result<Vec<(String, FlexOutcome)>, Failure> {
     let mut all = vec![(card.name.clone(), own.clone())];
     for path in &arguments.against {
         let model = input::plain_model(path)?;
         let cases = chosen(&model, std::slice::from_ref(&own.cases[0].name))?;
         all.push((model.name.clone(), axlebow_axle::flex(&model.axle, &cases)?));
     }
-    Ok(table::flex_beside(&all, card).text())
+    Ok(all)
 }
 
 /// The cases asked for in the order of the model; all when none is asked for.

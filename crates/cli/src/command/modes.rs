@@ -11,19 +11,18 @@ use crate::{input, output};
 
 pub fn run(arguments: &Modes) -> Result<ExitCode, Failure> {
     output::check_picture(arguments.plot.as_deref())?;
+    output::check_kind("--page", arguments.model.page.as_deref(), "html")?;
     let model = input::model(&arguments.model)?;
-    output::check_places(&[&arguments.plot])?;
+    output::check_places(&[&arguments.plot, &arguments.model.page])?;
     let card = input::card(&model, &arguments.model);
     let loading = &model.axle.loading;
     let load = if arguments.unladen { loading.unladen_load } else { loading.rated_load };
     let outcome = axlebow_axle::modes(&model.axle, load, arguments.count.into())?;
-    if let Some(path) = &arguments.plot {
-        output::write_picture(path, modes_figure(&outcome, &card)?, &card)?;
-    }
-    output::print(&match arguments.model.json {
-        true => json::modes_document(&outcome, &card),
-        false => table::modes(&outcome, &card).text(),
+    let picture = output::picture(arguments.plot.as_deref(), arguments.model.page.as_deref(), &card, || {
+        Ok(modes_figure(&outcome, &card)?)
     })?;
+    let page = table::modes(&outcome, &card).with_figures(picture);
+    output::show(&arguments.model, &page, &card, || json::modes_document(&outcome, &card))?;
     let complete = outcome.found_below == outcome.counted_below && outcome.mesh.is_settled();
     Ok(if complete { ExitCode::SUCCESS } else { ExitCode::from(CHECK_FAILS) })
 }

@@ -14,6 +14,7 @@ use crate::{input, output, road_input};
 
 pub fn run(arguments: &Response) -> Result<ExitCode, Failure> {
     output::check_picture(arguments.plot.as_deref())?;
+    output::check_kind("--page", arguments.model.page.as_deref(), "html")?;
     let model = input::model(&arguments.model)?;
     let road = arguments.over.as_deref().map(|over| road_input::road(over, &[])).transpose()?;
     let loading = &model.axle.loading;
@@ -25,28 +26,22 @@ pub fn run(arguments: &Response) -> Result<ExitCode, Failure> {
         stations: arguments.stations.clone(),
         over: road.as_ref().map(|road| random_ride(road, arguments)).transpose()?,
     };
-    output::check_places(&[&arguments.csv, &arguments.plot])?;
+    output::check_places(&[&arguments.csv, &arguments.plot, &arguments.model.page])?;
     let outcome = axlebow_axle::response(&model.axle, &ask)?;
     let mut card = input::card(&model, &arguments.model);
     if let Some(road) = &road {
         card.assumed.extend(road.assumed.iter().map(|assumed| input::assumed("road.", assumed)));
         card.add_input(InventedInput::Road, road.invented);
     }
-    if let Some(path) = &arguments.plot {
-        output::write_picture(
-            path,
-            response_figure(&outcome, &card)?.with_warnings(&outcome.warnings),
-            &card,
-        )?;
-    }
+    let picture = output::picture(arguments.plot.as_deref(), arguments.model.page.as_deref(), &card, || {
+        Ok(response_figure(&outcome, &card)?.with_warnings(&outcome.warnings))
+    })?;
     if let Some(path) = &arguments.csv {
         let head = output::csv_head(arguments.plain_csv, Some(&card), &outcome.warnings);
         output::write_file(path, (head + &csv::response(&outcome)).as_bytes())?;
     }
-    output::print(&match arguments.model.json {
-        true => json::response_document(&outcome, &card),
-        false => table::response(&outcome, &card).text(),
-    })?;
+    let page = table::response(&outcome, &card).with_figures(picture);
+    output::show(&arguments.model, &page, &card, || json::response_document(&outcome, &card))?;
     Ok(ExitCode::SUCCESS)
 }
 

@@ -8,7 +8,7 @@ use axlebow_axle::{
 };
 use axlebow_model::{Model, RoadFile};
 use axlebow_report::plot::{ride_figure, spectrum_figure};
-use axlebow_report::{BesideRide, ModelCard, csv, json, ride_animation, table};
+use axlebow_report::{BesideRide, ModelCard, Svg, csv, json, ride_animation, table};
 use axlebow_study::{DrawnRide, DrawnRides};
 
 use super::flex::drawing;
@@ -37,10 +37,13 @@ pub fn run(arguments: &Ride) -> Result<ExitCode, Failure> {
     let load = asked.axle_load;
     let axle = RidingAxle::of(&model.axle, load)?;
     let outcome = axle.ride(&asked)?;
-    write_pictures(arguments, &outcome, (&model, load), &card)?;
+    let picture = write_pictures(arguments, &outcome, (&model, load), &card)?;
     write_samples(arguments, &outcome, &card)?;
     let drawn = drawn_rides((&axle, &asked), (&road, draws), &outcome)?;
-    output::print(&result(arguments, (&axle, &asked), (&outcome, drawn.as_ref()), &card)?)?;
+    let comparison = comparison(arguments, (&axle, &asked), &outcome)?;
+    let beside = BesideRide { draws: drawn.as_ref(), comparison: comparison.as_ref() };
+    let page = table::ride(&outcome, beside, &card).with_figures(picture);
+    output::show(&arguments.model, &page, &card, || json::ride_document(&outcome, beside, &card))?;
     Ok(verdict(&outcome))
 }
 
@@ -99,23 +102,17 @@ fn asked(arguments: &Ride, ride: Driven) -> Result<Driven, Failure> {
     Ok(Driven { basis, scheme, keep: keep(arguments), ..ride })
 }
 
-/// What is printed: the ride and, where both bases were asked for, how far they differ.
-fn result(
+/// How far the two bases differ, where both were asked for.
+fn comparison(
     arguments: &Ride,
     (axle, asked): (&RidingAxle, &Driven),
-    (outcome, draws): (&RideOutcome, Option<&DrawnRides>),
-    card: &ModelCard,
-) -> Result<String, Failure> {
-    let mut comparison = None;
-    if arguments.full && arguments.reduced {
-        let reduced = axle.ride(&Driven { basis: RideBasis::Reduced, ..asked.clone() })?;
-        comparison = Some(BasisComparison::of(outcome, &reduced));
+    outcome: &RideOutcome,
+) -> Result<Option<BasisComparison>, Failure> {
+    if !(arguments.full && arguments.reduced) {
+        return Ok(None);
     }
-    let beside = BesideRide { draws, comparison: comparison.as_ref() };
-    Ok(match arguments.model.json {
-        true => json::ride_document(outcome, beside, card),
-        false => table::ride(outcome, beside, card).text(),
-    })
+    let reduced = axle.ride(&Driven { basis: RideBasis::Reduced, ..asked.clone() })?;
+    Ok(Some(BasisComparison::of(outcome, &reduced)))
 }
 
 /// The exit code of a ride; says why it is that of a failed check.
@@ -132,14 +129,15 @@ fn verdict(outcome: &RideOutcome) -> ExitCode {
 /// Refuses file names before any work is done.
 fn check_files(arguments: &Ride) -> Result<(), Failure> {
     output::check_picture(arguments.plot.as_deref())?;
+    output::check_kind("--page", arguments.model.page.as_deref(), "html")?;
     output::check_picture(arguments.spectrum.as_deref())?;
     output::check_kind("--animate", arguments.animate.as_deref(), "html")?;
     output::check_parquet(arguments.parquet.as_deref())
 }
 
 /// Refuses places that cannot be written before any work is done.
-fn check_places(Ride { csv, parquet, plot, spectrum, animate, .. }: &Ride) -> Result<(), Failure> {
-    output::check_places(&[csv, parquet, plot, spectrum, animate])
+fn check_places(Ride { csv, parquet, plot, spectrum, animate, model, .. }: &Ride) -> Result<(), Failure> {
+    output::check_places(&[csv, parquet, plot, spectrum, animate, &model.page])
 }
 
 /// What the ride must keep for the files asked for.
@@ -153,10 +151,10 @@ fn write_pictures(
     outcome: &RideOutcome,
     (model, load): (&Model, f64),
     card: &ModelCard,
-) -> Result<(), Failure> {
-    if let Some(path) = &arguments.plot {
-        output::write_picture(path, ride_figure(outcome, card)?.with_warnings(&outcome.warnings), card)?;
-    }
+) -> Result<Option<Svg>, Failure> {
+    let picture = output::picture(arguments.plot.as_deref(), arguments.model.page.as_deref(), card, || {
+        Ok(ride_figure(outcome, card)?.with_warnings(&outcome.warnings))
+    })?;
     if let Some(path) = &arguments.spectrum {
         let modes = axlebow_axle::modes(&model.axle, load, MODES)?;
         let figure = spectrum_figure(outcome, &modes, card)?;
@@ -166,7 +164,7 @@ fn write_pictures(
         let page = ride_animation(outcome, &drawing(&model.axle), card)?;
         output::write_file(path, page.as_bytes())?;
     }
-    Ok(())
+    Ok(picture)
 }
 
 fn write_samples(arguments: &Ride, outcome: &RideOutcome, card: &ModelCard) -> Result<(), Failure> {

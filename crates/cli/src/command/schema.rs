@@ -17,6 +17,7 @@ pub fn run(arguments: &Schema) -> Result<ExitCode, Failure> {
         SchemaOf::Causes => axlebow_report::json::causes_schema(),
         SchemaOf::Fit => axlebow_report::json::fit_schema(),
         SchemaOf::Flex => axlebow_report::json::flex_schema(),
+        SchemaOf::FlexAgainst => axlebow_report::json::flex_against_schema(),
         SchemaOf::StudyResult => axlebow_report::json::study_schema(),
         SchemaOf::Search => axlebow_report::json::search_schema(),
         SchemaOf::Sensitivities => axlebow_report::json::sensitivities_schema(),

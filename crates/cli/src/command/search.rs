@@ -2,12 +2,13 @@
 
 use std::process::ExitCode;
 
+use axlebow_report::json::search_document;
 use axlebow_report::plot::search_figure;
-use axlebow_report::{ModelCard, csv, json, table};
+use axlebow_report::{ModelCard, table};
 use axlebow_study::Study as StudyFile;
 
 use super::progress::Progress;
-use crate::args::Study;
+use crate::args::{Study, StudyOutput};
 use crate::failure::Failure;
 use crate::output;
 
@@ -24,23 +25,25 @@ pub fn run(study: &StudyFile, arguments: &Study, card: &ModelCard) -> Result<Exi
     let outcome = study.search(&|done, of| progress.at_of(done, of));
     progress.end();
     let outcome = outcome.ok_or_else(|| Failure::Input("the study asks for no search".to_owned()))?;
-    if let Some(path) = &arguments.output.plot {
-        if study.search.as_ref().is_some_and(|ask| ask.against.is_empty()) {
-            let why = "a search is drawn where it trades; give `against` in `[search]`";
-            return Err(Failure::Input(format!("--plot: {why}")));
-        }
-        if !outcome.front.is_empty() {
-            output::write_picture(path, search_figure(&outcome, card)?, card)?;
-        }
+    let StudyOutput { plot, page, json, csv, .. } = &arguments.output;
+    if plot.is_some() && study.search.as_ref().is_some_and(|ask| ask.against.is_empty()) {
+        let why = "a search is drawn where it trades; give `against` in `[search]`";
+        return Err(Failure::Input(format!("--plot: {why}")));
     }
-    if let Some(path) = &arguments.output.csv {
+    let picture = match outcome.front.is_empty() {
+        true => None,
+        false => {
+            let draw = || Ok(search_figure(&outcome, card)?);
+            output::picture(plot.as_deref(), page.as_deref(), card, draw)?
+        }
+    };
+    if let Some(path) = csv {
         let head = output::csv_head(arguments.output.plain_csv, Some(card), &[]);
-        output::write_file(path, (head + &csv::search(&outcome)).as_bytes())?;
+        output::write_file(path, (head + &axlebow_report::csv::search(&outcome)).as_bytes())?;
     }
-    output::print(&match arguments.output.json {
-        true => json::search_document(&outcome, card),
-        false => table::search(&outcome, card).text(),
-    })?;
+    let result = table::search(&outcome, card).with_figures(picture);
+    output::write_page(page.as_deref(), &result, card)?;
+    output::print(&if *json { search_document(&outcome, card) } else { result.text() })?;
     Ok(if outcome.best.is_some() { ExitCode::SUCCESS } else { ExitCode::from(1) })
 }
 

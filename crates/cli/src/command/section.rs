@@ -13,8 +13,9 @@ use crate::{input, output};
 
 pub fn run(arguments: &Section) -> Result<ExitCode, Failure> {
     output::check_picture(arguments.plot.as_deref())?;
+    output::check_kind("--page", arguments.model.page.as_deref(), "html")?;
     let model = input::model(&arguments.model)?;
-    output::check_places(&[&arguments.plot])?;
+    output::check_places(&[&arguments.plot, &arguments.model.page])?;
     let card = input::card(&model, &arguments.model);
     let sections = sections(&model.axle);
     let case = case(&model, arguments.case.as_ref())?;
@@ -22,15 +23,12 @@ pub fn run(arguments: &Section) -> Result<ExitCode, Failure> {
     let loaded: Option<FlexOutcome> = case.as_ref().map(flexed).transpose()?;
     let warnings = loaded.as_ref().map_or(&[][..], |outcome| outcome.warnings.as_slice());
     let stiffened = stiffened(&model.axle, case.as_ref())?;
-    if let Some(path) = &arguments.plot {
-        let figure = section_figure(&sections, &stiffened, &card)?;
-        output::write_picture(path, figure.with_warnings(warnings), &card)?;
-    }
-    let text = match arguments.model.json {
-        true => json::section_document(&sections, &stiffened, warnings, &card),
-        false => table::sections(&sections, &stiffened, warnings, &card).text(),
-    };
-    output::print(&text)?;
+    let picture = output::picture(arguments.plot.as_deref(), arguments.model.page.as_deref(), &card, || {
+        Ok(section_figure(&sections, &stiffened, &card)?.with_warnings(warnings))
+    })?;
+    let page = table::sections(&sections, &stiffened, warnings, &card).with_figures(picture);
+    let document = || json::section_document(&sections, &stiffened, warnings, &card);
+    output::show(&arguments.model, &page, &card, document)?;
     Ok(ExitCode::SUCCESS)
 }
 

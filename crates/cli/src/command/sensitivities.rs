@@ -17,7 +17,7 @@ const USUAL_CASE: &str = "rated-load";
 pub fn run(arguments: &Flex) -> Result<ExitCode, Failure> {
     let document = input::document(&arguments.model)?;
     let model = input::built(&document, &arguments.model)?;
-    output::check_places(&[&arguments.plot])?;
+    output::check_places(&[&arguments.plot, &arguments.model.page])?;
     let usual = [USUAL_CASE.to_owned()];
     let asked = if arguments.cases.is_empty() { &usual[..] } else { &arguments.cases };
     let cases = chosen(&model, asked)?;
@@ -26,13 +26,10 @@ pub fn run(arguments: &Flex) -> Result<ExitCode, Failure> {
         .map(|case| sensitivities(&document, (&model.axle, case), document.numbers()))
         .collect::<Result<_, _>>()?;
     let card = input::card(&model, &arguments.model);
-    if let Some(path) = &arguments.plot {
-        let figure = sensitivities_figure(&outcomes[0], &card)?;
-        output::write_picture(path, figure.with_warnings(&outcomes[0].warnings), &card)?;
-    }
-    output::print(&match arguments.model.json {
-        true => json::sensitivities_document(&outcomes, &card),
-        false => table::sensitivities(&outcomes, &card).text(),
+    let picture = output::picture(arguments.plot.as_deref(), arguments.model.page.as_deref(), &card, || {
+        Ok(sensitivities_figure(&outcomes[0], &card)?.with_warnings(&outcomes[0].warnings))
     })?;
+    let page = table::sensitivities(&outcomes, &card).with_figures(picture);
+    output::show(&arguments.model, &page, &card, || json::sensitivities_document(&outcomes, &card))?;
     Ok(ExitCode::SUCCESS)
 }

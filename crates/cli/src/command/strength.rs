@@ -11,7 +11,9 @@ use crate::failure::{CHECK_FAILS, Failure};
 use crate::{input, output};
 
 pub fn run(arguments: &Strength) -> Result<ExitCode, Failure> {
+    output::check_kind("--page", arguments.model.page.as_deref(), "html")?;
     let model = input::model(&arguments.model)?;
+    output::check_places(&[&arguments.model.page])?;
     let cases = chosen(&model, &arguments.cases)?;
     let ask = StrengthOptions {
         safety_factor: arguments.safety_factor.unwrap_or(model.strength.safety_factor),
@@ -21,9 +23,7 @@ pub fn run(arguments: &Strength) -> Result<ExitCode, Failure> {
     let outcome = axlebow_axle::strength(&model.axle, &cases, ask)?;
     let bands = axlebow_axle::weld_bands(&model.axle, &cases, ask)?;
     let card = input::card(&model, &arguments.model);
-    output::print(&match arguments.model.json {
-        true => json::strength_document(&outcome, &bands, &card),
-        false => table::strength(&outcome, &bands, &card, arguments.all).text(),
-    })?;
+    let page = table::strength(&outcome, &bands, &card, arguments.all);
+    output::show(&arguments.model, &page, &card, || json::strength_document(&outcome, &bands, &card))?;
     Ok(if outcome.holds() { ExitCode::SUCCESS } else { ExitCode::from(CHECK_FAILS) })
 }

@@ -14,12 +14,13 @@ use crate::{input, output};
 /// Refuses kinds of files that are not written.
 pub fn check(arguments: &StudyOutput) -> Result<(), Failure> {
     output::check_picture(arguments.plot.as_deref())?;
+    output::check_kind("--page", arguments.page.as_deref(), "html")?;
     output::check_parquet(arguments.parquet.as_deref())
 }
 
 /// Refuses places that cannot be written, before any work is done.
 pub fn check_places(arguments: &StudyOutput) -> Result<(), Failure> {
-    output::check_places(&[&arguments.csv, &arguments.parquet, &arguments.plot])
+    output::check_places(&[&arguments.csv, &arguments.parquet, &arguments.plot, &arguments.page])
 }
 
 /// What became of results.
@@ -44,12 +45,17 @@ pub fn write(study: &StudyFile, results: &Results, arguments: &StudyOutput) -> R
     if let Some(path) = &arguments.parquet {
         write_parquet(path, (study, results), (&outcome, &card))?;
     }
-    let draw = |path: &PathBuf| output::write_picture(path, study_figure(&outcome, &card)?, &card);
-    let text = match arguments.json {
-        true => json::study_document(&outcome, &card),
-        false => table::study(&outcome, &card).text(),
+    let picture = output::picture(arguments.plot.as_deref(), arguments.page.as_deref(), &card, || {
+        Ok(study_figure(&outcome, &card)?)
+    });
+    let (picture, drawn) = match picture {
+        Ok(picture) => (picture, Ok(())),
+        Err(failure) => (None, Err(failure)),
     };
-    Ok(Written { text, picture: arguments.plot.as_ref().map_or(Ok(()), draw) })
+    let page = table::study(&outcome, &card).with_figures(picture);
+    output::write_page(arguments.page.as_deref(), &page, &card)?;
+    let text = if arguments.json { json::study_document(&outcome, &card) } else { page.text() };
+    Ok(Written { text, picture: drawn })
 }
 
 /// Every design as a line.

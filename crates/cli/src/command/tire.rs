@@ -15,6 +15,7 @@ use crate::{input, output, road_input};
 
 pub fn run(arguments: &Tire) -> Result<ExitCode, Failure> {
     output::check_picture(arguments.plot.as_deref())?;
+    output::check_kind("--page", arguments.model.page.as_deref(), "html")?;
     if tire_table::is_asked(arguments) {
         tire_table::run(arguments)?;
         return Ok(ExitCode::SUCCESS);
@@ -25,19 +26,17 @@ pub fn run(arguments: &Tire) -> Result<ExitCode, Failure> {
     let tire = arguments.tires.first().map(|path| input::tire(path)).transpose()?;
     let axle = fitted(&model.axle, tire.as_ref(), &mut card)?;
     let ride = road_input::ride(&arguments.drive, &axle, &mut card)?;
-    output::check_places(&[&arguments.plot])?;
+    output::check_places(&[&arguments.plot, &arguments.model.page])?;
     let outcome = tires(&axle, &cases)?;
     let ride = ride.map(|ride| ridden(&axle, &ride)).transpose()?;
-    if let Some(path) = &arguments.plot {
+    let picture = output::picture(arguments.plot.as_deref(), arguments.model.page.as_deref(), &card, || {
         let figure = tire_figure(&outcome.cases[0], ride.as_ref(), &card)?;
         let of_ride = ride.iter().flat_map(|ride| ride.warnings.clone());
         let warnings: Vec<_> = outcome.warnings.iter().cloned().chain(of_ride).collect();
-        output::write_picture(path, figure.with_warnings(&warnings), &card)?;
-    }
-    output::print(&match arguments.model.json {
-        true => json::tire_document(&outcome, ride.as_ref(), &card),
-        false => table::tire(&outcome, ride.as_ref(), &card).text(),
+        Ok(figure.with_warnings(&warnings))
     })?;
+    let page = table::tire(&outcome, ride.as_ref(), &card).with_figures(picture);
+    output::show(&arguments.model, &page, &card, || json::tire_document(&outcome, ride.as_ref(), &card))?;
     Ok(ExitCode::SUCCESS)
 }
 

@@ -124,6 +124,7 @@ fn the_other_commands_meet_their_schemas() {
     let (thin, stiffened) = (demo("trailer-152-thin-dual"), demo("trailer-152-thin-dual-angle"));
     assert_all(&[
         &["flex", &thin, "--sensitivities", "--json"],
+        &["flex", &thin, "--case", "rated-load", "--against", &stiffened, "--json"],
         &["flex", &thin, "--set", "wheel_end[0].endplay=0.3 mm", "--json"],
         &["section", &stiffened, "--case", "rated-load", "--json"],
         &["causes", &stiffened, "--json"],

@@ -7,6 +7,7 @@ mod fits;
 mod hostile_text;
 mod job_arrays;
 mod outputs;
+mod pages;
 mod program;
 mod provenance;
 mod readme;

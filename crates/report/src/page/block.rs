@@ -1,6 +1,7 @@
 //! The blocks of a page.
 
 use super::Table;
+use crate::Svg;
 
 /// A part of a page.
 #[derive(Debug, Clone, PartialEq)]
@@ -15,6 +16,8 @@ pub enum Block {
     List(Vec<String>),
     /// Rows of cells.
     Table(Table),
+    /// A picture; a terminal leaves it out.
+    Figure(Box<Svg>),
     /// A doubt about the result, with what to do about it.
     Warning(String),
     /// What must be known before anybody acts on the result.

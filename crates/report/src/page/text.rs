@@ -16,7 +16,8 @@ pub(super) fn page_text(page: &Page) -> String {
         text += &paragraph(&page.answer.join(" "), WIDTH, 0);
         above = Some(false);
     }
-    for block in &page.blocks {
+    let shown = page.blocks.iter().filter(|block| !matches!(block, Block::Figure(_)));
+    for block in shown {
         let is_close = above == Some(true) || block.is_attached();
         separate(&mut text, above.is_some() && !is_close);
         text += &block_text(block);
@@ -36,6 +37,7 @@ fn block_text(block: &Block) -> String {
         Block::Heading(text) | Block::Paragraph(text) | Block::Note(text) => paragraph(text, WIDTH, 2),
         Block::List(items) => list(items),
         Block::Table(table) => table_text(table, WIDTH),
+        Block::Figure(_) => String::new(),
         Block::Warning(text) => format!("Warning: {}", paragraph(text, WIDTH - 9, 2)),
         Block::Caution(Caution { heading, items }) => paragraph(heading, WIDTH, 2) + &list(items),
     }

@@ -3,9 +3,10 @@
 use axlebow_report::json;
 use serde_json::Value;
 
-fn documents() -> [Value; 15] {
+fn documents() -> [Value; 16] {
     [
         json::flex_schema(),
+        json::flex_against_schema(),
         json::modes_schema(),
         json::ride_schema(),
         json::response_schema(),

@@ -1,0 +1,76 @@
+//! Every command writes its result as one page that needs nothing else.
+
+use tempfile::TempDir;
+
+use crate::program::{axlebow_in, demo, root};
+
+/// The page that a command writes, and what the same run prints.
+fn page(arguments: &[&str]) -> (String, String) {
+    let folder = TempDir::new().expect("a folder");
+    let run = axlebow_in(folder.path(), &[arguments, &["--page", "page.html"]].concat());
+    assert!(run.code <= 1, "{arguments:?}: {}", run.err);
+    (std::fs::read_to_string(folder.path().join("page.html")).expect("the page"), run.out)
+}
+
+/// Attributes and functions by which a page would fetch something.
+const FETCHING: [&str; 6] = ["src=", "href=", "@import", "url(http", "<script", "<link"];
+
+fn assert_stands_alone(html: &str, what: &str) {
+    for word in FETCHING {
+        assert!(!html.contains(word), "{what}: {word}");
+    }
+    let elsewhere = html.replace("http://www.w3.org/2000/svg", "");
+    assert!(!elsewhere.contains("http://") && !elsewhere.contains("https://"), "{what}");
+}
+
+#[test]
+fn a_page_has_the_answer_the_picture_and_what_it_was_made_from() {
+    let (thin, angle) = (demo("trailer-152-thin-dual"), demo("trailer-152-thin-dual-angle"));
+    let study = root().join("studies/same-kilograms.toml").display().to_string();
+    let search = root().join("studies/stiffener-catalogue.toml").display().to_string();
+    let runs: [&[&str]; 12] = [
+        &["flex", &thin],
+        &["flex", &thin, "--detail", "--units", "us"],
+        &["flex", &thin, "--against", &angle],
+        &["flex", &thin, "--sensitivities"],
+        &["modes", &thin],
+        &["section", &angle],
+        &["tire", &thin],
+        &["causes", &thin],
+        &["ride", &thin, "--over", "pothole", "--reduced"],
+        &["response", &thin, "--points", "20"],
+        &["study", &study],
+        &["study", &search],
+    ];
+    for run in runs {
+        let (html, text) = page(run);
+        assert_stands_alone(&html, &run.join(" "));
+        let answer = text.lines().skip_while(|line| !line.is_empty()).nth(1).expect("an answer");
+        assert!(html.contains(&answer[..answer.len().min(40)]), "{run:?}: {answer}");
+        for part in ["<svg", "class=\"answer\"", "model hash: ", "<table>"] {
+            assert!(html.contains(part), "{run:?}: {part}");
+        }
+    }
+}
+
+#[test]
+fn the_page_of_checks_has_its_cautions() {
+    let (html, _) = page(&["strength", &demo("trailer-152-thin-dual-angle")]);
+    assert!(html.contains("class=\"caution\"") && html.contains("void its rating"));
+    assert_stands_alone(&html, "strength");
+}
+
+#[test]
+fn names_in_files_do_nothing_in_a_page() {
+    let name = "<script>alert(1)</script>";
+    let (html, _) = page(&["flex", &demo("trailer-152-thin-dual"), "--set", &format!("name={name}")]);
+    assert!(!html.contains("<script") && html.contains("&lt;script&gt;alert(1)"), "{html}");
+}
+
+#[test]
+fn a_page_is_named_html() {
+    let folder = TempDir::new().expect("a folder");
+    let run = axlebow_in(folder.path(), &["flex", &demo("trailer-152-thin-dual"), "--page", "page.pdf"]);
+    assert_eq!(run.code, 2);
+    assert!(run.err.contains("--page page.pdf") && run.err.contains(".html"), "{}", run.err);
+}
