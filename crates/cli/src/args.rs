@@ -74,7 +74,7 @@ pub struct Flex {
     #[command(flatten)]
     pub model: ModelInput,
     /// Set another model's first case beside it in one table; may be given more than once
-    #[arg(long, value_name = "MODEL", conflicts_with_all = ["json", "detail"])]
+    #[arg(long, value_name = "MODEL", conflicts_with = "detail")]
     pub against: Vec<PathBuf>,
     /// Only this load case; may be given more than once
     #[arg(long = "case", value_name = "NAME")]

@@ -1,7 +1,7 @@
 //! What becomes of the results of a study: files, a picture, and what is printed.
 
 use std::io::Write;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
 use axlebow_report::plot::study_figure;
 use axlebow_report::{InventedInput, ModelCard, csv, json, table};

@@ -59,7 +59,12 @@ fn block(block: &Block) -> String {
 }
 
 fn paragraph(class: &str, text: &str) -> String {
-    format!("<p class=\"{class}\">{}</p>\n", escaped(text))
+    format!("<p class=\"{class}\">{}</p>\n", unbroken(text))
+}
+
+/// A text whose percent signs stay with their numbers.
+fn unbroken(text: &str) -> String {
+    escaped(text).replace(" %", "\u{a0}%")
 }
 
 fn list(items: &[String]) -> String {
@@ -82,10 +87,10 @@ fn table(table: &Table) -> String {
         )
     });
     let row = |cells: &Vec<String>| {
-        let cells =
-            table.columns.iter().zip(cells).map(|(column, cell)| {
-                format!("<td class=\"{}\">{}</td>", class(column.is_words), escaped(cell))
-            });
+        let cells = table.columns.iter().zip(cells).map(|(column, cell)| {
+            let shown = if column.is_words { words(cell) } else { number(cell) };
+            format!("<td class=\"{}\">{shown}</td>", class(column.is_words))
+        });
         format!("<tr>{}</tr>\n", cells.collect::<String>())
     };
     format!(
@@ -94,6 +99,21 @@ fn table(table: &Table) -> String {
         headings.collect::<String>(),
         table.rows.iter().map(row).collect::<String>(),
     )
+}
+
+/// What a failed check says.
+const FAILS: &str = "FAILS";
+
+fn words(cell: &str) -> String {
+    if cell == FAILS { format!("<strong class=\"fails\">{FAILS}</strong>") } else { escaped(cell) }
+}
+
+/// A number with a true minus sign; a lone dash says that there is none.
+fn number(cell: &str) -> String {
+    match cell.strip_prefix('-').filter(|rest| !rest.is_empty()) {
+        Some(rest) => format!("\u{2212}{}", escaped(rest)),
+        None => escaped(cell),
+    }
 }
 
 #[cfg(test)]
@@ -142,7 +162,9 @@ mod tests {
                 "<th scope=\"col\" class=\"number\">camber<br><span class=\"unit\">deg</span></th>"
             )
         );
-        assert!(html.contains("<td class=\"number\">-0.38</td>") && html.contains("<td class=\"words\">"));
+        assert!(
+            html.contains("<td class=\"number\">\u{2212}0.38</td>") && html.contains("<td class=\"words\">")
+        );
         assert!(html.contains("<section class=\"caution\">") && html.contains("<li>ask</li>"));
     }
 }
