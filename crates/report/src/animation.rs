@@ -10,7 +10,7 @@ use crate::number::{Numbers, fixed, significant, typographic};
 use crate::plot::Drawing;
 use crate::plot::ride_figure::{RideFigure, drawable};
 use crate::svg::escaped;
-use crate::warning_words::sentence;
+use crate::words::warning::sentence;
 use crate::{ModelCard, ReportError};
 use frames::Frames;
 use picture::{Drawn, Picture};

@@ -31,7 +31,7 @@ use crate::answer::{
     causes_answer, compatibility_answer, cups_answer, fit_answer, flex_answer, flex_beside_answer,
     modes_answer, response_answer, ride_answer, sensitivities_answer, strength_answer, tire_answer,
 };
-use crate::causes_words::{UNLIKE_FLEX, warnings as causes_warnings};
+use crate::words::causes::{UNLIKE_FLEX, warnings as causes_warnings};
 use crate::{BesideRide, ModelCard};
 use frame::{Contents, Frame};
 

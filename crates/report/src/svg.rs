@@ -5,12 +5,14 @@ use std::sync::Arc;
 use axlebow_axle::Warning;
 use resvg::{tiny_skia, usvg};
 
-use crate::plot::palette::VERMILLION;
-use crate::plot::wrapped;
-use crate::warning_words::sentence;
+use crate::words::warning::sentence;
+use crate::words::wrapped;
 use crate::{ModelCard, ReportError};
 
 mod canvas;
+pub(crate) mod palette;
+
+use palette::VERMILLION;
 
 pub(crate) use canvas::{Canvas, Label, Point, coordinate, escaped};
 

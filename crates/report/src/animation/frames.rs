@@ -5,8 +5,8 @@ use serde::Serialize;
 
 use crate::ReportError;
 use crate::number::Shown;
+use crate::panels::finite;
 use crate::plot::Drawing;
-use crate::plot::check::finite;
 use crate::plot::ride_figure::RideFigure;
 
 /// Longest part of the axle between two points of its drawn line, m.

@@ -4,14 +4,12 @@ use serde::Serialize;
 
 use super::scene::Scene;
 use crate::number::Shown;
-use crate::plot::palette::{INK, MUTED};
-use crate::plot::panel::{Panel, Ticks, range_of};
+use crate::panels::{Panel, Ticks, range_of};
 use crate::plot::ride_figure::{BETWEEN, LEFT, MARGIN, RIGHT, RideFigure, WIDTH};
+use crate::svg::palette::{INK, MUTED};
 use crate::svg::{Canvas, Label};
 use crate::{ReportError, Svg};
 
-/// Free canvas over the scene.
-pub(super) const TOP: f64 = 20.0;
 /// Room under the road at rest, for dips and load bars.
 const UNDER: f64 = 110.0;
 /// Heights of the panels of road, load and camber.

@@ -4,13 +4,16 @@ use axlebow_axle::{Side, Sides};
 use serde::Serialize;
 
 use super::frames::{Frames, OutlinePoint};
-use crate::plot::bend::{CLEAR_BOW, CLEAR_TILT, round_down};
+use crate::panels::round_down;
+use crate::plot::bend::{CLEAR_BOW, CLEAR_TILT};
 use crate::plot::{Drawing, TireDrawing};
 
 /// Canvas position of the vehicle's middle.
 pub(super) const MIDDLE: f64 = 600.0;
 /// Most units per meter.
 const LARGEST_SCALE: f64 = 250.0;
+/// Free canvas over the scene.
+const TOP: f64 = 20.0;
 /// Room for half the axle.
 const HALF: f64 = 330.0;
 /// Height of the vehicle body over the hubs, and its own, m.
@@ -70,12 +73,12 @@ impl Scene {
         let tires = Side::BOTH.map(tires);
         let outer = tires.iter().flatten().map(|tire| tire.y.abs() + tire.width).fold(0.0, f64::max);
         let outer = outer.max(drawing.hubs.left.abs()).max(0.1);
-        let radius = crate::plot::largest_radius(drawing);
+        let radius = drawing.largest_radius();
         let scale = LARGEST_SCALE.min(HALF / outer);
         let seats = Side::BOTH.map(|side| seat(frames, side));
         Scene {
             middle: MIDDLE,
-            level: scale * (radius + BODY[0] + BODY[1] + CLEAR_HEIGHT) + super::picture::TOP,
+            level: scale * (radius + BODY[0] + BODY[1] + CLEAR_HEIGHT) + TOP,
             scale,
             radius,
             height_factor: height_factor(frames),

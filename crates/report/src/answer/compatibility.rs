@@ -3,9 +3,9 @@
 use axlebow_study::CompatibilityOutcome;
 
 use crate::ModelCard;
-use crate::compatibility_words::column_name;
 use crate::number::Numbers;
-use crate::tire_words::index;
+use crate::words::compatibility::column_name;
+use crate::words::tire::index;
 
 /// The pairs whose inner shoulder wears least and most against upright.
 pub fn compatibility_answer(outcome: &CompatibilityOutcome, card: &ModelCard) -> Vec<String> {

@@ -5,8 +5,8 @@ use axlebow_study::{FitOutcome, FittedUnknown};
 use super::first;
 use super::phrases::{listed, plain};
 use crate::ModelCard;
-use crate::fit_words::full;
 use crate::number::{Numbers, fixed};
+use crate::words::fit::full;
 
 /// Unknowns that are named with their values.
 const NAMED: usize = 3;

@@ -7,7 +7,7 @@ use super::first;
 use super::phrases::{hertz, per_length, percent, plain, size};
 use crate::ModelCard;
 use crate::number::{Numbers, Shown, fixed, significant};
-use crate::response_words::road_words;
+use crate::words::response::road_words;
 
 /// The resonance at which camber answers most; over a random road what camber and load vary by, and the cups.
 pub fn response_answer(outcome: &ResponseOutcome, card: &ModelCard) -> Vec<String> {

@@ -6,7 +6,7 @@ use super::first;
 use super::phrases::{listed, plain};
 use crate::ModelCard;
 use crate::number::Numbers;
-use crate::search_words::SearchWords;
+use crate::words::search::SearchWords;
 
 /// What was found and in which design, which limits are active, and what stands behind it.
 pub fn search_answer(outcome: &SearchOutcome, card: &ModelCard) -> Vec<String> {

@@ -5,8 +5,9 @@ use axlebow_study::{Measure, StudyKind, StudyOutcome, StudySummary};
 use super::MOST;
 use crate::ModelCard;
 use crate::number::Numbers;
-use crate::seat_words::seat_findings;
-use crate::study_words::{StudyWords, study_findings};
+use crate::words::seat::seat_findings;
+use crate::words::study::StudyWords;
+use crate::words::study_findings;
 
 /// The first things that a study shows.
 pub fn study_answer(outcome: &StudyOutcome, card: &ModelCard) -> Vec<String> {

@@ -8,7 +8,7 @@ use super::first;
 use super::phrases::{percent, plain, tops};
 use crate::ModelCard;
 use crate::number::{Numbers, fixed};
-use crate::tire_words::tire_name;
+use crate::words::tire::tire_name;
 
 /// How much faster than upright a shoulder wears in the first case, where the camber is; how a dual shares its load or which
 /// case is the worst; and what a ride would print.

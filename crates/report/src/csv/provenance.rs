@@ -3,8 +3,8 @@
 use axlebow_axle::Warning;
 
 use crate::ModelCard;
-use crate::card::PROGRAM;
-use crate::warning_words::sentence;
+use crate::subject::PROGRAM;
+use crate::words::warning::sentence;
 
 /// The lines before the heading that say what the rows were made from and what is doubtful about them, each after a `#`.
 pub fn provenance(card: Option<&ModelCard>, warnings: &[Warning]) -> String {

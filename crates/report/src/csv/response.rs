@@ -4,7 +4,7 @@ use std::fmt::Write as _;
 
 use axlebow_axle::{ResponseOutcome, TransferFunction};
 
-use crate::ride_columns::word;
+use crate::columns::word;
 
 /// The transfer functions, a line for each frequency: real and imaginary part of each result per meter of road
 /// height, with the sign `e^{iωt}`.

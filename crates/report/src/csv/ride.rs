@@ -4,7 +4,7 @@ use std::io::{self, Write};
 
 use axlebow_axle::RideOutcome;
 
-use crate::ride_columns::ride_columns;
+use crate::columns::ride_columns;
 
 /// Writes the histories of a ride, a line for each sample; a history that ends early leaves its cells empty.
 ///

@@ -3,7 +3,7 @@
 use axlebow_study::{Row, SearchOutcome};
 
 use super::{add, cell};
-use crate::study_columns::varied_heading;
+use crate::columns::varied_heading;
 
 /// The designs of the trade-off, a line each, or else the best or the nearest one.
 pub fn search(outcome: &SearchOutcome) -> String {

@@ -5,7 +5,7 @@ use std::fmt::Write as _;
 use axlebow_study::{Row, StudyOutcome};
 
 use super::cell;
-use crate::study_columns::study_columns;
+use crate::columns::study_columns;
 
 /// The designs of a study, a line each; the last column says why a design has no result, or why one by an
 /// expression has no number.

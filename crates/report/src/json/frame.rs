@@ -3,7 +3,7 @@
 use axlebow_results::{Field, Own, Part, Record, Shape, Text, part};
 use serde_json::{Map, Value, json};
 
-use crate::card::PROGRAM;
+use crate::subject::PROGRAM;
 use crate::{Assumed, ModelCard};
 
 /// A kind of document.

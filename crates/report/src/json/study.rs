@@ -13,7 +13,7 @@ use super::study_summary::{DesignWarningEntry, SummaryEntry, summary_entry};
 use super::uncertainty::UncertaintyEntry;
 use crate::ModelCard;
 use crate::answer::study_answer;
-use crate::study_words::share;
+use crate::words::study::share;
 
 const STUDY: Frame = Frame { tag: "axlebow/study-result/3", meaning: "Result of a study." };
 

@@ -10,8 +10,8 @@ use parquet::file::writer::SerializedFileWriter;
 use parquet::schema::types::{Type, TypePtr};
 
 use super::{model_notes, note, number_field, properties};
-use crate::ride_columns::{RideColumn, ride_columns};
-use crate::warning_words::sentence;
+use crate::columns::{RideColumn, ride_columns};
+use crate::words::warning::sentence;
 use crate::{ModelCard, ReportError};
 
 /// The histories of a ride as a Parquet file: the columns of [`crate::csv::write_ride`] as 64-bit floating-point

@@ -11,7 +11,7 @@ use parquet::file::writer::{SerializedColumnWriter, SerializedFileWriter, Serial
 use parquet::schema::types::{ColumnPath, Type, TypePtr};
 
 use super::{model_notes, note, number_field, properties};
-use crate::study_columns::{StudyColumn, study_columns};
+use crate::columns::{StudyColumn, study_columns};
 use crate::{ModelCard, ReportError};
 
 /// Designs of a row group, whatever pieces they come in, so that the file does not depend on them.

@@ -2,6 +2,8 @@
 
 use axlebow_axle::{CaseOutcome, DiagramPoint, Side, Sides};
 
+use crate::panels::round_down;
+
 /// Tilt of a tire that is easily seen, rad.
 pub(crate) const CLEAR_TILT: f64 = 0.14;
 /// Bow, over the distance between the hubs, that is easily seen.
@@ -45,12 +47,6 @@ impl<'a> Bend<'a> {
     }
 }
 
-/// The largest of 1, 2 and 5 times a power of ten that is not above a positive number.
-pub(crate) fn round_down(value: f64) -> f64 {
-    let power = 10f64.powi(value.log10().floor() as i32);
-    [5.0, 2.0, 1.0].into_iter().map(|digit| digit * power).find(|round| *round <= value).unwrap_or(power)
-}
-
 /// Height of the drawn line at a place, between its points; that of the end beyond the ends.
 fn level(diagram: &[DiagramPoint], y: f64) -> f64 {
     let after = diagram.partition_point(|point| point.y > y);
@@ -66,13 +62,6 @@ fn level(diagram: &[DiagramPoint], y: f64) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn factors_are_round() {
-        assert_eq!(round_down(26.7), 20.0);
-        assert_eq!(round_down(5.0), 5.0);
-        assert_eq!(round_down(0.19), 0.1);
-    }
 
     #[test]
     fn levels_are_interpolated_and_held_beyond_the_ends() {

@@ -2,12 +2,12 @@
 
 use axlebow_study::{Measure, Row};
 
-use super::check::finite;
-use super::palette::{BLUE, FAINT, INK, MUTED, STEEL};
-use super::text::wrapped;
 use crate::number::{fixed, typographic};
-use crate::study_words::{StudyWords, groups, share, shown};
+use crate::panels::finite;
+use crate::svg::palette::{BLUE, FAINT, INK, MUTED, STEEL};
 use crate::svg::{Canvas, Label, Point};
+use crate::words::study::{StudyWords, groups, share, shown};
+use crate::words::wrapped;
 use crate::{ModelCard, ReportError, Svg};
 
 /// Variants that are drawn.

@@ -2,13 +2,13 @@
 
 use axlebow_study::{CausesOutcome, Contribution};
 
-use super::check::finite;
-use super::palette::{BLUE, FAINT, INK, MUTED, VERMILLION};
-use super::panel::{Panel, Ticks, range_of};
-use super::text::wrapped;
-use crate::causes_words::{angles, rolls, subject, warnings, wheels};
 use crate::number::{Numbers, Shown, fixed, typographic, with_sign};
+use crate::panels::finite;
+use crate::panels::{Panel, Ticks, draw_axis, range_of};
+use crate::svg::palette::{BLUE, FAINT, INK, MUTED, VERMILLION};
 use crate::svg::{Canvas, Label, Point};
+use crate::words::causes::{angles, rolls, subject, warnings, wheels};
+use crate::words::wrapped;
 use crate::{ModelCard, ReportError, Svg};
 
 /// Left edge.
@@ -197,20 +197,5 @@ impl Waterfall<'_> {
         for x in [low, high] {
             canvas.line([x, middle - 4.0], [x, middle + 4.0], &style);
         }
-    }
-}
-
-/// Numbers under the rows, grid lines and the line of zero.
-pub(super) fn draw_axis(canvas: &mut Canvas, panel: &Panel) {
-    let step = super::map_figure::levels(panel.x);
-    let [top, bottom] = [panel.corner[1], panel.corner[1] + panel.size[1]];
-    for value in step {
-        let x = panel.at(value, 0.0)[0];
-        let zero = value.abs() < 1e-9;
-        let color = if zero { INK } else { super::palette::GRID };
-        canvas.line([x, top], [x, bottom], &format!(r#"stroke="{color}" stroke-width="1""#));
-        canvas.label(
-            Label::new(crate::number::tick(value), [x, bottom + 17.0]).size(12.0).middle().color(MUTED),
-        );
     }
 }

@@ -2,15 +2,15 @@
 
 use axlebow_study::CompatibilityOutcome;
 
-use super::check::finite;
-use super::map_panel::{color, draw_color_bar};
-use super::palette::{INK, MUTED};
-use super::panel::range_of;
-use super::text::wrapped;
-use crate::compatibility_words::{AGAINST_UPRIGHT, column_name, heading};
 use crate::number::Numbers;
+use crate::panels::finite;
+use crate::panels::range_of;
+use crate::panels::{color, draw_color_bar};
+use crate::svg::palette::{INK, MUTED};
 use crate::svg::{Canvas, Label, Point};
-use crate::tire_words::index;
+use crate::words::compatibility::{AGAINST_UPRIGHT, column_name, heading};
+use crate::words::tire::index;
+use crate::words::wrapped;
 use crate::{ModelCard, ReportError, Svg};
 
 /// Left edge.

@@ -1,9 +1,9 @@
 //! A resultant or stress along the axle.
 
-use super::palette::INK;
-use super::panel::{Curve, Panel, range_of};
 use crate::ReportError;
 use crate::number::{Numbers, Shown, typographic};
+use crate::panels::{Curve, Panel, range_of};
+use crate::svg::palette::INK;
 use crate::svg::{Canvas, Label, Point};
 
 /// Values within this share of the extreme one belong to the same flat top.

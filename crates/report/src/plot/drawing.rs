@@ -17,6 +17,25 @@ pub struct Drawing {
     pub stiffeners: Vec<StiffenerDrawing>,
 }
 
+impl Drawing {
+    /// Loaded radius of the largest tire, m; what hub height is drawn when there are no tires.
+    pub(crate) fn largest_radius(&self) -> f64 {
+        let tires = self.tires.left.iter().chain(&self.tires.right);
+        let largest = tires.map(|tire| tire.radius).fold(0.0, f64::max);
+        if largest > 0.0 { largest } else { 0.2 * (self.hubs.left - self.hubs.right).abs() }
+    }
+
+    /// Half the height of the axle at a place, m; zero past its ends.
+    pub(crate) fn half_height(&self, y: f64) -> f64 {
+        let stretch =
+            self.line.windows(2).find(|pair| pair[0].y >= y && y >= pair[1].y && pair[0].y > pair[1].y);
+        stretch.map_or(0.0, |pair| {
+            let share = (pair[0].y - y) / (pair[0].y - pair[1].y);
+            pair[0].half_height + share * (pair[1].half_height - pair[0].half_height)
+        })
+    }
+}
+
 /// A stiffener seen from the rear.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct StiffenerDrawing {

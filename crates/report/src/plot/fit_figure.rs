@@ -3,14 +3,14 @@
 use axlebow_model::ReadQuantity;
 use axlebow_study::{FitOutcome, FittedReading};
 
-use super::causes_figure::draw_axis;
-use super::check::finite;
-use super::palette::{BLUE, FAINT, INK, MUTED, VERMILLION};
-use super::panel::{Panel, Ticks, range_of};
-use super::text::wrapped;
-use crate::fit_words::{full, shown, thing};
 use crate::number::{Numbers, Shown, typographic, with_sign};
+use crate::panels::draw_axis;
+use crate::panels::finite;
+use crate::panels::{Panel, Ticks, range_of};
+use crate::svg::palette::{BLUE, FAINT, INK, MUTED, VERMILLION};
 use crate::svg::{Canvas, Label, Point};
+use crate::words::fit::{full, shown, thing};
+use crate::words::wrapped;
 use crate::{ModelCard, ReportError, Svg};
 
 /// Left edge.

@@ -2,17 +2,18 @@
 
 use axlebow_axle::{CaseOutcome, DiagramPoint, StationOutcome};
 
+use super::Drawing;
 use super::bend::Bend;
-use super::check::drawable;
 use super::diagram::Diagram;
-use super::label_row::spread;
-use super::palette::{BLUE, FAINT, MUTED, VERMILLION};
-use super::panel::{Panel, Ticks};
-use super::rear_view::{Frame, RearView, largest_radius};
+use super::drawable::drawable;
+use super::rear_view::{Frame, RearView};
 use super::weld_diagram::WeldDiagram;
-use super::{Drawing, text};
 use crate::number::{Numbers, Shown, fixed, with_sign};
+use crate::panels::spread;
+use crate::panels::{Panel, Ticks};
+use crate::svg::palette::{BLUE, FAINT, MUTED, VERMILLION};
 use crate::svg::{Canvas, Label, Point};
+use crate::words::{station_name, wrapped};
 use crate::{ModelCard, ReportError, Svg};
 
 /// Width of the figure.
@@ -89,7 +90,7 @@ impl FlexFigure<'_> {
             exaggeration: factor,
         };
         view.draw(&mut canvas);
-        let road = frame.hub_level + frame.scale * largest_radius(self.drawing);
+        let road = frame.hub_level + frame.scale * self.drawing.largest_radius();
         let top = road + view.room_below_road() + self.room_for_names();
         self.draw_diagrams(&mut canvas, top, frame.scale)?;
         let bottom = top + self.height_of_diagrams();
@@ -100,15 +101,15 @@ impl FlexFigure<'_> {
 
     fn draw_heading(&self, canvas: &mut Canvas, factor: f64) -> f64 {
         let mut level = 46.0;
-        for line in text::wrapped(&self.card.name, 72, 2) {
+        for line in wrapped(&self.card.name, 72, 2) {
             canvas.label(Label::new(line, [LEFT, level]).size(22.0).bold());
             level += 28.0;
         }
-        for line in text::wrapped(&format!("{}: {}", self.case.name, self.case.description), 120, 2) {
+        for line in wrapped(&format!("{}: {}", self.case.name, self.case.description), 120, 2) {
             canvas.label(Label::new(line, [LEFT, level]).size(14.0));
             level += 20.0;
         }
-        for line in text::wrapped(&self.how_drawn(factor), 145, 2) {
+        for line in wrapped(&self.how_drawn(factor), 145, 2) {
             canvas.label(Label::new(line, [LEFT, level + 2.0]).size(12.0).color(MUTED));
             level += 18.0;
         }
@@ -129,7 +130,7 @@ impl FlexFigure<'_> {
 
     /// Place and scale of the rear view: as wide as the plotting area unless the tires would be too tall.
     fn frame(&self, top: f64) -> Result<Frame, ReportError> {
-        let radius = largest_radius(self.drawing);
+        let radius = self.drawing.largest_radius();
         let tires = self.drawing.tires.left.iter().chain(&self.drawing.tires.right);
         let reach = tires.map(|tire| tire.y.abs() + 0.5 * tire.width + 0.2 * tire.radius);
         let ends = self.drawing.line.iter().map(|point| 1.05 * point.y.abs());
@@ -215,7 +216,7 @@ impl FlexFigure<'_> {
         let top = axes.corner[1];
         for ((station, x), at) in self.stations().zip(&wanted).zip(spread(&wanted, NAME_GAP)) {
             canvas.polyline(&[[at, top - 34.0], [*x, top - 22.0], [*x, bottom]], &style);
-            let name = text::station_name(&station.name);
+            let name = station_name(&station.name);
             let name = Label::new(name, [at, top - NAME_FOOT]).size(12.0).halo();
             let left = station.y > 0.0;
             canvas.label(if left { name.end().turn(NAME_TURN) } else { name.turn(-NAME_TURN) });
@@ -230,7 +231,7 @@ impl FlexFigure<'_> {
 
     /// Room for the names of the stations.
     fn room_for_names(&self) -> f64 {
-        let letters = self.stations().map(|station| text::station_name(&station.name).chars().count()).max();
+        let letters = self.stations().map(|station| station_name(&station.name).chars().count()).max();
         NAME_FOOT + NAME_LETTER * letters.unwrap_or(0) as f64 * NAME_TURN.to_radians().sin() + 16.0
     }
 

@@ -3,13 +3,13 @@
 use axlebow_study::{Measure, Row};
 use axlebow_units::display_unit;
 
-use super::check::finite;
-use super::contour::Field;
-use super::map_panel::{MapPanel, draw_color_bar};
-use super::palette::MUTED;
-use super::text::wrapped;
-use crate::study_words::{StudyWords, key_words, shown};
+use crate::panels::Field;
+use crate::panels::finite;
+use crate::panels::{MapPanel, draw_color_bar, levels};
+use crate::svg::palette::MUTED;
 use crate::svg::{Canvas, Label, Point};
+use crate::words::study::{StudyWords, key_words, shown};
+use crate::words::wrapped;
 use crate::{ModelCard, ReportError, Svg, number};
 
 /// Maps that are drawn.
@@ -47,7 +47,7 @@ pub(super) fn map_figure(
         return Err(ReportError::Empty { thing: "map of the study" });
     }
     finite("value in a map", values())?;
-    let range = super::panel::range_of(values(), 0.0);
+    let range = crate::panels::range_of(values(), 0.0);
     figure.draw(&fields, range, card)
 }
 
@@ -179,27 +179,5 @@ impl MapFigure<'_> {
             (name, slope * factor(1) / factor(0))
         });
         ray.collect()
-    }
-}
-
-/// Round values within a range, five to ten of them.
-pub(super) fn levels([low, high]: [f64; 2]) -> Vec<f64> {
-    let rough = (high - low) / 9.0;
-    let power = 10f64.powf(rough.log10().floor());
-    let step = [1.0, 2.0, 5.0, 10.0].map(|step| step * power).into_iter().find(|step| *step >= rough);
-    let step = step.unwrap_or(10.0 * power);
-    let (first, last) = ((low / step).ceil() as i64, (high / step).floor() as i64);
-    (first..=last).map(|i| i as f64 * step).collect()
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn levels_are_round_and_within_the_range() {
-        assert_eq!(levels([0.0, 1.0]), [0.0, 0.2, 0.4, 0.6000000000000001, 0.8, 1.0]);
-        let found = levels([-3.3, 12.9]);
-        assert_eq!(found, [-2.0, 0.0, 2.0, 4.0, 6.0, 8.0, 10.0, 12.0]);
     }
 }

@@ -2,10 +2,10 @@
 
 use axlebow_axle::{ModeOutcome, ShapePoint};
 
-use super::palette::{BLUE, INK, MUTED, SERIES, STEEL, VERMILLION};
-use super::panel::{Panel, Ticks};
 use crate::ReportError;
 use crate::number::{Numbers, Shown, fixed, significant};
+use crate::panels::{Panel, Ticks};
+use crate::svg::palette::{BLUE, INK, MUTED, SERIES, STEEL, VERMILLION};
 use crate::svg::{Canvas, Label, Point};
 
 /// A motion smaller than this share of the largest one drawn is left out.

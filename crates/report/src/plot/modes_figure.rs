@@ -2,12 +2,12 @@
 
 use axlebow_axle::{ModeOutcome, ModesOutcome};
 
-use super::check::finite;
 use super::mode_panel::{ModePanel, Trace, draw_end};
-use super::palette::{FAINT, MUTED};
-use super::text;
 use crate::number::{Numbers, Shown, significant};
+use crate::panels::finite;
+use crate::svg::palette::{FAINT, MUTED};
 use crate::svg::{Canvas, Label, Point};
+use crate::words::wrapped;
 use crate::{ModelCard, ReportError, Svg};
 
 /// Modes that are drawn.
@@ -83,7 +83,7 @@ impl ModesFigure<'_> {
 
     fn draw_heading(&self, canvas: &mut Canvas) -> f64 {
         let mut level = 46.0;
-        for line in text::wrapped(&self.card.name, 72, 2) {
+        for line in wrapped(&self.card.name, 72, 2) {
             canvas.label(Label::new(line, [LEFT, level]).size(22.0).bold());
             level += 28.0;
         }

@@ -3,9 +3,9 @@
 use axlebow_axle::{CaseOutcome, Side};
 
 use super::bend::Bend;
-use super::palette::{BLUE, FAINT, GROUND, INK, MUTED, ORANGE, RUBBER, STEEL, VERMILLION};
 use super::{Drawing, StiffenerDrawing, TireDrawing};
 use crate::number::{Numbers, Shown, with_sign};
+use crate::svg::palette::{BLUE, FAINT, GROUND, INK, MUTED, ORANGE, RUBBER, STEEL, VERMILLION};
 use crate::svg::{Canvas, Label, Point};
 
 /// Largest length of a load arrow.
@@ -85,7 +85,7 @@ impl RearView<'_> {
     }
 
     fn road_level(&self) -> f64 {
-        self.frame.hub_level + self.frame.scale * largest_radius(self.drawing)
+        self.frame.hub_level + self.frame.scale * self.drawing.largest_radius()
     }
 
     fn draw_axle(&self, canvas: &mut Canvas, exaggeration: f64, style: &str) {
@@ -181,7 +181,7 @@ impl RearView<'_> {
 
     fn draw_seat(&self, canvas: &mut Canvas, side: Side) {
         let seat = self.case.seats.of(side);
-        let top = self.exaggeration * self.bend.height(seat.y) + half_height(self.drawing, seat.y);
+        let top = self.exaggeration * self.bend.height(seat.y) + self.drawing.half_height(seat.y);
         let width = self.frame.scale * self.drawing.seats.of(side).max(0.02);
         let [x, y] = self.at(seat.y, top + SEAT_HEIGHT);
         let height = self.frame.scale * SEAT_HEIGHT;
@@ -210,7 +210,7 @@ impl RearView<'_> {
         let count = tires.len().max(1) as f64;
         let hub = *self.drawing.hubs.of(side);
         let y = if tires.is_empty() { hub } else { tires.iter().map(|tire| tire.y).sum::<f64>() / count };
-        let [x, top] = self.at(y, largest_radius(self.drawing));
+        let [x, top] = self.at(y, self.drawing.largest_radius());
         let change = with_sign(&self.numbers.full(wheel.camber_change, Shown::Angle));
         canvas.label(Label::new("camber change", [x, top - 36.0]).middle().size(12.0).color(MUTED));
         canvas.label(Label::new(change, [x, top - 18.0]).middle().size(15.0).bold().color(BLUE));
@@ -265,20 +265,4 @@ impl RearView<'_> {
     fn arrow_length(&self, load: f64) -> f64 {
         (ARROW * load.abs() / self.largest_load().max(f64::MIN_POSITIVE)).max(14.0)
     }
-}
-
-/// Loaded radius of the largest tire, m; what hub height is drawn when there are no tires.
-pub(crate) fn largest_radius(drawing: &Drawing) -> f64 {
-    let tires = drawing.tires.left.iter().chain(&drawing.tires.right);
-    let largest = tires.map(|tire| tire.radius).fold(0.0, f64::max);
-    if largest > 0.0 { largest } else { 0.2 * (drawing.hubs.left - drawing.hubs.right).abs() }
-}
-
-fn half_height(drawing: &Drawing, y: f64) -> f64 {
-    let stretch =
-        drawing.line.windows(2).find(|pair| pair[0].y >= y && y >= pair[1].y && pair[0].y > pair[1].y);
-    stretch.map_or(0.0, |pair| {
-        let share = (pair[0].y - y) / (pair[0].y - pair[1].y);
-        pair[0].half_height + share * (pair[1].half_height - pair[0].half_height)
-    })
 }

@@ -3,14 +3,14 @@
 use axlebow_axle::{RandomAnswer, ResponseOutcome};
 use axlebow_units::{Kind, show};
 
-use super::check::finite;
-use super::label_row::spread;
-use super::log_panel::{LogCurve, LogPanel, Place, log_share};
-use super::palette::{FAINT, MUTED};
-use super::text;
 use crate::number::{Numbers, Shown};
-use crate::response_words::{Answered, answered, height_unit, per_height, road_words};
+use crate::panels::finite;
+use crate::panels::spread;
+use crate::panels::{LogCurve, LogPanel, Place, log_share};
+use crate::svg::palette::{FAINT, MUTED};
 use crate::svg::{Canvas, Label};
+use crate::words::response::{Answered, answered, height_unit, per_height, road_words};
+use crate::words::wrapped;
 use crate::{ModelCard, ReportError, Svg};
 
 /// Width of the figure.
@@ -83,11 +83,11 @@ impl ResponseFigure<'_> {
 
     fn draw_heading(&self, canvas: &mut Canvas) -> f64 {
         let mut level = 46.0;
-        for line in text::wrapped(&self.card.name, 72, 2) {
+        for line in wrapped(&self.card.name, 72, 2) {
             canvas.label(Label::new(line, [LEFT, level]).size(22.0).bold());
             level += 28.0;
         }
-        for line in text::wrapped(&self.subject(), 130, 2) {
+        for line in wrapped(&self.subject(), 130, 2) {
             canvas.label(Label::new(line, [LEFT, level]).size(14.0));
             level += 20.0;
         }
@@ -135,7 +135,7 @@ impl ResponseFigure<'_> {
         let pairs = self.outcome.frequencies.iter().zip(answer.transfer.gains());
         let peaks = answer.transfer.resonances.iter();
         LogCurve {
-            name: text::wrapped(answer.whose, 24, 1).concat(),
+            name: wrapped(answer.whose, 24, 1).concat(),
             points: pairs.map(|(frequency, gain)| [*frequency, value(gain)]).collect(),
             marks: peaks.map(|peak| [peak.frequency, value(peak.gain)]).collect(),
         }
@@ -146,7 +146,7 @@ impl ResponseFigure<'_> {
         let densities = answer.random.iter().flat_map(|random: &&RandomAnswer| &random.density);
         let unit = self.n.scaled(1.0, answer.shown).powi(2);
         LogCurve {
-            name: text::wrapped(answer.whose, 24, 1).concat(),
+            name: wrapped(answer.whose, 24, 1).concat(),
             points: frequencies
                 .zip(densities)
                 .map(|(frequency, density)| [*frequency, density * unit])

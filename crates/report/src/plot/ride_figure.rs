@@ -3,14 +3,14 @@
 use axlebow_axle::{RideOutcome, Side, Sides};
 use axlebow_units::{Kind, UnitSystem, show};
 
-use super::check::finite;
-use super::palette::{MUTED, VERMILLION};
-use super::panel::{Panel, Ticks, range_of};
 use super::ride_panel::{Owner, RidePanel, rest_style};
-use super::text;
-use super::thinned::thinned;
 use crate::number::{Numbers, Shown, fixed};
+use crate::panels::finite;
+use crate::panels::thinned;
+use crate::panels::{Panel, Ticks, range_of};
+use crate::svg::palette::{MUTED, VERMILLION};
 use crate::svg::{Canvas, Label, Point};
+use crate::words::wrapped;
 use crate::{ModelCard, ReportError, Svg};
 
 /// Width of the figure.
@@ -94,16 +94,16 @@ impl RideFigure<'_> {
 
     fn draw_heading(&self, canvas: &mut Canvas) -> f64 {
         let mut level = 46.0;
-        for line in text::wrapped(&self.card.name, 72, 2) {
+        for line in wrapped(&self.card.name, 72, 2) {
             canvas.label(Label::new(line, [LEFT, level]).size(22.0).bold());
             level += 28.0;
         }
-        for line in text::wrapped(&format!("Road: {}. Speed: {}.", self.outcome.name, self.speed()), 120, 2) {
+        for line in wrapped(&format!("Road: {}. Speed: {}.", self.outcome.name, self.speed()), 120, 2) {
             canvas.label(Label::new(line, [LEFT, level]).size(14.0));
             level += 20.0;
         }
         let partial = self.outcome.partial.as_ref().map(|why| format!("Partial ride: {why}."));
-        for line in partial.iter().flat_map(|text| text::wrapped(text, 105, 2)) {
+        for line in partial.iter().flat_map(|text| wrapped(text, 105, 2)) {
             canvas.label(Label::new(line, [LEFT, level + 2.0]).size(14.0).bold().color(VERMILLION));
             level += 20.0;
         }

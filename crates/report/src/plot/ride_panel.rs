@@ -1,9 +1,9 @@
 //! One quantity of a ride along the road.
 
-use super::palette::{BLUE, INK, MUTED, SERIES, VERMILLION};
-use super::panel::{Panel, range_of};
 use crate::ReportError;
 use crate::number::{Numbers, Shown, typographic};
+use crate::panels::{Panel, range_of};
+use crate::svg::palette::{BLUE, INK, MUTED, SERIES, VERMILLION};
 use crate::svg::{Canvas, Label, Point};
 
 /// Room over the highest and under the lowest value, in shares of what they span, for their labels.

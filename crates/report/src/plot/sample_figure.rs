@@ -3,12 +3,12 @@
 use axlebow_study::{Measure, Row, Varied};
 use axlebow_units::display_unit;
 
-use super::check::finite;
-use super::palette::{BLUE, FAINT, GRID, MUTED, VERMILLION};
-use super::panel::{Panel, Ticks, range_of};
-use super::text::wrapped;
-use crate::study_words::{StudyWords, shown};
+use crate::panels::finite;
+use crate::panels::{Panel, Ticks, range_of};
+use crate::svg::palette::{BLUE, FAINT, GRID, MUTED, VERMILLION};
 use crate::svg::{Canvas, Label, Point};
+use crate::words::study::{StudyWords, shown};
+use crate::words::wrapped;
 use crate::{ModelCard, ReportError, Svg};
 
 /// Room to the left of the first column, for the numbers of the vertical axis.

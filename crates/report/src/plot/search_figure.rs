@@ -3,10 +3,10 @@
 use axlebow_study::{Measure, Row, SearchOutcome};
 use axlebow_units::display_unit;
 
-use super::chart::{Axis, Chart, Series, charts};
-use super::text::wrapped;
 use crate::number::Numbers;
-use crate::search_words::SearchWords;
+use crate::panels::{Axis, Chart, Series, charts};
+use crate::words::search::SearchWords;
+use crate::words::wrapped;
 use crate::{ModelCard, ReportError, Svg};
 
 /// Colors that tell what is traded second.

@@ -3,11 +3,11 @@
 use axlebow_sections::Profile;
 use axlebow_units::Kind;
 
-use super::palette::{BLUE, FAINT, INK, MUTED, STEEL};
 use super::stiffened_panel::{StiffenedPanel, reach};
-use super::text;
 use crate::number::{Numbers, Shown, fixed, with_power};
+use crate::svg::palette::{BLUE, FAINT, INK, MUTED, STEEL};
 use crate::svg::{Canvas, Label, Point};
+use crate::words::wrapped;
 use crate::{ModelCard, ReportError, SectionCard, StiffenedCard, Svg};
 
 /// Most sections in a row.
@@ -84,14 +84,14 @@ fn marks(stiffened: &[StiffenedCard]) -> &'static str {
 /// Name of the model and how to read the figure; gives back where the sections start.
 fn draw_heading(canvas: &mut Canvas, (name, marks): (&str, &str), columns: usize) -> f64 {
     let mut level = 22.0;
-    for line in text::wrapped(name, 22 * columns, 2) {
+    for line in wrapped(name, 22 * columns, 2) {
         level += 28.0;
         canvas.label(Label::new(line, [EDGE, level]).size(20.0).bold());
     }
     let note = format!(
         "Cross-sections to one scale, seen along the axle: up is up, forward is to the right.{marks}"
     );
-    for line in text::wrapped(&note, 42 * columns, 3) {
+    for line in wrapped(&note, 42 * columns, 3) {
         level += 20.0;
         canvas.label(Label::new(line, [EDGE, level]).size(12.0).color(MUTED));
     }
@@ -126,7 +126,7 @@ impl SectionFigure {
     /// Name and place of a section; gives back the middle of its drawing.
     fn draw_title(&self, canvas: &mut Canvas, (name, reach): (&str, [f64; 2]), corner: Point) -> Point {
         let middle = corner[0] + 0.5 * SLOT - 10.0;
-        let name = text::wrapped(name, NAME, 1).concat();
+        let name = wrapped(name, NAME, 1).concat();
         canvas.label(Label::new(name, [middle, corner[1] + 22.0]).middle().size(14.0).bold());
         let ends = reach.map(|y| fixed(self.numbers.scaled(y, Shown::Place), 1));
         let unit = self.numbers.unit(Shown::Place);

@@ -3,13 +3,13 @@
 use axlebow_axle::CaseReadings;
 use axlebow_study::{KeySensitivity, SensitivityOutcome};
 
-use super::check::finite;
-use super::map_figure::levels;
-use super::palette::{BLUE, GRID, INK, MUTED, VERMILLION};
-use super::panel::{Panel, Ticks, range_of};
-use super::text::wrapped;
 use crate::number::{Numbers, Shown, significant, tick, with_power, with_sign};
+use crate::panels::finite;
+use crate::panels::levels;
+use crate::panels::{Panel, Ticks, range_of};
+use crate::svg::palette::{BLUE, GRID, INK, MUTED, VERMILLION};
 use crate::svg::{Canvas, Label};
+use crate::words::wrapped;
 use crate::{ModelCard, ReportError, Svg};
 
 /// Keys that are drawn: those of largest effect.

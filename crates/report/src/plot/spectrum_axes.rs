@@ -1,8 +1,8 @@
 //! The axes of a spectrum: density over frequency, both in equal ratios.
 
-use super::log_axis::LogAxis;
-use super::palette::{FAINT, GRID, MUTED};
 use crate::number::{tick, with_power};
+use crate::panels::LogAxis;
+use crate::svg::palette::{FAINT, GRID, MUTED};
 use crate::svg::{Canvas, Label, Point};
 
 /// Steps of an axis with numbers.

@@ -3,14 +3,14 @@
 use axlebow_axle::{Band, ModeOutcome, ModesOutcome, RideOutcome, Side, Sides, Spectrum, SpectrumPeak};
 use axlebow_units::{Kind, display_unit, show};
 
-use super::check::finite;
-use super::log_axis::LogAxis;
-use super::palette::{GROUND, INK, MUTED};
 use super::ride_panel::Owner;
 use super::spectrum_axes::SpectrumAxes;
-use super::text;
 use crate::number::{Numbers, Shown, fixed, significant};
+use crate::panels::LogAxis;
+use crate::panels::finite;
+use crate::svg::palette::{GROUND, INK, MUTED};
 use crate::svg::{Canvas, Label, Point};
+use crate::words::wrapped;
 use crate::{ModelCard, ReportError, Svg};
 
 /// Width of the figure.
@@ -88,12 +88,12 @@ impl SpectrumFigure<'_> {
 
     fn draw_heading(&self, canvas: &mut Canvas) -> f64 {
         let mut level = 46.0;
-        for line in text::wrapped(&self.card.name, 72, 2) {
+        for line in wrapped(&self.card.name, 72, 2) {
             canvas.label(Label::new(line, [SIDES[0], level]).size(22.0).bold());
             level += 28.0;
         }
         let driven = format!("How the camber moves. Road: {}. Speed: {}.", self.outcome.name, self.speed());
-        for line in text::wrapped(&driven, 120, 2) {
+        for line in wrapped(&driven, 120, 2) {
             canvas.label(Label::new(line, [SIDES[0], level]).size(14.0));
             level += 20.0;
         }
@@ -199,7 +199,7 @@ impl SpectrumFigure<'_> {
                    by its frequency alone.";
         canvas.label(Label::new(how, [SIDES[0], level]).size(12.0).color(MUTED));
         let partial = self.outcome.partial.as_ref().map(|why| format!("Partial ride: {why}."));
-        for line in partial.iter().flat_map(|text| text::wrapped(text, 130, 2)) {
+        for line in partial.iter().flat_map(|text| wrapped(text, 130, 2)) {
             level += 18.0;
             canvas.label(Label::new(line, [SIDES[0], level]).size(12.0).bold());
         }

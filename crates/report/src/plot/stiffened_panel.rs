@@ -3,9 +3,9 @@
 use axlebow_sections::{NeutralAxis, Outline};
 use axlebow_units::Kind;
 
-use super::palette::{BLUE, INK, MUTED, SERIES, STEEL, VERMILLION};
 use crate::StiffenedCard;
 use crate::number::{Numbers, Shown, typographic};
+use crate::svg::palette::{BLUE, INK, MUTED, SERIES, STEEL, VERMILLION};
 use crate::svg::{Canvas, Label, Point};
 
 /// Chords that stand for a quarter of a circle.

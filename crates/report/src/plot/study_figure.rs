@@ -6,11 +6,11 @@ use axlebow_study::{Measure, Row, StudyKind, StudyOutcome};
 use super::beside_figure::beside_figure;
 use super::map_figure::map_figure;
 use super::sample_figure::sample_figure;
-use super::text::wrapped;
 use super::uncertainty_figure::uncertainty_figure;
 use super::{Axis, Chart, Link, Series, charts};
 use crate::number::{Numbers, Shown};
-use crate::study_words::{StudyWords, shown};
+use crate::words::study::{StudyWords, shown};
+use crate::words::wrapped;
 use crate::{ModelCard, ReportError, Svg};
 
 /// Lines that are drawn.

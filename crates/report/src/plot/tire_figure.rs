@@ -3,13 +3,13 @@
 use axlebow_axle::{Side, TireCase, TireRideOutcome};
 use axlebow_units::{Kind, show};
 
-use super::check::finite;
-use super::palette::{BLUE, FAINT, INK, MUTED, VERMILLION};
-use super::text::wrapped;
 use super::tire_panel::{FaceScale, TirePanel};
 use super::tire_round::RoundPanel;
 use crate::number::{Numbers, Shown, with_sign};
+use crate::panels::finite;
+use crate::svg::palette::{BLUE, FAINT, MUTED, VERMILLION};
 use crate::svg::{Canvas, Label, Point};
+use crate::words::wrapped;
 use crate::{ModelCard, ReportError, Svg};
 
 /// Width of one wheel's face.
@@ -172,9 +172,4 @@ impl TireFigure<'_> {
             side(Side::Right)
         )
     }
-}
-
-/// Ink of outlines, shared by the parts of this figure.
-pub(super) fn outline() -> String {
-    format!(r#"stroke="{INK}" stroke-width="1""#)
 }

@@ -3,11 +3,10 @@
 use axlebow_axle::tread::{RibWear, Worn};
 use axlebow_axle::{Side, TireCase, TireFace, TireRideOutcome};
 
-use super::palette::{BLUE, FAINT, INK, MUTED, RUBBER, VERMILLION};
-use super::tire_figure::outline;
 use crate::number::{Numbers, Shown, fixed};
+use crate::svg::palette::{BLUE, FAINT, INK, MUTED, RUBBER, VERMILLION};
 use crate::svg::{Canvas, Label, Point};
-use crate::tire_words::{index, tire_name};
+use crate::words::tire::{index, tire_name};
 
 /// Height of the longest bar.
 const BAR: f64 = 120.0;
@@ -202,4 +201,9 @@ impl TirePanel<'_> {
     fn ribs(&self) -> usize {
         self.face.worn.tires[0].ribs.len()
     }
+}
+
+/// Ink of outlines, shared by the parts of this figure.
+pub(super) fn outline() -> String {
+    format!(r#"stroke="{INK}" stroke-width="1""#)
 }

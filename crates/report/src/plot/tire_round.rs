@@ -2,13 +2,13 @@
 
 use axlebow_axle::{Side, TireRide, TireRideOutcome};
 
-use super::map_panel::{color, draw_color_bar};
-use super::palette::{FAINT, INK, MUTED};
-use super::panel::range_of;
-use super::text::wrapped;
 use crate::number::fixed;
+use crate::panels::range_of;
+use crate::panels::{color, draw_color_bar};
+use crate::svg::palette::{FAINT, INK, MUTED};
 use crate::svg::{Canvas, Label, Point};
-use crate::tire_words::tire_name;
+use crate::words::tire::tire_name;
+use crate::words::wrapped;
 
 /// Color of a part of the tire where nothing passed.
 const NOTHING: &str = "#c9ced6";

@@ -2,16 +2,16 @@
 
 use axlebow_study::{Histogram, Index, Uncertain};
 
-use super::causes_figure::draw_axis;
-use super::check::finite;
-use super::label_row::spread;
-use super::palette::{BLUE, FAINT, INK, MUTED, ORANGE, STEEL, VERMILLION};
-use super::panel::{Panel, Ticks, range_of};
-use super::text::wrapped;
 use crate::number::typographic;
-use crate::study_words::{StudyWords, shown, varied_words};
+use crate::panels::draw_axis;
+use crate::panels::finite;
+use crate::panels::spread;
+use crate::panels::{Panel, Ticks, range_of};
+use crate::svg::palette::{BLUE, FAINT, INK, MUTED, ORANGE, STEEL, VERMILLION};
 use crate::svg::{Canvas, Label, Point};
-use crate::uncertainty_words::{percent, uncertainty_findings};
+use crate::words::study::{StudyWords, shown, varied_words};
+use crate::words::uncertainty::{percent, uncertainty_findings};
+use crate::words::wrapped;
 use crate::{ModelCard, ReportError, Svg};
 
 /// Left edge.

@@ -2,10 +2,10 @@
 
 use axlebow_axle::{StiffenerOutcome, WeldForce};
 
-use super::palette::{INK, SERIES};
-use super::panel::{Curve, Panel};
 use crate::ReportError;
 use crate::number::{Numbers, Shown};
+use crate::panels::{Curve, Panel};
+use crate::svg::palette::{INK, SERIES};
 use crate::svg::{Canvas, Label, Point};
 
 /// Room over the highest peak, as a share of it.

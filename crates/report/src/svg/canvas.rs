@@ -121,7 +121,7 @@ pub(crate) struct Label {
 impl Label {
     /// Dark text of 13 units that starts at a point of its base line.
     pub fn new(text: impl Into<String>, at: Point) -> Self {
-        let (anchor, color) = ("start", crate::plot::palette::INK);
+        let (anchor, color) = ("start", crate::svg::palette::INK);
         Self { text: text.into(), at, size: 13.0, anchor, color, bold: false, halo: false, turn: 0.0 }
     }
 

@@ -1,0 +1,11 @@
+//! What a report is of, beside the outcome.
+
+mod beside_ride;
+mod card;
+mod section_card;
+mod textbook_row;
+
+pub use beside_ride::BesideRide;
+pub use card::{Assumed, InventedInput, ModelCard, PROGRAM};
+pub use section_card::{SectionCard, SectionStress, StiffenedCard};
+pub use textbook_row::TextbookRow;

@@ -1,0 +1,19 @@
+//! Words that answers, pages and pictures share.
+
+pub(crate) mod causes;
+pub(crate) mod compatibility;
+pub(crate) mod findings;
+pub(crate) mod fit;
+pub(crate) mod response;
+pub(crate) mod search;
+pub(crate) mod seat;
+mod station;
+pub(crate) mod study;
+pub(crate) mod tire;
+pub(crate) mod uncertainty;
+pub(crate) mod warning;
+mod wrapped;
+
+pub use findings::study_findings;
+pub(crate) use station::station_name;
+pub(crate) use wrapped::wrapped;
