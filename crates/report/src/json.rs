@@ -7,6 +7,7 @@ mod frame;
 mod search;
 mod section;
 mod study;
+mod study_row;
 mod study_summary;
 mod textbook;
 mod uncertainty;

@@ -7,7 +7,7 @@ use serde::Serialize;
 use serde_json::Value;
 
 use super::derived;
-use super::study::{RowEntry, row_entry};
+use super::study_row::{RowEntry, row_entry};
 
 /// All designs of a large study in brief.
 #[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
