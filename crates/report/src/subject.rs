@@ -3,9 +3,11 @@
 mod beside_ride;
 mod card;
 mod section_card;
+mod stiffened_card;
 mod textbook_row;
 
 pub use beside_ride::BesideRide;
 pub use card::{Assumed, InventedInput, ModelCard, PROGRAM};
-pub use section_card::{SectionCard, SectionStress, StiffenedCard};
+pub use section_card::SectionCard;
+pub use stiffened_card::{SectionStress, StiffenedCard};
 pub use textbook_row::TextbookRow;

@@ -27,6 +27,14 @@ pub struct Cups {
     pub explanations: Vec<Explanation>,
 }
 
+/// Turns a second of a tire of rolling radius R at speed v, `v/(2πR)`, Hz.
+///
+/// - `speed`: m/s
+/// - `radius`: m
+pub fn wheel_frequency(speed: f64, radius: f64) -> f64 {
+    speed / (TAU * radius)
+}
+
 /// The frequency that prints `count` cups round a tire of rolling radius R at speed v, `f = N v/(2πR)`, held against
 /// what has a frequency near it.
 ///
@@ -40,7 +48,7 @@ pub fn cups(count: u16, speed: f64, radius: f64, suspects: Vec<Suspect>) -> Resu
     positive("number of cups", f64::from(count), "")?;
     positive("speed", speed, "m/s")?;
     positive("rolling radius", radius, "m")?;
-    let wheel_frequency = speed / (TAU * radius);
+    let wheel_frequency = wheel_frequency(speed, radius);
     let of_count = |count: f64| count * wheel_frequency;
     let frequency = of_count(f64::from(count));
     let fewer = count.checked_sub(1).filter(|fewer| *fewer > 0);

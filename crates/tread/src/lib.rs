@@ -47,7 +47,7 @@ mod worn;
 
 pub use along::{AlongRide, Passed, RideWear};
 pub use brush::Brush;
-pub use cups::{Cups, cups};
+pub use cups::{Cups, cups, wheel_frequency};
 pub use error::TreadError;
 pub use face::{Carcass, Face, Pose};
 pub use pressed::Pressed;

@@ -1,8 +1,6 @@
 //! What a ride does to the tire faces: wear along it and round the tires, and the cups that it prints.
 
-use std::f64::consts::TAU;
-
-use axlebow_tread::{AlongRide, Cups, Passed, Pose, RideWear, Suspect, cups};
+use axlebow_tread::{AlongRide, Cups, Passed, Pose, RideWear, Suspect, cups, wheel_frequency};
 
 use crate::outcome::Warning;
 use crate::riding::tracks::track;
@@ -102,7 +100,7 @@ fn extent(passed: &[Passed]) -> [f64; 3] {
 fn printed(wear: &RideWear, speed: f64, suspects: Vec<Suspect>) -> Result<Option<PrintedWave>, AxleError> {
     let (tire, rib) = wear.mean.most_worn();
     let Some(wave) = wear.round[tire].strongest(rib, MOST_CUPS) else { return Ok(None) };
-    let turns = speed / (TAU * wear.mean.radius);
+    let turns = wheel_frequency(speed, wear.mean.radius);
     let all = suspects.into_iter().chain([Suspect::round_wheel(wave.count, turns)]).collect();
     let cups = cups(wave.count, speed, wear.mean.radius, all)?;
     Ok(Some(PrintedWave { tire, rib, amplitude: wave.amplitude, visible: wave.amplitude >= VISIBLE, cups }))

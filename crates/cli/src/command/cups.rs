@@ -1,9 +1,8 @@
 //! `axlebow cups`.
 
-use std::f64::consts::TAU;
 use std::process::ExitCode;
 
-use axlebow_axle::tread::{Suspect, cups};
+use axlebow_axle::tread::{Suspect, cups, wheel_frequency};
 use axlebow_axle::{AxleError, mode_suspects, modes, road_suspect};
 use axlebow_model::Model;
 use axlebow_report::{json, table};
@@ -31,7 +30,7 @@ pub fn run(arguments: &Cups) -> Result<ExitCode, Failure> {
     if let Some(over) = &arguments.over {
         suspects.extend(road_suspect(&road_input::road(over, &[])?.road.left, speed));
     }
-    suspects.push(Suspect::wheel_turn(arguments.count, speed / (TAU * radius)));
+    suspects.push(Suspect::wheel_turn(arguments.count, wheel_frequency(speed, radius)));
     let outcome = cups(arguments.count, speed, radius, suspects).map_err(AxleError::from)?;
     let has_model = model.is_some();
     let system = model.as_ref().map(|model| model.system).or(system).unwrap_or(UnitSystem::Si);

@@ -2,9 +2,9 @@
 
 use std::process::ExitCode;
 
-use axlebow_axle::{Axle, FlexOutcome, LoadCase, Side, Sides, Stiffener};
+use axlebow_axle::{FlexOutcome, LoadCase};
 use axlebow_model::Model;
-use axlebow_report::plot::{Drawing, LinePoint, StiffenerDrawing, TireDrawing, flex_figure};
+use axlebow_report::plot::{Drawing, flex_figure};
 use axlebow_report::{ModelCard, json, table, vtu};
 
 use crate::args::Flex;
@@ -24,7 +24,7 @@ pub fn run(arguments: &Flex) -> Result<ExitCode, Failure> {
     output::check_places(&[&arguments.plot, &arguments.vtu, &arguments.model.page])?;
     let outcome = axlebow_axle::flex(&model.axle, &cases)?;
     let picture = output::picture(arguments.plot.as_deref(), arguments.model.page.as_deref(), &card, || {
-        let figure = flex_figure(&outcome.cases[0], &drawing(&model.axle), &card)?;
+        let figure = flex_figure(&outcome.cases[0], &Drawing::of(&model.axle), &card)?;
         Ok(figure.with_warnings(&outcome.warnings))
     })?;
     if let Some(path) = &arguments.vtu {
@@ -70,46 +70,4 @@ pub fn chosen(model: &Model, names: &[String]) -> Result<Vec<LoadCase>, Failure>
     }
     let wanted = |case: &&LoadCase| names.is_empty() || names.contains(&case.name);
     Ok(model.cases.iter().filter(wanted).cloned().collect())
-}
-
-/// Sizes of the axle for its picture.
-pub fn drawing(axle: &Axle) -> Drawing {
-    let mut line = Vec::new();
-    for sign in [1.0, -1.0] {
-        let mut half: Vec<LinePoint> = Vec::new();
-        for piece in axle.body.pieces() {
-            let point = |y: f64, height: f64| LinePoint { y: sign * y, half_height: 0.5 * height };
-            half.push(point(piece.from, piece.inboard.height()));
-            half.push(point(piece.to, piece.outboard.height()));
-        }
-        if sign > 0.0 {
-            half.reverse();
-        }
-        line.extend(half);
-    }
-    let tires = |side: Side| {
-        let wheel = axle.wheels.of(side);
-        let (radius, width) = (wheel.tire().loaded_radius, wheel.tire().width);
-        let places = wheel.tires();
-        places.map(|place| TireDrawing { y: axle.tire_y(side, place.outboard), radius, width }).collect()
-    };
-    Drawing {
-        tires: Sides::each(tires),
-        hubs: Sides::each(|side| axle.tire_y(side, 0.0)),
-        line,
-        seats: Sides::each(|side| axle.seats.of(side).width),
-        stiffeners: axle
-            .stiffeners
-            .iter()
-            .filter_map(|stiffener| stiffener_drawing(axle, stiffener))
-            .collect(),
-    }
-}
-
-/// A stiffener as it sits in the middle of its length; none if it does not sit there, which the model's checks refuse.
-fn stiffener_drawing(axle: &Axle, stiffener: &Stiffener) -> Option<StiffenerDrawing> {
-    let middle = 0.5 * (stiffener.from + stiffener.to).abs();
-    let piece = axle.body.pieces().iter().find(|piece| middle <= piece.to)?;
-    let [_, edges] = stiffener.on(&piece.profile_at(middle)).ok()?.outline.reach();
-    Some(StiffenerDrawing { ends: [stiffener.to, stiffener.from], edges })
 }

@@ -7,11 +7,10 @@ use axlebow_axle::{
     BasisComparison, RecordOptions, Ride as Driven, RideBasis, RideOutcome, RidingAxle, Scheme,
 };
 use axlebow_model::{Model, RoadFile};
-use axlebow_report::plot::{ride_figure, spectrum_figure};
+use axlebow_report::plot::{Drawing, ride_figure, spectrum_figure};
 use axlebow_report::{BesideRide, ModelCard, Svg, csv, json, ride_animation, table};
 use axlebow_study::{DrawnRide, DrawnRides};
 
-use super::flex::drawing;
 use crate::args::{Ride, TimeScheme};
 use crate::failure::{CHECK_FAILS, Failure};
 use crate::{input, output, road_input};
@@ -161,7 +160,7 @@ fn write_pictures(
         output::write_picture(path, figure.with_warnings(&outcome.warnings), card)?;
     }
     if let Some(path) = &arguments.animate {
-        let page = ride_animation(outcome, &drawing(&model.axle), card)?;
+        let page = ride_animation(outcome, &Drawing::of(&model.axle), card)?;
         output::write_file(path, page.as_bytes())?;
     }
     Ok(picture)

@@ -1,6 +1,6 @@
 //! Sizes of what is drawn, for the rear view.
 
-use axlebow_axle::Sides;
+use axlebow_axle::{Axle, Side, Sides, Stiffener};
 
 /// Sizes of the parts in the rear view.
 #[derive(Debug, Clone, PartialEq)]
@@ -18,6 +18,18 @@ pub struct Drawing {
 }
 
 impl Drawing {
+    /// Sizes of an axle.
+    pub fn of(axle: &Axle) -> Self {
+        let stiffeners = axle.stiffeners.iter();
+        Drawing {
+            tires: Sides::each(|side| tires(axle, side)),
+            hubs: Sides::each(|side| axle.tire_y(side, 0.0)),
+            line: line(axle),
+            seats: Sides::each(|side| axle.seats.of(side).width),
+            stiffeners: stiffeners.filter_map(|own| StiffenerDrawing::of(axle, own)).collect(),
+        }
+    }
+
     /// Loaded radius of the largest tire, m; what hub height is drawn when there are no tires.
     pub(crate) fn largest_radius(&self) -> f64 {
         let tires = self.tires.left.iter().chain(&self.tires.right);
@@ -36,6 +48,31 @@ impl Drawing {
     }
 }
 
+fn tires(axle: &Axle, side: Side) -> Vec<TireDrawing> {
+    let wheel = axle.wheels.of(side);
+    let (radius, width) = (wheel.tire().loaded_radius, wheel.tire().width);
+    let places = wheel.tires();
+    places.map(|place| TireDrawing { y: axle.tire_y(side, place.outboard), radius, width }).collect()
+}
+
+/// Half the height along the axle from left to right.
+fn line(axle: &Axle) -> Vec<LinePoint> {
+    let mut line = Vec::new();
+    for sign in [1.0, -1.0] {
+        let mut half: Vec<LinePoint> = Vec::new();
+        for piece in axle.body.pieces() {
+            let point = |y: f64, height: f64| LinePoint { y: sign * y, half_height: 0.5 * height };
+            half.push(point(piece.from, piece.inboard.height()));
+            half.push(point(piece.to, piece.outboard.height()));
+        }
+        if sign > 0.0 {
+            half.reverse();
+        }
+        line.extend(half);
+    }
+    line
+}
+
 /// A stiffener seen from the rear.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct StiffenerDrawing {
@@ -43,6 +80,16 @@ pub struct StiffenerDrawing {
     pub ends: [f64; 2],
     /// Its lowest and its highest edge above the axle's line, m.
     pub edges: [f64; 2],
+}
+
+impl StiffenerDrawing {
+    /// A stiffener as it sits in the middle of its length; none if it does not sit there, which the model's checks refuse.
+    fn of(axle: &Axle, stiffener: &Stiffener) -> Option<Self> {
+        let middle = 0.5 * (stiffener.from + stiffener.to).abs();
+        let piece = axle.body.pieces().iter().find(|piece| middle <= piece.to)?;
+        let [_, edges] = stiffener.on(&piece.profile_at(middle)).ok()?.outline.reach();
+        Some(StiffenerDrawing { ends: [stiffener.to, stiffener.from], edges })
+    }
 }
 
 /// A tire seen from the rear.

@@ -1,6 +1,6 @@
 //! Stretches of the axle with one section.
 
-use axlebow_axle::{StiffenedStretch, StretchStress};
+use axlebow_axle::{Axle, Piece};
 use axlebow_sections::{Profile, SectionProperties};
 
 /// A stretch of the axle with one section, for tables and drawings.
@@ -18,51 +18,45 @@ pub struct SectionCard {
     pub mass_per_length: f64,
 }
 
-/// A stretch of the axle with the same stiffeners, for tables and drawings.
-#[derive(Debug, Clone, PartialEq)]
-pub struct StiffenedCard {
-    /// What is welded on.
-    pub stretch: StiffenedStretch,
-    /// Stress where the stretch is bent most, if a load case is asked for.
-    pub stress: Option<SectionStress>,
+impl SectionCard {
+    /// Every section of an axle from the center outward: stretches of one section, and the ends of tapers.
+    pub fn all_of(axle: &Axle) -> Vec<SectionCard> {
+        let mut cards: Vec<SectionCard> = Vec::new();
+        for piece in axle.body.pieces() {
+            if !piece.is_tapered() {
+                cards.push(card(axle, piece, [piece.to, piece.from]));
+                continue;
+            }
+            for end in [piece.from, piece.to] {
+                // The start of a taper is most often the section that the last piece ended with.
+                if cards.last().is_none_or(|last| last.profile != piece.profile_at(end)) {
+                    cards.push(card(axle, piece, [end, end]));
+                }
+            }
+        }
+        number_alike(&mut cards);
+        cards
+    }
 }
 
-/// Normal stress in a section under a load case.
-#[derive(Debug, Clone, PartialEq)]
-pub struct SectionStress {
-    /// Name of the load case.
-    pub case: String,
-    /// Where, and in which parts.
-    pub own: StretchStress,
+fn card(axle: &Axle, piece: &Piece, reach: [f64; 2]) -> SectionCard {
+    let properties = axle.body.properties(piece, reach[1]);
+    SectionCard {
+        name: piece.part.word().to_owned(),
+        reach,
+        profile: piece.profile_at(reach[1]),
+        properties,
+        mass_per_length: properties.mass_per_length(axle.body.material(piece.part).density()),
+    }
 }
 
-impl StiffenedCard {
-    /// Names of what is welded on, as in "tube + top angle".
-    pub fn name(&self) -> String {
-        let parts = self.stretch.section.composite.parts();
-        parts.iter().map(|part| part.name.as_str()).collect::<Vec<_>>().join(" + ")
-    }
-
-    /// Stress at the corners of a part, Pa, with their places (x, z), and on its arcs where it is lowest and highest;
-    /// none without such a part or a load case.
-    pub fn corner_stresses(&self, part: usize) -> Option<Vec<([f64; 2], f64)>> {
-        let field = self.stress.as_ref()?.own.fields.get(part)?;
-        let corners = self.stretch.section.composite.parts().get(part)?.outline.corner_places();
-        let mut points: Vec<_> = corners.into_iter().map(|place| (place, field.at(place))).collect();
-        points.extend(self.extremes(part)?);
-        points.dedup();
-        Some(points)
-    }
-
-    /// Lowest and highest stress in a part, Pa, with the places (x, z) where they act; none without such a part or
-    /// a load case.
-    pub fn extremes(&self, part: usize) -> Option<[([f64; 2], f64); 2]> {
-        let outline = &self.stretch.section.composite.parts().get(part)?.outline;
-        let field = self.stress.as_ref()?.own.fields.get(part)?;
-        let end = |side: f64| {
-            let place = outline.farthest_place([side * field.gradient_x, side * field.gradient_z]);
-            (place, field.at(place))
-        };
-        Some([end(-1.0), end(1.0)])
+/// Numbers the sections of a part that has several.
+fn number_alike(cards: &mut [SectionCard]) {
+    let names: Vec<String> = cards.iter().map(|card| card.name.clone()).collect();
+    for (i, card) in cards.iter_mut().enumerate() {
+        if names.iter().filter(|name| **name == names[i]).count() > 1 {
+            let number = names[..=i].iter().filter(|name| **name == names[i]).count();
+            card.name = format!("{} {number}", names[i]);
+        }
     }
 }
