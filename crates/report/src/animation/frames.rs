@@ -1,6 +1,7 @@
 //! What moves, frame by frame.
 
 use axlebow_axle::{RideOutcome, RideShape, Rise, Side, Sides, StationPeak};
+use axlebow_units::Kind;
 use serde::Serialize;
 
 use crate::ReportError;
@@ -99,8 +100,8 @@ impl<'a> Frames<'a> {
             "fineness": FINENESS,
             "time": at(&history.time, 1.0, 6),
             "distance": at(&history.distance, 1.0 / figure.distance_unit().1, 4),
-            "load": pair(&history.load, Shown::Force),
-            "camber": pair(&history.camber, Shown::Angle),
+            "load": pair(&history.load, Shown::Usual(Kind::Force)),
+            "camber": pair(&history.camber, Shown::Usual(Kind::Angle)),
             "road": both(&self.road),
             "hubs": both(&self.hubs),
             "tilts": both(&self.tilts),

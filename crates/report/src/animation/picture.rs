@@ -1,9 +1,10 @@
 //! What stands still on the page: histories, words and a place for what moves.
 
+use axlebow_units::Kind;
+
 use serde::Serialize;
 
 use super::scene::Scene;
-use crate::number::Shown;
 use crate::panels::{Panel, Ticks, range_of};
 use crate::plot::ride_figure::{BETWEEN, LEFT, MARGIN, RIGHT, RideFigure, WIDTH};
 use crate::svg::palette::{INK, MUTED};
@@ -85,9 +86,9 @@ impl Picture<'_> {
         let decimals = |text: String| text.split_once('.').map_or(0, |(_, decimals)| decimals.len());
         Units {
             distance: self.figure.distance_unit().0,
-            force: numbers.unit(Shown::Force),
-            force_decimals: decimals(numbers.bare(0.0, Shown::Force)),
-            angle: numbers.unit(Shown::Angle),
+            force: numbers.unit(Kind::Force),
+            force_decimals: decimals(numbers.bare(0.0, Kind::Force)),
+            angle: numbers.unit(Kind::Angle),
         }
     }
 }

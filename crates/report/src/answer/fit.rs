@@ -5,7 +5,7 @@ use axlebow_study::{FitOutcome, FittedUnknown};
 use super::first;
 use super::phrases::{listed, plain};
 use crate::ModelCard;
-use crate::number::{Numbers, fixed};
+use crate::number::{Numbers, Shown, fixed};
 use crate::words::fit::full;
 
 /// Unknowns that are named with their values.
@@ -28,7 +28,7 @@ fn known(outcome: &FitOutcome, n: Numbers) -> Option<String> {
 
 /// An unknown with its 95 % interval.
 fn with_interval(own: &FittedUnknown, n: Numbers) -> String {
-    let value = |value: f64| n.significant(value, own.unknown.kind);
+    let value = |value: f64| n.full(value, Shown::Free(own.unknown.kind));
     let [low, high] = own.interval.unwrap_or([f64::NAN; 2]).map(value);
     format!("{} = {} (95 %: {low} to {high})", plain(&own.unknown.path), value(own.value))
 }

@@ -1,6 +1,7 @@
 //! What a static run answers.
 
 use axlebow_axle::{CamberSplit, CaseOutcome, FlexOutcome, Side, Sides, WheelOutcome};
+use axlebow_units::Kind;
 
 use super::first;
 use super::phrases::{angle, is_nothing, leans, percent, reads_alike, size, tops};
@@ -79,7 +80,7 @@ fn bow(case: &CaseOutcome, n: Numbers) -> String {
         sags if sags < 0.0 => format!("sags {} against the hubs", size(sags, Shown::Deflection, n)),
         rises => format!("rises {} against the hubs", size(rises, Shown::Deflection, n)),
     };
-    let stress = size(case.peak_stress, Shown::Stress, n);
+    let stress = size(case.peak_stress, Kind::Stress, n);
     let toe = toe(case, n).map_or(String::new(), |toe| format!(", {toe},"));
     format!("The axle's center {moves}{toe} and bending stress peaks at {stress}.")
 }
@@ -102,7 +103,7 @@ fn stiffened(case: &CaseOutcome, n: Numbers) -> Option<String> {
     let does = if removed < 0.0 { "add" } else { "take off" };
     Some(format!(
         "Stiffeners of {} {does} {} of the lean that the {} wheel would have without them, {}.",
-        size(of.mass, Shown::Mass, n),
+        size(of.mass, Kind::Mass, n),
         percent(removed.abs()),
         of.side.word(),
         angle(of.without, n)

@@ -1,11 +1,12 @@
 //! What a run of natural modes answers.
 
 use axlebow_axle::{ModeOutcome, ModesOutcome};
+use axlebow_units::Kind;
 
 use super::first;
 use super::phrases::{hertz, is_nothing, per_length};
 use crate::ModelCard;
-use crate::number::{Numbers, Shown, significant};
+use crate::number::{Numbers, significant};
 
 /// Above this rotation about its own line for 1 m of displacement, rad, the axle turns and nothing else.
 const TURNS_ONLY: f64 = 1e3;
@@ -42,7 +43,7 @@ fn leaning(outcome: &ModesOutcome, n: Numbers) -> Option<String> {
             "For its displacement {} at {} moves camber most, {}, and is damped by {} %.",
             most.name,
             hertz(most.frequency),
-            per_length(camber(&most), Shown::Angle, n),
+            per_length(camber(&most), Kind::Angle, n),
             significant(100.0 * most.damping_ratio, 2)
         )
     })

@@ -1,7 +1,7 @@
 //! Phrases that answers share.
 
 use axlebow_axle::Sides;
-use axlebow_units::display_unit;
+use axlebow_units::Kind;
 
 use crate::number::{Numbers, Shown, fixed, significant};
 
@@ -15,15 +15,14 @@ pub(super) fn is_nothing(angle: f64) -> bool {
 
 /// The magnitude of an angle to two digits, such as "0.44 deg".
 pub(super) fn angle(value: f64, n: Numbers) -> String {
-    let size = n.scaled(value.abs(), Shown::Angle);
+    let size = n.scaled(value.abs(), Kind::Angle);
     let number = if size < 0.1 { fixed(size, 3) } else { fixed(size, 2) };
-    format!("{number} {}", n.unit(Shown::Angle))
+    format!("{number} {}", n.unit(Kind::Angle))
 }
 
 /// The magnitude of a quantity to three digits, without decimals that its table would not have.
-pub(super) fn size(value: f64, shown: Shown, n: Numbers) -> String {
-    let number = significant(n.scaled(value.abs(), shown), 3);
-    format!("{number} {}", n.unit(shown))
+pub(super) fn size(size: f64, shown: impl Into<Shown>, n: Numbers) -> String {
+    value(size.abs(), shown, n)
 }
 
 /// A length along the axle with its sign, such as "y = -480.0 mm".
@@ -84,16 +83,17 @@ pub(super) fn hertz(frequency: f64) -> String {
 }
 
 /// A result for each unit of length, such as "0.012 deg/mm".
-pub(super) fn per_length(value: f64, shown: Shown, n: Numbers) -> String {
+pub(super) fn per_length(value: f64, shown: impl Into<Shown>, n: Numbers) -> String {
+    let shown = shown.into();
     let length = n.scaled(1.0, Shown::Deflection);
     let number = significant(n.scaled(value.abs(), shown) / length, 3);
     format!("{number} {}/{}", n.unit(shown), n.unit(Shown::Deflection))
 }
 
-/// A value of any kind in the reader's units to three digits.
-pub(super) fn value(value: f64, kind: axlebow_units::Kind, n: Numbers) -> String {
-    let unit = display_unit(kind, n.system);
-    format!("{} {}", significant(value / unit.factor, 3), unit.symbol).trim_end().to_owned()
+/// A value in the reader's units to three digits.
+pub(super) fn value(value: f64, shown: impl Into<Shown>, n: Numbers) -> String {
+    let shown = shown.into();
+    format!("{} {}", significant(n.scaled(value, shown), 3), n.unit(shown)).trim_end().to_owned()
 }
 
 /// A name from a file, without control codes.

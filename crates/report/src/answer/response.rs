@@ -6,7 +6,7 @@ use axlebow_units::{Kind, show};
 use super::first;
 use super::phrases::{hertz, per_length, percent, plain, size};
 use crate::ModelCard;
-use crate::number::{Numbers, Shown, fixed, significant};
+use crate::number::{Numbers, fixed, significant};
 use crate::words::response::road_words;
 
 /// The resonance at which camber answers most; over a random road what camber and load vary by, and the cups.
@@ -46,7 +46,7 @@ fn resonance(outcome: &ResponseOutcome, side: Side, n: Numbers) -> String {
         "Where {road}, camber of the {} wheel answers most at {}{mode}: {} of road.",
         side.word(),
         hertz(own.frequency),
-        per_length(own.gain, Shown::Angle, n)
+        per_length(own.gain, Kind::Angle, n)
     )
 }
 
@@ -60,8 +60,8 @@ fn varies(outcome: &ResponseOutcome, random: &RandomOutcome, n: Numbers) -> Stri
         "Over {} at {} camber varies by {} rms and wheel load by {} rms, {} of the load at rest.",
         plain(&random.name),
         show(random.speed, Kind::Speed, n.system),
-        size(camber, Shown::Angle, n),
-        size(random.load.of(side).rms, Shown::Force, n),
+        size(camber, Kind::Angle, n),
+        size(random.load.of(side).rms, Kind::Force, n),
         percent(left.max(right))
     )
 }

@@ -7,7 +7,7 @@ use axlebow_units::{Kind, show};
 use super::first;
 use super::flex::share_of;
 use super::phrases::{angle, is_nothing, percent, plain, reads_alike, times, way};
-use crate::number::{Numbers, Shown, fixed};
+use crate::number::{Numbers, fixed};
 use crate::{BesideRide, ModelCard};
 
 /// How far the tops lean over the road and what makes most of it, how the load swings, and the cups that it would print, or
@@ -89,13 +89,13 @@ fn mean(draws: &DrawnRides, side: Side, n: Numbers) -> String {
     let swing = draws.wheels.of(side).camber_peak_to_peak;
     let interval = swing.interval.map_or(String::new(), |[low, high]| {
         let sure = percent(draws.confidence);
-        format!(" ({} to {}, {sure} confidence)", n.bare(low, Shown::Angle), n.full(high, Shown::Angle))
+        format!(" ({} to {}, {sure} confidence)", n.bare(low, Kind::Angle), n.full(high, Kind::Angle))
     });
     format!(
         "Over {} such roads camber of the {} wheel swings {} from peak to peak in the mean{interval}.",
         draws.count,
         side.word(),
-        n.full(swing.value, Shown::Angle)
+        n.full(swing.value, Kind::Angle)
     )
 }
 

@@ -1,10 +1,11 @@
 //! What sensitivities answer.
 
 use axlebow_study::{KeySensitivity, SensitivityOutcome};
+use axlebow_units::Kind;
 
 use super::phrases::{angle, is_nothing, leans, several, way};
 use crate::ModelCard;
-use crate::number::{Numbers, Shown, significant};
+use crate::number::{Numbers, significant};
 
 /// How the wheel leans in the first case, and the keys whose step moves its camber most.
 pub fn sensitivities_answer(outcomes: &[SensitivityOutcome], card: &ModelCard) -> Vec<String> {
@@ -34,7 +35,7 @@ fn change(key: &KeySensitivity, outcome: &SensitivityOutcome, n: Numbers) -> f64
 fn effect(key: &KeySensitivity, outcome: &SensitivityOutcome, n: Numbers) -> String {
     let own = change(key, outcome, n);
     let size = match is_nothing(own) {
-        true => format!("{} {}", significant(n.scaled(own.abs(), Shown::Angle), 2), n.unit(Shown::Angle)),
+        true => format!("{} {}", significant(n.scaled(own.abs(), Kind::Angle), 2), n.unit(Kind::Angle)),
         false => angle(own, n),
     };
     let camber = *outcome.own.camber_change.of(outcome.own.leaning_side());

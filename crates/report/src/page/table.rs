@@ -41,7 +41,7 @@ impl Column {
     }
 
     /// A column of a quantity in the reader's unit.
-    pub(crate) fn shown(heading: impl Into<String>, shown: Shown, n: Numbers) -> Self {
+    pub(crate) fn shown(heading: impl Into<String>, shown: impl Into<Shown>, n: Numbers) -> Self {
         Column::number(heading, n.unit(shown))
     }
 }

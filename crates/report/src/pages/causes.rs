@@ -1,12 +1,13 @@
 //! The tables of causes.
 
 use axlebow_study::{Cause, CausesOutcome, Contribution};
+use axlebow_units::Kind;
 
 use super::cautions::welding;
 use super::notes::{JSON, defaults, warnings};
 use crate::ModelCard;
 use crate::answer::causes_answer;
-use crate::number::{Numbers, Shown, fixed};
+use crate::number::{Numbers, fixed};
 use crate::page::{Block, Column, Page, Table};
 use crate::words::causes::{self, UNLIKE_FLEX, angles, rolls, subject, wheels};
 
@@ -47,13 +48,13 @@ fn shares(outcome: &CausesOutcome, n: Numbers) -> Vec<Block> {
 fn split(title: &str, contribution: &Contribution, n: Numbers) -> [Block; 2] {
     let mut table = Table::new([
         Column::words(title),
-        Column::shown("share", Shown::Angle, n),
+        Column::shown("share", Kind::Angle, n),
         Column::number("share", "%"),
-        Column::shown("uncertain by", Shown::Angle, n),
-        Column::shown("by itself", Shown::Angle, n),
-        Column::shown("removing it takes off", Shown::Angle, n),
+        Column::shown("uncertain by", Kind::Angle, n),
+        Column::shown("by itself", Kind::Angle, n),
+        Column::shown("removing it takes off", Kind::Angle, n),
     ]);
-    let angle = |value: f64| n.bare(value, Shown::Angle);
+    let angle = |value: f64| n.bare(value, Kind::Angle);
     for share in &contribution.shares {
         let of = percent(share.share, contribution.total);
         let values = [share.uncertainty, share.alone, share.removing].map(angle);
@@ -65,7 +66,7 @@ fn split(title: &str, contribution: &Contribution, n: Numbers) -> [Block; 2] {
     table.add_row(row("all", contribution.total).into_iter().chain(blank()));
     let apart = format!(
         "{title}: acting together, beyond what each takes off by itself: {}.",
-        n.full(contribution.interaction(), Shown::Angle)
+        n.full(contribution.interaction(), Kind::Angle)
     );
     [Block::Table(table), Block::Note(apart)]
 }
@@ -75,7 +76,7 @@ fn rigid_roll(outcome: &CausesOutcome, wheel: &str, n: Numbers) -> Option<Block>
     let side = if wheel.starts_with("right") { &outcome.rigid_roll.right } else { &outcome.rigid_roll.left };
     let text = format!(
         "{wheel}, rigid roll of the axle on tires and road: {}. It is no flex, none of the causes above, and not in their sum.",
-        n.full(*side, Shown::Angle)
+        n.full(*side, Kind::Angle)
     );
     rolls(outcome).then_some(Block::Note(text))
 }
@@ -95,11 +96,11 @@ fn remedies(outcome: &CausesOutcome) -> [Block; 2] {
 /// How far a hub tilts freely within its endplay.
 fn endplay_tilt(outcome: &CausesOutcome, n: Numbers) -> String {
     let endplay_tilt = &outcome.endplay_tilt.left;
-    let [least, most] = endplay_tilt.accepted.map(|angle| n.bare(angle, Shown::Angle));
+    let [least, most] = endplay_tilt.accepted.map(|angle| n.bare(angle, Kind::Angle));
     format!(
         "A hub tilts freely within its endplay by up to ±{} in camber and toe (radial play over the span of the \
          bearings); the 0.025 to 0.127 mm that TMC RP 618 accepts make ±{least} to ±{most}.",
-        n.full(endplay_tilt.own, Shown::Angle),
+        n.full(endplay_tilt.own, Kind::Angle),
     )
 }
 

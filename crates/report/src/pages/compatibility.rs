@@ -1,11 +1,12 @@
 //! The table of tires on axles.
 
 use axlebow_study::{CompatibilityOutcome, TireCell};
+use axlebow_units::Kind;
 
 use super::notes::warnings;
 use crate::ModelCard;
 use crate::answer::compatibility_answer;
-use crate::number::{Numbers, Shown};
+use crate::number::Numbers;
 use crate::page::{Block, Column, Page, Table};
 use crate::words::compatibility::{AGAINST_UPRIGHT, RATE, column_name, heading};
 use crate::words::tire::index;
@@ -23,8 +24,8 @@ pub fn compatibility(outcome: &CompatibilityOutcome, card: &ModelCard) -> Page {
     page.add(Block::List(axles.map(|(i, axle)| format!("({}) {axle}", i + 1)).collect()));
     let rate = |cell: &TireCell| index(cell.rate);
     let upright = |cell: &TireCell| index(cell.against_upright);
-    let camber = |cell: &TireCell| n.bare(cell.camber, Shown::Angle);
-    let angle = format!("Camber, {} (negative: tops lean in)", n.unit(Shown::Angle));
+    let camber = |cell: &TireCell| n.bare(cell.camber, Kind::Angle);
+    let angle = format!("Camber, {} (negative: tops lean in)", n.unit(Kind::Angle));
     page.extend(grids(outcome, AGAINST_UPRIGHT, n, &upright));
     page.extend(grids(outcome, RATE, n, &rate));
     page.extend(grids(outcome, &angle, n, &camber));

@@ -5,7 +5,7 @@ use axlebow_study::{FitOutcome, FittedUnknown, FurtherReading};
 use super::notes::{JSON, SIGNS, defaults, warnings};
 use crate::ModelCard;
 use crate::answer::fit_answer;
-use crate::number::{Numbers, fixed};
+use crate::number::{Numbers, Shown, fixed};
 use crate::page::{Block, Column, Page, Table};
 use crate::words::fit::{full, ground, shown, thing, value};
 
@@ -30,7 +30,7 @@ fn unknowns(outcome: &FitOutcome, n: Numbers) -> Table {
     let numbers = ["fitted", "initial value", "95 % from", "to", "error as stated"].map(Column::plain);
     let mut table = Table::new([Column::words("Unknown")].into_iter().chain(numbers));
     for own in &outcome.unknowns {
-        let full = |value: f64| n.significant(value, own.unknown.kind);
+        let full = |value: f64| n.full(value, Shown::Free(own.unknown.kind));
         let bare = |value: f64| full(value).split(' ').next().unwrap_or_default().to_owned();
         let maybe = |value: Option<f64>| value.map_or("not identifiable".to_owned(), bare);
         table.add_row([

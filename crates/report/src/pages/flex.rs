@@ -1,6 +1,7 @@
 //! Tables of a static run.
 
 use axlebow_axle::{CamberSplit, CaseOutcome, FlexOutcome, Side, StationOutcome, WheelOutcome};
+use axlebow_units::Kind;
 
 use super::notes::{SIGNS, warnings};
 use super::stiffening::stiffening;
@@ -32,7 +33,7 @@ pub fn flex(outcome: &FlexOutcome, card: &ModelCard) -> Page {
 /// What the model is, what happens to it, and what it weighs.
 pub(super) fn heading(outcome: &FlexOutcome, card: &ModelCard) -> Page {
     let numbers = Numbers { system: card.system };
-    let mass = |value| numbers.full(value, Shown::Mass);
+    let mass = |value| numbers.full(value, Kind::Mass);
     let mut page = Page::of_model(card, flex_answer(outcome, card));
     let (axle, unsprung) = (mass(outcome.axle_mass), mass(outcome.unsprung_mass));
     page.add(Block::paragraph(format!("Bare axle {axle}, unsprung mass {unsprung}.")));
@@ -63,8 +64,8 @@ impl FlexTables {
         for (name, value) in [
             ("dynamic factor", fixed(case.dynamic_factor, 2)),
             ("bow of the axle's center above the hubs", n.full(case.bow, Shown::Deflection)),
-            ("peak bending stress", format!("{} at y = {place}", n.full(case.peak_stress, Shown::Stress))),
-            ("roll of the axle on road and tires", n.full(case.axle_roll, Shown::Angle)),
+            ("peak bending stress", format!("{} at y = {place}", n.full(case.peak_stress, Kind::Stress))),
+            ("roll of the axle on road and tires", n.full(case.axle_roll, Kind::Angle)),
             ("equilibrium residual", format!("{:.1e}", case.equilibrium_residual)),
         ] {
             table.add_row([name.to_owned(), value]);
@@ -75,13 +76,13 @@ impl FlexTables {
     fn wheels(&self, case: &CaseOutcome) -> Table {
         type Value = fn(&WheelOutcome) -> f64;
         let rows: [(&str, Shown, Value); 7] = [
-            ("camber change", Shown::Angle, |wheel| wheel.camber_change),
-            ("camber", Shown::Angle, |wheel| wheel.camber),
-            ("toe change", Shown::Angle, |wheel| wheel.toe_change),
-            ("toe", Shown::Angle, |wheel| wheel.toe),
-            ("vertical load", Shown::Force, |wheel| wheel.vertical_load),
-            ("lateral load, to the left", Shown::Force, |wheel| wheel.lateral_load),
-            ("longitudinal load, forward", Shown::Force, |wheel| wheel.longitudinal_load),
+            ("camber change", Shown::Usual(Kind::Angle), |wheel| wheel.camber_change),
+            ("camber", Shown::Usual(Kind::Angle), |wheel| wheel.camber),
+            ("toe change", Shown::Usual(Kind::Angle), |wheel| wheel.toe_change),
+            ("toe", Shown::Usual(Kind::Angle), |wheel| wheel.toe),
+            ("vertical load", Shown::Usual(Kind::Force), |wheel| wheel.vertical_load),
+            ("lateral load, to the left", Shown::Usual(Kind::Force), |wheel| wheel.lateral_load),
+            ("longitudinal load, forward", Shown::Usual(Kind::Force), |wheel| wheel.longitudinal_load),
         ];
         let mut table = Table::new([Column::words("Wheel"), Column::plain("left"), Column::plain("right")]);
         for (name, shown, value) in rows {
@@ -104,7 +105,7 @@ impl FlexTables {
             ("all", CamberSplit::sum),
         ];
         let tight = Side::BOTH.iter().all(|&side| case.wheels.of(side).split.clearance == 0.0);
-        let angle = |side: Side| Column::shown(side.word(), Shown::Angle, self.numbers);
+        let angle = |side: Side| Column::shown(side.word(), Kind::Angle, self.numbers);
         let share = |side: Side| Column::number(side.word(), "%");
         let columns = Side::BOTH.into_iter().flat_map(|side| [angle(side), share(side)]);
         let mut table = Table::new([Column::words("Camber change by source")].into_iter().chain(columns));
@@ -112,7 +113,7 @@ impl FlexTables {
             let cells = Side::BOTH.into_iter().flat_map(|side| {
                 let wheel = case.wheels.of(side);
                 let value = part(&wheel.split);
-                [self.numbers.bare(value, Shown::Angle), percent(value, wheel.camber_change)]
+                [self.numbers.bare(value, Kind::Angle), percent(value, wheel.camber_change)]
             });
             table.add_row([name.to_owned()].into_iter().chain(cells));
         }
@@ -124,8 +125,8 @@ impl FlexTables {
         let mut table = Table::new([
             Column::words("Tire"),
             Column::shown("y", Shown::Place, n),
-            Column::shown("vertical", Shown::Force, n),
-            Column::shown("to the left", Shown::Force, n),
+            Column::shown("vertical", Kind::Force, n),
+            Column::shown("to the left", Kind::Force, n),
             Column::plain("on the road"),
         ]);
         for side in Side::BOTH {
@@ -133,8 +134,8 @@ impl FlexTables {
                 table.add_row([
                     format!("{} {}", side.word(), contact.name),
                     n.bare(contact.y, Shown::Place),
-                    n.bare(contact.vertical_load, Shown::Force),
-                    n.bare(contact.lateral_load, Shown::Force),
+                    n.bare(contact.vertical_load, Kind::Force),
+                    n.bare(contact.lateral_load, Kind::Force),
                     if contact.off_road { "no" } else { "yes" }.to_owned(),
                 ]);
             }
@@ -144,7 +145,7 @@ impl FlexTables {
 
     fn bearings(&self, case: &CaseOutcome) -> Table {
         let n = self.numbers;
-        let force = |text| Column::shown(text, Shown::Force, n);
+        let force = |text| Column::shown(text, Kind::Force, n);
         let forces = [force("up"), force("forward"), force("to the left"), force("radial")];
         let place = [Column::words("Bearing (hub on spindle)"), Column::shown("y", Shown::Place, n)];
         let mut table = Table::new(place.into_iter().chain(forces));
@@ -152,7 +153,7 @@ impl FlexTables {
             let forces = [bearing.vertical, bearing.fore_aft, bearing.axial, bearing.radial];
             let place =
                 [format!("{} {}", bearing.side.word(), bearing.place), n.bare(bearing.y, Shown::Place)];
-            table.add_row(place.into_iter().chain(forces.map(|value| n.bare(value, Shown::Force))));
+            table.add_row(place.into_iter().chain(forces.map(|value| n.bare(value, Kind::Force))));
         }
         table
     }
@@ -162,18 +163,18 @@ impl FlexTables {
         let mut table = Table::new([
             Column::words("Seat (suspension on axle)"),
             Column::shown("y", Shown::Place, n),
-            Column::shown("up", Shown::Force, n),
-            Column::shown("moment about X", Shown::Moment, n),
-            Column::shown("slope of the axle", Shown::Angle, n),
+            Column::shown("up", Kind::Force, n),
+            Column::shown("moment about X", Kind::Moment, n),
+            Column::shown("slope of the axle", Kind::Angle, n),
         ]);
         for side in Side::BOTH {
             let seat = case.seats.of(side);
             table.add_row([
                 side.word().to_owned(),
                 n.bare(seat.y, Shown::Place),
-                n.bare(seat.vertical, Shown::Force),
-                n.bare(seat.moment_x, Shown::Moment),
-                n.bare(seat.rotation, Shown::Angle),
+                n.bare(seat.vertical, Kind::Force),
+                n.bare(seat.moment_x, Kind::Moment),
+                n.bare(seat.rotation, Kind::Angle),
             ]);
         }
         table
@@ -215,12 +216,12 @@ const STATION_COLUMNS: [StationColumn; 9] = [
     column("y", Shown::Place, |station| station.y),
     column("moved up", Shown::Deflection, |station| station.displacement[2]),
     column("moved forward", Shown::Deflection, |station| station.displacement[0]),
-    column("slope", Shown::Angle, |station| station.displacement[3]),
-    column("moment about X", Shown::Moment, |station| station.resultants.moment_x),
-    column("moment about Z", Shown::Moment, |station| station.resultants.moment_z),
-    column("shear up", Shown::Force, |station| station.resultants.shear_z),
-    column("torque", Shown::Moment, |station| station.resultants.torsion),
-    column("fiber stress", Shown::Stress, |station| station.stress),
+    column("slope", Shown::Usual(Kind::Angle), |station| station.displacement[3]),
+    column("moment about X", Shown::Usual(Kind::Moment), |station| station.resultants.moment_x),
+    column("moment about Z", Shown::Usual(Kind::Moment), |station| station.resultants.moment_z),
+    column("shear up", Shown::Usual(Kind::Force), |station| station.resultants.shear_z),
+    column("torque", Shown::Usual(Kind::Moment), |station| station.resultants.torsion),
+    column("fiber stress", Shown::Usual(Kind::Stress), |station| station.stress),
 ];
 
 fn percent(part: f64, whole: f64) -> String {

@@ -1,6 +1,7 @@
 //! Several axles side by side under one load case.
 
 use axlebow_axle::{FlexOutcome, Side, Warning};
+use axlebow_units::Kind;
 
 use super::notes::{CAMBER_SIGN, warnings};
 use crate::ModelCard;
@@ -57,18 +58,20 @@ const CLEARANCE: &str = "  bearing clearance";
 type Value = fn(&FlexOutcome) -> f64;
 
 const ROWS: [(&str, Shown, Value); 12] = [
-    ("bare axle", Shown::Mass, |outcome| outcome.axle_mass),
-    ("camber change, left", Shown::Angle, |outcome| left(outcome).camber_change),
-    ("camber change, right", Shown::Angle, |outcome| outcome.cases[0].wheels.of(Side::Right).camber_change),
-    ("  of the left: bending", Shown::Angle, |outcome| left(outcome).split.bending),
-    ("  shear", Shown::Angle, |outcome| left(outcome).split.shear),
-    ("  seats", Shown::Angle, |outcome| left(outcome).split.seat),
-    ("  of the seats: wall", Shown::Angle, |outcome| left(outcome).split.wall),
-    ("  bearings", Shown::Angle, |outcome| left(outcome).split.bearing),
-    ("  wheel disc and hub flange", Shown::Angle, |outcome| left(outcome).split.disc),
-    (CLEARANCE, Shown::Angle, |outcome| left(outcome).split.clearance),
+    ("bare axle", Shown::Usual(Kind::Mass), |outcome| outcome.axle_mass),
+    ("camber change, left", Shown::Usual(Kind::Angle), |outcome| left(outcome).camber_change),
+    ("camber change, right", Shown::Usual(Kind::Angle), |outcome| {
+        outcome.cases[0].wheels.of(Side::Right).camber_change
+    }),
+    ("  of the left: bending", Shown::Usual(Kind::Angle), |outcome| left(outcome).split.bending),
+    ("  shear", Shown::Usual(Kind::Angle), |outcome| left(outcome).split.shear),
+    ("  seats", Shown::Usual(Kind::Angle), |outcome| left(outcome).split.seat),
+    ("  of the seats: wall", Shown::Usual(Kind::Angle), |outcome| left(outcome).split.wall),
+    ("  bearings", Shown::Usual(Kind::Angle), |outcome| left(outcome).split.bearing),
+    ("  wheel disc and hub flange", Shown::Usual(Kind::Angle), |outcome| left(outcome).split.disc),
+    (CLEARANCE, Shown::Usual(Kind::Angle), |outcome| left(outcome).split.clearance),
     ("bow of the middle", Shown::Deflection, |outcome| outcome.cases[0].bow),
-    ("peak bending stress", Shown::Stress, |outcome| outcome.cases[0].peak_stress),
+    ("peak bending stress", Shown::Usual(Kind::Stress), |outcome| outcome.cases[0].peak_stress),
 ];
 
 fn left(outcome: &FlexOutcome) -> &axlebow_axle::WheelOutcome {

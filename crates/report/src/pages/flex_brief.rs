@@ -1,6 +1,7 @@
 //! One line for each load case: what somebody wants to see first.
 
 use axlebow_axle::{CaseOutcome, FlexOutcome, Side, WheelOutcome};
+use axlebow_units::Kind;
 
 use super::flex::heading;
 use super::notes::{defaults, warnings};
@@ -35,15 +36,15 @@ const CLEARANCE: &str = "bearing clearance";
 fn camber_table(outcome: &FlexOutcome, n: Numbers) -> Table {
     type Value = fn(&WheelOutcome) -> f64;
     let columns: [(&str, Shown, Value); 9] = [
-        ("camber change", Shown::Angle, |wheel| wheel.camber_change),
-        ("of it bending", Shown::Angle, |wheel| wheel.split.bending),
-        ("shear", Shown::Angle, |wheel| wheel.split.shear),
-        ("seats", Shown::Angle, |wheel| wheel.split.seat),
-        ("wheel end", Shown::Angle, |wheel| wheel.split.bearing + wheel.split.disc),
-        (CLEARANCE, Shown::Angle, |wheel| wheel.split.clearance),
-        ("camber", Shown::Angle, |wheel| wheel.camber),
-        ("toe change", Shown::Angle, |wheel| wheel.toe_change),
-        ("vertical load", Shown::Force, |wheel| wheel.vertical_load),
+        ("camber change", Shown::Usual(Kind::Angle), |wheel| wheel.camber_change),
+        ("of it bending", Shown::Usual(Kind::Angle), |wheel| wheel.split.bending),
+        ("shear", Shown::Usual(Kind::Angle), |wheel| wheel.split.shear),
+        ("seats", Shown::Usual(Kind::Angle), |wheel| wheel.split.seat),
+        ("wheel end", Shown::Usual(Kind::Angle), |wheel| wheel.split.bearing + wheel.split.disc),
+        (CLEARANCE, Shown::Usual(Kind::Angle), |wheel| wheel.split.clearance),
+        ("camber", Shown::Usual(Kind::Angle), |wheel| wheel.camber),
+        ("toe change", Shown::Usual(Kind::Angle), |wheel| wheel.toe_change),
+        ("vertical load", Shown::Usual(Kind::Force), |wheel| wheel.vertical_load),
     ];
     let tight = !has_clearance(outcome);
     let columns: Vec<_> = columns.into_iter().filter(|(name, ..)| !(tight && *name == CLEARANCE)).collect();
@@ -69,9 +70,9 @@ fn axle_table(outcome: &FlexOutcome, n: Numbers) -> Table {
     type Value = fn(&CaseOutcome) -> f64;
     let columns: [(&str, Shown, Value); 4] = [
         ("bow of the middle", Shown::Deflection, |case| case.bow),
-        ("peak bending stress", Shown::Stress, |case| case.peak_stress),
+        ("peak bending stress", Shown::Usual(Kind::Stress), |case| case.peak_stress),
         ("at y", Shown::Place, |case| case.peak_stress_y),
-        ("roll on the road", Shown::Angle, |case| case.axle_roll),
+        ("roll on the road", Shown::Usual(Kind::Angle), |case| case.axle_roll),
     ];
     let names = columns.iter().map(|(name, shown, _)| Column::shown(*name, *shown, n));
     let mut table = Table::new([Column::words("Load case")].into_iter().chain(names));

@@ -1,6 +1,7 @@
 //! The table of natural modes.
 
 use axlebow_axle::{ModeMesh, ModeOutcome, ModesOutcome};
+use axlebow_units::Kind;
 
 use super::notes::{JSON, defaults};
 use crate::ModelCard;
@@ -22,7 +23,7 @@ const LEAST_SHOWN: f64 = 5e-4;
 pub fn modes(outcome: &ModesOutcome, card: &ModelCard) -> Page {
     let n = Numbers { system: card.system };
     let mut page = Page::of_model(card, modes_answer(outcome, card));
-    let carried = n.full(outcome.sprung_mass, Shown::Mass);
+    let carried = n.full(outcome.sprung_mass, Kind::Mass);
     page.add(Block::paragraph(format!("The axle carries {carried} of vehicle body.")));
     page.add_table(mode_table(outcome, n));
     page.add(Block::note(
@@ -36,12 +37,12 @@ pub fn modes(outcome: &ModesOutcome, card: &ModelCard) -> Page {
 }
 
 fn mode_table(outcome: &ModesOutcome, n: Numbers) -> Table {
-    let camber = format!("{}/{}", n.unit(Shown::Angle), n.unit(Shown::Deflection));
+    let camber = format!("{}/{}", n.unit(Kind::Angle), n.unit(Shown::Deflection));
     let mut table = Table::new([
         Column::words("Mode"),
         Column::number("frequency", "Hz"),
         Column::number("damping", "%"),
-        Column::shown("modal mass", Shown::Mass, n),
+        Column::shown("modal mass", Kind::Mass, n),
         Column::number("strain in beam", "%"),
         Column::number("seats", "%"),
         Column::number("bearings", "%"),
@@ -61,12 +62,12 @@ fn cells(mode: &ModeOutcome, n: Numbers) -> [String; 10] {
     let turn = mode.shape.iter().map(|point| point.motion[4].abs()).fold(0.0, f64::max);
     let moved = |text: String| if turn > TURNS_ONLY { "-".to_owned() } else { text };
     let per_length = n.scaled(1.0, Shown::Deflection);
-    let camber = |value: f64| moved(fixed(n.scaled(value, Shown::Angle) / per_length, 4));
+    let camber = |value: f64| moved(fixed(n.scaled(value, Kind::Angle) / per_length, 4));
     [
         mode.name.clone(),
         significant(mode.frequency, 4),
         percent(mode.damping_ratio),
-        moved(n.bare(mode.modal_mass, Shown::Mass)),
+        moved(n.bare(mode.modal_mass, Kind::Mass)),
         percent(strain.beam),
         percent(strain.seats),
         percent(strain.bearings),

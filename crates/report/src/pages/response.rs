@@ -36,8 +36,8 @@ fn heading(outcome: &ResponseOutcome, n: Numbers) -> String {
         significant(ends[0], 3),
         significant(ends[1], 3),
         road_words(outcome.input),
-        n.full(outcome.load_at_rest.left, Shown::Force),
-        n.full(outcome.load_at_rest.right, Shown::Force),
+        n.full(outcome.load_at_rest.left, Kind::Force),
+        n.full(outcome.load_at_rest.right, Kind::Force),
     )
 }
 

@@ -54,7 +54,7 @@ fn draw_table(draws: &DrawnRides, n: Numbers) -> [Block; 2] {
             .map(|side| with_interval(value(draws.wheels.of(side)), |own| written.cell(Some(own), n)));
         table.add_row([written.heading(name, n), left, right]);
     }
-    let stress = with_interval(draws.peak_stress, |own| n.full(own, Shown::Stress));
+    let stress = with_interval(draws.peak_stress, |own| n.full(own, Kind::Stress));
     let note = format!(
         "Peak extreme-fiber stress along the axle, mean: {stress}. In brackets the interval that holds the mean over all such \
          roads in {} of 100 cases (Student's t). The tables below are of the first road.",
@@ -121,8 +121,8 @@ impl Written {
 
 type WheelRow = (&'static str, Written, fn(&RideWheel) -> Option<f64>);
 
-const ANGLE: Written = Written::As(Shown::Angle);
-const FORCE: Written = Written::As(Shown::Force);
+const ANGLE: Written = Written::As(Shown::Usual(Kind::Angle));
+const FORCE: Written = Written::As(Shown::Usual(Kind::Force));
 
 const WHEEL_ROWS: [WheelRow; 20] = [
     ("load at rest", FORCE, |wheel| Some(wheel.load_at_rest)),
@@ -172,19 +172,19 @@ fn add_stops(table: &mut Table, outcome: &RideOutcome, n: Numbers) {
         |write: &dyn Fn(&StopHits) -> String| stops.map(|hits| hits.as_ref().map_or("-".to_owned(), write));
     let [left, right] = cell(&|hits| hits.count.to_string());
     table.add_row(["bump stop, hits".to_owned(), left, right]);
-    let [left, right] = cell(&|hits| n.bare(hits.largest_force, Shown::Force));
-    table.add_row([n.heading("bump stop, largest force", Shown::Force), left, right]);
+    let [left, right] = cell(&|hits| n.bare(hits.largest_force, Kind::Force));
+    table.add_row([n.heading("bump stop, largest force", Kind::Force), left, right]);
 }
 
 fn stress_table(outcome: &RideOutcome, n: Numbers) -> Table {
     let mut table = Table::new([
         Column::words("Place on the axle"),
         Column::shown("y", Shown::Place, n),
-        Column::shown("peak bending stress", Shown::Stress, n),
+        Column::shown("peak bending stress", Kind::Stress, n),
         Column::number("at time", "s"),
     ]);
     for peak in &outcome.stations {
-        let numbers = [n.bare(peak.y, Shown::Place), n.bare(peak.stress, Shown::Stress), fixed(peak.time, 3)];
+        let numbers = [n.bare(peak.y, Shown::Place), n.bare(peak.stress, Kind::Stress), fixed(peak.time, 3)];
         table.add_row([peak.name.clone()].into_iter().chain(numbers));
     }
     table
@@ -195,9 +195,9 @@ fn basis_comparison(comparison: &BasisComparison, n: Numbers) -> [Block; 2] {
     let numbers = [Column::plain("full"), Column::plain("reduced"), Column::number("difference", "%")];
     let mut table = Table::new([Column::words("Basis")].into_iter().chain(numbers));
     for (name, shown, beside) in [
-        ("camber change, peak to peak", Shown::Angle, comparison.camber_peak_to_peak),
-        ("largest load", Shown::Force, comparison.largest_load),
-        ("peak bending stress", Shown::Stress, comparison.peak_stress),
+        ("camber change, peak to peak", Shown::Usual(Kind::Angle), comparison.camber_peak_to_peak),
+        ("largest load", Shown::Usual(Kind::Force), comparison.largest_load),
+        ("peak bending stress", Shown::Usual(Kind::Stress), comparison.peak_stress),
     ] {
         let cells = [n.bare(beside.full, shown), n.bare(beside.reduced, shown)];
         let percent = fixed(100.0 * beside.difference(), 4);

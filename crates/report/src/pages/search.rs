@@ -5,7 +5,7 @@ use axlebow_study::{Row, SearchOutcome};
 use super::notes::{CAMBER_SIGN, JSON, defaults};
 use crate::ModelCard;
 use crate::answer::search_answer;
-use crate::number::{Numbers, fixed};
+use crate::number::{Numbers, Shown, fixed};
 use crate::page::{Block, Column, Page, Table};
 use crate::words::search::SearchWords;
 
@@ -58,7 +58,7 @@ fn limits(words: &SearchWords) -> Option<Block> {
         let margin = format!("{} %", fixed(-100.0 * limit.missed, 1));
         let own = [
             limit.limit.words(words.numbers.system),
-            words.numbers.significant(limit.value, limit.limit.kind),
+            words.numbers.full(limit.value, Shown::Free(limit.limit.kind)),
             margin,
             words.status(limit).to_owned(),
         ];

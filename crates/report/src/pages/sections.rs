@@ -2,12 +2,12 @@
 
 use axlebow_axle::Warning;
 use axlebow_sections::{Profile, SectionProperties};
-use axlebow_units::{Kind, display_unit};
+use axlebow_units::Kind;
 
 use super::notes::warnings;
 use super::stiffened_sections::stiffened_sections;
 use crate::answer::section_answer;
-use crate::number::{Numbers, Shown, fixed, significant};
+use crate::number::{Numbers, Shown};
 use crate::page::{Block, Column, Page, Table};
 use crate::{ModelCard, SectionCard, StiffenedCard};
 
@@ -48,31 +48,19 @@ impl SectionTable {
             row(self.numbers.heading(name, Shown::Place), &|s| self.numbers.bare(s.reach[end], Shown::Place));
         }
         row("kind".to_owned(), &|s| kind(&s.profile).to_owned());
-        let size = |length: f64| significant(self.numbers.scaled(length, Shown::Place), 4);
+        let size = |length: f64| self.numbers.bare(length, Shown::Free(Kind::Length));
         row(self.numbers.heading("width", Shown::Place), &|s| size(s.profile.width()));
         row(self.numbers.heading("height", Shown::Place), &|s| size(s.profile.height()));
         row(self.numbers.heading("wall", Shown::Place), &|s| {
             wall(&s.profile).map_or("solid".to_owned(), size)
         });
         for (name, kind, value) in PROPERTIES {
-            row(self.property_name(name, kind), &|s| self.property(value(&s.properties), kind));
+            row(self.numbers.heading(name, kind), &|s| self.numbers.bare(value(&s.properties), kind));
         }
-        row(self.numbers.heading("mass per length", Shown::MassPerLength), &|s| {
-            self.numbers.bare(s.mass_per_length, Shown::MassPerLength)
+        row(self.numbers.heading("mass per length", Kind::MassPerLength), &|s| {
+            self.numbers.bare(s.mass_per_length, Kind::MassPerLength)
         });
         table
-    }
-
-    fn property_name(&self, name: &str, kind: Kind) -> String {
-        let symbol = display_unit(kind, self.numbers.system).symbol;
-        if symbol.is_empty() { name.to_owned() } else { format!("{name}, {symbol}") }
-    }
-
-    fn property(&self, value: f64, kind: Kind) -> String {
-        match kind {
-            Kind::Ratio => fixed(value, 3),
-            _ => significant(value / display_unit(kind, self.numbers.system).factor, 4),
-        }
     }
 }
 

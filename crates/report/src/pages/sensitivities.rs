@@ -2,6 +2,7 @@
 
 use axlebow_axle::CaseReadings;
 use axlebow_study::{KeySensitivity, SensitivityOutcome, SlopeBy};
+use axlebow_units::Kind;
 
 use super::notes::{JSON, defaults, warnings};
 use crate::ModelCard;
@@ -37,11 +38,11 @@ fn heading(outcome: &SensitivityOutcome, n: Numbers) -> String {
         "{}: camber change of the {} wheel {}, bow {}, peak stress {} at {}, axle mass {}.",
         outcome.case,
         side.word(),
-        n.full(*camber_change.of(side), Shown::Angle),
+        n.full(*camber_change.of(side), Kind::Angle),
         n.full(bow, Shown::Deflection),
-        n.full(peak_stress, Shown::Stress),
+        n.full(peak_stress, Kind::Stress),
         n.full(outcome.peak_stress_y, Shown::Place),
-        n.full(axle_mass, Shown::Mass),
+        n.full(axle_mass, Kind::Mass),
     )
 }
 
@@ -50,10 +51,10 @@ fn rows(outcome: &SensitivityOutcome, n: Numbers) -> Table {
         Column::words("Key"),
         Column::plain("it is"),
         Column::plain("step"),
-        Column::shown("camber", Shown::Angle, n),
+        Column::shown("camber", Kind::Angle, n),
         Column::shown("bow", Shown::Deflection, n),
-        Column::shown("stress", Shown::Stress, n),
-        Column::shown("camber per mass", Shown::AnglePerMass, n),
+        Column::shown("stress", Kind::Stress, n),
+        Column::shown("camber per mass", Kind::AnglePerMass, n),
     ]);
     for key in outcome.most_telling(n.system).into_iter().take(ROWS) {
         table.add_row(row(key, &outcome.own, n));
@@ -70,12 +71,12 @@ fn row(key: &KeySensitivity, own: &CaseReadings, n: Numbers) -> Vec<String> {
     let per_mass = key.camber_per_mass(own).unwrap_or(0.0);
     vec![
         format!("{}{mark}", key.key.path),
-        n.significant(key.key.value, key.key.kind),
+        n.full(key.key.value, Shown::Free(key.key.kind)),
         key.step_in_words(n.system).to_owned(),
-        value(*change.camber_change.of(own.leaning_side()), Shown::Angle),
+        value(*change.camber_change.of(own.leaning_side()), Shown::Usual(Kind::Angle)),
         value(change.bow, Shown::Deflection),
-        value(change.peak_stress, Shown::Stress),
-        value(per_mass, Shown::AnglePerMass),
+        value(change.peak_stress, Shown::Usual(Kind::Stress)),
+        value(per_mass, Shown::Usual(Kind::AnglePerMass)),
     ]
 }
 

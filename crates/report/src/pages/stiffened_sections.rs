@@ -1,9 +1,9 @@
 //! Table of the sections with stiffeners.
 
-use axlebow_units::{Kind, display_unit};
+use axlebow_units::Kind;
 
 use crate::StiffenedCard;
-use crate::number::{Numbers, Shown, significant};
+use crate::number::{Numbers, Shown};
 use crate::page::{Block, Column, Table};
 
 /// Sections that stand side by side.
@@ -23,9 +23,8 @@ fn table(cards: &[StiffenedCard], numbers: Numbers) -> Table {
     row(numbers.heading("from y", Shown::Place), &|card| numbers.bare(card.stretch.to, Shown::Place));
     row(numbers.heading("to y", Shown::Place), &|card| numbers.bare(card.stretch.from, Shown::Place));
     for (name, kind, value) in PROPERTIES {
-        let unit = display_unit(kind, numbers.system);
-        row(format!("{name}, {}", unit.symbol), &|card| {
-            value(card).map_or("-".to_owned(), |value| significant(value / unit.factor, 4))
+        row(numbers.heading(name, kind), &|card| {
+            value(card).map_or("-".to_owned(), |value| numbers.bare(value, Shown::Free(kind)))
         });
     }
     if let Some(stress) = cards.iter().find_map(|card| card.stress.as_ref()) {
@@ -47,13 +46,13 @@ fn stress_name(part: usize, most: usize, numbers: Numbers) -> String {
         (_, 2) => "stress in the stiffener".to_owned(),
         _ => format!("stress in stiffener {part}"),
     };
-    numbers.heading(&whose, Shown::Stress)
+    numbers.heading(&whose, Kind::Stress)
 }
 
 /// Lowest and highest stress in a part.
 fn stress_cell(card: &StiffenedCard, part: usize, numbers: Numbers) -> String {
     card.extremes(part).map_or("-".to_owned(), |ends| {
-        let [low, high] = ends.map(|(_, stress)| numbers.bare(stress, Shown::Stress));
+        let [low, high] = ends.map(|(_, stress)| numbers.bare(stress, Kind::Stress));
         format!("{low} to {high}")
     })
 }

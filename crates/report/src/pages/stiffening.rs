@@ -1,6 +1,7 @@
 //! What stiffeners do: camber change without and with them, mass, weld force, and what must be said about welding.
 
 use axlebow_axle::{FlexOutcome, StiffenerOutcome, StiffeningOutcome};
+use axlebow_units::Kind;
 
 use super::cautions::welding;
 use super::preheat::preheat;
@@ -38,12 +39,12 @@ const HOW: [&str; 3] = [
 /// A stiffener in a line.
 fn stiffener(one: &StiffenerOutcome, n: Numbers) -> String {
     let [right, left] = one.reach.map(|y| n.bare(y, Shown::Place));
-    let (mass, unit) = (n.full(one.mass, Shown::Mass), n.unit(Shown::Place));
+    let (mass, unit) = (n.full(one.mass, Kind::Mass), n.unit(Shown::Place));
     format!("{}: {}, {mass}, from y = {right} to {left} {unit}", one.name, one.called)
 }
 
 fn camber(cases: &[(&str, &StiffeningOutcome)], n: Numbers) -> Table {
-    let (angle, mass) = (n.unit(Shown::Angle), n.unit(Shown::Mass));
+    let (angle, mass) = (n.unit(Kind::Angle), n.unit(Kind::Mass));
     let mut table = Table::new([
         Column::words("Load case"),
         Column::words("wheel"),
@@ -55,9 +56,9 @@ fn camber(cases: &[(&str, &StiffeningOutcome)], n: Numbers) -> Table {
         Column::number("removed at most", "%"),
     ]);
     for (case, of) in cases {
-        let angle = |value| n.bare(value, Shown::Angle);
+        let angle = |value| n.bare(value, Kind::Angle);
         let removed = |camber| fixed(100.0 * of.removed(camber), 1);
-        let per_mass = n.scaled(of.removed_per_mass(), Shown::Angle) / n.scaled(1.0, Shown::Mass);
+        let per_mass = n.scaled(of.removed_per_mass(), Kind::Angle) / n.scaled(1.0, Kind::Mass);
         table.add_row([
             (*case).to_owned(),
             of.side.word().to_owned(),

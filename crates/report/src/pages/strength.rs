@@ -79,7 +79,7 @@ fn check_table<'a>(checks: impl Iterator<Item = &'a PlacedCheck>, n: Numbers) ->
     ];
     let mut table = Table::new(words.into_iter().chain(numbers));
     for PlacedCheck { place, y, check } in checks {
-        let value = |value: f64| n.significant(value, check.kind);
+        let value = |value: f64| n.full(value, Shown::Free(check.kind));
         let shown = if check.value.abs() < NOTHING * check.limit.abs() { 0.0 } else { check.value };
         let sign = if check.bound == Bound::AtMost { "<= " } else { ">= " };
         table.add_row([

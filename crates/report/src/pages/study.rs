@@ -1,6 +1,7 @@
 //! Tables of a study.
 
 use axlebow_study::{Row, StudyKind, StudyOutcome, StudySummary};
+use axlebow_units::Kind;
 
 use super::notes::{CAMBER_SIGN, JSON, defaults};
 use super::thinned::{ROWS, decimals, thinned};
@@ -166,16 +167,16 @@ const fn column(heading: &'static str, shown: Shown, of: &'static str, when: Opt
 }
 
 const COLUMNS: [UsualColumn; 11] = [
-    column("axle mass", Shown::Mass, "axle-mass", None),
-    column("camber change", Shown::Angle, "left-camber-change", Some(true)),
-    column("of it bending", Shown::Angle, "left-bending", Some(true)),
-    column("shear", Shown::Angle, "left-shear", Some(true)),
-    column("seats", Shown::Angle, "left-seat", Some(true)),
-    column("bearings", Shown::Angle, "left-bearing", Some(true)),
-    column("bearing clearance", Shown::Angle, CLEARANCE, Some(true)),
-    column("camber, left", Shown::Angle, "left-camber-change", Some(false)),
-    column("camber, right", Shown::Angle, "right-camber-change", Some(false)),
-    column("peak stress", Shown::Stress, "peak-stress", None),
+    column("axle mass", Shown::Usual(Kind::Mass), "axle-mass", None),
+    column("camber change", Shown::Usual(Kind::Angle), "left-camber-change", Some(true)),
+    column("of it bending", Shown::Usual(Kind::Angle), "left-bending", Some(true)),
+    column("shear", Shown::Usual(Kind::Angle), "left-shear", Some(true)),
+    column("seats", Shown::Usual(Kind::Angle), "left-seat", Some(true)),
+    column("bearings", Shown::Usual(Kind::Angle), "left-bearing", Some(true)),
+    column("bearing clearance", Shown::Usual(Kind::Angle), CLEARANCE, Some(true)),
+    column("camber, left", Shown::Usual(Kind::Angle), "left-camber-change", Some(false)),
+    column("camber, right", Shown::Usual(Kind::Angle), "right-camber-change", Some(false)),
+    column("peak stress", Shown::Usual(Kind::Stress), "peak-stress", None),
     column("bow", Shown::Deflection, "bow", None),
 ];
 
@@ -189,8 +190,8 @@ fn equal_mass(words: &StudyWords<'_>) -> Option<Block> {
         Column::words("Equal axle mass"),
         Column::words(""),
         words.axis_column(),
-        Column::shown("camber change", Shown::Angle, n),
-        Column::shown("peak stress", Shown::Stress, n),
+        Column::shown("camber change", Kind::Angle, n),
+        Column::shown("peak stress", Kind::Stress, n),
     ]);
     let values = outcome.constant_mass.iter().flat_map(|equal| &equal.points).map(|row| words.along(row));
     let decimals = decimals(values, 4);
@@ -199,8 +200,8 @@ fn equal_mass(words: &StudyWords<'_>) -> Option<Block> {
             let mass = if i == 0 { words.mass(equal.mass) } else { String::new() };
             let found = equal.points.iter().find(|point| point.is_in_line_with(&line[0]));
             let cells = found.filter(|row| row.result.is_ok()).map(|row| {
-                let camber = n.bare(words.standing(row, "left-camber-change"), Shown::Angle);
-                let stress = n.bare(words.standing(row, "peak-stress"), Shown::Stress);
+                let camber = n.bare(words.standing(row, "left-camber-change"), Kind::Angle);
+                let stress = n.bare(words.standing(row, "peak-stress"), Kind::Stress);
                 [fixed(words.along(row), decimals), camber, stress]
             });
             let missing = || ["not reached", "-", "-"].map(str::to_owned);

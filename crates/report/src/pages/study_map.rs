@@ -1,7 +1,6 @@
 //! A result of a study over two keys, as a table of numbers.
 
 use axlebow_study::{Measure, Row};
-use axlebow_units::display_unit;
 
 use super::thinned::{aligned, thinned};
 use crate::page::{Block, Column, Table};
@@ -38,7 +37,7 @@ fn map(words: &StudyWords<'_>, measure: &Measure, variant: usize) -> Table {
     let varied = &words.outcome.varied;
     let places = |key: usize| -> Vec<usize> { thinned(varied[key].values.len()).collect() };
     let names = |key: usize| {
-        let factor = display_unit(varied[key].kind, words.numbers.system).factor;
+        let factor = words.numbers.factor(varied[key].kind);
         aligned(&places(key).into_iter().map(|i| varied[key].values[i] / factor).collect::<Vec<_>>())
     };
     let fitting = (WIDTH - 16) / COLUMN;

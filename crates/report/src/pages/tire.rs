@@ -37,7 +37,11 @@ const SHOULDERS: [&str; 3] =
 
 fn tires(outcome: &TireOutcome, n: Numbers) -> Table {
     let words = ["Load case", "wheel", "tire"].map(Column::words);
-    let pose = [("camber", Shown::Angle), ("toe", Shown::Angle), ("load", Shown::Force)];
+    let pose = [
+        ("camber", Shown::Usual(Kind::Angle)),
+        ("toe", Shown::Usual(Kind::Angle)),
+        ("load", Shown::Usual(Kind::Force)),
+    ];
     let pose = pose.map(|(name, shown)| Column::shown(name, shown, n));
     let share = [Column::number("share", "%")];
     let columns = words.into_iter().chain(pose).chain(share).chain(SHOULDERS.map(Column::plain));
@@ -49,10 +53,10 @@ fn tires(outcome: &TireOutcome, n: Numbers) -> Table {
                 let first = side == Side::Left && number == 0;
                 let once = |text: &str, shown: bool| if shown { text.to_owned() } else { String::new() };
                 let pose = [face.pose.camber, face.pose.toe]
-                    .map(|angle| once(&n.bare(angle, Shown::Angle), number == 0));
+                    .map(|angle| once(&n.bare(angle, Kind::Angle), number == 0));
                 let head = [once(&case.name, first), once(side.word(), number == 0)];
                 let name = tire_name(number, face.worn.tires.len()).to_owned();
-                let load = [n.bare(tire.load, Shown::Force), fixed(100.0 * tire.share, 1)];
+                let load = [n.bare(tire.load, Kind::Force), fixed(100.0 * tire.share, 1)];
                 table.add_row(head.into_iter().chain([name]).chain(pose).chain(load).chain(shoulders(tire)));
             }
         }
@@ -74,7 +78,7 @@ fn ribs(case: &TireCase, n: Numbers) -> Table {
         Column::words("tire"),
         Column::words("rib, from the inside"),
         Column::shown("outboard", Shown::Place, n),
-        Column::shown("load", Shown::Force, n),
+        Column::shown("load", Kind::Force, n),
         Column::number("slip forward", "per mille"),
         Column::number("slip aside", "per mille"),
         Column::number("scuff", "J/m"),
@@ -103,7 +107,7 @@ fn rib_rows(worn: &Worn, n: Numbers) -> Vec<[String; 9]> {
                 name.to_owned(),
                 (i + 1).to_string(),
                 n.bare(rib.outboard, Shown::Place),
-                n.bare(rib.load, Shown::Force),
+                n.bare(rib.load, Kind::Force),
                 fixed(1e3 * rib.scuff.slip_forward, 3),
                 fixed(1e3 * rib.scuff.slip_side, 3),
                 fixed(rib.scuff.energy, 3),
@@ -136,8 +140,8 @@ fn named_wave(wheels: &str, (line, sources): (String, Vec<Block>)) -> impl Itera
 
 fn means(ride: &TireRideOutcome, n: Numbers) -> Table {
     let words = ["Wheel", "tire"].map(Column::words);
-    let camber = ["camber, least", "mean", "greatest"].map(|name| Column::shown(name, Shown::Angle, n));
-    let load = [Column::shown("mean load", Shown::Force, n)];
+    let camber = ["camber, least", "mean", "greatest"].map(|name| Column::shown(name, Kind::Angle, n));
+    let load = [Column::shown("mean load", Kind::Force, n)];
     let columns = words.into_iter().chain(camber).chain(load).chain(SHOULDERS.map(Column::plain));
     let mut table = Table::new(columns);
     for side in Side::BOTH {
@@ -146,8 +150,8 @@ fn means(ride: &TireRideOutcome, n: Numbers) -> Table {
         for (number, tire) in tires.iter().enumerate() {
             let once = |text: &str| if number == 0 { text.to_owned() } else { String::new() };
             let head = [once(side.word()), tire_name(number, tires.len()).to_owned()];
-            let camber = camber.map(|angle| once(&n.bare(angle, Shown::Angle)));
-            let load = [n.bare(tire.load, Shown::Force)];
+            let camber = camber.map(|angle| once(&n.bare(angle, Kind::Angle)));
+            let load = [n.bare(tire.load, Kind::Force)];
             table.add_row(head.into_iter().chain(camber).chain(load).chain(shoulders(tire)));
         }
     }

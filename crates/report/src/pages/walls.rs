@@ -1,8 +1,9 @@
 //! Table of the wall at the seats.
 
 use axlebow_axle::{FlexOutcome, Side, WallBy};
+use axlebow_units::Kind;
 
-use crate::number::{Numbers, Shown, fixed};
+use crate::number::{Numbers, fixed};
 use crate::page::{Block, Column, Table};
 
 /// What the wall does at each seat, where it is not simply given; else nothing.
@@ -13,7 +14,7 @@ pub(super) fn walls(outcome: &FlexOutcome, n: Numbers) -> Option<Block> {
     let mut table = Table::new([
         Column::words("Wall at the seat"),
         Column::words("by"),
-        Column::shown("turns about X", Shown::RotationalFlexibility, n),
+        Column::shown("turns about X", Kind::RotationalFlexibility, n),
         Column::number("of the flexibility under the seat is taken away", "%"),
         Column::plain("unknowns"),
     ]);
@@ -22,7 +23,7 @@ pub(super) fn walls(outcome: &FlexOutcome, n: Numbers) -> Option<Block> {
         table.add_row([
             side.word().to_owned(),
             wall.by.word().to_owned(),
-            n.bare(wall.rotational_flexibility(), Shown::RotationalFlexibility),
+            n.bare(wall.rotational_flexibility(), Kind::RotationalFlexibility),
             fixed(100.0 * wall.composite_fraction, 0),
             wall.unknowns.map_or("-".to_owned(), |unknowns| unknowns.to_string()),
         ]);

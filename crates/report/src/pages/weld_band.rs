@@ -4,7 +4,7 @@ use axlebow_axle::{WeldBand, WeldRemedy, WeldUse};
 use axlebow_strength::Verdict;
 use axlebow_units::Kind;
 
-use crate::number::{Numbers, fixed};
+use crate::number::{Numbers, Shown, fixed};
 use crate::page::Block;
 
 /// An item for each stiffener's weld.
@@ -18,7 +18,7 @@ pub(super) fn weld_bands(bands: &[WeldBand], n: Numbers) -> Vec<Block> {
 
 fn words(band: &WeldBand, n: Numbers) -> String {
     let used = |at: &WeldUse| format!("{} %", fixed(100.0 * at.used, 0));
-    let per_length = |at: &WeldUse| n.significant(at.stiffness, Kind::Stress);
+    let per_length = |at: &WeldUse| n.full(at.stiffness, Shown::Free(Kind::Stress));
     let mut text = format!(
         "{}: uses {} of its strength with walls that give as wide plates ({}), {} between rigid walls ({}), {} as modeled \
          ({}), the worst case of each. The force per length rises with the stiffness, so that the stiff end is safe for the \
@@ -48,7 +48,7 @@ fn words(band: &WeldBand, n: Numbers) -> String {
 }
 
 fn in_words(remedy: WeldRemedy, n: Numbers) -> String {
-    let length = |value: f64| n.significant(value, Kind::Length);
+    let length = |value: f64| n.full(value, Shown::Free(Kind::Length));
     match remedy {
         WeldRemedy::RunOut(run_out) => format!("each end tapered over {}", length(run_out)),
         WeldRemedy::Leg(leg) => format!("a leg of {}", length(leg)),

@@ -1,8 +1,9 @@
 //! Waterfalls: how the causes of an angle add up to it.
 
 use axlebow_study::{CausesOutcome, Contribution};
+use axlebow_units::Kind;
 
-use crate::number::{Numbers, Shown, fixed, typographic, with_sign};
+use crate::number::{Numbers, fixed, typographic, with_sign};
 use crate::panels::finite;
 use crate::panels::{Panel, Ticks, draw_axis, range_of};
 use crate::svg::palette::{BLUE, FAINT, INK, MUTED, VERMILLION};
@@ -77,7 +78,7 @@ fn draw_subject(
         if rolls(outcome) {
             let side =
                 if wheel.starts_with("right") { outcome.rigid_roll.right } else { outcome.rigid_roll.left };
-            let roll = with_sign(&numbers.full(side, Shown::Angle));
+            let roll = with_sign(&numbers.full(side, Kind::Angle));
             let text =
                 format!("{wheel}, rigid roll of the axle on tires and road, none of these causes: {roll}");
             canvas.label(Label::new(text, [LEFT, level + 8.0]).size(12.0).color(MUTED));
@@ -110,7 +111,7 @@ struct Step {
 impl Waterfall<'_> {
     fn draw(&self, canvas: &mut Canvas, top: f64) -> Result<f64, ReportError> {
         let steps = self.steps();
-        let scaled = |value: f64| self.numbers.scaled(value, Shown::Angle);
+        let scaled = |value: f64| self.numbers.scaled(value, Kind::Angle);
         let reach =
             steps.iter().flat_map(|step| [step.from, step.to - step.uncertainty, step.to + step.uncertainty]);
         let corner = [LEFT + NAMES, top + 34.0];
@@ -121,7 +122,7 @@ impl Waterfall<'_> {
             y: [0.0, 1.0],
             ticks: Ticks::Grid,
         };
-        let axis = self.numbers.heading(&self.title, Shown::Angle);
+        let axis = self.numbers.heading(&self.title, Kind::Angle);
         canvas.label(Label::new(axis, [LEFT, top + 18.0]).bold());
         draw_axis(canvas, &panel);
         for (row, step) in steps.iter().enumerate() {
@@ -152,7 +153,7 @@ impl Waterfall<'_> {
     }
 
     fn draw_step(&self, canvas: &mut Canvas, panel: &Panel, (step, middle, whole): (&Step, f64, bool)) {
-        let scaled = |value: f64| panel.at(self.numbers.scaled(value, Shown::Angle), 0.0)[0];
+        let scaled = |value: f64| panel.at(self.numbers.scaled(value, Kind::Angle), 0.0)[0];
         let [from, to] = [step.from, step.to].map(scaled);
         let color = match (whole, step.to < step.from) {
             (true, _) => INK,
@@ -178,7 +179,7 @@ impl Waterfall<'_> {
         let bold = |label: Label| if whole { label.bold() } else { label };
         canvas.label(bold(Label::new(step.name, [LEFT + NAMES - 12.0, middle + 4.5]).end()));
         let part = if whole { step.to } else { step.to - step.from };
-        let value = with_sign(&self.numbers.full(part, Shown::Angle));
+        let value = with_sign(&self.numbers.full(part, Kind::Angle));
         let right = LEFT + NAMES + AREA;
         canvas.label(bold(Label::new(value, [right + 96.0, middle + 4.5]).end()));
         let total = self.contribution.total;

@@ -78,7 +78,7 @@ fn draw_heading(canvas: &mut Canvas, outcome: &FitOutcome, card: &ModelCard) -> 
     }
     level += 8.0;
     for own in &outcome.unknowns {
-        let show = |value: f64| typographic(&n.significant(value, own.unknown.kind));
+        let show = |value: f64| typographic(&n.full(value, Shown::Free(own.unknown.kind)));
         let interval = match own.interval {
             Some([low, high]) => format!("95 % from {} to {}", show(low), show(high)),
             None => "not identifiable from these readings".to_owned(),

@@ -1,6 +1,7 @@
 //! The axle bent by one load case, with bending moment, stress and the force of its stiffeners' welds under it.
 
 use axlebow_axle::{CaseOutcome, DiagramPoint, StationOutcome};
+use axlebow_units::Kind;
 
 use super::Drawing;
 use super::bend::Bend;
@@ -124,7 +125,7 @@ impl FlexFigure<'_> {
         if self.case.axle_roll.abs() < SMALL_ROLL {
             return bent;
         }
-        let roll = with_sign(&self.numbers.full(self.case.axle_roll, Shown::Angle));
+        let roll = with_sign(&self.numbers.full(self.case.axle_roll, Kind::Angle));
         format!("{bent} The axle's roll of {roll} on road and tires is not drawn.")
     }
 
@@ -188,7 +189,14 @@ impl FlexFigure<'_> {
             "Bending moment about X (concave up (sagging) is positive)"
         };
         let second = fore_aft.then_some(about_z);
-        Diagram { title, shown: Shown::Moment, numbers: self.numbers, points: about_x, second, color: BLUE }
+        Diagram {
+            title,
+            shown: Shown::Usual(Kind::Moment),
+            numbers: self.numbers,
+            points: about_x,
+            second,
+            color: BLUE,
+        }
     }
 
     fn stress_diagram(&self) -> Diagram<'static> {
@@ -196,7 +204,7 @@ impl FlexFigure<'_> {
         let title = "Largest extreme-fiber stress (magnitude)";
         Diagram {
             title,
-            shown: Shown::Stress,
+            shown: Shown::Usual(Kind::Stress),
             numbers: self.numbers,
             points,
             second: None,
@@ -248,14 +256,14 @@ impl FlexFigure<'_> {
 
     fn description(&self, factor: f64) -> String {
         let wheels = &self.case.wheels;
-        let change = |value| self.numbers.full(value, Shown::Angle);
+        let change = |value| self.numbers.full(value, Kind::Angle);
         format!(
             "Rear view of the bent axle, drawn {} times its bow; camber change {} left, {} right; bow {}; peak extreme-fiber stress {} at {}.",
             fixed(factor, 0),
             change(wheels.left.camber_change),
             change(wheels.right.camber_change),
             self.numbers.full(self.case.bow, Shown::Deflection),
-            self.numbers.full(self.case.peak_stress, Shown::Stress),
+            self.numbers.full(self.case.peak_stress, Kind::Stress),
             self.numbers.full(self.case.peak_stress_y, Shown::Place),
         )
     }

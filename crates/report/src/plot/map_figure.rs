@@ -1,7 +1,6 @@
 //! The figure of a sweep of two keys with a ride: a map of one result for each variant.
 
 use axlebow_study::{Measure, Row};
-use axlebow_units::display_unit;
 
 use crate::panels::Field;
 use crate::panels::finite;
@@ -159,7 +158,7 @@ impl MapFigure<'_> {
 
     /// Values in their display unit in rising order, each with its place in the list.
     fn rising(&self, values: &[f64], kind: axlebow_units::Kind) -> Vec<(f64, usize)> {
-        let factor = display_unit(kind, self.words.numbers.system).factor;
+        let factor = self.words.numbers.factor(kind);
         let mut rising: Vec<(f64, usize)> =
             values.iter().enumerate().map(|(i, value)| (value / factor, i)).collect();
         rising.sort_by(|one, other| one.0.total_cmp(&other.0));
@@ -169,7 +168,7 @@ impl MapFigure<'_> {
     /// Modes as lines v = f L in the units of the axes.
     fn rays(&self, variant: usize) -> Vec<(String, f64)> {
         let varied = &self.words.outcome.varied;
-        let factor = |i: usize| display_unit(varied[i].kind, self.words.numbers.system).factor;
+        let factor = |i: usize| self.words.numbers.factor(varied[i].kind);
         let modes = self.words.outcome.natural_modes.get(variant).into_iter().flatten();
         let ray = modes.map(|mode| {
             let name = format!("{} {} Hz", mode.name, number::fixed(mode.frequency, 1));

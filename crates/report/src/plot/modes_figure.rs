@@ -1,6 +1,7 @@
 //! Natural modes as small panels.
 
 use axlebow_axle::{ModeOutcome, ModesOutcome};
+use axlebow_units::Kind;
 
 use super::mode_panel::{ModePanel, Trace, draw_end};
 use crate::number::{Numbers, Shown, significant};
@@ -89,7 +90,7 @@ impl ModesFigure<'_> {
         }
         let all = self.outcome.modes.len();
         let more = if all > MOST { format!(", the first {MOST} of {all}") } else { String::new() };
-        let body = self.numbers.full(self.outcome.sprung_mass, Shown::Mass);
+        let body = self.numbers.full(self.outcome.sprung_mass, Kind::Mass);
         let line = format!("Natural modes{more}. The axle carries {body} of vehicle body.");
         canvas.label(Label::new(line, [LEFT, level]).size(14.0));
         let how = "Motion of the axle line over its largest one in each panel, left of the vehicle on the left; \

@@ -1,6 +1,7 @@
 //! The axle seen from the rear, left on the left, with its bend drawn larger than it is.
 
 use axlebow_axle::{CaseOutcome, Side};
+use axlebow_units::Kind;
 
 use super::bend::Bend;
 use super::{Drawing, StiffenerDrawing, TireDrawing};
@@ -193,7 +194,7 @@ impl RearView<'_> {
         } else if seat.vertical > 0.0 {
             canvas.arrow(head, tail, VERMILLION);
         }
-        let load = self.numbers.full(seat.vertical.abs(), Shown::Force);
+        let load = self.numbers.full(seat.vertical.abs(), Kind::Force);
         let beside = [x + 10.0 * side.sign(), y - 0.5 * length];
         let label = Label::new(load, beside).color(VERMILLION).bold().halo();
         canvas.label(if side == Side::Left { label } else { label.end() });
@@ -211,7 +212,7 @@ impl RearView<'_> {
         let hub = *self.drawing.hubs.of(side);
         let y = if tires.is_empty() { hub } else { tires.iter().map(|tire| tire.y).sum::<f64>() / count };
         let [x, top] = self.at(y, self.drawing.largest_radius());
-        let change = with_sign(&self.numbers.full(wheel.camber_change, Shown::Angle));
+        let change = with_sign(&self.numbers.full(wheel.camber_change, Kind::Angle));
         canvas.label(Label::new("camber change", [x, top - 36.0]).middle().size(12.0).color(MUTED));
         canvas.label(Label::new(change, [x, top - 18.0]).middle().size(15.0).bold().color(BLUE));
     }
@@ -222,7 +223,7 @@ impl RearView<'_> {
         for contact in &wheel.contacts {
             let [x, _] = self.at(contact.y, 0.0);
             let length = if contact.off_road { 6.0 } else { self.arrow_length(contact.vertical_load) };
-            let load = self.numbers.full(contact.vertical_load, Shown::Force);
+            let load = self.numbers.full(contact.vertical_load, Kind::Force);
             let text = if contact.off_road { "off the road".to_owned() } else { load };
             if contact.vertical_load > 0.0 && !contact.off_road {
                 canvas.arrow([x, road + 4.0 + length], [x, road + 3.0], VERMILLION);
@@ -243,7 +244,7 @@ impl RearView<'_> {
         let wheel = self.case.wheels.of(side);
         let limit = MINOR * self.largest_load();
         let words = |load: f64, positive: &str, negative: &str| {
-            let amount = self.numbers.full(load.abs(), Shown::Force);
+            let amount = self.numbers.full(load.abs(), Kind::Force);
             format!("{} {amount}", if load > 0.0 { positive } else { negative })
         };
         let mut texts = Vec::new();

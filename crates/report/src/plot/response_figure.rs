@@ -214,8 +214,8 @@ impl ResponseFigure<'_> {
 
 fn titled(answer: &Answered) -> &'static str {
     match answer.shown {
-        Shown::Angle => "Camber change",
-        Shown::Force => "Wheel load",
+        Shown::Usual(Kind::Angle) => "Camber change",
+        Shown::Usual(Kind::Force) => "Wheel load",
         _ => "Fiber stress",
     }
 }

@@ -81,7 +81,7 @@ impl RideFigure<'_> {
         let x = range_of(self.distances(), MARGIN);
         for (panel, height) in self.panels().iter().zip(HEIGHTS) {
             let (corner, size) = ([LEFT, top], [RIGHT - LEFT, height]);
-            let last = panel.shown == Shown::Stress;
+            let last = panel.shown == Shown::Usual(Kind::Stress);
             let ticks = if last { Ticks::Grid } else { Ticks::Lines };
             panel.draw(&mut canvas, Panel { corner, size, x, y: [0.0, 1.0], ticks })?;
             top += height + BETWEEN;
@@ -136,10 +136,12 @@ impl RideFigure<'_> {
     pub fn panels(&self) -> [RidePanel; 4] {
         let history = &self.outcome.history;
         let road = ("Road height as the tires feel it", Shown::Place);
-        let camber =
-            ("Camber change against the unloaded axle (positive: the tire's top outward)", Shown::Angle);
-        let stress = ("Largest extreme-fiber stress along the axle (magnitude)", Shown::Stress);
-        let load = self.panel(("Wheel load", Shown::Force), self.pair(&history.load));
+        let camber = (
+            "Camber change against the unloaded axle (positive: the tire's top outward)",
+            Shown::Usual(Kind::Angle),
+        );
+        let stress = ("Largest extreme-fiber stress along the axle (magnitude)", Shown::Usual(Kind::Stress));
+        let load = self.panel(("Wheel load", Shown::Usual(Kind::Force)), self.pair(&history.load));
         let magnitude: Vec<f64> = history.stress.iter().map(|stress| stress.abs()).collect();
         let magnitude = self.panel(stress, vec![(Owner::Axle, self.line(&magnitude))]);
         [
@@ -185,7 +187,7 @@ impl RideFigure<'_> {
     /// The loads at rest, once when both are the same on paper.
     fn loads_at_rest(&self) -> Vec<f64> {
         let mut loads = Side::BOTH.map(|side| self.outcome.history.load.of(side).first().copied()).to_vec();
-        loads.dedup_by_key(|load| load.map(|load| self.numbers.bare(load, Shown::Force)));
+        loads.dedup_by_key(|load| load.map(|load| self.numbers.bare(load, Kind::Force)));
         loads.into_iter().flatten().collect()
     }
 
@@ -221,10 +223,10 @@ impl RideFigure<'_> {
             format!(
                 "{}: load {} at rest, {} at most, off the road for {} ms, camber change {} at most",
                 side.word(),
-                self.numbers.full(wheel.load_at_rest, Shown::Force),
-                self.numbers.full(wheel.largest_load, Shown::Force),
+                self.numbers.full(wheel.load_at_rest, Kind::Force),
+                self.numbers.full(wheel.largest_load, Kind::Force),
                 fixed(1e3 * wheel.time_off_road, 0),
-                self.numbers.full(wheel.camber_peak, Shown::Angle),
+                self.numbers.full(wheel.camber_peak, Kind::Angle),
             )
         };
         let [left, right] = Side::BOTH.map(wheel);

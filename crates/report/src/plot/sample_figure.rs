@@ -1,7 +1,6 @@
 //! The figure of a list or a sample: every result against every varied key, a dot for each design.
 
 use axlebow_study::{Measure, Row, Varied};
-use axlebow_units::display_unit;
 
 use crate::panels::finite;
 use crate::panels::{Panel, Ticks, range_of};
@@ -179,9 +178,8 @@ impl SamplePanel<'_> {
     fn limits(&self) -> Vec<f64> {
         let rows = self.words.outcome.rows.iter().filter_map(|row| row.value(self.measure));
         let side = rows.map(f64::signum).sum::<f64>();
-        let factor = display_unit(self.measure.kind, self.words.numbers.system).factor;
         let own = self.words.outcome.limits.iter().filter(|limit| limit.of == self.measure.name);
         let ends = own.flat_map(|own| [own.least, own.most, own.within.map(|within| within.copysign(side))]);
-        ends.flatten().map(|end| end / factor).collect()
+        ends.flatten().map(|end| self.words.numbers.scaled(end, self.measure.kind)).collect()
     }
 }

@@ -1,9 +1,8 @@
 //! The trade-off of a search: its goal against what is traded.
 
 use axlebow_study::{Measure, Row, SearchOutcome};
-use axlebow_units::display_unit;
 
-use crate::number::Numbers;
+use crate::number::{Numbers, Shown};
 use crate::panels::{Axis, Chart, Series, charts};
 use crate::words::search::SearchWords;
 use crate::words::wrapped;
@@ -23,7 +22,8 @@ pub fn search_figure(outcome: &SearchOutcome, card: &ModelCard) -> Result<Svg, R
     let Some(first) = outcome.against.first().filter(|_| !outcome.front.is_empty()) else {
         return Err(ReportError::Empty { thing: "the trade-off of this search (`against` of `[search]`)" });
     };
-    let trade = Trade { outcome, first, card };
+    let numbers = Numbers { system: card.system };
+    let trade = Trade { outcome, first, numbers };
     let goal = &outcome.goal.measure;
     let which = if outcome.goal.least { "least" } else { "most" };
     let best = Series {
@@ -38,7 +38,7 @@ pub fn search_figure(outcome: &SearchOutcome, card: &ModelCard) -> Result<Svg, R
         links: Vec::new(),
         footnote: card.invented_note().unwrap_or_default(),
     };
-    let words = SearchWords { outcome, numbers: Numbers { system: card.system } };
+    let words = SearchWords { outcome, numbers };
     let figure = charts(&wrapped(&outcome.name, TITLE, 1)[0], &[chart])?;
     Ok(figure.with_warning_sentences(words.warnings().into_iter()))
 }
@@ -46,18 +46,17 @@ pub fn search_figure(outcome: &SearchOutcome, card: &ModelCard) -> Result<Svg, R
 struct Trade<'a> {
     outcome: &'a SearchOutcome,
     first: &'a Measure,
-    card: &'a ModelCard,
+    numbers: Numbers,
 }
 
 impl Trade<'_> {
     fn point(&self, row: &Row) -> Option<(f64, f64)> {
-        let scaled = |own: &Measure| Some(row.value(own)? / display_unit(own.kind, self.card.system).factor);
+        let scaled = |own: &Measure| Some(self.numbers.scaled(row.value(own)?, own.kind));
         Some((scaled(&self.outcome.goal.measure)?, scaled(self.first)?))
     }
 
     fn axis(&self, own: &Measure) -> Axis {
-        let unit = display_unit(own.kind, self.card.system).symbol;
-        Axis { label: format!("{}, {unit}", own.words).trim_end_matches(", ").to_owned() }
+        Axis { label: self.numbers.heading(&own.words, own.kind) }
     }
 
     /// The front as a line; with something traded second, points in bands of that.
@@ -71,10 +70,9 @@ impl Trade<'_> {
         let value = |row: &Row| row.value(second).unwrap_or(f64::NAN);
         ranked.sort_by(|a, b| value(a).total_cmp(&value(b)));
         let size = ranked.len().div_ceil(BANDS).max(1);
-        let numbers = Numbers { system: self.card.system };
         let band = |rows: &[&Row]| {
-            let ends =
-                [rows[0], rows[rows.len() - 1]].map(|row| numbers.significant(value(row), second.kind));
+            let ends = [rows[0], rows[rows.len() - 1]]
+                .map(|row| self.numbers.full(value(row), Shown::Free(second.kind)));
             let label = format!("{} {} to {}", second.words, ends[0], ends[1]);
             // Points of three numbers make no line: each is a series of its own, of the same name and color.
             let points = rows.iter().filter_map(|row| self.point(row));

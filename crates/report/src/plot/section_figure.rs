@@ -184,7 +184,7 @@ impl SectionFigure {
 
     fn values(&self, section: &SectionCard) -> Vec<(String, String)> {
         let p = &section.properties;
-        let value = |value: f64, kind: Kind| self.numbers.significant(value, kind);
+        let value = |value: f64, kind: Kind| self.numbers.full(value, Shown::Free(kind));
         let mut rows = walls(&section.profile, self.numbers);
         rows.extend([
             ("area", value(p.area, Kind::Area)),
@@ -211,7 +211,7 @@ fn draw_values(canvas: &mut Canvas, rows: &[(String, String)], corner: Point) {
 
 /// The sizes that the drawing does not show.
 fn walls(profile: &Profile, numbers: Numbers) -> Vec<(&'static str, String)> {
-    let size = |length: f64| numbers.significant(length, Kind::Length);
+    let size = |length: f64| numbers.full(length, Shown::Free(Kind::Length));
     match profile {
         Profile::RoundTube(tube) => vec![("wall", size(tube.wall()))],
         Profile::RoundBar(_) => vec![("wall", "solid".to_owned())],

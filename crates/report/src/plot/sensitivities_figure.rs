@@ -2,6 +2,7 @@
 
 use axlebow_axle::CaseReadings;
 use axlebow_study::{KeySensitivity, SensitivityOutcome};
+use axlebow_units::Kind;
 
 use crate::number::{Numbers, Shown, significant, tick, with_power, with_sign};
 use crate::panels::finite;
@@ -37,11 +38,11 @@ struct Column {
 const COLUMNS: [Column; 3] = [
     Column {
         name: "camber",
-        shown: Shown::Angle,
+        shown: Shown::Usual(Kind::Angle),
         value: |change, own| *change.camber_change.of(own.leaning_side()),
     },
     Column { name: "bow", shown: Shown::Deflection, value: |change, _| change.bow },
-    Column { name: "peak stress", shown: Shown::Stress, value: |change, _| change.peak_stress },
+    Column { name: "peak stress", shown: Shown::Usual(Kind::Stress), value: |change, _| change.peak_stress },
 ];
 
 /// Draws for the keys of largest effect of a load case what one step adds to camber, bow and peak stress.
@@ -89,7 +90,7 @@ fn draw_heading(
     }
     let own = &outcome.own;
     let side = own.leaning_side();
-    let state = with_sign(&numbers.full(*own.camber_change.of(side), Shown::Angle));
+    let state = with_sign(&numbers.full(*own.camber_change.of(side), Kind::Angle));
     let line = format!(
         "{}: what one step of a key alone adds, to first order. The {} wheel leans by {state}; bars to the right lean its top outward.",
         outcome.case,

@@ -1,11 +1,11 @@
 //! The spectrum of the camber over a ride, with the modes at its peaks.
 
 use axlebow_axle::{Band, ModeOutcome, ModesOutcome, RideOutcome, Side, Sides, Spectrum, SpectrumPeak};
-use axlebow_units::{Kind, display_unit, show};
+use axlebow_units::{Kind, show};
 
 use super::ride_panel::Owner;
 use super::spectrum_axes::SpectrumAxes;
-use crate::number::{Numbers, Shown, fixed, significant};
+use crate::number::{Numbers, fixed, significant};
 use crate::panels::LogAxis;
 use crate::panels::finite;
 use crate::svg::palette::{GROUND, INK, MUTED};
@@ -73,7 +73,7 @@ impl SpectrumFigure<'_> {
         let upper = self.draw_heading(&mut canvas) + ABOVE;
         let axes = self.axes(top, upper);
         self.shade_slow(&mut canvas, &axes);
-        let unit = self.numbers.unit(Shown::Angle);
+        let unit = self.numbers.unit(Kind::Angle);
         let title = format!("Power spectral density of the camber change, {unit}\u{b2}/Hz");
         axes.draw(&mut canvas, &title);
         self.draw_spacing(&mut canvas, &axes);
@@ -129,16 +129,19 @@ impl SpectrumFigure<'_> {
 
     /// A density in the reader's unit, from rad²/Hz.
     fn shown(&self, density: f64) -> f64 {
-        density * self.numbers.scaled(1.0, Shown::Angle).powi(2)
+        density * self.numbers.scaled(1.0, Kind::Angle).powi(2)
     }
 
     /// The axis of cup spacing over the plotting area, speed over frequency, up to once round the tire.
     fn draw_spacing(&self, canvas: &mut Canvas, axes: &SpectrumAxes) {
-        let unit = display_unit(Kind::Length, self.card.system);
+        let unit = self.numbers.unit(Kind::Length);
         let round = std::f64::consts::TAU * self.outcome.tire_radius;
-        let title =
-            format!("From cup to cup that the frequency would print at {}, {}", self.speed(), unit.symbol);
-        axes.draw_inverse(canvas, &title, [self.outcome.speed, round].map(|length| length / unit.factor));
+        let title = format!("From cup to cup that the frequency would print at {}, {}", self.speed(), unit);
+        axes.draw_inverse(
+            canvas,
+            &title,
+            [self.outcome.speed, round].map(|length| self.numbers.scaled(length, Kind::Length)),
+        );
     }
 
     /// Shades the frequencies slower than the wheel turns.

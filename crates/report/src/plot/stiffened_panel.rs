@@ -64,7 +64,7 @@ impl StiffenedPanel {
         for (at, stress) in [lowest, highest].into_iter().flatten() {
             let point = place(*at);
             canvas.disc(point, 3.0, &format!(r#"fill="{VERMILLION}""#));
-            let text = typographic(&self.numbers.full(*stress, Shown::Stress));
+            let text = typographic(&self.numbers.full(*stress, Kind::Stress));
             let label = [point[0], if up(*at) { point[1] - 9.0 } else { point[1] + 19.0 }];
             canvas.label(Label::new(text, label).middle().size(12.0).color(VERMILLION).halo());
         }
@@ -74,7 +74,7 @@ impl StiffenedPanel {
     pub fn values(&self, card: &StiffenedCard) -> Vec<(String, String)> {
         let section = &card.stretch.section;
         let area = &section.area;
-        let value = |value: f64, kind: Kind| self.numbers.significant(value, kind);
+        let value = |value: f64, kind: Kind| self.numbers.full(value, Shown::Free(kind));
         let offset = |axis: usize| self.numbers.full(area.centroid[axis], Shown::Place);
         let shear_center = section
             .shear_center

@@ -2,13 +2,14 @@
 //! two keys, or variants side by side.
 
 use axlebow_study::{Measure, Row, StudyKind, StudyOutcome};
+use axlebow_units::Kind;
 
 use super::beside_figure::beside_figure;
 use super::map_figure::map_figure;
 use super::sample_figure::sample_figure;
 use super::uncertainty_figure::uncertainty_figure;
 use super::{Axis, Chart, Link, Series, charts};
-use crate::number::{Numbers, Shown};
+use crate::number::Numbers;
 use crate::words::study::{StudyWords, shown};
 use crate::words::wrapped;
 use crate::{ModelCard, ReportError, Svg};
@@ -76,9 +77,9 @@ impl StudyFigure<'_> {
         let along = |row: &Row| Some(self.words.along(row));
         let mut panels = Vec::new();
         if self.words.outcome.shown.is_empty() || !self.words.outcome.constant_mass.is_empty() {
-            let mass_axis = self.words.numbers.heading("axle mass", Shown::Mass);
+            let mass_axis = self.words.numbers.heading("axle mass", Kind::Mass);
             let mass = |row: &Row| {
-                Some(self.words.numbers.scaled(self.words.standing(row, "axle-mass"), Shown::Mass))
+                Some(self.words.numbers.scaled(self.words.standing(row, "axle-mass"), Kind::Mass))
             };
             panels.extend([self.chart(self.words.axis(), &along), self.chart(mass_axis, &mass)]);
         }
@@ -109,14 +110,14 @@ impl StudyFigure<'_> {
 
     fn chart(&self, x: String, place: Place<'_>) -> Chart {
         let camber_of = |row: &Row| {
-            Some(self.words.numbers.scaled(self.words.standing(row, "left-camber-change"), Shown::Angle))
+            Some(self.words.numbers.scaled(self.words.standing(row, "left-camber-change"), Kind::Angle))
         };
         let camber =
             if self.words.sides_alike() { "camber change" } else { "camber change of the left wheel" };
         let against = x.rsplit_once(", ").map_or(x.as_str(), |(key, _)| key);
         Chart {
             title: format!("Camber change against {against}"),
-            y: Axis { label: self.words.numbers.heading(camber, Shown::Angle) },
+            y: Axis { label: self.words.numbers.heading(camber, Kind::Angle) },
             series: self
                 .words
                 .outcome

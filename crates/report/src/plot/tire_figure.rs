@@ -5,7 +5,7 @@ use axlebow_units::{Kind, show};
 
 use super::tire_panel::{FaceScale, TirePanel};
 use super::tire_round::RoundPanel;
-use crate::number::{Numbers, Shown, with_sign};
+use crate::number::{Numbers, with_sign};
 use crate::panels::finite;
 use crate::svg::palette::{BLUE, FAINT, MUTED, VERMILLION};
 use crate::svg::{Canvas, Label, Point};
@@ -104,7 +104,7 @@ impl TireFigure<'_> {
     fn draw_title(&self, canvas: &mut Canvas, side: Side, [x, y]: Point) {
         let pose = &self.case.wheels.of(side).pose;
         let (camber, toe) =
-            (self.numbers.full(pose.camber, Shown::Angle), self.numbers.full(pose.toe, Shown::Angle));
+            (self.numbers.full(pose.camber, Kind::Angle), self.numbers.full(pose.toe, Kind::Angle));
         let lean = match pose.camber {
             camber if camber < 0.0 => ", top leans in",
             camber if camber > 0.0 => ", top leans out",
@@ -112,7 +112,7 @@ impl TireFigure<'_> {
         };
         let text = format!("{} wheel: camber {}{lean}", side.word(), with_sign(&camber));
         canvas.label(Label::new(text, [x, y]).size(15.0).bold());
-        let load = self.numbers.full(pose.load, Shown::Force);
+        let load = self.numbers.full(pose.load, Kind::Force);
         let line = format!("toe {}, load {load}", with_sign(&toe));
         canvas.label(Label::new(line, [x, y + 19.0]).color(MUTED));
     }
@@ -123,7 +123,7 @@ impl TireFigure<'_> {
             [RIGHT, level - 20.0],
             &format!(r#"stroke="{FAINT}" stroke-width="0.8""#),
         );
-        let loads = self.numbers.heading("load of the rib", Shown::Force);
+        let loads = self.numbers.heading("load of the rib", Kind::Force);
         let swatches =
             [(BLUE, loads), (VERMILLION, "wear; 1 is the mean of the same tires upright".to_owned())];
         let mut x = LEFT;
@@ -162,7 +162,7 @@ impl TireFigure<'_> {
     fn description(&self) -> String {
         let side = |side: Side| {
             let face = self.case.wheels.of(side);
-            let camber = self.numbers.full(face.pose.camber, Shown::Angle);
+            let camber = self.numbers.full(face.pose.camber, Kind::Angle);
             format!("{} camber {camber}", side.word())
         };
         format!(

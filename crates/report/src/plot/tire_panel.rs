@@ -2,8 +2,9 @@
 
 use axlebow_axle::tread::{RibWear, Worn};
 use axlebow_axle::{Side, TireCase, TireFace, TireRideOutcome};
+use axlebow_units::Kind;
 
-use crate::number::{Numbers, Shown, fixed};
+use crate::number::{Numbers, fixed};
 use crate::svg::palette::{BLUE, FAINT, INK, MUTED, RUBBER, VERMILLION};
 use crate::svg::{Canvas, Label, Point};
 use crate::words::tire::{index, tire_name};
@@ -141,7 +142,7 @@ impl TirePanel<'_> {
         if !self.is_labeled(rib) {
             return;
         }
-        let text = self.numbers.bare(rib.load, Shown::Force);
+        let text = self.numbers.bare(rib.load, Kind::Force);
         canvas.label(Label::new(text, [x, level - height - 5.0]).size(11.0).middle().color(BLUE));
     }
 
@@ -174,7 +175,7 @@ impl TirePanel<'_> {
 
     fn label_tire(&self, canvas: &mut Canvas, [x, y]: Point, (number, worn): (usize, &Worn)) {
         let (own, tires) = (&self.face.worn.tires[number], worn.tires.len());
-        let load = self.numbers.full(own.load, Shown::Force);
+        let load = self.numbers.full(own.load, Kind::Force);
         let name = match tires {
             1 => format!("tire: {load}"),
             _ => format!("{} tire: {load}, {} %", tire_name(number, tires), fixed(100.0 * own.share, 1)),

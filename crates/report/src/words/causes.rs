@@ -4,7 +4,7 @@ use axlebow_axle::Warning;
 use axlebow_study::{CausesOutcome, Contribution, Subject, WheelCauses};
 use axlebow_units::{Kind, show};
 
-use crate::number::{Numbers, Shown};
+use crate::number::Numbers;
 
 /// Angle below which nothing is said of its causes, rad: five thousandths of a degree.
 const NOTHING: f64 = 8.7e-5;
@@ -40,7 +40,7 @@ pub(crate) fn wheels(outcome: &CausesOutcome, n: Numbers) -> Vec<(&'static str, 
     let (left, right) = (&outcome.wheels.left, &outcome.wheels.right);
     let reads = |one: &Contribution| -> Vec<String> {
         let shares = one.shares.iter().flat_map(|share| [share.share, share.removing]);
-        shares.chain([one.total]).map(|angle| n.bare(angle, Shown::Angle)).collect()
+        shares.chain([one.total]).map(|angle| n.bare(angle, Kind::Angle)).collect()
     };
     let alike = reads(&left.camber) == reads(&right.camber) && reads(&left.toe) == reads(&right.toe);
     let alike = alike && (!rolls(outcome) || outcome.rigid_roll.left == outcome.rigid_roll.right);

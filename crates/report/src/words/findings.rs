@@ -1,12 +1,13 @@
 //! What a study shows, a sentence each.
 
 use axlebow_study::{Limit, Measure, Row, StudyKind, StudyOutcome};
+use axlebow_units::Kind;
 
 use super::seat::seat_findings;
 use super::study::StudyWords;
 use super::uncertainty::uncertainty_findings;
 use crate::ModelCard;
-use crate::number::{Numbers, Shown};
+use crate::number::Numbers;
 
 /// What a study shows, a sentence each, made from its numbers: the designs that lean least and most, what the
 /// best and the worst line do at an equal axle mass, and how many designs have no result. Where there is a summary, it says
@@ -45,7 +46,7 @@ impl StudyWords<'_> {
             "{}, is that of {} and an axle mass of {}",
             self.lean(self.standing(row, "left-camber-change")),
             self.settings(row),
-            self.numbers.full(self.standing(row, "axle-mass"), Shown::Mass),
+            self.numbers.full(self.standing(row, "axle-mass"), Kind::Mass),
         )
     }
 
@@ -86,8 +87,8 @@ impl StudyWords<'_> {
             self.outcome.constant_mass.iter().filter(|equal| equal.points.len() > 1).collect();
         let equal = *shared.get(shared.len() / 2)?;
         let (best, worst) = self.extremes(&equal.points)?;
-        let angle = |value: f64| self.numbers.full(value, Shown::Angle);
-        let stress = |row: &Row| self.numbers.full(self.standing(row, "peak-stress").abs(), Shown::Stress);
+        let angle = |value: f64| self.numbers.full(value, Kind::Angle);
+        let stress = |row: &Row| self.numbers.full(self.standing(row, "peak-stress").abs(), Kind::Stress);
         let [less_camber, more_camber] = [best, worst].map(|row| self.standing(row, "left-camber-change"));
         let [less_bending, more_bending] = [best, worst].map(|row| self.standing(row, "left-bending").abs());
         let varied = self.outcome.varied.last()?;

@@ -2,15 +2,16 @@
 
 use axlebow_axle::{Ground, Side};
 use axlebow_model::{ReadQuantity, Reading};
+use axlebow_units::Kind;
 
 use crate::number::{Numbers, Shown};
 
 /// How a quantity that was read is shown.
 pub(crate) fn shown(quantity: &ReadQuantity) -> Shown {
     match quantity {
-        ReadQuantity::Camber(_) | ReadQuantity::Toe(_) => Shown::Angle,
+        ReadQuantity::Camber(_) | ReadQuantity::Toe(_) => Shown::Usual(Kind::Angle),
         ReadQuantity::Bow => Shown::Deflection,
-        ReadQuantity::NaturalFrequency(_) => Shown::Frequency,
+        ReadQuantity::NaturalFrequency(_) => Shown::Usual(Kind::Frequency),
     }
 }
 

@@ -1,6 +1,7 @@
 //! Units and words of answers in the frequency domain, shared by table and picture.
 
 use axlebow_axle::{Input, RandomAnswer, ResponseOutcome, TransferFunction};
+use axlebow_units::Kind;
 
 use crate::number::{Numbers, Shown};
 
@@ -26,8 +27,8 @@ pub(crate) struct Answered<'a> {
 pub(crate) fn answered(outcome: &ResponseOutcome) -> Vec<Answered<'_>> {
     let random = outcome.random.as_ref();
     let pairs = [
-        ("camber change", Shown::Angle, &outcome.camber, random.map(|random| &random.camber)),
-        ("wheel load", Shown::Force, &outcome.load, random.map(|random| &random.load)),
+        ("camber change", Shown::Usual(Kind::Angle), &outcome.camber, random.map(|random| &random.camber)),
+        ("wheel load", Shown::Usual(Kind::Force), &outcome.load, random.map(|random| &random.load)),
     ];
     let mut list = Vec::new();
     for (what, shown, sides, random) in pairs {
@@ -53,7 +54,7 @@ pub(crate) fn answered(outcome: &ResponseOutcome) -> Vec<Answered<'_>> {
     list.extend(outcome.stress.iter().enumerate().map(|(i, station)| Answered {
         what: "fiber stress",
         whose: &station.name,
-        shown: Shown::Stress,
+        shown: Shown::Usual(Kind::Stress),
         transfer: &station.transfer,
         random: random.and_then(|random| random.stress.get(i)),
     }));
@@ -70,12 +71,12 @@ fn alike(a: &Answered, b: &Answered) -> bool {
 }
 
 /// A result per road height in the reader's units.
-pub(crate) fn per_height(n: Numbers, value: f64, shown: Shown) -> f64 {
+pub(crate) fn per_height(n: Numbers, value: f64, shown: impl Into<Shown>) -> f64 {
     n.scaled(value, shown) / n.scaled(1.0, Shown::Deflection)
 }
 
 /// Unit of a result per road height.
-pub(crate) fn height_unit(n: Numbers, shown: Shown) -> String {
+pub(crate) fn height_unit(n: Numbers, shown: impl Into<Shown>) -> String {
     format!("{}/{}", n.unit(shown), n.unit(Shown::Deflection))
 }
 

@@ -2,7 +2,7 @@
 
 use axlebow_study::{DesignWarning, FoundLimit, Measure, Proof, Row, SearchOutcome, Varied};
 
-use crate::number::Numbers;
+use crate::number::{Numbers, Shown};
 use crate::words::warning::sentence_of_designs;
 
 /// The words of a search in one unit system.
@@ -17,7 +17,7 @@ impl SearchWords<'_> {
     pub fn varied(&self, varied: &Varied, value: f64) -> String {
         match varied.choices.get(value as usize).filter(|_| !varied.choices.is_empty()) {
             Some(choice) => choice.name.clone(),
-            None => self.numbers.significant(value, varied.kind),
+            None => self.numbers.full(value, Shown::Free(varied.kind)),
         }
     }
 
@@ -31,7 +31,7 @@ impl SearchWords<'_> {
 
     /// A result with its unit; a dash where there is none.
     pub fn result(&self, row: &Row, measure: &Measure) -> String {
-        row.value(measure).map_or("-".to_owned(), |value| self.numbers.significant(value, measure.kind))
+        row.value(measure).map_or("-".to_owned(), |value| self.numbers.full(value, Shown::Free(measure.kind)))
     }
 
     /// Warnings of the designs that are given, a sentence each.
@@ -75,7 +75,7 @@ impl SearchWords<'_> {
             "No design meets every limit. The nearest one misses {} by {}: it has {}.",
             worst.limit.words(self.numbers.system),
             crate::number::fixed(100.0 * worst.missed, 1) + " %",
-            self.numbers.significant(worst.value, worst.limit.kind),
+            self.numbers.full(worst.value, Shown::Free(worst.limit.kind)),
         )
     }
 
@@ -108,7 +108,9 @@ impl SearchWords<'_> {
         let own = self.outcome.best.as_ref().and_then(|best| best.value(measure));
         let change = other.zip(own).map(|(other, own)| other - own);
         let kept = |change: &f64| own.is_some_and(|own| change.abs() > 1e-6 * own.abs());
-        change.filter(kept).map_or("-".to_owned(), |change| self.numbers.significant(change, measure.kind))
+        change
+            .filter(kept)
+            .map_or("-".to_owned(), |change| self.numbers.full(change, Shown::Free(measure.kind)))
     }
 
     /// Whether a limit stands in the way.

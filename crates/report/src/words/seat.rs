@@ -1,8 +1,9 @@
 //! What a study says about seats and the walls under them, in words made from its numbers.
 
 use axlebow_study::{Row, StudyKind, StudyOutcome};
+use axlebow_units::Kind;
 
-use crate::number::{Shown, fixed};
+use crate::number::fixed;
 use crate::words::study::StudyWords;
 
 /// Part of a camber change below which it turns no verdict.
@@ -67,7 +68,7 @@ fn seats_alone(words: &StudyWords<'_>, designs: &[&Row]) -> Option<String> {
         let (least, most) = (leans().fold(f64::INFINITY, f64::min), leans().fold(0.0, f64::max));
         (alike().count() > 1 && least > 0.0).then(|| {
             let more = fixed(100.0 * (most / least - 1.0), 0);
-            format!("{more} % for the axle of {}", words.numbers.full(*mass, Shown::Mass))
+            format!("{more} % for the axle of {}", words.numbers.full(*mass, Kind::Mass))
         })
     });
     let ranges: Vec<String> = ranges.collect();
@@ -88,7 +89,7 @@ fn walls(words: &StudyWords<'_>, designs: &[&Row]) -> Option<String> {
     let order = rides(words, designs).map_or(String::new(), |order| format!(" {order}"));
     Some(format!(
         "Local wall deflection under a seat is at most {} of a camber change, {} %, in {}: {verdict}. That is the wall while it is elastic: whether it yields under the clamp of its U-bolts, and the stress at a bracket's toe, `strength` says.{order}",
-        words.numbers.full(words.standing(most, "left-wall").abs(), Shown::Angle),
+        words.numbers.full(words.standing(most, "left-wall").abs(), Kind::Angle),
         fixed(100.0 * share(most), 1),
         name(words.outcome, most),
     ))

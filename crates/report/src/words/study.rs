@@ -1,7 +1,7 @@
 //! What a study is called and what it shows, in words.
 
 use axlebow_study::{DesignWarning, Limit, Measure, Row, StudyOutcome, StudySummary, Varied};
-use axlebow_units::{Kind, display_unit, show};
+use axlebow_units::{Kind, show};
 
 use crate::number::{Numbers, Shown};
 use crate::page::Column;
@@ -60,26 +60,23 @@ impl StudyWords<'_> {
     /// A key that varies with its unit, by its place among them.
     pub fn heading_of(&self, place: usize) -> String {
         let Some(varied) = self.outcome.varied.get(place) else { return String::new() };
-        match display_unit(varied.kind, self.numbers.system).symbol {
-            "" => varied_words(varied),
-            unit => format!("{}, {unit}", varied_words(varied)),
-        }
+        self.numbers.heading(&varied_words(varied), varied.kind)
     }
 
     /// Unit in which a key is shown.
     pub fn unit_of(&self, varied: &Varied) -> &'static str {
-        display_unit(varied.kind, self.numbers.system).symbol
+        self.numbers.unit(varied.kind)
     }
 
     /// A value of a key in the unit in which it is shown.
     pub fn scaled_of(&self, varied: &Varied, value: f64) -> f64 {
-        value / display_unit(varied.kind, self.numbers.system).factor
+        self.numbers.scaled(value, varied.kind)
     }
 
     /// Value of the key that varies fastest, in its display unit.
     pub fn along(&self, row: &Row) -> f64 {
         let kind = self.outcome.varied.last().map_or(Kind::Ratio, |last| last.kind);
-        row.values.last().map_or(f64::NAN, |value| value / display_unit(kind, self.numbers.system).factor)
+        row.values.last().map_or(f64::NAN, |value| self.numbers.scaled(*value, kind))
     }
 
     /// A result of the static load case by its name, SI; NaN where a design has none.
@@ -139,7 +136,7 @@ impl StudyWords<'_> {
 
     /// A camber with the way in which it leans the tops, such as "0.224 deg in".
     pub fn lean(&self, camber: f64) -> String {
-        let size = self.numbers.full(camber.abs(), Shown::Angle);
+        let size = self.numbers.full(camber.abs(), Kind::Angle);
         match camber {
             0.0 => size,
             inward if inward < 0.0 => format!("{size} in"),
@@ -149,7 +146,7 @@ impl StudyWords<'_> {
 
     /// A mass, such as "65 kg".
     pub fn mass(&self, mass: f64) -> String {
-        self.numbers.full(mass, Shown::Mass).replace(".0 ", " ")
+        self.numbers.full(mass, Kind::Mass).replace(".0 ", " ")
     }
 
     /// How many of very many designs meet the limits.
@@ -221,18 +218,13 @@ fn leans(measure: &Measure) -> bool {
 /// How a measure is written.
 pub(crate) fn shown(measure: &Measure) -> Shown {
     match measure.kind {
-        Kind::Mass => Shown::Mass,
-        Kind::Angle => Shown::Angle,
-        Kind::AnglePerMass => Shown::AnglePerMass,
-        Kind::Stress => Shown::Stress,
-        Kind::Force => Shown::Force,
-        Kind::Time => Shown::Time,
-        Kind::Frequency => Shown::Frequency,
+        Kind::Mass | Kind::Angle | Kind::AnglePerMass | Kind::Stress => measure.kind.into(),
+        Kind::Force | Kind::Time | Kind::Frequency => measure.kind.into(),
         Kind::Stiffness => Shown::ForcePerLength,
         Kind::Length if measure.ride.is_some() => Shown::Place,
         Kind::Length => Shown::Deflection,
-        Kind::Ratio if axlebow_study::Quantity::named(&measure.name).is_err() => Shown::Free,
-        _ => Shown::Factor,
+        Kind::Ratio if axlebow_study::Quantity::named(&measure.name).is_err() => Shown::Free(Kind::Ratio),
+        _ => Shown::Usual(Kind::Ratio),
     }
 }
 
