@@ -5,6 +5,7 @@ mod color_bar;
 mod contour;
 mod finite;
 mod label_row;
+pub(crate) mod layout;
 mod log_axis;
 mod log_panel;
 mod map_panel;

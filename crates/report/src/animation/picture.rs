@@ -5,8 +5,9 @@ use axlebow_units::Kind;
 use serde::Serialize;
 
 use super::scene::Scene;
+use crate::panels::layout::{LEFT, RIGHT, TO_AXIS_TITLE, WIDTH};
 use crate::panels::{Panel, Ticks, range_of};
-use crate::plot::ride_figure::{BETWEEN, LEFT, MARGIN, RIGHT, RideFigure, WIDTH};
+use crate::plot::ride_figure::{BETWEEN, MARGIN, RideFigure};
 use crate::svg::palette::{INK, MUTED};
 use crate::svg::{Canvas, Label};
 use crate::{ReportError, Svg};
@@ -63,7 +64,7 @@ impl Picture<'_> {
             inside.line([0.0, top], [0.0, bottom], &format!(r#"stroke="{INK}" stroke-width="1.5""#));
         });
         let axis = format!("Distance along the road, {}", self.figure.distance_unit().0);
-        canvas.label(Label::new(axis, [0.5 * (LEFT + RIGHT), bottom + 44.0]).middle().color(MUTED));
+        canvas.label(Label::new(axis, [0.5 * (LEFT + RIGHT), bottom + TO_AXIS_TITLE]).middle().color(MUTED));
         let title = format!("{} seen from the rear as it rides", self.figure.card.name);
         let svg = canvas.finish([WIDTH, bottom + FOOT], &title, DESCRIPTION);
         let scale = (RIGHT - LEFT) / (x[1] - x[0]);

@@ -1,5 +1,6 @@
 //! Curves over frequency on logarithmic axes.
 
+use super::layout::TO_NUMBERS;
 use crate::number::tick;
 use crate::svg::palette::{GRID, INK, MUTED, SERIES};
 use crate::svg::{Canvas, Label, Point};
@@ -117,7 +118,7 @@ impl LogPanel {
             canvas.line([x, top], [x, bottom], &line);
             if last && x - free > NUMBER_WIDTH {
                 canvas.label(
-                    Label::new(tick(frequency), [x, bottom + 17.0]).size(NUMBERS).middle().color(MUTED),
+                    Label::new(tick(frequency), [x, bottom + TO_NUMBERS]).size(NUMBERS).middle().color(MUTED),
                 );
                 free = x;
             }

@@ -1,5 +1,6 @@
 //! A horizontal axis about zero under rows of bars.
 
+use super::layout::TO_NUMBERS;
 use super::panel::Panel;
 use super::round::levels;
 use crate::number::tick;
@@ -15,6 +16,6 @@ pub(crate) fn draw_axis(canvas: &mut Canvas, panel: &Panel) {
         let zero = value.abs() < 1e-9;
         let color = if zero { INK } else { GRID };
         canvas.line([x, top], [x, bottom], &format!(r#"stroke="{color}" stroke-width="1""#));
-        canvas.label(Label::new(tick(value), [x, bottom + 17.0]).size(12.0).middle().color(MUTED));
+        canvas.label(Label::new(tick(value), [x, bottom + TO_NUMBERS]).size(12.0).middle().color(MUTED));
     }
 }

@@ -4,7 +4,8 @@ use axlebow_study::{Measure, Row};
 
 use crate::number::{fixed, typographic};
 use crate::panels::finite;
-use crate::svg::palette::{BLUE, FAINT, INK, MUTED, STEEL};
+use crate::panels::layout::{NOTE, PART_TITLE, STUDY_FIRST_LINE_LOWER, STUDY_TITLE, TITLE_LINES};
+use crate::svg::palette::{BLUE, FAINT, INK, STEEL};
 use crate::svg::{Canvas, Label, Point};
 use crate::words::study::{StudyWords, groups, share, shown};
 use crate::words::wrapped;
@@ -29,7 +30,7 @@ const ROW: f64 = 21.0;
 /// Room over the rows for the titles of panels.
 const ABOVE: f64 = 44.0;
 /// Letters of a line of notes.
-const NOTE: usize = 200;
+const NOTE_LETTERS: usize = 200;
 
 /// Draws what the study shows of each variant as bars: a block for the static load case and one for each ride, a
 /// panel for each result, value and percentage of the baseline at each bar; the baseline in gray with a dashed line
@@ -52,7 +53,7 @@ pub(super) fn beside_figure(
     let mut canvas = Canvas::default();
     let mut top = figure.draw_heading(&mut canvas);
     for (title, measures) in groups(words) {
-        canvas.label(Label::new(title, [EDGE, top + 30.0]).size(15.0).bold());
+        canvas.label(PART_TITLE.label(title, [EDGE, top + 30.0]));
         top += 36.0;
         for part in measures.chunks(COLUMNS) {
             top = figure.draw_block(&mut canvas, part, top);
@@ -76,11 +77,8 @@ impl BesideFigure<'_> {
     }
 
     fn draw_heading(&self, canvas: &mut Canvas) -> f64 {
-        let mut level = 22.0;
-        for line in wrapped(&self.words.outcome.name, 90, 2) {
-            level += 26.0;
-            canvas.label(Label::new(line, [EDGE, level]).size(20.0).bold());
-        }
+        let title = wrapped(&self.words.outcome.name, 90, TITLE_LINES);
+        let level = STUDY_TITLE.draw(canvas, title, [EDGE, STUDY_FIRST_LINE_LOWER]) - STUDY_TITLE.step;
         let baseline = &self.words.outcome.variants[self.baseline];
         let how =
             format!("Bars are magnitudes; percentages are of the baseline, {baseline}: gray and dashed.");
@@ -97,7 +95,7 @@ impl BesideFigure<'_> {
             let label = Label::new(name, [EDGE + NAMES - 14.0, base]).end();
             canvas.label(if row.variant == self.baseline { label.bold() } else { label });
             if row.result.is_err() {
-                canvas.label(Label::new("no result", [EDGE + NAMES + 4.0, base]).size(12.0).color(MUTED));
+                canvas.label(NOTE.label("no result", [EDGE + NAMES + 4.0, base]));
             }
         }
         for (column, measure) in measures.iter().enumerate() {
@@ -150,11 +148,11 @@ impl BesideFigure<'_> {
         canvas.label(Label::new(number, [at[0] + 56.0, at[1]]).size(12.0).end());
         if let Some(share) = share(Some(own), baseline) {
             let percent = format!("{} %", typographic(&fixed(100.0 * share, 0)));
-            canvas.label(Label::new(percent, [at[0] + 110.0, at[1]]).size(12.0).color(MUTED).end());
+            canvas.label(NOTE.label(percent, [at[0] + 110.0, at[1]]).end());
         }
     }
 
-    fn draw_foot(&self, canvas: &mut Canvas, mut level: f64, card: &ModelCard) -> f64 {
+    fn draw_foot(&self, canvas: &mut Canvas, level: f64, card: &ModelCard) -> f64 {
         let total = self.words.outcome.rows.len();
         let more = (total > VARIANTS).then(|| format!("The first {VARIANTS} of {total} variants."));
         let worse = (!self.words.outcome.rides.is_empty())
@@ -162,11 +160,7 @@ impl BesideFigure<'_> {
         let invented = card.invented_note();
         let note = self.words.outcome.note.clone();
         let notes: Vec<String> = worse.into_iter().chain(more).chain(note).chain(invented).collect();
-        for line in wrapped(&notes.join(" "), NOTE, 3) {
-            canvas.label(Label::new(line, [EDGE, level]).size(12.0).color(MUTED));
-            level += 17.0;
-        }
-        level
+        NOTE.draw(canvas, wrapped(&notes.join(" "), NOTE_LETTERS, 3), [EDGE, level])
     }
 }
 

@@ -5,6 +5,7 @@ use axlebow_units::Kind;
 
 use crate::number::{Numbers, fixed, typographic, with_sign};
 use crate::panels::finite;
+use crate::panels::layout::{FIRST_LINE, NOTE, PART_TITLE, TITLE, TITLE_LINES};
 use crate::panels::{Panel, Ticks, draw_axis, range_of};
 use crate::svg::palette::{BLUE, FAINT, INK, MUTED, VERMILLION};
 use crate::svg::{Canvas, Label, Point};
@@ -39,7 +40,7 @@ pub fn causes_figure(outcomes: &[CausesOutcome], card: &ModelCard) -> Result<Svg
     }
     if let Some(note) = card.invented_note() {
         level += 20.0;
-        canvas.label(Label::new(note, [LEFT, level]).size(12.0).color(MUTED));
+        canvas.label(NOTE.label(note, [LEFT, level]));
     }
     let size = [LEFT + NAMES + AREA + RIGHT, level + 18.0];
     let title = format!("{}: causes", card.name);
@@ -48,14 +49,11 @@ pub fn causes_figure(outcomes: &[CausesOutcome], card: &ModelCard) -> Result<Svg
 }
 
 fn draw_heading(canvas: &mut Canvas, card: &ModelCard) -> f64 {
-    let mut level = 18.0;
-    for line in wrapped(&card.name, 66, 2) {
-        level += 28.0;
-        canvas.label(Label::new(line, [LEFT, level]).size(22.0).bold());
-    }
+    let title = wrapped(&card.name, 66, TITLE_LINES);
+    let level = TITLE.draw(canvas, title, [LEFT, FIRST_LINE]) - TITLE.step;
     let how = "What makes the wheels lean and steer: shares do not depend on an order (Shapley); whiskers: tolerance of the \
                input.";
-    canvas.label(Label::new(how, [LEFT, level + 22.0]).size(12.0).color(MUTED));
+    canvas.label(NOTE.label(how, [LEFT, level + 22.0]));
     level + 22.0
 }
 
@@ -66,7 +64,7 @@ fn draw_subject(
     (mut level, numbers): (f64, Numbers),
 ) -> Result<f64, ReportError> {
     for line in wrapped(&subject(outcome, numbers), 104, 2) {
-        canvas.label(Label::new(line, [LEFT, level]).size(15.0).bold());
+        canvas.label(PART_TITLE.label(line, [LEFT, level]));
         level += 20.0;
     }
     for (wheel, causes) in wheels(outcome, numbers) {
@@ -81,7 +79,7 @@ fn draw_subject(
             let roll = with_sign(&numbers.full(side, Kind::Angle));
             let text =
                 format!("{wheel}, rigid roll of the axle on tires and road, none of these causes: {roll}");
-            canvas.label(Label::new(text, [LEFT, level + 8.0]).size(12.0).color(MUTED));
+            canvas.label(NOTE.label(text, [LEFT, level + 8.0]));
             level += 24.0;
         }
     }

@@ -4,9 +4,10 @@ use axlebow_study::CompatibilityOutcome;
 
 use crate::number::Numbers;
 use crate::panels::finite;
+use crate::panels::layout::NOTE;
 use crate::panels::range_of;
 use crate::panels::{color, draw_color_bar};
-use crate::svg::palette::{INK, MUTED};
+use crate::svg::palette::INK;
 use crate::svg::{Canvas, Label, Point};
 use crate::words::compatibility::{AGAINST_UPRIGHT, column_name, heading};
 use crate::words::tire::index;
@@ -53,7 +54,7 @@ pub fn compatibility_figure(outcome: &CompatibilityOutcome, card: &ModelCard) ->
     draw_color_bar(&mut canvas, ([width + 24.0, corner[1]], height), range, &levels(range));
     let mut bottom = corner[1] + height + 26.0;
     if let Some(note) = card.invented_note() {
-        canvas.label(Label::new(note, [LEFT, bottom]).size(12.0).color(MUTED));
+        canvas.label(NOTE.label(note, [LEFT, bottom]));
         bottom += 14.0;
     }
     Ok(canvas.finish([width + 110.0, bottom], "Which tire forgives which axle", AGAINST_UPRIGHT))

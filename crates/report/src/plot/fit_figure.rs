@@ -6,6 +6,7 @@ use axlebow_study::{FitOutcome, FittedReading};
 use crate::number::{Numbers, Shown, typographic, with_sign};
 use crate::panels::draw_axis;
 use crate::panels::finite;
+use crate::panels::layout::{FIRST_LINE, NOTE, TITLE, TITLE_LINES};
 use crate::panels::{Panel, Ticks, range_of};
 use crate::svg::palette::{BLUE, FAINT, INK, MUTED, VERMILLION};
 use crate::svg::{Canvas, Label, Point};
@@ -42,7 +43,7 @@ pub fn fit_figure(outcome: &FitOutcome, card: &ModelCard) -> Result<Svg, ReportE
     }
     if let Some(note) = card.invented_note() {
         level += 20.0;
-        canvas.label(Label::new(note, [LEFT, level]).size(12.0).color(MUTED));
+        canvas.label(NOTE.label(note, [LEFT, level]));
     }
     let size = [LEFT + NAMES + AREA + RIGHT, level + 18.0];
     let title = format!("{}: fit", card.name);
@@ -71,11 +72,8 @@ fn title(own: &FittedReading) -> String {
 
 fn draw_heading(canvas: &mut Canvas, outcome: &FitOutcome, card: &ModelCard) -> f64 {
     let n = Numbers { system: card.system };
-    let mut level = 18.0;
-    for line in wrapped(&card.name, 66, 2) {
-        level += 28.0;
-        canvas.label(Label::new(line, [LEFT, level]).size(22.0).bold());
-    }
+    let title = wrapped(&card.name, 66, TITLE_LINES);
+    let mut level = TITLE.draw(canvas, title, [LEFT, FIRST_LINE]) - TITLE.step;
     level += 8.0;
     for own in &outcome.unknowns {
         let show = |value: f64| typographic(&n.full(value, Shown::Free(own.unknown.kind)));
@@ -106,7 +104,7 @@ fn draw_legend(canvas: &mut Canvas, level: f64) {
     for (mark, words, along) in entries {
         let x = LEFT + 16.0 + along;
         mark.draw(canvas, [x, level - 4.5], 14.0);
-        canvas.label(Label::new(words, [x + 22.0, level]).size(12.0).color(MUTED));
+        canvas.label(NOTE.label(words, [x + 22.0, level]));
     }
 }
 

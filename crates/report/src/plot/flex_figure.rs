@@ -10,19 +10,16 @@ use super::drawable::drawable;
 use super::rear_view::{Frame, RearView};
 use super::weld_diagram::WeldDiagram;
 use crate::number::{Numbers, Shown, fixed, with_sign};
+use crate::panels::layout::{
+    FIRST_LINE, FOOT, LEFT, NOTE, RIGHT, SUBTITLE, TITLE, TITLE_LETTERS, TITLE_LINES, WIDTH,
+};
 use crate::panels::spread;
 use crate::panels::{Panel, Ticks};
-use crate::svg::palette::{BLUE, FAINT, MUTED, VERMILLION};
+use crate::svg::palette::{BLUE, FAINT, VERMILLION};
 use crate::svg::{Canvas, Label, Point};
 use crate::words::{station_name, wrapped};
 use crate::{ModelCard, ReportError, Svg};
 
-/// Width of the figure.
-const WIDTH: f64 = 1200.0;
-/// Left end of the plotting area.
-pub(crate) const LEFT: f64 = 110.0;
-/// Right end of the plotting area.
-const RIGHT: f64 = 1140.0;
 /// Height that the tires may take.
 const TALLEST: f64 = 480.0;
 /// Room for camber labels over the tires.
@@ -42,8 +39,6 @@ const NAME_GAP: f64 = 21.0;
 const DIAGRAM: f64 = 150.0;
 /// Room between the diagrams, with the title of the lower one.
 const BETWEEN: f64 = 46.0;
-/// Room for axis numbers, axis title and footnote.
-const FOOT: f64 = 84.0;
 /// A roll smaller than this is not mentioned, rad.
 const SMALL_ROLL: f64 = 1e-4;
 /// A fore-aft bending moment below this share of the vertical one is not drawn.
@@ -101,17 +96,12 @@ impl FlexFigure<'_> {
     }
 
     fn draw_heading(&self, canvas: &mut Canvas, factor: f64) -> f64 {
-        let mut level = 46.0;
-        for line in wrapped(&self.card.name, 72, 2) {
-            canvas.label(Label::new(line, [LEFT, level]).size(22.0).bold());
-            level += 28.0;
-        }
-        for line in wrapped(&format!("{}: {}", self.case.name, self.case.description), 120, 2) {
-            canvas.label(Label::new(line, [LEFT, level]).size(14.0));
-            level += 20.0;
-        }
+        let name = wrapped(&self.card.name, TITLE_LETTERS, TITLE_LINES);
+        let mut level = TITLE.draw(canvas, name, [LEFT, FIRST_LINE]);
+        let case = wrapped(&format!("{}: {}", self.case.name, self.case.description), 120, 2);
+        level = SUBTITLE.draw(canvas, case, [LEFT, level]);
         for line in wrapped(&self.how_drawn(factor), 145, 2) {
-            canvas.label(Label::new(line, [LEFT, level + 2.0]).size(12.0).color(MUTED));
+            canvas.label(NOTE.label(line, [LEFT, level + 2.0]));
             level += 18.0;
         }
         level
@@ -250,7 +240,7 @@ impl FlexFigure<'_> {
         canvas.label(Label::new("\u{2190} left", [LEFT, level]).bold());
         canvas.label(Label::new("right \u{2192}", [RIGHT, level]).end().bold());
         if let Some(note) = self.card.invented_note() {
-            canvas.label(Label::new(note, [LEFT, level + 24.0]).size(12.0).color(MUTED));
+            canvas.label(NOTE.label(note, [LEFT, level + 24.0]));
         }
     }
 

@@ -4,6 +4,7 @@ use axlebow_study::{Measure, Row};
 
 use crate::panels::Field;
 use crate::panels::finite;
+use crate::panels::layout::{NOTE, PART_TITLE, STUDY_FIRST_LINE_LOWER, STUDY_TITLE, TITLE_LINES};
 use crate::panels::{MapPanel, draw_color_bar, levels};
 use crate::svg::palette::MUTED;
 use crate::svg::{Canvas, Label, Point};
@@ -75,7 +76,7 @@ impl MapFigure<'_> {
         let heading = self.words.numbers.heading(&self.measure.words, shown(self.measure));
         for (row, line) in wrapped(&heading, 20, 2).into_iter().enumerate() {
             let at = [right, top - 32.0 + 16.0 * row as f64];
-            canvas.label(Label::new(line, at).size(12.0).color(MUTED));
+            canvas.label(NOTE.label(line, at));
         }
         let rows = fields.len().div_ceil(columns) as f64;
         let bottom = top + (rows - 1.0) * slot[1] + AREA[1] + BELOW;
@@ -86,12 +87,12 @@ impl MapFigure<'_> {
     }
 
     fn draw_heading(&self, canvas: &mut Canvas, card: &ModelCard, letters: usize) -> f64 {
-        let mut level = 22.0;
         let title = format!("{}: {}", self.words.outcome.name, self.words.measure(self.measure));
-        for line in wrapped(&title, letters * 5 / 9, 2) {
-            level += 26.0;
-            canvas.label(Label::new(line, [LEFT, level]).size(20.0).bold());
-        }
+        let mut level = STUDY_TITLE.draw(
+            canvas,
+            wrapped(&title, letters * 5 / 9, TITLE_LINES),
+            [LEFT, STUDY_FIRST_LINE_LOWER],
+        ) - STUDY_TITLE.step;
         let subject = match self.measure.ride {
             Some(ride) => format!("{}. Ride: {}.", card.name, self.words.ride(ride)),
             None => format!("{}, {}.", card.name, self.words.outcome.case),
@@ -107,7 +108,7 @@ impl MapFigure<'_> {
         let (x, y) = (self.words.axis(), self.words.heading_of(0));
         if self.words.outcome.variants.len() > 1 {
             let name = wrapped(&self.words.outcome.variants[variant], 56, 1).concat();
-            canvas.label(Label::new(name, [corner[0], corner[1] - 60.0]).size(15.0).bold());
+            canvas.label(PART_TITLE.label(name, [corner[0], corner[1] - 60.0]));
         }
         canvas.label(Label::new(y, [corner[0] - 60.0, corner[1] - 34.0]).color(MUTED));
         let under = [corner[0] + 0.5 * AREA[0], corner[1] + AREA[1] + 44.0];
@@ -117,7 +118,7 @@ impl MapFigure<'_> {
     fn draw_foot(
         &self,
         canvas: &mut Canvas,
-        (mut level, letters): (f64, usize),
+        (level, letters): (f64, usize),
         (fields, card): (&[Field], &ModelCard),
     ) -> f64 {
         let rays = self.words.outcome.natural_modes.iter().any(|modes| !modes.is_empty());
@@ -134,11 +135,7 @@ impl MapFigure<'_> {
         let selected = self.words.selected();
         let notes: Vec<String> =
             selected.into_iter().chain(rays).chain(empty).chain(more).chain(note).chain(invented).collect();
-        for line in wrapped(&notes.join(" "), letters, 3) {
-            canvas.label(Label::new(line, [LEFT, level]).size(12.0).color(MUTED));
-            level += 17.0;
-        }
-        level
+        NOTE.draw(canvas, wrapped(&notes.join(" "), letters, 3), [LEFT, level])
     }
 
     /// The values of a variant, in the units of axes and colors, places in rising order.

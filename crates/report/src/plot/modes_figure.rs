@@ -6,7 +6,8 @@ use axlebow_units::Kind;
 use super::mode_panel::{ModePanel, Trace, draw_end};
 use crate::number::{Numbers, Shown, significant};
 use crate::panels::finite;
-use crate::svg::palette::{FAINT, MUTED};
+use crate::panels::layout::{FIRST_LINE, NOTE, SUBTITLE, TITLE, TITLE_LETTERS, TITLE_LINES};
+use crate::svg::palette::FAINT;
 use crate::svg::{Canvas, Label, Point};
 use crate::words::wrapped;
 use crate::{ModelCard, ReportError, Svg};
@@ -83,19 +84,16 @@ impl ModesFigure<'_> {
     }
 
     fn draw_heading(&self, canvas: &mut Canvas) -> f64 {
-        let mut level = 46.0;
-        for line in wrapped(&self.card.name, 72, 2) {
-            canvas.label(Label::new(line, [LEFT, level]).size(22.0).bold());
-            level += 28.0;
-        }
+        let name = wrapped(&self.card.name, TITLE_LETTERS, TITLE_LINES);
+        let level = TITLE.draw(canvas, name, [LEFT, FIRST_LINE]);
         let all = self.outcome.modes.len();
         let more = if all > MOST { format!(", the first {MOST} of {all}") } else { String::new() };
         let body = self.numbers.full(self.outcome.sprung_mass, Kind::Mass);
         let line = format!("Natural modes{more}. The axle carries {body} of vehicle body.");
-        canvas.label(Label::new(line, [LEFT, level]).size(14.0));
+        canvas.label(SUBTITLE.label(line, [LEFT, level]));
         let how = "Motion of the axle line over its largest one in each panel, left of the vehicle on the left; \
                    the sign of a whole mode is free.";
-        canvas.label(Label::new(how, [LEFT, level + 22.0]).size(12.0).color(MUTED));
+        canvas.label(NOTE.label(how, [LEFT, level + 22.0]));
         level + 22.0
     }
 
@@ -109,7 +107,7 @@ impl ModesFigure<'_> {
         canvas.line([LEFT, rule], [right, rule], &format!(r#"stroke="{FAINT}" stroke-width="0.8""#));
         let bottom = self.draw_legend(canvas, rule + 22.0);
         let Some(note) = self.card.invented_note() else { return bottom };
-        canvas.label(Label::new(note, [LEFT, bottom + 6.0]).size(12.0).color(MUTED));
+        canvas.label(NOTE.label(note, [LEFT, bottom + 6.0]));
         bottom + 6.0
     }
 

@@ -6,6 +6,7 @@ use axlebow_units::Kind;
 use super::bend::Bend;
 use super::{Drawing, StiffenerDrawing, TireDrawing};
 use crate::number::{Numbers, Shown, with_sign};
+use crate::panels::layout::LEFT;
 use crate::svg::palette::{BLUE, FAINT, GROUND, INK, MUTED, ORANGE, RUBBER, STEEL, VERMILLION};
 use crate::svg::{Canvas, Label, Point};
 
@@ -154,7 +155,7 @@ impl RearView<'_> {
     }
 
     fn draw_road(&self, canvas: &mut Canvas) {
-        let half = self.frame.middle - crate::plot::flex_figure::LEFT;
+        let half = self.frame.middle - LEFT;
         let [left, level] = [self.frame.middle - half, self.road_level()];
         canvas.rectangle([left, level], [2.0 * half, 26.0], r##"fill="#ffffff""##);
         canvas.rectangle([left, level], [2.0 * half, 8.0], &format!(r#"fill="{GROUND}""#));

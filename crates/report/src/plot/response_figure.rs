@@ -5,18 +5,17 @@ use axlebow_units::{Kind, show};
 
 use crate::number::{Numbers, Shown};
 use crate::panels::finite;
+use crate::panels::layout::{
+    FIRST_LINE, FOOT, LEFT, NOTE, SUBTITLE, TITLE, TITLE_LETTERS, TITLE_LINES, WIDTH,
+};
 use crate::panels::spread;
 use crate::panels::{LogCurve, LogPanel, Place, log_share};
-use crate::svg::palette::{FAINT, MUTED};
+use crate::svg::palette::FAINT;
 use crate::svg::{Canvas, Label};
 use crate::words::response::{Answered, answered, height_unit, per_height, road_words};
 use crate::words::wrapped;
 use crate::{ModelCard, ReportError, Svg};
 
-/// Width of the figure.
-const WIDTH: f64 = 1200.0;
-/// Left end of the plotting area.
-const LEFT: f64 = 110.0;
 /// Right end of the plotting area.
 const RIGHT: f64 = 1150.0;
 /// Height of a panel.
@@ -25,8 +24,6 @@ const HEIGHT: f64 = 190.0;
 const BETWEEN: f64 = 44.0;
 /// Room over the first panel for the modes' names and its title.
 const ABOVE: f64 = 92.0;
-/// Room for axis numbers, axis title and footnote.
-const FOOT: f64 = 84.0;
 /// Modes that are named, and the room that a name takes.
 const NAMES: usize = 8;
 const NAME_WIDTH: f64 = 134.0;
@@ -75,23 +72,16 @@ impl ResponseFigure<'_> {
             panel.draw(&mut canvas, place, i + 1 == panels.len());
         }
         if let Some(note) = self.card.invented_note() {
-            canvas.label(Label::new(note, [LEFT, bottom + 66.0]).size(12.0).color(MUTED));
+            canvas.label(NOTE.label(note, [LEFT, bottom + 66.0]));
         }
         let title = format!("{}: answers over frequency", self.card.name);
         canvas.finish([WIDTH, bottom + FOOT], &title, &self.description())
     }
 
     fn draw_heading(&self, canvas: &mut Canvas) -> f64 {
-        let mut level = 46.0;
-        for line in wrapped(&self.card.name, 72, 2) {
-            canvas.label(Label::new(line, [LEFT, level]).size(22.0).bold());
-            level += 28.0;
-        }
-        for line in wrapped(&self.subject(), 130, 2) {
-            canvas.label(Label::new(line, [LEFT, level]).size(14.0));
-            level += 20.0;
-        }
-        level - 14.0
+        let name = wrapped(&self.card.name, TITLE_LETTERS, TITLE_LINES);
+        let level = TITLE.draw(canvas, name, [LEFT, FIRST_LINE]);
+        SUBTITLE.draw(canvas, wrapped(&self.subject(), 130, 2), [LEFT, level]) - 14.0
     }
 
     fn subject(&self) -> String {
@@ -175,7 +165,7 @@ impl ResponseFigure<'_> {
         }
         if !modes.is_empty() {
             let text = "Natural modes (Hz):";
-            canvas.label(Label::new(text, [LEFT, top - 74.0]).size(12.0).color(MUTED));
+            canvas.label(NOTE.label(text, [LEFT, top - 74.0]));
         }
     }
 

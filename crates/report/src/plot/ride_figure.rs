@@ -6,27 +6,22 @@ use axlebow_units::{Kind, UnitSystem, show};
 use super::ride_panel::{Owner, RidePanel, rest_style};
 use crate::number::{Numbers, Shown, fixed};
 use crate::panels::finite;
+use crate::panels::layout::{
+    FIRST_LINE, FOOT, LEFT, NOTE, RIGHT, SUBTITLE, TITLE, TITLE_LETTERS, TITLE_LINES, TO_AXIS_TITLE, WIDTH,
+};
 use crate::panels::thinned;
 use crate::panels::{Panel, Ticks, range_of};
-use crate::svg::palette::{MUTED, VERMILLION};
+use crate::svg::palette::VERMILLION;
 use crate::svg::{Canvas, Label, Point};
 use crate::words::wrapped;
 use crate::{ModelCard, ReportError, Svg};
 
-/// Width of the figure.
-pub(crate) const WIDTH: f64 = 1200.0;
-/// Left end of the plotting area.
-pub(crate) const LEFT: f64 = 110.0;
-/// Right end of the plotting area.
-pub(crate) const RIGHT: f64 = 1140.0;
 /// Heights of the panels, from road to stress.
 const HEIGHTS: [f64; 4] = [110.0, 170.0, 170.0, 130.0];
 /// Room between panels, with the title of the lower one.
 pub(crate) const BETWEEN: f64 = 42.0;
 /// Room over the first panel for its title.
 const ABOVE: f64 = 44.0;
-/// Room for axis numbers, axis title and footnote.
-const FOOT: f64 = 84.0;
 /// Points of a line that are drawn.
 const MOST_POINTS: usize = 2000;
 /// Free share of the distance axis at each end.
@@ -87,21 +82,16 @@ impl RideFigure<'_> {
             top += height + BETWEEN;
         }
         let bottom = top - BETWEEN;
-        self.draw_foot(&mut canvas, bottom + 44.0);
+        self.draw_foot(&mut canvas, bottom + TO_AXIS_TITLE);
         let title = format!("{}: {} at {}", self.card.name, self.outcome.name, self.speed());
         Ok(canvas.finish([WIDTH, bottom + FOOT], &title, &self.description()))
     }
 
     fn draw_heading(&self, canvas: &mut Canvas) -> f64 {
-        let mut level = 46.0;
-        for line in wrapped(&self.card.name, 72, 2) {
-            canvas.label(Label::new(line, [LEFT, level]).size(22.0).bold());
-            level += 28.0;
-        }
-        for line in wrapped(&format!("Road: {}. Speed: {}.", self.outcome.name, self.speed()), 120, 2) {
-            canvas.label(Label::new(line, [LEFT, level]).size(14.0));
-            level += 20.0;
-        }
+        let name = wrapped(&self.card.name, TITLE_LETTERS, TITLE_LINES);
+        let mut level = TITLE.draw(canvas, name, [LEFT, FIRST_LINE]);
+        let driven = wrapped(&format!("Road: {}. Speed: {}.", self.outcome.name, self.speed()), 120, 2);
+        level = SUBTITLE.draw(canvas, driven, [LEFT, level]);
         let partial = self.outcome.partial.as_ref().map(|why| format!("Partial ride: {why}."));
         for line in partial.iter().flat_map(|text| wrapped(text, 105, 2)) {
             canvas.label(Label::new(line, [LEFT, level + 2.0]).size(14.0).bold().color(VERMILLION));
@@ -208,7 +198,7 @@ impl RideFigure<'_> {
         let title = format!("Distance along the road, {}", self.distance_unit().0);
         canvas.label(Label::new(title, [0.5 * (LEFT + RIGHT), level]).middle());
         if let Some(note) = self.card.invented_note() {
-            canvas.label(Label::new(note, [LEFT, level + 24.0]).size(12.0).color(MUTED));
+            canvas.label(NOTE.label(note, [LEFT, level + 24.0]));
         }
     }
 

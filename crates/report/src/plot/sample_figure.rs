@@ -3,6 +3,7 @@
 use axlebow_study::{Measure, Row, Varied};
 
 use crate::panels::finite;
+use crate::panels::layout::{NOTE, STUDY_FIRST_LINE, STUDY_TITLE, TITLE_LINES, TO_NUMBERS};
 use crate::panels::{Panel, Ticks, range_of};
 use crate::svg::palette::{BLUE, FAINT, GRID, MUTED, VERMILLION};
 use crate::svg::{Canvas, Label, Point};
@@ -37,11 +38,8 @@ pub(super) fn sample_figure(words: &StudyWords<'_>, card: &ModelCard) -> Result<
     }
     let mut canvas = Canvas::default();
     let title = format!("{}: {}, {}", outcome.name, card.name, outcome.case);
-    let mut level = 18.0;
-    for line in wrapped(&title, 27 * keys.len().max(2), 2) {
-        level += 26.0;
-        canvas.label(Label::new(line, [LEFT - 50.0, level]).size(20.0).bold());
-    }
+    let title = wrapped(&title, 27 * keys.len().max(2), TITLE_LINES);
+    let mut level = STUDY_TITLE.draw(&mut canvas, title, [LEFT - 50.0, STUDY_FIRST_LINE]) - STUDY_TITLE.step;
     level = draw_legend(&mut canvas, words, level + 24.0) + 14.0;
     for (row, measure) in results.iter().enumerate() {
         let top = level + row as f64 * (AREA[1] + GAP[1]) + 26.0;
@@ -86,7 +84,7 @@ fn draw_legend(canvas: &mut Canvas, words: &StudyWords<'_>, level: f64) -> f64 {
 fn draw_notes(
     canvas: &mut Canvas,
     words: &StudyWords<'_>,
-    (mut level, width): (f64, f64),
+    (level, width): (f64, f64),
     card: &ModelCard,
 ) -> f64 {
     let drawn = words.outcome.rows.len().div_ceil(step(words.outcome.rows.len()));
@@ -94,11 +92,7 @@ fn draw_notes(
     let some = (drawn < designs).then(|| format!("{drawn} of {designs} designs are drawn."));
     let invented = card.invented_note();
     let notes: Vec<String> = some.into_iter().chain(words.outcome.note.clone()).chain(invented).collect();
-    for line in wrapped(&notes.join(" "), (width / 7.0) as usize, 3) {
-        canvas.label(Label::new(line, [LEFT - 50.0, level]).size(12.0).color(MUTED));
-        level += 17.0;
-    }
-    level
+    NOTE.draw(canvas, wrapped(&notes.join(" "), (width / 7.0) as usize, 3), [LEFT - 50.0, level])
 }
 
 /// Every how many-th design is drawn.
@@ -163,7 +157,7 @@ impl SamplePanel<'_> {
             let x = panel.at(place as f64, panel.y[0])[0];
             canvas.line([x, panel.corner[1]], [x, bottom], &format!(r#"stroke="{GRID}""#));
             let name = wrapped(&choice.name, (room / 7.0) as usize, 1).concat();
-            canvas.label(Label::new(name, [x, bottom + 17.0]).size(12.0).middle().color(MUTED));
+            canvas.label(Label::new(name, [x, bottom + TO_NUMBERS]).size(12.0).middle().color(MUTED));
         }
     }
 

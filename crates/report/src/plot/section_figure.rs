@@ -5,6 +5,7 @@ use axlebow_units::Kind;
 
 use super::stiffened_panel::{StiffenedPanel, reach};
 use crate::number::{Numbers, Shown, fixed, with_power};
+use crate::panels::layout::NOTE;
 use crate::svg::palette::{BLUE, FAINT, INK, MUTED, STEEL};
 use crate::svg::{Canvas, Label, Point};
 use crate::words::wrapped;
@@ -64,7 +65,7 @@ pub fn section_figure(
     }
     let bottom = top + count.div_ceil(columns) as f64 * height;
     if let Some(note) = card.invented_note() {
-        canvas.label(Label::new(note, [EDGE, bottom]).size(12.0).color(MUTED));
+        canvas.label(NOTE.label(note, [EDGE, bottom]));
     }
     let names = sections.iter().map(|section| section.name.clone());
     let names: Vec<String> = names.chain(stiffened.iter().map(StiffenedCard::name)).collect();
@@ -93,7 +94,7 @@ fn draw_heading(canvas: &mut Canvas, (name, marks): (&str, &str), columns: usize
     );
     for line in wrapped(&note, 42 * columns, 3) {
         level += 20.0;
-        canvas.label(Label::new(line, [EDGE, level]).size(12.0).color(MUTED));
+        canvas.label(NOTE.label(line, [EDGE, level]));
     }
     level + 20.0
 }
@@ -204,7 +205,7 @@ fn draw_values(canvas: &mut Canvas, rows: &[(String, String)], corner: Point) {
     let top = corner[1] + ABOVE + LARGEST + 70.0;
     for (row, (label, value)) in rows.iter().enumerate() {
         let level = top + ROW * row as f64;
-        canvas.label(Label::new(label.as_str(), [corner[0] + 10.0, level]).size(12.0).color(MUTED));
+        canvas.label(NOTE.label(label.as_str(), [corner[0] + 10.0, level]));
         canvas.label(Label::new(with_power(value), [corner[0] + SLOT - 30.0, level]).end().size(12.0));
     }
 }

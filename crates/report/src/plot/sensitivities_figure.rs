@@ -6,6 +6,7 @@ use axlebow_units::Kind;
 
 use crate::number::{Numbers, Shown, significant, tick, with_power, with_sign};
 use crate::panels::finite;
+use crate::panels::layout::{FIRST_LINE, NOTE, TITLE, TITLE_LINES, TO_NUMBERS};
 use crate::panels::levels;
 use crate::panels::{Panel, Ticks, range_of};
 use crate::svg::palette::{BLUE, GRID, INK, MUTED, VERMILLION};
@@ -70,7 +71,7 @@ pub fn sensitivities_figure(outcome: &SensitivityOutcome, card: &ModelCard) -> R
     }
     let mut level = top + ROW * keys.len() as f64 + 46.0;
     if let Some(note) = card.invented_note() {
-        canvas.label(Label::new(note, [LEFT, level]).size(12.0).color(MUTED));
+        canvas.label(NOTE.label(note, [LEFT, level]));
         level += 18.0;
     }
     let title = format!("{}: sensitivities", card.name);
@@ -83,11 +84,8 @@ fn draw_heading(
     (outcome, card): (&SensitivityOutcome, &ModelCard),
     numbers: Numbers,
 ) -> f64 {
-    let mut level = 18.0;
-    for line in wrapped(&card.name, 90, 2) {
-        level += 28.0;
-        canvas.label(Label::new(line, [LEFT, level]).size(22.0).bold());
-    }
+    let title = wrapped(&card.name, 90, TITLE_LINES);
+    let level = TITLE.draw(canvas, title, [LEFT, FIRST_LINE]) - TITLE.step;
     let own = &outcome.own;
     let side = own.leaning_side();
     let state = with_sign(&numbers.full(*own.camber_change.of(side), Kind::Angle));
@@ -124,7 +122,7 @@ fn draw_column(
         let plus = if *value > 0.0 { "+" } else { "" };
         let text = format!("{plus}{}", with_power(&significant(*value, 2)));
         let at = [corner[0] + AREA + 8.0, middle + 4.0];
-        canvas.label(Label::new(text, at).size(12.0).color(MUTED));
+        canvas.label(NOTE.label(text, at));
     }
     Ok(())
 }
@@ -140,7 +138,7 @@ fn draw_axis(canvas: &mut Canvas, panel: &Panel) {
         let color = if place == zero { INK } else { GRID };
         canvas.line([x, top], [x, bottom], &format!(r#"stroke="{color}" stroke-width="1""#));
         if place.abs_diff(zero).is_multiple_of(stride) {
-            canvas.label(Label::new(tick(*value), [x, bottom + 17.0]).size(12.0).middle().color(MUTED));
+            canvas.label(Label::new(tick(*value), [x, bottom + TO_NUMBERS]).size(12.0).middle().color(MUTED));
         }
     }
 }

@@ -2,6 +2,7 @@
 
 use crate::number::{tick, with_power};
 use crate::panels::LogAxis;
+use crate::panels::layout::NOTE;
 use crate::svg::palette::{FAINT, GRID, MUTED};
 use crate::svg::{Canvas, Label, Point};
 
@@ -25,7 +26,7 @@ impl SpectrumAxes {
     pub fn draw(&self, canvas: &mut Canvas, title: &str) {
         let ([left, right], [bottom, top]) = (self.x.ends, self.y.ends);
         let grid = format!(r#"stroke="{GRID}""#);
-        let number = |text: &str, at: Point| Label::new(text, at).size(12.0).color(MUTED);
+        let number = |text: &str, at: Point| NOTE.label(text, at);
         for density in self.y.rounds(&[1]) {
             let y = self.y.at(density);
             canvas.line([left, y], [right, y], &grid);
@@ -52,6 +53,6 @@ impl SpectrumAxes {
             canvas.line([x, top], [x, top - 5.0], &format!(r#"stroke="{MUTED}""#));
             canvas.label(Label::new(tick(value), [x, top - 10.0]).middle().size(12.0).color(MUTED));
         }
-        canvas.label(Label::new(title, [self.x.ends[0], top - 30.0]).size(12.0).color(MUTED));
+        canvas.label(NOTE.label(title, [self.x.ends[0], top - 30.0]));
     }
 }

@@ -8,13 +8,12 @@ use super::spectrum_axes::SpectrumAxes;
 use crate::number::{Numbers, fixed, significant};
 use crate::panels::LogAxis;
 use crate::panels::finite;
+use crate::panels::layout::{FIRST_LINE, NOTE, SUBTITLE, TITLE, TITLE_LETTERS, TITLE_LINES, WIDTH};
 use crate::svg::palette::{GROUND, INK, MUTED};
 use crate::svg::{Canvas, Label, Point};
 use crate::words::wrapped;
 use crate::{ModelCard, ReportError, Svg};
 
-/// Width of the figure.
-const WIDTH: f64 = 1200.0;
 /// Left and right end of the plotting area.
 const SIDES: [f64; 2] = [120.0, 1140.0];
 /// Height of the plotting area.
@@ -87,17 +86,11 @@ impl SpectrumFigure<'_> {
     }
 
     fn draw_heading(&self, canvas: &mut Canvas) -> f64 {
-        let mut level = 46.0;
-        for line in wrapped(&self.card.name, 72, 2) {
-            canvas.label(Label::new(line, [SIDES[0], level]).size(22.0).bold());
-            level += 28.0;
-        }
+        let name = wrapped(&self.card.name, TITLE_LETTERS, TITLE_LINES);
+        let mut level = TITLE.draw(canvas, name, [SIDES[0], FIRST_LINE]);
         let driven = format!("How the camber moves. Road: {}. Speed: {}.", self.outcome.name, self.speed());
-        for line in wrapped(&driven, 120, 2) {
-            canvas.label(Label::new(line, [SIDES[0], level]).size(14.0));
-            level += 20.0;
-        }
-        canvas.label(Label::new(self.method(), [SIDES[0], level + 2.0]).size(12.0).color(MUTED));
+        level = SUBTITLE.draw(canvas, wrapped(&driven, 120, 2), [SIDES[0], level]);
+        canvas.label(NOTE.label(self.method(), [SIDES[0], level + 2.0]));
         level += 28.0;
         draw_legend(canvas, level);
         level
@@ -200,7 +193,7 @@ impl SpectrumFigure<'_> {
         let mut level = bottom + 70.0;
         let how = "Names are those of the undamped natural modes within 8 % of a peak; a peak without one is marked \
                    by its frequency alone.";
-        canvas.label(Label::new(how, [SIDES[0], level]).size(12.0).color(MUTED));
+        canvas.label(NOTE.label(how, [SIDES[0], level]));
         let partial = self.outcome.partial.as_ref().map(|why| format!("Partial ride: {why}."));
         for line in partial.iter().flat_map(|text| wrapped(text, 130, 2)) {
             level += 18.0;
@@ -208,7 +201,7 @@ impl SpectrumFigure<'_> {
         }
         if let Some(note) = self.card.invented_note() {
             level += 18.0;
-            canvas.label(Label::new(note, [SIDES[0], level]).size(12.0).color(MUTED));
+            canvas.label(NOTE.label(note, [SIDES[0], level]));
         }
         level + 20.0
     }

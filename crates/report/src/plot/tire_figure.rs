@@ -7,6 +7,7 @@ use super::tire_panel::{FaceScale, TirePanel};
 use super::tire_round::RoundPanel;
 use crate::number::{Numbers, with_sign};
 use crate::panels::finite;
+use crate::panels::layout::{FIRST_LINE, NOTE, PART_TITLE, TITLE, TITLE_LINES};
 use crate::svg::palette::{BLUE, FAINT, MUTED, VERMILLION};
 use crate::svg::{Canvas, Label, Point};
 use crate::words::wrapped;
@@ -75,18 +76,15 @@ impl TireFigure<'_> {
         }
         if let Some(note) = self.card.invented_note() {
             bottom += 22.0;
-            canvas.label(Label::new(note, [LEFT, bottom]).size(12.0).color(MUTED));
+            canvas.label(NOTE.label(note, [LEFT, bottom]));
         }
         let title = format!("{}: tire faces", self.card.name);
         Ok(canvas.finish([RIGHT + 90.0, bottom + 16.0], &title, &self.description()))
     }
 
     fn draw_heading(&self, canvas: &mut Canvas) -> f64 {
-        let mut level = 18.0;
-        for line in wrapped(&self.card.name, 76, 2) {
-            level += 28.0;
-            canvas.label(Label::new(line, [LEFT, level]).size(22.0).bold());
-        }
+        let title = wrapped(&self.card.name, 76, TITLE_LINES);
+        let mut level = TITLE.draw(canvas, title, [LEFT, FIRST_LINE]) - TITLE.step;
         let wear = self.ride.map_or("wear under the same load".to_owned(), |ride| {
             format!("mean wear over {}, {}", ride.name, show(ride.speed, Kind::Speed, self.numbers.system))
         });
@@ -111,7 +109,7 @@ impl TireFigure<'_> {
             _ => "",
         };
         let text = format!("{} wheel: camber {}{lean}", side.word(), with_sign(&camber));
-        canvas.label(Label::new(text, [x, y]).size(15.0).bold());
+        canvas.label(PART_TITLE.label(text, [x, y]));
         let load = self.numbers.full(pose.load, Kind::Force);
         let line = format!("toe {}, load {load}", with_sign(&toe));
         canvas.label(Label::new(line, [x, y + 19.0]).color(MUTED));
@@ -147,7 +145,7 @@ impl TireFigure<'_> {
     }
 
     fn draw_round(&self, canvas: &mut Canvas, ride: &TireRideOutcome, top: f64) -> Result<f64, ReportError> {
-        canvas.label(Label::new("Wear round the tires", [LEFT, top]).size(15.0).bold());
+        canvas.label(PART_TITLE.label("Wear round the tires", [LEFT, top]));
         let line = "1 is the mean of the same tires upright; the ribs run across, the turn of the tire along";
         canvas.label(Label::new(line, [LEFT, top + 19.0]).color(MUTED));
         let panel = RoundPanel::of(ride);

@@ -5,6 +5,7 @@ use axlebow_study::{Histogram, Index, Uncertain};
 use crate::number::typographic;
 use crate::panels::draw_axis;
 use crate::panels::finite;
+use crate::panels::layout::{NOTE, PART_TITLE, STUDY_FIRST_LINE, STUDY_TITLE, TITLE_LINES};
 use crate::panels::spread;
 use crate::panels::{Panel, Ticks, range_of};
 use crate::svg::palette::{BLUE, FAINT, INK, MUTED, ORANGE, STEEL, VERMILLION};
@@ -52,17 +53,14 @@ pub(super) fn uncertainty_figure(words: &StudyWords<'_>, card: &ModelCard) -> Re
         level = ResultPanels { words, variant, result }.draw(&mut canvas, level)?;
     }
     let invented = card.invented_note().unwrap_or_default();
-    canvas.label(Label::new(invented, [LEFT, level + 18.0]).size(12.0).color(MUTED));
+    canvas.label(NOTE.label(invented, [LEFT, level + 18.0]));
     let size = [2.0 * LEFT + WIDE + NAMES + BARS, level + 34.0];
     Ok(canvas.finish(size, &words.outcome.name, "Histograms of results and bars of variance indices."))
 }
 
 fn draw_heading(canvas: &mut Canvas, words: &StudyWords<'_>) -> f64 {
-    let mut level = 18.0;
-    for line in wrapped(&words.outcome.name, 90, 2) {
-        level += 26.0;
-        canvas.label(Label::new(line, [LEFT, level]).size(20.0).bold());
-    }
+    let title = wrapped(&words.outcome.name, 90, TITLE_LINES);
+    let mut level = STUDY_TITLE.draw(canvas, title, [LEFT, STUDY_FIRST_LINE]) - STUDY_TITLE.step;
     for sentence in uncertainty_findings(words) {
         for line in wrapped(&sentence, 150, 2) {
             level += 19.0;
@@ -102,7 +100,7 @@ impl ResultPanels<'_> {
         let of =
             if several { format!(": {}", self.words.outcome.variants[self.variant]) } else { String::new() };
         let title = wrapped(&format!("{title}{of}"), 70, 1).concat();
-        canvas.label(Label::new(title, [LEFT, top + 24.0]).size(15.0).bold());
+        canvas.label(PART_TITLE.label(title, [LEFT, top + 24.0]));
         self.draw_histogram(canvas, [LEFT, top + ABOVE]);
         if !self.result.indices.is_empty() {
             self.draw_bars(canvas, [LEFT + WIDE + NAMES, top + ABOVE]);
@@ -207,7 +205,7 @@ impl ResultPanels<'_> {
         canvas.label(Label::new(title, [x, y - 24.0]).size(13.0).bold());
         for (color, text, along) in [(BLUE, "first-order", 0.0), (ORANGE, "total-effect", 110.0)] {
             canvas.rectangle([x + along, y - 9.0], [14.0, 10.0], &format!(r#"fill="{color}""#));
-            canvas.label(Label::new(text, [x + along + 20.0, y]).size(12.0).color(MUTED));
+            canvas.label(NOTE.label(text, [x + along + 20.0, y]));
         }
         let bar = format!(r#"stroke="{FAINT}" stroke-width="0.8""#);
         canvas.line([x, y + 14.0], [x, y + 14.0 + HIGH], &bar);
