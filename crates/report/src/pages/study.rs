@@ -9,7 +9,7 @@ use crate::ModelCard;
 use crate::answer::{study_answer, study_details};
 use crate::number::{Numbers, Shown, fixed};
 use crate::page::{Block, Column, Page, Table};
-use crate::words::study::{StudyWords, shown};
+use crate::words::study::{StudyWords, shown, varied_words};
 
 /// Lines that are shown.
 const LINES: usize = 20;
@@ -107,7 +107,7 @@ fn measures(words: &StudyWords<'_>, line: &[Row]) -> Table {
     let columns = &words.outcome.shown;
     let heading =
         columns.iter().map(|measure| Column::shown(words.measure(measure), shown(measure), words.numbers));
-    let mut table = Table::new([words.axis_column()].into_iter().chain(heading));
+    let mut table = Table::new([axis_column(words)].into_iter().chain(heading));
     for (row, along) in rows.into_iter().zip(along) {
         let cells = columns.iter().map(|measure| {
             row.value(measure).map_or("-".to_owned(), |value| words.numbers.bare(value, shown(measure)))
@@ -139,7 +139,7 @@ fn usual(words: &StudyWords<'_>, line: &[Row]) -> Table {
     let columns = COLUMNS.into_iter().filter(|column| column.when.is_none_or(|on| on == alike));
     let columns: Vec<UsualColumn> = columns.filter(|column| !(tight && column.of == CLEARANCE)).collect();
     let heading = columns.iter().map(|own| Column::shown(own.heading, own.shown, words.numbers));
-    let mut table = Table::new([words.axis_column()].into_iter().chain(heading));
+    let mut table = Table::new([axis_column(words)].into_iter().chain(heading));
     for (row, along) in shown.into_iter().zip(along) {
         let cell = |column: &UsualColumn| match &row.result {
             Ok(_) => words.numbers.bare(words.standing(row, column.of), column.shown),
@@ -189,7 +189,7 @@ fn equal_mass(words: &StudyWords<'_>) -> Option<Block> {
     let mut table = Table::new([
         Column::words("Equal axle mass"),
         Column::words(""),
-        words.axis_column(),
+        axis_column(words),
         Column::shown("camber change", Kind::Angle, n),
         Column::shown("peak stress", Kind::Stress, n),
     ]);
@@ -209,4 +209,10 @@ fn equal_mass(words: &StudyWords<'_>) -> Option<Block> {
         }
     }
     Some(Block::Table(table))
+}
+
+/// The column of the key that varies fastest.
+fn axis_column(words: &StudyWords<'_>) -> Column {
+    let Some(varied) = words.outcome.varied.last() else { return Column::plain("") };
+    Column::number(varied_words(varied), words.unit_of(varied))
 }

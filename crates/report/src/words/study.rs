@@ -4,7 +4,6 @@ use axlebow_study::{DesignWarning, Limit, Measure, Row, StudyOutcome, StudySumma
 use axlebow_units::{Kind, show};
 
 use crate::number::{Numbers, Shown};
-use crate::page::Column;
 use crate::words::warning::sentence_of_designs;
 
 /// Writes about one study in the units of one system.
@@ -49,12 +48,6 @@ impl StudyWords<'_> {
     /// The key that varies fastest with its unit, such as "tube wall, mm".
     pub fn axis(&self) -> String {
         self.heading_of(self.outcome.varied.len().saturating_sub(1))
-    }
-
-    /// The column of the key that varies fastest.
-    pub fn axis_column(&self) -> Column {
-        let Some(varied) = self.outcome.varied.last() else { return Column::plain("") };
-        Column::number(varied_words(varied), self.unit_of(varied))
     }
 
     /// A key that varies with its unit, by its place among them.
