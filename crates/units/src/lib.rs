@@ -17,6 +17,7 @@
 //! | brackets | `rad/(kN m)`; needed where a product follows a `/` |
 //!
 //! `g` is the gram and `gn` the standard acceleration of gravity. `lb` is mass and `lbf` is force.
+//! Where a load is wanted, [`parse_load`] takes a mass for its weight.
 //! Angle is a dimension of its own, so `N m` is a moment and `N m/rad` a rotational stiffness.
 //!
 //! # Source of the factors
@@ -27,6 +28,7 @@ mod display;
 mod error;
 mod expression;
 mod kind;
+mod load;
 mod number;
 mod parse;
 pub mod unit;
@@ -35,4 +37,5 @@ pub use dimension::Dimension;
 pub use display::{DisplayUnit, UnitSystem, display_unit, show};
 pub use error::{Fault, UnitError};
 pub use kind::Kind;
-pub use parse::{Parsed, parse};
+pub use load::{ParsedLoad, accepted_loads, parse_load};
+pub use parse::{Parsed, is_bare_zero, parse, parse_or_zero};

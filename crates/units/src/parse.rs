@@ -130,3 +130,19 @@ fn replace_word(text: &str, word: &str, by: &str) -> String {
         })
         .collect()
 }
+
+/// Reads a quantity as [`parse`] does, and a zero without a unit, which is the same in each of them.
+///
+/// For what a user types on a command line or in a study; a model file writes its units out.
+///
+/// # Errors
+/// Those of [`parse`].
+pub fn parse_or_zero(text: &str, kind: Kind) -> Result<Parsed, UnitError> {
+    if is_bare_zero(text) { Ok(Parsed { value: 0.0, system: None }) } else { parse(text, kind) }
+}
+
+/// Whether a text is a zero without a unit.
+pub fn is_bare_zero(text: &str) -> bool {
+    let text = text.trim();
+    Number::at_start(text).is_some_and(|number| number.value == 0.0 && number.length == text.len())
+}
