@@ -3,6 +3,7 @@
 mod axle_build;
 mod builder;
 mod combine;
+mod error_words;
 mod material_build;
 mod model;
 mod seat_build;

@@ -39,11 +39,11 @@ mod roads;
 mod start;
 
 pub use build::{Model, TireFile, VariableAxle};
-pub use content::{Assumed, Document, Entry, NumberKey, NumberPlace, Table, Value, Written};
+pub use content::{Assumed, Document, Entry, EntryNote, NumberKey, NumberPlace, Table, Value, Written};
 pub use declare::{Bounds, Holds, KeySpec, Presence, TableSpec, Word, json_schema, key, quantity};
 pub use faults::{ModelError, Problem, Problems, Span, likely};
 pub use keys::{MODEL, ROAD, TIRE};
-pub use read::{LARGEST, named_file, read, read_bytes};
-pub use readings::{ReadQuantity, Reading, readings};
+pub use read::{LARGEST, given_file, named_file, read, read_bytes, why_missing};
+pub use readings::{ReadQuantity, Reading, ReadingSheet, readings};
 pub use roads::{RoadFile, road_events, road_kinds};
 pub use start::{KINDS, reading_sheet, starter};

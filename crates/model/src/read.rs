@@ -1,5 +1,6 @@
 //! From text to what a file says.
 
+mod given_file;
 mod lone_value;
 mod named_file;
 mod reader;
@@ -8,6 +9,7 @@ mod set;
 mod text;
 mod value;
 
+pub use given_file::{given_file, why_missing};
 pub use named_file::named_file;
 pub(crate) use rows::{Row, rows};
 pub(crate) use text::text_of;

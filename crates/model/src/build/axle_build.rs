@@ -7,6 +7,7 @@ use axlebow_axle::{
 use axlebow_sections::{Material, Profile, RectangularTube, RoundBar, RoundTube};
 
 use super::builder::{Builder, covers};
+use super::error_words::{axle_error, section_error};
 use crate::content::Table;
 use crate::faults::Span;
 
@@ -17,15 +18,16 @@ impl Builder<'_> {
         let wheels = self.wheels();
         self.assume_tread_widths();
         let loads = self.loads();
-        let (body, wheels) = (body?, wheels?);
-        let wheel_ends = self.wheel_ends(&wheels, 0.5 * loads.loading.rated_load)?;
-        self.assume_bearing_stiffness(&wheel_ends);
-        let seats = self.seats(&body);
-        let stiffeners = self.stiffeners(&body);
+        // Nothing is given up before every part has been looked at, so that all problems come at once.
+        let wheel_load = 0.5 * loads.loading.rated_load;
+        let wheel_ends = wheels.as_ref().and_then(|wheels| self.wheel_ends(wheels, wheel_load));
+        wheel_ends.iter().for_each(|ends| self.assume_bearing_stiffness(ends));
+        let seats = body.as_ref().and_then(|body| self.seats(body));
+        let stiffeners = body.as_ref().and_then(|body| self.stiffeners(body));
         let axle = Axle {
-            body,
-            wheel_ends,
-            wheels,
+            body: body?,
+            wheel_ends: wheel_ends?,
+            wheels: wheels?,
             seats: seats?,
             stiffeners: stiffeners?,
             weld_keep_out: self.weld_keep_out(),
@@ -45,7 +47,7 @@ impl Builder<'_> {
             Err(errors) => {
                 for error in &errors {
                     let span = self.place_of(error);
-                    self.problems.push(span, error.to_string(), None);
+                    self.problems.push(span, axle_error(error, self.system), None);
                 }
                 None
             }
@@ -104,7 +106,8 @@ impl Builder<'_> {
     }
 
     fn tube(&mut self, table: &Table) -> Option<Shape> {
-        let made = RoundTube::new(table.number("od"), table.number("wall"));
+        let made = RoundTube::new(table.number("od"), table.number("wall"))
+            .map_err(|error| section_error(&error, self.system));
         let profile = Profile::from(self.kept(table.span_of("wall"), made)?);
         Some(Shape::Tube(profile, table.number("length")))
     }
@@ -113,7 +116,8 @@ impl Builder<'_> {
         let (wall, radius) = (table.number("wall"), table.number("corner_radius"));
         let mut points = Vec::new();
         for point in table.tables("profile") {
-            let made = RectangularTube::new(point.number("width"), point.number("height"), wall, radius);
+            let made = RectangularTube::new(point.number("width"), point.number("height"), wall, radius)
+                .map_err(|error| section_error(&error, self.system));
             let section = self.kept(point.span_of("height"), made)?;
             points.push(HousingPoint { at: point.number("at"), section });
         }

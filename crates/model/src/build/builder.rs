@@ -1,6 +1,7 @@
 //! Values of tables for the parts of an axle, with what is wrong with them.
 
 use axlebow_axle::{Side, Sides};
+use axlebow_units::{Kind, UnitSystem, display_unit, show};
 
 use crate::content::{Assumed, Document, Table};
 use crate::faults::{Problems, Span};
@@ -8,6 +9,8 @@ use crate::faults::{Problems, Span};
 /// Reads values of tables and collects validation_errors.
 pub(crate) struct Builder<'d> {
     pub root: &'d Table,
+    /// Unit system of the file, which messages are in.
+    pub system: UnitSystem,
     pub problems: Problems,
     /// Defaults that depend on other keys.
     pub assumed: Vec<Assumed>,
@@ -15,7 +18,8 @@ pub(crate) struct Builder<'d> {
 
 impl<'d> Builder<'d> {
     pub(crate) fn of(document: &'d Document) -> Self {
-        Builder { root: document.root(), problems: document.problems(), assumed: Vec::new() }
+        let (root, system) = (document.root(), document.system());
+        Builder { root, system, problems: document.problems(), assumed: Vec::new() }
     }
 
     /// The table that this kind of axle needs; a problem when it is missing or the other one is there.
@@ -58,6 +62,18 @@ impl<'d> Builder<'d> {
             self.problems.push(last, message, Some(accepted));
         }
         Some(Sides { left: found.left?, right: found.right? })
+    }
+
+    /// A length in the units of the file, to a tenth of a millimeter or a thousandth of an inch.
+    pub(crate) fn length(&self, value: f64) -> String {
+        let unit = display_unit(Kind::Length, self.system);
+        let step = if self.system == UnitSystem::Us { 1e3 } else { 1e1 };
+        show((value / unit.factor * step).round() / step * unit.factor, Kind::Length, self.system)
+    }
+
+    /// The one of two examples that is in the units of the file.
+    pub(crate) fn example(&self, si: &'static str, us: &'static str) -> &'static str {
+        if self.system == UnitSystem::Us { us } else { si }
     }
 
     /// The value, or its error as a problem at `span`.

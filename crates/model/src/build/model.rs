@@ -30,6 +30,8 @@ pub struct Model {
     pub strength: StrengthOptions,
     /// Defaults in use.
     pub assumed: Vec<Assumed>,
+    /// How values were read, where that is not plain from the file.
+    pub notes: Vec<String>,
     /// Unit system of the file.
     pub system: UnitSystem,
 }
@@ -68,6 +70,7 @@ impl Model {
             cases,
             strength: strength_options(root.table("strength")),
             assumed: [document.assumed(), &builder.assumed].concat(),
+            notes: document.notes(),
             system: document.system(),
         })
     }

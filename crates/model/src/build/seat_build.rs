@@ -57,9 +57,9 @@ impl Builder<'_> {
         let round = body.length_round_at(table.number("at"));
         let breadth = table.optional_number("bracket_breadth").unwrap_or(0.25 * round);
         if wall(table).0.is_shell() {
-            self.assume_seat(table, "bracket_breadth", format!("{:.1} mm", breadth * 1e3));
+            self.assume_seat(table, "bracket_breadth", self.length(breadth));
             if table.word("fixing") == "clamped" {
-                self.assume_seat(table, "u_bolt_diameter", format!("{:.0} mm", U_BOLT_DIAMETER * 1e3));
+                self.assume_seat(table, "u_bolt_diameter", self.length(U_BOLT_DIAMETER));
                 self.assume_seat(table, "u_bolts", format!("{U_BOLTS}, each with two legs"));
                 self.assume_seat(table, "nut_factor", NUT_FACTOR.to_string());
             }

@@ -4,7 +4,7 @@ use axlebow_axle::{
     AxleError, Body, Part, Side, Stiffener, StiffenerEnd, StiffenerWeld, WeldPattern, weld_stiffness,
 };
 use axlebow_sections::{Material, SectionError};
-use axlebow_units::{Kind, UnitSystem, show};
+use axlebow_units::{Kind, show};
 
 use super::builder::Builder;
 use super::stiffener_site::Site;
@@ -81,7 +81,7 @@ impl Builder<'_> {
             }
             (word, None) => {
                 let message = format!("a {word} end needs its `end_length`");
-                let accepted = Some("end_length = \"60 mm\", for one".to_owned());
+                let accepted = Some(format!("end_length = \"{}\", for one", self.example("60 mm", "2.5 in")));
                 self.problems.push(table.span_of("end"), message, accepted);
                 None
             }
@@ -96,7 +96,7 @@ impl Builder<'_> {
         let leg = table.number("weld_leg");
         let stiffness = table.optional_number("weld_stiffness").unwrap_or_else(|| {
             let stiffness = weld_stiffness(material.shear_modulus());
-            self.assume(site, "weld_stiffness", show(stiffness, Kind::Stress, UnitSystem::Si));
+            self.assume(site, "weld_stiffness", show(stiffness, Kind::Stress, self.system));
             stiffness
         });
         Some(StiffenerWeld { leg, pattern, both_sides: table.word("weld_sides") == "both", stiffness })
@@ -115,8 +115,10 @@ impl Builder<'_> {
             (_, (Some(length), Some(pitch))) => Some(WeldPattern::Stitched { length, pitch }),
             _ => {
                 let message = "a stitched weld needs its `stitch_length` and its `stitch_pitch`";
-                let accepted = "stitch_length = \"50 mm\" and stitch_pitch = \"150 mm\", for one";
-                self.problems.push(table.span_of("weld"), message, Some(accepted.to_owned()));
+                let (length, pitch) = (self.example("50 mm", "2 in"), self.example("150 mm", "6 in"));
+                let accepted =
+                    format!("stitch_length = \"{length}\" and stitch_pitch = \"{pitch}\", for one");
+                self.problems.push(table.span_of("weld"), message, Some(accepted));
                 None
             }
         }

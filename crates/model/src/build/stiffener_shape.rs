@@ -3,7 +3,7 @@
 use axlebow_axle::{AxleError, Orientation, StiffenerForm, sleeve};
 use axlebow_sections::shape::{Angle, Channel, Flat, Tee};
 use axlebow_sections::{Contour, Corner, Outline, Shape, StandardSize};
-use axlebow_units::{Kind, UnitSystem, show};
+use axlebow_units::{Kind, show};
 
 use super::builder::Builder;
 use super::stiffener_site::Site;
@@ -97,7 +97,7 @@ impl Builder<'_> {
     /// Bore and wall of a sleeve.
     fn sleeve_sizes(&mut self, site: Site<'_>, axle_width: f64) -> (f64, f64) {
         let bore = site.table.optional_number("bore").unwrap_or_else(|| {
-            self.assume(site, "bore", show(axle_width, Kind::Length, UnitSystem::Si));
+            self.assume(site, "bore", show(axle_width, Kind::Length, self.system));
             axle_width
         });
         (bore, site.table.number("thickness"))

@@ -1,11 +1,11 @@
 //! Wheels and tires of a file.
 
 use axlebow_axle::{TREAD_SHARE, Tire, TireLayout, Wheel};
-use axlebow_units::{Kind, UnitSystem, show};
+use axlebow_units::{Kind, show};
 
 use super::builder::Builder;
 use super::tire_file::tread;
-use crate::content::{Assumed, Table};
+use crate::content::{Assumed, Entry, Table};
 
 impl Builder<'_> {
     pub(crate) fn wheel(&mut self, table: &Table) -> Option<Wheel> {
@@ -41,7 +41,7 @@ impl Builder<'_> {
         for (number, table) in self.root.tables("wheel").iter().enumerate() {
             let tread = table.table("tread");
             if tread.optional_number("width").is_none() {
-                let text = show(TREAD_SHARE * table.number("tire_width"), Kind::Length, UnitSystem::Si);
+                let text = show(TREAD_SHARE * table.number("tire_width"), Kind::Length, self.system);
                 let meaning = tread.spec().key("width").map_or("", |spec| spec.meaning);
                 self.assumed.push(Assumed { path: format!("wheel[{number}].tread.width"), text, meaning });
             }
@@ -54,13 +54,15 @@ impl Builder<'_> {
             ("dual", Some(spacing)) => {
                 if spacing < table.number("tire_width") {
                     let message = "the tires of this dual overlap: their spacing is less than their width";
-                    let accepted = format!("at least {:.1} mm", table.number("tire_width") * 1e3);
+                    let width = show(table.number("tire_width"), Kind::Length, self.system);
+                    let accepted = format!("at least {width}");
                     self.problems.push(table.span_of("dual_spacing"), message, Some(accepted));
                 }
                 Some(TireLayout::Dual { spacing })
             }
             ("dual", None) => {
-                let accepted = Some("dual_spacing = \"330 mm\", for one".to_owned());
+                let accepted =
+                    Some(format!("dual_spacing = \"{}\", for one", self.example("330 mm", "13 in")));
                 self.problems.push(table.span_of("tires"), "a dual needs its `dual_spacing`", accepted);
                 None
             }
@@ -75,11 +77,14 @@ impl Builder<'_> {
     }
 
     fn outset(&mut self, table: &Table) -> Option<f64> {
-        match (table.word("position"), table.optional_number("offset")) {
-            ("zeroset", None) => Some(0.0),
+        let is_unused = table.entry("offset").is_some_and(Entry::is_unused);
+        let offset = table.optional_number("offset").filter(|_| !is_unused);
+        match (table.word("position"), offset) {
+            ("zeroset", None | Some(0.0)) => Some(0.0),
             ("zeroset", Some(_)) => {
-                let message = "`offset` is given, but the wheel is zeroset";
-                self.problems.push(table.span_of("offset"), message, Some("outset or inset".to_owned()));
+                let message = "`offset` is set, but the wheel is zeroset";
+                let accepted = "a `position` of outset or inset with it".to_owned();
+                self.problems.push(table.span_of("offset"), message, Some(accepted));
                 None
             }
             (word, None) => {
@@ -87,7 +92,7 @@ impl Builder<'_> {
                 self.problems.push(
                     table.span_of("position"),
                     message,
-                    Some("offset = \"51 mm\", for one".to_owned()),
+                    Some(format!("offset = \"{}\", for one", self.example("51 mm", "2 in"))),
                 );
                 None
             }

@@ -1,7 +1,7 @@
 //! Hubs and bearings of a file.
 
 use axlebow_axle::{AxleError, BearingStiffness, Side, Sides, TaperedRollers, Wheel, WheelEnd};
-use axlebow_units::{Kind, UnitSystem, show};
+use axlebow_units::{Kind, show};
 
 use super::builder::{Builder, covers};
 use crate::content::{Assumed, Table};
@@ -44,7 +44,7 @@ impl Builder<'_> {
             {
                 if table.optional_number(key).is_none() {
                     let [inner, outer] =
-                        [inner, outer].map(|value| show(value, Kind::Stiffness, UnitSystem::Si));
+                        [inner, outer].map(|value| show(value, Kind::Stiffness, self.system));
                     let meaning = table.spec().key(key).map_or("", |spec| spec.meaning);
                     let text = format!("inner {inner}, outer {outer}");
                     self.assumed.push(Assumed { path: format!("wheel_end[{number}].{key}"), text, meaning });

@@ -5,6 +5,7 @@ use axlebow_units::{Kind, UnitSystem};
 use super::entry::{Entry, Table, Value};
 use super::named_path::by_place;
 use super::path::{Step, steps};
+use super::unused_offset::{mark_unused_offset, mark_unused_offsets};
 use crate::declare::{Holds, KeySpec};
 use crate::faults::{ModelError, Problems, likely};
 
@@ -30,6 +31,8 @@ pub struct Document {
 
 impl Document {
     pub(crate) fn new(problems: Problems, root: Table, assumed: Vec<Assumed>) -> Self {
+        let mut root = root;
+        mark_unused_offsets(&mut root);
         let system = if balance(&root) < 0 { UnitSystem::Us } else { UnitSystem::Si };
         Self { problems, root, assumed, system }
     }
@@ -101,6 +104,17 @@ impl Document {
         table.optional_number(rest[0].key).ok_or_else(|| no_number(path, None))
     }
 
+    /// What the key at a path holds; of a factor, the list that it is of.
+    ///
+    /// # Errors
+    /// A path that is malformed or leads nowhere.
+    pub fn holds(&self, path: &str) -> Result<Holds, ModelError> {
+        let path = &*by_place(&self.root, path)?;
+        let steps = steps(path)?;
+        let (table, rest) = owner(&self.root, path, &steps)?;
+        Ok(key_spec(table, path, rest[0].key)?.holds)
+    }
+
     /// What the number at a path measures; a count, factor or plain number is a ratio.
     ///
     /// # Errors
@@ -113,6 +127,7 @@ impl Document {
             (Holds::Quantity { kind, .. } | Holds::QuantityOr { kind, .. }, [Step { index: None, .. }]) => {
                 Ok(kind)
             }
+            (Holds::Load { .. }, [Step { index: None, .. }]) => Ok(Kind::Force),
             (
                 Holds::Percent { .. } | Holds::Number { .. } | Holds::Count { .. },
                 [Step { index: None, .. }],
@@ -126,7 +141,11 @@ impl Document {
     /// assumed.
     pub(crate) fn put(&mut self, path: &str, table: &[Step<'_>], entry: Entry) {
         if let Some(table) = owner_mut(&mut self.root, table) {
+            let is_position = entry.key == "position";
             replace(table, entry);
+            if is_position {
+                mark_unused_offset(table);
+            }
         }
         self.assumed.retain(|assumed| assumed.path != path);
     }

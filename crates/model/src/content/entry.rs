@@ -64,6 +64,24 @@ pub struct Entry {
     pub span: Span,
     /// Whether a default was used.
     pub assumed: bool,
+    /// How it was read, where that is not plain from the file.
+    pub note: Option<EntryNote>,
+}
+
+/// How an entry was read, where that is not plain from the file.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum EntryNote {
+    /// The text and what it was read as, such as "20000 lb read as weight, 88.964 kN".
+    ReadAs(String),
+    /// The value has no say, and why.
+    Unused(&'static str),
+}
+
+impl Entry {
+    /// Whether the value has no say.
+    pub fn is_unused(&self) -> bool {
+        matches!(self.note, Some(EntryNote::Unused(_)))
+    }
 }
 
 /// A table of a file: its keys in file order, then the defaults.

@@ -108,9 +108,10 @@ fn way(root: &Table, steps: &[Step<'_>]) -> Option<Vec<(usize, Option<usize>)>> 
 /// What a key that holds numbers keeps of one, as the reader of a file would; none where it would refuse it.
 fn admitted(holds: Holds, value: f64) -> Option<Value> {
     let (bounds, value) = match holds {
-        Holds::Quantity { bounds, .. } | Holds::QuantityOr { bounds, .. } | Holds::Number { bounds } => {
-            (bounds, value)
-        }
+        Holds::Quantity { bounds, .. }
+        | Holds::QuantityOr { bounds, .. }
+        | Holds::Load { bounds }
+        | Holds::Number { bounds } => (bounds, value),
         // As it is read, from per cent.
         Holds::Percent { most } => (Bounds::Between(0.0, most / 100.0), 100.0 * value / 100.0),
         Holds::Factors => (Bounds::Any, value),

@@ -33,7 +33,7 @@ impl Document {
 }
 
 fn collect(table: &Table, under: &str, found: &mut Vec<NumberKey>) {
-    for entry in table.entries() {
+    for entry in table.entries().iter().filter(|entry| !entry.is_unused()) {
         let path = format!("{under}{}", entry.key);
         match &entry.value {
             Value::Table(inner) => collect(inner, &format!("{path}."), found),
@@ -55,7 +55,7 @@ fn collect(table: &Table, under: &str, found: &mut Vec<NumberKey>) {
 }
 
 /// Name of an entry where it has one of its own and the list is at the top of the file, else its number.
-fn place(list: &[Table], number: usize, at_top: bool) -> String {
+pub(super) fn place(list: &[Table], number: usize, at_top: bool) -> String {
     let name = name_in_path(&list[number]).filter(|_| at_top);
     let own = name.filter(|name| list.iter().filter(|other| name_in_path(other) == Some(name)).count() == 1);
     own.map_or_else(|| number.to_string(), str::to_owned)
@@ -64,6 +64,7 @@ fn place(list: &[Table], number: usize, at_top: bool) -> String {
 fn measured(holds: Holds) -> Option<(Kind, Bounds)> {
     match holds {
         Holds::Quantity { kind, bounds } | Holds::QuantityOr { kind, bounds, .. } => Some((kind, bounds)),
+        Holds::Load { bounds } => Some((Kind::Force, bounds)),
         Holds::Percent { most } => Some((Kind::Ratio, Bounds::Between(0.0, most / 100.0))),
         Holds::Number { bounds } => Some((Kind::Ratio, bounds)),
         _ => None,

@@ -1,6 +1,6 @@
 //! The text of a file with other values in it.
 
-use axlebow_units::{Kind, parse};
+use axlebow_units::{Kind, parse, parse_load};
 
 use super::document::{Document, key_spec, owner};
 use super::named_path::by_place;
@@ -19,9 +19,10 @@ impl Document {
         let steps = steps(place)?;
         let (table, rest) = owner(self.root(), place, &steps)?;
         match key_spec(table, place, rest[0].key)?.holds {
-            Holds::Quantity { bounds, .. } | Holds::QuantityOr { bounds, .. } | Holds::Number { bounds } => {
-                Ok(bounds)
-            }
+            Holds::Quantity { bounds, .. }
+            | Holds::QuantityOr { bounds, .. }
+            | Holds::Load { bounds }
+            | Holds::Number { bounds } => Ok(bounds),
             Holds::Percent { most } => Ok(Bounds::Between(0.0, most / 100.0)),
             _ => Err(refused(path, "does not vary continuously", "a quantity, such as `tube.wall`")),
         }
@@ -55,7 +56,11 @@ impl Document {
         let [Step { key, index: None, .. }] = rest else {
             return Err(refused(path, "is not a key of its own", "a quantity, such as `tube.wall`"));
         };
-        let (spec, kind) = (key_spec(table, place, key)?, self.kind(path)?);
+        let spec = key_spec(table, place, key)?;
+        let kind = match spec.holds {
+            Holds::Load { .. } => None,
+            _ => Some(self.kind(path)?),
+        };
         let problems = self.problems();
         let source = problems.source();
         if let Some(entry) = table.entry(key).filter(|entry| !entry.assumed) {
@@ -87,13 +92,19 @@ fn refused(path: &str, what: &str, accepted: &str) -> ModelError {
 }
 
 /// A value as it is written now, quotes and unit kept.
-fn in_unit_of(written: &str, kind: Kind, value: f64) -> String {
+///
+/// Arguments: `kind`, what it measures; none for a load, whose unit may be one of mass.
+fn in_unit_of(written: &str, kind: Option<Kind>, value: f64) -> String {
     let quote = written.chars().next().filter(|c| matches!(c, '"' | '\''));
     let inner = written.trim_matches(['"', '\'']);
     let mut ends = inner.char_indices().map(|(at, c)| at + c.len_utf8());
     let number_end = ends.rfind(|end| inner[..*end].trim().parse::<f64>().is_ok()).unwrap_or(0);
     let unit = inner[number_end..].trim();
-    let factor = parse(&format!("1 {unit}"), kind).map_or(1.0, |parsed| parsed.value);
+    let one = format!("1 {unit}");
+    let factor = match kind {
+        Some(kind) => parse(&one, kind).map_or(1.0, |parsed| parsed.value),
+        None => parse_load(&one).map_or(1.0, |load| load.force.value),
+    };
     let shown = format!("{} {unit}", six_digits(value / factor));
     match quote {
         Some(quote) => format!("{quote}{}{quote}", shown.trim_end()),
@@ -114,9 +125,13 @@ mod tests {
 
     #[test]
     fn a_value_keeps_its_unit_and_its_quotes() {
-        assert_eq!(in_unit_of("\"9 mm\"", Kind::Length, 0.008_432_17), "\"8.43217 mm\"");
-        assert_eq!(in_unit_of("'3.5e2 kN m/rad'", Kind::RotationalStiffness, 1.25e6), "'1250.0 kN m/rad'");
-        assert_eq!(in_unit_of("0.3", Kind::Ratio, 0.25), "0.25");
-        assert_eq!(in_unit_of("\"30 %\"", Kind::Ratio, 0.25), "\"25.0 %\"");
+        assert_eq!(in_unit_of("\"9 mm\"", Some(Kind::Length), 0.008_432_17), "\"8.43217 mm\"");
+        assert_eq!(
+            in_unit_of("'3.5e2 kN m/rad'", Some(Kind::RotationalStiffness), 1.25e6),
+            "'1250.0 kN m/rad'"
+        );
+        assert_eq!(in_unit_of("0.3", Some(Kind::Ratio), 0.25), "0.25");
+        assert_eq!(in_unit_of("\"30 %\"", Some(Kind::Ratio), 0.25), "\"25.0 %\"");
+        assert_eq!(in_unit_of("\"20000 lb\"", None, 100_000.0), "\"22480.9 lb\"");
     }
 }

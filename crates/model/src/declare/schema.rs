@@ -41,11 +41,13 @@ fn property(key: &KeySpec) -> Map<String, Json> {
     let mut schema = content(key);
     let accepted = match key.holds {
         Holds::Quantity { .. }
+        | Holds::Load { .. }
         | Holds::QuantityOr { .. }
         | Holds::Percent { .. }
         | Holds::Factors
         | Holds::Texts
         | Holds::Numbers { .. }
+        | Holds::Values
         | Holds::Changes
         | Holds::Corners => {
             format!(" Accepted: {}.", key.holds.accepted())
@@ -76,6 +78,10 @@ fn content(key: &KeySpec) -> Map<String, Json> {
             let examples: Vec<_> = kind.accepted().iter().map(|unit| format!("1 {unit}")).collect();
             object(json!({ "type": "string", "pattern": QUANTITY, "examples": examples }))
         }
+        Holds::Load { .. } => {
+            let examples = ["90 kN", "20000 lbf", "20000 lb", "9 t"];
+            object(json!({ "type": "string", "pattern": QUANTITY, "examples": examples }))
+        }
         Holds::Percent { .. } => {
             object(json!({ "type": "string", "pattern": r"^\s*[0-9.eE+-]+\s*%\s*$", "examples": ["0.20 %"] }))
         }
@@ -97,7 +103,8 @@ fn content(key: &KeySpec) -> Map<String, Json> {
         Holds::Numbers { bounds } => {
             object(json!({ "type": "array", "items": number(bounds), "minItems": 1 }))
         }
-        Holds::Changes => object(json!({ "type": "object", "additionalProperties": text() })),
+        Holds::Values => object(json!({ "type": "array", "items": plain_value(), "minItems": 1 })),
+        Holds::Changes => object(json!({ "type": "object", "additionalProperties": plain_value() })),
         Holds::Corners => {
             let length = json!({ "type": "string", "pattern": QUANTITY });
             let corner = json!({ "type": "array", "items": length, "minItems": 2, "maxItems": 2 });
@@ -109,6 +116,11 @@ fn content(key: &KeySpec) -> Map<String, Json> {
 /// Text that is not empty.
 fn text() -> Json {
     json!({ "type": "string", "pattern": r"\S" })
+}
+
+/// Text that is not empty, a number, or true or false.
+fn plain_value() -> Json {
+    json!({ "anyOf": [text(), { "type": ["number", "boolean"] }] })
 }
 
 fn number(bounds: Bounds) -> Map<String, Json> {

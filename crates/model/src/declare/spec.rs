@@ -1,6 +1,6 @@
 //! The declaration of a file: its keys, what each holds and what is used where one is left out.
 
-use axlebow_units::{Kind, UnitSystem};
+use axlebow_units::{Kind, UnitSystem, accepted_loads};
 
 use super::bounds::Bounds;
 
@@ -21,6 +21,11 @@ pub enum Holds {
         /// What is measured.
         kind: Kind,
         /// Accepted values, SI.
+        bounds: Bounds,
+    },
+    /// A force that the axle carries: text with a unit of force, or the mass that weighs so much, such as `"20000 lb"`.
+    Load {
+        /// Accepted values, N.
         bounds: Bounds,
     },
     /// A quantity, or one of some words.
@@ -68,7 +73,9 @@ pub enum Holds {
         /// Accepted values.
         bounds: Bounds,
     },
-    /// A table of texts under paths of another file, as in `{ "tube.wall" = "8 mm" }`.
+    /// A list of what may stand at a key of another file: texts, plain numbers, `true` and `false`; at least one.
+    Values,
+    /// A table of the same under paths of another file, as in `{ "tube.wall" = "8 mm" }`.
     Changes,
     /// The corners of an outline, a list of pairs of lengths, as in `[["0 mm", "0 mm"], ["60 mm", "0 mm"]]`.
     Corners,
@@ -141,6 +148,9 @@ impl Holds {
     pub fn accepted(&self) -> String {
         match self {
             Self::Quantity { kind, bounds } => quantity_in_words(*kind, *bounds),
+            Self::Load { bounds } => {
+                with_bounds(format!("{}, in quotes", accepted_loads()), Kind::Force, *bounds)
+            }
             Self::QuantityOr { kind, bounds, words } => {
                 let words = list(words.iter().map(|word| word.word));
                 format!("{words}, or {}", quantity_in_words(*kind, *bounds))
@@ -158,7 +168,13 @@ impl Holds {
             Self::Numbers { bounds } => {
                 with_bounds("a list of numbers, such as [5, 50, 95]".to_owned(), Kind::Ratio, *bounds)
             }
-            Self::Changes => r#"a table of paths and texts, such as { "tube.wall" = "8 mm" }"#.to_owned(),
+            Self::Values => {
+                r#"a list of values as a file has them, such as ["6 mm", "8 mm"] or [true, false]"#.to_owned()
+            }
+            Self::Changes => {
+                r#"a table of paths and values, such as { "tube.wall" = "8 mm", "wheel.reversed" = true }"#
+                    .to_owned()
+            }
             Self::Corners => {
                 r#"a list of corners, each of two lengths, such as [["0 mm", "0 mm"], ["60 mm", "0 mm"]]"#
                     .to_owned()

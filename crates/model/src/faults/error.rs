@@ -39,6 +39,18 @@ pub enum ModelError {
         /// The name that was likely meant.
         likely: Option<String>,
     },
+    /// The path leaves out which entry of a list is meant.
+    #[error("`{path}` does not say which `{key}` is meant, and the file has {count}; accepted: {accepted}")]
+    WhichEntry {
+        /// The path.
+        path: String,
+        /// The list.
+        key: String,
+        /// Count of its entries.
+        count: usize,
+        /// The path with each of them.
+        accepted: String,
+    },
     /// The key exists, but the file does not have it.
     #[error("the file has nothing at `{path}`")]
     Absent {

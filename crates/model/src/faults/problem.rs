@@ -130,7 +130,7 @@ impl Problems {
     /// Adds another report's problems, but for those on a line that already has one.
     ///
     /// What stands on a line with a syntax error was recovered by a guess and need not be what was written.
-    pub(crate) fn absorb(&mut self, other: &Self) {
+    pub fn absorb(&mut self, other: &Self) {
         let lines: Vec<_> = self.items.iter().map(|problem| problem.line).collect();
         for problem in other.items.iter().filter(|problem| !lines.contains(&problem.line)) {
             let hints = (problem.accepted.clone(), problem.likely.clone());

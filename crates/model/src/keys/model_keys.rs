@@ -151,7 +151,12 @@ static WHEEL: TableSpec = TableSpec {
             ]),
             Required,
         ),
-        quantity("offset", "Distance of outset or inset.", (Kind::Length, Positive), Optional),
+        quantity(
+            "offset",
+            "Distance of outset or inset; it has no say where the wheel is zeroset.",
+            (Kind::Length, NonNegative),
+            Optional,
+        ),
         key(
             "reversed",
             "Whether the wheel is reversed on its hub: outset s becomes inset s less the disc thickness.",
@@ -440,16 +445,16 @@ static LOADS: TableSpec = TableSpec {
     name: "loads",
     meaning: "The measures from which the load cases are made; default ratios are from memory.",
     keys: &[
-        quantity(
+        key(
             "rated_load",
             "Rated load of the whole axle on the road.",
-            (Kind::Force, Positive),
+            Holds::Load { bounds: Positive },
             Required,
         ),
-        quantity(
+        key(
             "unladen_load",
             "Unladen load of the whole axle on the road.",
-            (Kind::Force, Positive),
+            Holds::Load { bounds: Positive },
             Required,
         ),
         key(

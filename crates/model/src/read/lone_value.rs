@@ -4,12 +4,18 @@ use toml::Spanned;
 use toml::de::DeValue;
 
 use super::reader::Reader;
-use crate::content::Value;
+use crate::content::{EntryNote, Value};
 use crate::declare::{Holds, KeySpec};
 use crate::faults::{ModelError, Problems, quoted};
 
-/// Reads one value by the rules of its key; text is taken without its quotes.
-pub(crate) fn lone_value(spec: &'static KeySpec, path: &str, text: &str) -> Result<Value, ModelError> {
+/// Reads one value by the rules of its key; text is taken without its quotes, and a zero without its unit.
+///
+/// Returns the value, and how it was read where that is not plain.
+pub(crate) fn lone_value(
+    spec: &'static KeySpec,
+    path: &str,
+    text: &str,
+) -> Result<(Value, Option<EntryNote>), ModelError> {
     let refused =
         |message, accepted, likely| ModelError::Refused { path: path.to_owned(), message, accepted, likely };
     let raw = match spec.holds {
@@ -18,11 +24,13 @@ pub(crate) fn lone_value(spec: &'static KeySpec, path: &str, text: &str) -> Resu
         | Holds::Factors
         | Holds::Texts
         | Holds::Numbers { .. }
+        | Holds::Values
         | Holds::Changes
         | Holds::Corners => {
             return Err(ModelError::NotOneValue { path: path.to_owned() });
         }
         Holds::Quantity { .. }
+        | Holds::Load { .. }
         | Holds::QuantityOr { .. }
         | Holds::Percent { .. }
         | Holds::Text
@@ -34,10 +42,11 @@ pub(crate) fn lone_value(spec: &'static KeySpec, path: &str, text: &str) -> Resu
         }
     };
     let mut reader = Reader::new(text, Problems::new("", "".into()));
-    reader.stands_at = Some(0..0);
-    reader.value(spec, &raw, path.to_owned()).ok_or_else(|| {
+    (reader.stands_at, reader.takes_bare_zero) = (Some(0..0), true);
+    let value = reader.value(spec, &raw, path.to_owned()).ok_or_else(|| {
         let problem = reader.problems.iter().next().cloned();
         problem
             .map_or_else(|| refused(String::new(), None, None), |p| refused(p.message, p.accepted, p.likely))
-    })
+    })?;
+    Ok((value, reader.note))
 }

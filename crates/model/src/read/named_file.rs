@@ -1,9 +1,10 @@
 //! A file that another file points to.
 
 use std::fs::File;
-use std::io::Read as _;
+use std::io::{ErrorKind, Read as _};
 use std::path::Path;
 
+use super::given_file::missing_folder;
 use crate::content::{Document, Table};
 use crate::faults::{Problems, likely};
 
@@ -34,7 +35,11 @@ pub fn named_file(
 
 /// The bytes of a regular file, one more than accepted at most.
 fn bytes_of(path: &Path, most: usize) -> Result<Vec<u8>, String> {
-    let failed = |error: std::io::Error| error.to_string();
+    let failed = |error: std::io::Error| match (error.kind(), missing_folder(path)) {
+        (ErrorKind::NotFound, Some(folder)) => format!("{}/ does not exist", folder.display()),
+        (ErrorKind::NotFound, None) => "no such file".to_owned(),
+        _ => error.to_string(),
+    };
     if !std::fs::metadata(path).map_err(failed)?.is_file() {
         return Err("it is not a file".to_owned());
     }

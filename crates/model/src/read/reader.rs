@@ -3,7 +3,7 @@
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
-use crate::content::{Assumed, Entry, Table, Value};
+use crate::content::{Assumed, Entry, EntryNote, Table, Value};
 use crate::declare::{KeySpec, Presence, TableSpec};
 use crate::faults::{Problems, Span, likely, quoted};
 
@@ -29,11 +29,23 @@ pub(crate) struct Reader<'s> {
     pub assumed: Vec<Assumed>,
     /// Whether the file parsed without faults, so that a missing key is missing indeed.
     pub whole: bool,
+    /// Whether a zero may stand without its unit.
+    pub takes_bare_zero: bool,
+    /// How the value that was read last was read, where that is not plain.
+    pub note: Option<EntryNote>,
 }
 
 impl<'s> Reader<'s> {
     pub fn new(text: &'s str, problems: Problems) -> Self {
-        Self { text, stands_at: None, problems, assumed: Vec::new(), whole: true }
+        Self {
+            text,
+            stands_at: None,
+            problems,
+            assumed: Vec::new(),
+            whole: true,
+            takes_bare_zero: false,
+            note: None,
+        }
     }
 
     /// Bytes of the file that a raw span stands for.
@@ -72,7 +84,7 @@ impl<'s> Reader<'s> {
             let text = self.text.get(raw.span()).unwrap_or_default().trim_matches('"').to_owned();
             self.assumed.push(Assumed { path, text, meaning: spec.meaning });
         }
-        Some(Entry { key: spec.key, value, span, assumed })
+        Some(Entry { key: spec.key, value, span, assumed, note: self.note.take() })
     }
 
     fn default_entry(&mut self, spec: &'static KeySpec, text: &'static str, place: &Place) -> Option<Entry> {

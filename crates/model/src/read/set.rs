@@ -1,5 +1,7 @@
 //! Keys of a document set as a file would write them.
 
+use axlebow_units::Kind;
+
 use super::lone_value::lone_value;
 use crate::content::{Document, Entry, Step, Value, by_place, key_spec, no_number, owner, several, steps};
 use crate::declare::Holds;
@@ -9,7 +11,8 @@ impl Document {
     /// Sets the key at a path to what a file would write there, without the quotes of text.
     ///
     /// Arguments: `path`, such as `tube.wall`; a key that may be left out need not be in the file, but its
-    /// table must; `text`, such as `8 mm`, `welded` or `4`.
+    /// table must, and of a list with one entry its place may be left out; `text`, such as `8 mm`, `welded` or `4`; a
+    /// zero may stand without its unit.
     ///
     /// # Errors
     /// A path that is malformed or leads nowhere, and a value that the reader of a file would refuse; the
@@ -19,12 +22,14 @@ impl Document {
         let steps = steps(path)?;
         let (table, rest) = owner(self.root(), path, &steps)?;
         let spec = key_spec(table, path, rest[0].key)?;
-        let value = match rest {
+        let (value, note) = match rest {
             [Step { index: None, .. }] => lone_value(spec, path, text)?,
-            [list, name] => Value::Factors(with_factor(table.factors(list.key), path, (name.key, text))?),
+            [list, name] => {
+                (Value::Factors(with_factor(table.factors(list.key), path, (name.key, text))?), None)
+            }
             _ => return Err(several(path)),
         };
-        let entry = Entry { key: spec.key, value, span: table.span_of(spec.key), assumed: false };
+        let entry = Entry { key: spec.key, value, span: table.span_of(spec.key), assumed: false, note };
         self.put(path, &steps[..steps.len() - rest.len()], entry);
         Ok(())
     }
@@ -42,6 +47,7 @@ impl Document {
             (Holds::Quantity { kind, .. } | Holds::QuantityOr { kind, .. }, _) => {
                 self.set(path, &format!("{value:?} {}", kind.si()))
             }
+            (Holds::Load { .. }, _) => self.set(path, &format!("{value:?} {}", Kind::Force.si())),
             (Holds::Number { .. }, _) | (Holds::Factors, [_, _]) => self.set(path, &format!("{value:?}")),
             (Holds::Count { .. }, _) => self.set(path, &value.to_string()),
             (holds, _) => Err(no_number(path, Some(holds.accepted()))),

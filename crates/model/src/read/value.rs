@@ -1,11 +1,13 @@
 //! Raw value to value: the rules for what a key holds.
 
-use axlebow_units::{Kind, Parsed, UnitSystem, parse, show};
+use axlebow_units::{
+    Kind, Parsed, ParsedLoad, UnitError, UnitSystem, accepted_loads, is_bare_zero, parse, parse_load, show,
+};
 use toml::Spanned;
 use toml::de::{DeInteger, DeString, DeTable, DeValue};
 
 use super::reader::{Place, Reader};
-use crate::content::{Table, Value, Written};
+use crate::content::{EntryNote, Table, Value, Written};
 use crate::declare::{Bounds, Holds, KeySpec, Presence, TableSpec, Word};
 use crate::faults::{Span, likely, quoted};
 
@@ -29,6 +31,7 @@ impl Reader<'_> {
         let site = Site { spec, raw: raw.get_ref(), raw_span: raw.span(), span: self.span(raw.span()), path };
         match (spec.holds, site.raw) {
             (Holds::Quantity { kind, bounds }, _) => self.quantity(&site, kind, bounds),
+            (Holds::Load { bounds }, _) => self.load(&site, bounds),
             (Holds::QuantityOr { words, .. }, DeValue::String(text)) if is_word(text) => {
                 self.word(&site, words, text)
             }
@@ -49,6 +52,7 @@ impl Reader<'_> {
             (Holds::Factors, DeValue::Table(raw)) => self.factors(&site, raw),
             (Holds::Texts, DeValue::Array(list)) => self.texts(&site, list),
             (Holds::Numbers { bounds }, DeValue::Array(list)) => self.numbers(&site, list, bounds),
+            (Holds::Values, DeValue::Array(list)) => self.plain_values(&site, list),
             (Holds::Changes, DeValue::Table(raw)) => self.changes(&site, raw),
             (Holds::Corners, DeValue::Array(list)) => self.corners(&site, list),
             _ => self.wrong_type(&site),
@@ -56,33 +60,67 @@ impl Reader<'_> {
     }
 
     fn quantity(&mut self, site: &Site<'_>, kind: Kind, bounds: Bounds) -> Option<Value> {
-        let text = match site.raw {
-            DeValue::String(text) => text.as_ref().to_owned(),
-            raw => match number_text(raw) {
-                Some(number) => number,
-                None => return self.wrong_type(site),
-            },
-        };
-        let written = matches!(site.raw, DeValue::String(_));
-        match parse(&text, kind) {
-            Ok(Parsed { value, system }) => {
-                let shown = system.unwrap_or(UnitSystem::Si);
-                let value = self.within(site, (value, kind, shown), bounds)?;
-                Some(Value::Quantity { value, kind, system })
-            }
-            Err(error) => {
-                let likely = error.likely().map(|l| if written { l } else { format!("\"{l}\"") });
-                let span = if written { self.part(site, &text, error.range()) } else { site.span.clone() };
-                let message = format!("`{}`: {}", site.path, error.message());
-                self.problems.push_likely(span, message, (Some(error.accepted()), likely));
-                None
-            }
+        let text = self.quantity_text(site)?;
+        if self.takes_bare_zero && is_bare_zero(&text) {
+            return self.measured(site, (Parsed { value: 0.0, system: None }, kind), bounds);
         }
+        match parse(&text, kind) {
+            Ok(parsed) => self.measured(site, (parsed, kind), bounds),
+            Err(error) => self.refuse_unit(site, (&text, &error), error.accepted()),
+        }
+    }
+
+    fn load(&mut self, site: &Site<'_>, bounds: Bounds) -> Option<Value> {
+        let text = self.quantity_text(site)?;
+        let zero = || ParsedLoad { force: Parsed { value: 0.0, system: None }, is_weight: false };
+        let read = if self.takes_bare_zero && is_bare_zero(&text) { Ok(zero()) } else { parse_load(&text) };
+        match read {
+            Ok(load) => {
+                let value = self.measured(site, (load.force, Kind::Force), bounds)?;
+                self.note = load.reading(&text).map(EntryNote::ReadAs);
+                Some(value)
+            }
+            Err(error) => self.refuse_unit(site, (&text, &error), accepted_loads()),
+        }
+    }
+
+    /// The text of a quantity, or a bare number in digits.
+    fn quantity_text(&mut self, site: &Site<'_>) -> Option<String> {
+        match site.raw {
+            DeValue::String(text) => Some(text.as_ref().to_owned()),
+            raw => number_text(raw).or_else(|| self.wrong_type(site)),
+        }
+    }
+
+    /// A quantity with a unit, if it is within the bounds.
+    fn measured(
+        &mut self,
+        site: &Site<'_>,
+        (Parsed { value, system }, kind): (Parsed, Kind),
+        bounds: Bounds,
+    ) -> Option<Value> {
+        let shown = system.unwrap_or(UnitSystem::Si);
+        let value = self.within(site, (value, kind, shown), bounds)?;
+        Some(Value::Quantity { value, kind, system })
+    }
+
+    fn refuse_unit<T>(
+        &mut self,
+        site: &Site<'_>,
+        (text, error): (&str, &UnitError),
+        accepted: String,
+    ) -> Option<T> {
+        let written = matches!(site.raw, DeValue::String(_));
+        let likely = error.likely().map(|l| if written { l } else { format!("\"{l}\"") });
+        let span = if written { self.part(site, text, error.range()) } else { site.span.clone() };
+        let message = format!("`{}`: {}", site.path, error.message());
+        self.problems.push_likely(span, message, (Some(accepted), likely));
+        None
     }
 
     fn percent(&mut self, site: &Site<'_>, most: f64) -> Option<Value> {
         let DeValue::String(text) = site.raw else { return self.wrong_type(site) };
-        if !text.contains('%') {
+        if !text.contains('%') && !(self.takes_bare_zero && is_bare_zero(text)) {
             return self.refuse(site, "is without its %");
         }
         match self.quantity(site, Kind::Ratio, Bounds::Any)? {
@@ -231,9 +269,37 @@ impl Reader<'_> {
             }
             let inner = self.under(site, key, item);
             let path = Written { text: key.get_ref().as_ref().to_owned(), span: self.span(key.span()) };
-            changes.extend(self.written(&inner).map(|text| (path, text)));
+            changes.extend(self.plain_value(&inner).map(|text| (path, text)));
         }
         Some(Value::Changes(changes))
+    }
+
+    fn plain_values(&mut self, site: &Site<'_>, list: &[Spanned<DeValue<'_>>]) -> Option<Value> {
+        if list.is_empty() {
+            return self.refuse(site, "is an empty list");
+        }
+        let mut values = Vec::new();
+        for (i, item) in list.iter().enumerate() {
+            if self.problems.is_full() {
+                return None;
+            }
+            let (path, span) = (format!("{}[{i}]", site.path), self.span(item.span()));
+            let inner = Site { raw: item.get_ref(), raw_span: item.span(), span, path, ..*site };
+            values.extend(self.plain_value(&inner));
+        }
+        Some(Value::Texts(values))
+    }
+
+    /// What may stand at a key of another file, in the letters in which that file would have it.
+    fn plain_value(&mut self, site: &Site<'_>) -> Option<Written> {
+        let text = match site.raw {
+            DeValue::Boolean(flag) => flag.to_string(),
+            raw => match number_text(raw) {
+                Some(number) => number,
+                None => return self.written(site),
+            },
+        };
+        Some(Written { text, span: site.span.clone() })
     }
 
     fn corners(&mut self, site: &Site<'_>, list: &[Spanned<DeValue<'_>>]) -> Option<Value> {

@@ -1,9 +1,10 @@
 //! Shop readings of an axle, as rows of a CSV file.
 
 use axlebow_axle::{Actions, Ground, LoadCase, Side};
-use axlebow_units::{Kind, parse, show};
+use axlebow_units::{Kind, accepted_loads, parse, parse_load, show};
 
 use super::reading::{ReadQuantity, Reading};
+use super::reading_sheet::ReadingSheet;
 use super::readings_heading::ReadingsHeading;
 use crate::build::Model;
 use crate::faults::{Problems, likely, quoted};
@@ -23,26 +24,49 @@ const FREQUENCY: usize = 3;
 /// Every problem at once, up to fifty: columns, words, load cases that the model lacks, missing units and units of the wrong
 /// kind, values that are impossible or not finite.
 pub fn readings(bytes: &[u8], file_name: &str, model: &Model) -> Result<Vec<Reading>, Problems> {
-    let text = text_of(bytes, file_name, LARGEST)?.trim_start_matches('\u{feff}');
-    let mut problems = Problems::new(file_name, text.into());
-    let mut rows = rows(text).map_while(Result::ok);
-    let Some(first) = rows.next() else {
-        problems.push(0..0, "there are no readings", Some("a heading and rows of readings".to_owned()));
-        return Err(problems);
-    };
-    let Some(heading) = ReadingsHeading::of(&first, &mut problems) else { return Err(problems) };
-    let mut readings = Vec::new();
-    for row in rows {
-        if problems.is_full() {
-            break;
-        }
-        readings.extend(RowReader { row: &row, heading, model, text, problems: &mut problems }.reading());
-    }
-    if readings.is_empty() && problems.is_empty() {
-        problems.push(first.span(), "there are no readings under the heading", None);
-    }
-    if problems.is_empty() { Ok(readings) } else { Err(problems) }
+    ReadingSheet::from_bytes(bytes, file_name, model).map(|sheet| sheet.readings)
 }
+
+impl ReadingSheet {
+    /// Reads a sheet as [`readings`] does; rows whose value is blank are left out and listed.
+    ///
+    /// # Errors
+    /// Those of [`readings`], and a sheet in which no value is filled in.
+    pub fn from_bytes(bytes: &[u8], file_name: &str, model: &Model) -> Result<ReadingSheet, Problems> {
+        let text = text_of(bytes, file_name, LARGEST)?.trim_start_matches('\u{feff}');
+        let mut problems = Problems::new(file_name, text.into());
+        let mut rows = rows(text).map_while(Result::ok);
+        let Some(first) = rows.next() else {
+            problems.push(0..0, "there are no readings", Some("a heading and rows of readings".to_owned()));
+            return Err(problems);
+        };
+        let Some(heading) = ReadingsHeading::of(&first, &mut problems) else { return Err(problems) };
+        let mut sheet = ReadingSheet { readings: Vec::new(), blank_lines: Vec::new(), notes: Vec::new() };
+        for row in rows {
+            if problems.is_full() {
+                break;
+            }
+            let (problems, notes) = (&mut problems, &mut sheet.notes);
+            let reader = RowReader { row: &row, heading, model, text, problems, notes };
+            match reader.is_blank() {
+                true => sheet.blank_lines.push(reader.line()),
+                false => sheet.readings.extend(reader.reading()),
+            }
+        }
+        if sheet.readings.is_empty() && problems.is_empty() {
+            let (message, accepted) = match sheet.blank_lines.len() {
+                0 => ("there are no readings under the heading".to_owned(), None),
+                count => (format!("none of the {count} readings is filled in"), Some(FILLED_IN.to_owned())),
+            };
+            problems.push(first.span(), message, accepted);
+        }
+        if problems.is_empty() { Ok(sheet) } else { Err(problems) }
+    }
+}
+
+/// What a sheet needs to be of use.
+const FILLED_IN: &str =
+    "a number with its unit in the column `value`, such as `-0.2 deg`, in one row or more";
 
 /// One row being read.
 struct RowReader<'r> {
@@ -51,9 +75,20 @@ struct RowReader<'r> {
     model: &'r Model,
     text: &'r str,
     problems: &'r mut Problems,
+    notes: &'r mut Vec<String>,
 }
 
 impl RowReader<'_> {
+    /// Whether the row has all its cells and no value.
+    fn is_blank(&self) -> bool {
+        self.row.width() == self.heading.width && self.cell(4).is_empty()
+    }
+
+    /// Line of the file, from 1.
+    fn line(&self) -> usize {
+        self.text[..self.row.span().start].matches('\n').count() + 1
+    }
+
     fn reading(mut self) -> Option<Reading> {
         if self.row.width() != self.heading.width {
             let message = format!("the row has {} cells", self.row.width());
@@ -70,7 +105,7 @@ impl RowReader<'_> {
         });
         let kind = [Kind::Angle, Kind::Angle, Kind::Length, Kind::Frequency][which?];
         let (value, standard_error) = (self.value(kind), self.standard_error(kind));
-        let line = self.text[..self.row.span().start].matches('\n').count() + 1;
+        let line = self.line();
         Some(Reading {
             quantity: quantity?,
             load: load?,
@@ -156,7 +191,15 @@ impl RowReader<'_> {
 
     /// A load of the whole axle, both wheels alike.
     fn stated_load(&mut self, cell: &str) -> Option<LoadCase> {
-        let load = self.parsed(2, Kind::Force)?;
+        let load = match parse_load(cell) {
+            Ok(load) => load,
+            Err(error) => {
+                return self.refuse(2, error.message(), (Some(accepted_loads()), error.likely()));
+            }
+        };
+        let line = self.line();
+        self.notes.extend(load.reading(cell).map(|read| format!("load of line {line}: {read}")));
+        let load = load.force.value;
         if !(load > 0.0) {
             let accepted = "more than zero: what the road carries".to_owned();
             return self.refuse(
