@@ -10,6 +10,7 @@ mod read_sample;
 mod read_search;
 mod read_values;
 mod read_vary;
+mod read_words;
 mod reader;
 mod vary_keys;
 

@@ -66,6 +66,8 @@ pub struct Study {
     pub tabled_walls: bool,
     /// Defaults that were used for how designs are sampled and what is said of them.
     pub assumed: Vec<Assumed>,
+    /// How values were read, where that is not plain from the files.
+    pub notes: Vec<String>,
     /// Those tables, once it runs.
     pub(crate) seat_tables: Vec<Arc<SeatTable>>,
     /// Hash of what the study file says.

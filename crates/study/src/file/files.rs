@@ -2,7 +2,10 @@
 
 use std::path::{Path, PathBuf};
 
-use axlebow_model::{Document, LARGEST, MODEL, Problems, ROAD, Table, TableSpec, named_file, read_bytes};
+use axlebow_model::{
+    Document, LARGEST, MODEL, Problems, ROAD, RoadFile, Table, TableSpec, likely, named_file, read_bytes,
+    road_events,
+};
 
 /// The model and road files that a study points to.
 pub(crate) struct Files {
@@ -20,17 +23,16 @@ impl Files {
     /// Reads the files that a study names, from the study's folder.
     ///
     /// # Errors
-    /// A file that cannot be read, as a problem of the study; else the problems of the first file that has any.
+    /// Files that cannot be read, as problems of the study; else the problems of the first file that has any.
     pub fn read(study: &Document, folder: &Path) -> Result<Files, Problems> {
         let reading = Reading { study, folder };
         let root = study.root();
+        reading.check_all()?;
         let of_variant = |table| reading.file((table, "model"), &MODEL);
-        let road = |table: &Table| {
-            let file = reading.file((table, "road"), &ROAD)?;
-            let path = folder.join(table.text("road"));
-            Ok(file.map(|file| (file, path.parent().unwrap_or(folder).to_owned())))
+        let named = |(table, key): (&Table, &str)| {
+            let text = table.optional_text(key).filter(|text| key != "road" || !is_event(text))?;
+            Some(folder.join(text))
         };
-        let named = |(table, key): (&Table, &str)| Some(folder.join(table.optional_text(key)?));
         let variants = root.tables("variant").iter().map(|table| (table, "model"));
         let rides = root.tables("ride").iter().map(|table| (table, "road"));
         Ok(Files {
@@ -40,10 +42,15 @@ impl Files {
             roads: root
                 .tables("ride")
                 .iter()
-                .filter_map(|table| road(table).transpose())
+                .filter_map(|table| reading.road(table).transpose())
                 .collect::<Result<_, _>>()?,
         })
     }
+}
+
+/// Whether a road is named that needs no file.
+fn is_event(named: &str) -> bool {
+    road_events().any(|event| event == named)
 }
 
 struct Reading<'d> {
@@ -52,6 +59,48 @@ struct Reading<'d> {
 }
 
 impl Reading<'_> {
+    /// Refuses all files at once that are not there.
+    fn check_all(&self) -> Result<(), Problems> {
+        let root = self.study.root();
+        let variants = root.tables("variant").iter().map(|table| (table, "model"));
+        let rides = root.tables("ride").iter().map(|table| (table, "road"));
+        let mut problems = self.study.problems();
+        for (table, key) in std::iter::once((root, "model")).chain(variants).chain(rides) {
+            let Some(named) = table.optional_text(key) else { continue };
+            if (key != "road" || !is_event(named))
+                && let Err(missing) = named_file(self.study, (table, key), self.folder, 0)
+            {
+                match key {
+                    "road" => problems.absorb(&self.missing_road(named, table, &missing)),
+                    _ => problems.absorb(&missing),
+                }
+            }
+        }
+        if problems.is_empty() { Ok(()) } else { Err(problems) }
+    }
+
+    /// The refusal of a road that is neither a file nor an event.
+    fn missing_road(&self, named: &str, table: &Table, missing: &Problems) -> Problems {
+        let Some(event) = likely(named, road_events()) else { return missing.clone() };
+        let events: Vec<String> = road_events().map(|event| format!("`{event}`")).collect();
+        let accepted =
+            format!("a road file, named from the study's folder, or one of the events {}", events.join(", "));
+        let message = format!("`road` names {named:?}, which is neither a file nor an event");
+        let mut problems = self.study.problems();
+        problems.push_likely(table.span_of("road"), message, (Some(accepted), Some(event)));
+        problems
+    }
+
+    /// The road of a ride and the folder that it is in: an event by its name, or a file.
+    fn road(&self, table: &Table) -> Result<Option<(Document, PathBuf)>, Problems> {
+        if let Some(event) = RoadFile::event(table.text("road")) {
+            return Ok(Some((event, self.folder.to_owned())));
+        }
+        let file = self.file((table, "road"), &ROAD)?;
+        let path = self.folder.join(table.text("road"));
+        Ok(file.map(|file| (file, path.parent().unwrap_or(self.folder).to_owned())))
+    }
+
     /// The file that a key names, if the key is there.
     fn file(
         &self,

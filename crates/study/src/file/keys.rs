@@ -120,7 +120,12 @@ static RIDE: TableSpec = TableSpec {
     name: "ride",
     meaning: "A road that every design is driven over.",
     keys: &[
-        key("road", "The road file, from the study file's folder.", Holds::Text, Required),
+        key(
+            "road",
+            "The road file, from the study file's folder, or an event by its name, such as `pothole`.",
+            Holds::Text,
+            Required,
+        ),
         key(
             "name",
             "What the ride is called in results; the road file's name if left out.",

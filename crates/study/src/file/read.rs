@@ -27,8 +27,8 @@ impl Study {
     pub fn from_bytes(bytes: &[u8], file_name: &str, folder: &Path) -> Result<Study, Problems> {
         let document = read_bytes(bytes, file_name, &STUDY)?;
         let files = Files::read(&document, folder)?;
-        Reader { document: &document, root: document.root(), problems: document.problems(), files: &files }
-            .study()
+        let (root, problems, notes) = (document.root(), document.problems(), Vec::new());
+        Reader { document: &document, root, problems, files: &files, notes }.study()
     }
 }
 
@@ -41,6 +41,7 @@ impl Reader<'_> {
         let own = self.files.model.as_ref().filter(|_| !matches!(kind, StudyKind::SideBySide { .. }));
         let base = own.or(variants.get(kind.baseline()).map(|variant| &variant.document));
         let base = Model::of(base.ok_or_else(|| self.problems.clone())?)?;
+        self.note_variants(&variants);
         self.check_cases(&base)?;
         let files = Into { variants: &variants, rides: &rides };
         let method = self.method(kind);
@@ -89,6 +90,7 @@ impl Reader<'_> {
             files,
             tabled_walls,
             assumed,
+            notes: self.notes.clone(),
             seat_tables,
             content: self.document.hash(),
         };
@@ -204,6 +206,16 @@ impl Reader<'_> {
             variants.push(Variant { name, document: self.changed(document, table) });
         }
         variants
+    }
+
+    /// Keeps how values of the variants were read, with the variant where the study has several.
+    fn note_variants(&mut self, variants: &[Variant]) {
+        for variant in variants {
+            for note in variant.document.notes() {
+                let alone = variants.len() == 1;
+                self.note(if alone { note } else { format!("variant {}: {note}", variant.name) });
+            }
+        }
     }
 
     /// A document with the changes of a table made.

@@ -2,7 +2,7 @@
 
 use axlebow_model::{Document, Table, Written};
 use axlebow_numerics::{Distribution, Spacing};
-use axlebow_units::{Kind, UnitSystem, parse, show};
+use axlebow_units::{Kind, parse_load, parse_or_zero, show};
 
 use super::read_sample::Method;
 use super::reader::Reader;
@@ -70,7 +70,7 @@ impl Reader<'_> {
         let spacing =
             if table.optional_word("spacing") == Some("log") { Spacing::Log } else { Spacing::Even };
         if from == to {
-            let message = format!("`from` and `to` are both {}", show(to, kind, UnitSystem::Si));
+            let message = format!("`from` and `to` are both {}", show(to, kind, self.system()));
             self.problems.push(table.span_of("to"), message, Some("two values that differ".to_owned()));
             return None;
         }
@@ -148,7 +148,7 @@ impl Reader<'_> {
         let (from, to, _) = self.range(table, scratch, kind)?;
         let likely = self.value(scratch, &Self::written(table, "likely")?)?;
         if !(from.min(to)..=from.max(to)).contains(&likely) {
-            let message = format!("the likeliest value {} lies outside", show(likely, kind, UnitSystem::Si));
+            let message = format!("the likeliest value {} lies outside", show(likely, kind, self.system()));
             self.problems.push(table.span_of("likely"), message, Some("one from `from` to `to`".to_owned()));
             return None;
         }
@@ -169,7 +169,7 @@ impl Reader<'_> {
     }
 
     /// Refuses what has no use beside the keys that are given.
-    fn check_keys(&mut self, table: &Table, used: &[&str], what: &str) -> Option<()> {
+    pub(crate) fn check_keys(&mut self, table: &Table, used: &[&str], what: &str) -> Option<()> {
         let idle = ALL.iter().find(|key| table.entry(key).is_some() && !used.contains(key));
         let Some(key) = idle else { return Some(()) };
         let accepted = used.iter().map(|key| format!("`{key}`")).collect::<Vec<_>>().join(", ");
@@ -177,7 +177,7 @@ impl Reader<'_> {
         None
     }
 
-    fn unclear<T>(&mut self, table: &Table, method: Method) -> Option<T> {
+    pub(crate) fn unclear<T>(&mut self, table: &Table, method: Method) -> Option<T> {
         let path =
             table.optional_text("path").or(table.texts("paths").first().map(|path| path.text.as_str()));
         let message = format!("it is not plain which values {:?} takes", path.unwrap_or_default());
@@ -195,24 +195,43 @@ impl Reader<'_> {
     /// The number (SI) that a text is where the values go.
     fn value(&mut self, (path, document): &mut Scratch<'_>, written: &Written) -> Option<f64> {
         let number = document.set(path, &written.text).and_then(|()| document.number(path));
-        number.map_err(|refusal| self.push_refusal((&written.span, &written.span), &refusal)).ok()
+        let number =
+            number.map_err(|refusal| self.push_refusal((&written.span, &written.span), &refusal)).ok();
+        if document.kind(path) == Ok(Kind::Force) && number.is_some() {
+            self.note_weight(path, &written.text);
+        }
+        number
     }
 
-    /// A quantity of a kind that is above zero, SI.
+    /// Keeps that a mass was read as its weight, where one was.
+    fn note_weight(&mut self, of: &str, text: &str) {
+        if let Some(read) = parse_load(text).ok().and_then(|load| load.reading(text)) {
+            self.note(format!("{of}: {read}"));
+        }
+    }
+
+    /// A quantity of a kind that is above zero, SI; a force may be written as the mass that weighs so much.
     pub(crate) fn positive(&mut self, written: &Written, kind: Kind) -> Option<f64> {
-        let value = self.quantity_of(written, kind)?;
+        let value = match parse_load(&written.text).ok().filter(|load| load.is_weight && kind == Kind::Force)
+        {
+            Some(load) => {
+                self.note_weight("deviation", &written.text);
+                load.force.value
+            }
+            None => self.quantity_of(written, kind)?,
+        };
         if value > 0.0 {
             return Some(value);
         }
         let message = format!("{:?} is not above 0", written.text);
-        let accepted = format!("more than {}", show(0.0, kind, UnitSystem::Si));
+        let accepted = format!("more than {}", show(0.0, kind, self.system()));
         self.problems.push(written.span.clone(), message, Some(accepted));
         None
     }
 
-    /// A quantity of a kind, SI.
+    /// A quantity of a kind, SI; a zero needs no unit.
     pub(crate) fn quantity_of(&mut self, written: &Written, kind: Kind) -> Option<f64> {
-        match parse(&written.text, kind) {
+        match parse_or_zero(&written.text, kind) {
             Ok(parsed) => Some(parsed.value),
             Err(error) => {
                 let hints = (Some(error.accepted()), error.likely());
@@ -233,7 +252,11 @@ impl Reader<'_> {
             return Some(mass);
         }
         let message = format!("the mass is {:?}", written.text);
-        self.problems.push(written.span.clone(), message, Some("more than 0 kg".to_owned()));
+        self.problems.push(
+            written.span.clone(),
+            message,
+            Some(format!("more than {}", show(0.0, Kind::Mass, self.system()))),
+        );
         None
     }
 }

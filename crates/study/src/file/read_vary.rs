@@ -83,6 +83,9 @@ impl Reader<'_> {
         seen: &mut Vec<String>,
     ) -> Option<Varied> {
         let paths = self.paths(table);
+        if self.holds_words(&paths, files) {
+            return self.varied_words((table, &paths), (files, method), seen);
+        }
         let mut kinds: Vec<Kind> = Vec::new();
         for path in &paths {
             kinds.push(self.kind_at(path, files, seen)?);
@@ -118,14 +121,8 @@ impl Reader<'_> {
         files: Into<'_>,
         seen: &mut Vec<String>,
     ) -> Option<Kind> {
-        if seen.contains(&path.text) {
-            self.problems.push(path.span.clone(), format!("{:?} is varied twice", path.text), None);
-            return None;
-        }
-        seen.push(path.text.clone());
-        self.check_not_changed(&path.text);
+        self.check_free(path, files, seen)?;
         let key = files.key(path);
-        self.check_documents(&key)?;
         let kinds: Result<Vec<Kind>, ModelError> =
             key.documents.iter().map(|document| document.kind(key.own)).collect();
         match kinds {
@@ -134,6 +131,30 @@ impl Reader<'_> {
                 self.problems.push_refusal(path.span.clone(), &refusal);
                 None
             }
+        }
+    }
+
+    /// A key is varied once, is not changed too, and has a file that it is of.
+    pub(crate) fn check_free(
+        &mut self,
+        path: &Written,
+        files: Into<'_>,
+        seen: &mut Vec<String>,
+    ) -> Option<()> {
+        if seen.contains(&path.text) {
+            self.problems.push(path.span.clone(), format!("{:?} is varied twice", path.text), None);
+            return None;
+        }
+        seen.push(path.text.clone());
+        self.check_not_changed(&path.text);
+        self.check_documents(&files.key(path))
+    }
+
+    /// Keeps how values of a choice were read.
+    pub(crate) fn note_changes(&mut self, before: &Document, after: &Document, choice: &str) {
+        let known = before.notes();
+        for note in after.notes().into_iter().filter(|note| !known.contains(note)) {
+            self.note(format!("{choice}: {note}"));
         }
     }
 
@@ -226,10 +247,12 @@ impl Reader<'_> {
             let key = files.key(path);
             self.check_documents(&key)?;
             for document in &key.documents {
-                if let Err(refusal) = Document::clone(document).set(key.own, &text.text) {
+                let mut changed = Document::clone(document);
+                if let Err(refusal) = changed.set(key.own, &text.text) {
                     self.push_refusal((&path.span, &text.span), &refusal);
                     break;
                 }
+                self.note_changes(document, &changed, &name);
             }
         }
         let changes =

@@ -1,6 +1,7 @@
 //! A study file that is read, and what is wrong with it.
 
 use axlebow_model::{Document, ModelError, Problems, Span, Table, Written};
+use axlebow_units::UnitSystem;
 
 use super::files::Files;
 use crate::ask::Derived;
@@ -12,6 +13,8 @@ pub(crate) struct Reader<'d> {
     pub root: &'d Table,
     pub files: &'d Files,
     pub problems: Problems,
+    /// How values were read, where that is not plain from the files.
+    pub notes: Vec<String>,
 }
 
 impl Reader<'_> {
@@ -33,6 +36,19 @@ impl Reader<'_> {
                 self.problems.push_likely(span.clone(), none.why, hints);
                 None
             }
+        }
+    }
+
+    /// The unit system that messages are in: that of the model.
+    pub(crate) fn system(&self) -> UnitSystem {
+        let own = self.files.model.as_ref().or(self.files.of_variants.iter().flatten().next());
+        own.map_or(self.document.system(), Document::system)
+    }
+
+    /// Keeps how a value was read, unless that is known already.
+    pub(crate) fn note(&mut self, note: String) {
+        if !self.notes.contains(&note) {
+            self.notes.push(note);
         }
     }
 

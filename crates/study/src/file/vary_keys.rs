@@ -64,7 +64,12 @@ pub(crate) static VARY: TableSpec = TableSpec {
             Optional,
         ),
         key("spacing", "How they are spaced; evenly if left out.", Holds::Choice(&SPACINGS), Optional),
-        key("values", "The values one by one.", Holds::Texts, Optional),
+        key(
+            "values",
+            "The values one by one: of a number, of words, or `true` and `false`.",
+            Holds::Values,
+            Optional,
+        ),
         key(
             "distribution",
             "How the value is distributed, where designs are sampled.",
