@@ -343,7 +343,8 @@ pub struct Tire {
     /// model's own tread]
     #[arg(long = "tire", value_name = "TIRE")]
     pub tires: Vec<PathBuf>,
-    /// Offset of the wheels for the table, such as "51 mm" of outset or "-25 mm" of inset; may be given more than once
+    /// Offset of the wheels for the table, such as "51 mm" of outset, zeroset or "-25 mm" of inset; may be given more than
+    /// once
     /// [default: the models' own]
     #[arg(long = "offset", value_name = "LENGTH", allow_hyphen_values = true)]
     pub offsets: Vec<String>,
@@ -374,7 +375,7 @@ pub struct Causes {
 /// A study and what is asked of it.
 #[derive(Debug, Args)]
 pub struct StudyInput {
-    /// Study file
+    /// Study file, with or without its .toml
     pub study: PathBuf,
     /// Results to show, such as camber-peak-to-peak, in place of those of the file; may be given more than once
     #[arg(long, value_name = "RESULT")]
@@ -533,9 +534,10 @@ pub enum CompletionKind {
 /// A model file and how to show its results.
 #[derive(Debug, Args)]
 pub struct ModelInput {
-    /// Model file
+    /// Model file, with or without its .toml
     pub model: PathBuf,
-    /// Use another value for a key, such as tube.wall="9 mm"; may be given more than once
+    /// Use another value for a key, such as tube.wall="9 mm" or wheel.position=zeroset; a zero needs no unit; may be given
+    /// more than once
     #[arg(long = "set", value_name = "KEY=VALUE")]
     pub changes: Vec<String>,
     /// Units of tables and pictures [default: those of the file]

@@ -1,15 +1,18 @@
 //! Model files with the user's changes.
 
-use axlebow_model::{Document, LARGEST, MODEL, Model, Problems, TireFile, read_bytes, road_kinds};
+use axlebow_model::{
+    Document, LARGEST, MODEL, Model, Problems, TireFile, given_file, read_bytes, road_kinds, why_missing,
+};
 use axlebow_report::{Assumed, ModelCard};
-use axlebow_units::{Kind, UnitSystem, parse};
+use axlebow_units::{Kind, UnitSystem, parse_or_zero};
 use std::collections::BTreeSet;
-use std::io::Read;
+use std::io::{ErrorKind, Read};
 use std::path::{Path, PathBuf};
 use std::sync::{Mutex, PoisonError};
 
 use crate::args::{ModelInput, Units};
 use crate::failure::Failure;
+use crate::output;
 
 /// Plain files that this run has read, symbolic links followed: no output may replace one of them.
 static READ: Mutex<BTreeSet<PathBuf>> = Mutex::new(BTreeSet::new());
@@ -28,7 +31,12 @@ pub fn has_read(path: &Path) -> bool {
 
 /// Reads a file, stopping just past the longest that is accepted.
 pub fn read_file(path: &Path) -> Result<Vec<u8>, Failure> {
-    let failed = |error: &std::io::Error| Failure::on_file("read", path, error);
+    let failed = |error: &std::io::Error| match error.kind() {
+        ErrorKind::NotFound => {
+            Failure::Input(format!("cannot read {}: {}", path.display(), why_missing(path)))
+        }
+        _ => Failure::on_file("read", path, error),
+    };
     let file = std::fs::File::open(path).map_err(|error| failed(&error))?;
     remember_read(path);
     let mut bytes = Vec::new();
@@ -38,14 +46,23 @@ pub fn read_file(path: &Path) -> Result<Vec<u8>, Failure> {
 
 /// A model file as it is.
 pub fn plain_model(path: &Path) -> Result<Model, Failure> {
-    let bytes = read_file(path)?;
-    Model::from_bytes(&bytes, &path.display().to_string())
-        .map_err(|problems| misread(problems, &bytes, FileKind::Model))
+    let path = given_file(path, "toml");
+    let bytes = read_file(&path)?;
+    let model = Model::from_bytes(&bytes, &path.display().to_string())
+        .map_err(|problems| misread(problems, &bytes, FileKind::Model))?;
+    say_notes(model.notes.iter().map(|note| format!("{}: {note}", path.display())));
+    Ok(model)
+}
+
+/// Says how input was read, where that is not plain from it.
+pub fn say_notes(notes: impl IntoIterator<Item = String>) {
+    notes.into_iter().for_each(|note| output::say(&format!("note: {note}")));
 }
 
 /// A tire file as it is.
 pub fn tire(path: &Path) -> Result<TireFile, Failure> {
-    let bytes = read_file(path)?;
+    let path = given_file(path, "toml");
+    let bytes = read_file(&path)?;
     TireFile::from_bytes(&bytes, &path.display().to_string())
         .map_err(|problems| misread(problems, &bytes, FileKind::Tire))
 }
@@ -57,18 +74,26 @@ pub fn model(input: &ModelInput) -> Result<Model, Failure> {
 
 /// The axle that a command's model file with its changes describes.
 pub fn built(document: &Document, input: &ModelInput) -> Result<Model, Failure> {
-    Model::of(document).map_err(|problems| changed(problems, "--set", &input.changes))
+    let model = Model::of(document).map_err(|problems| changed(problems, "--set", &input.changes))?;
+    say_notes(model.notes.iter().cloned());
+    Ok(model)
 }
 
 /// The model file of a command, changes made.
 pub fn document(input: &ModelInput) -> Result<Document, Failure> {
-    let bytes = read_file(&input.model)?;
-    let mut document = read_bytes(&bytes, &input.model.display().to_string(), &MODEL)
-        .map_err(|problems| misread(problems, &bytes, FileKind::Model))?;
+    let mut document = plain_document(&input.model)?;
     for change in &input.changes {
         set(&mut document, "--set", change)?;
     }
     Ok(document)
+}
+
+/// A model file as it is.
+pub fn plain_document(path: &Path) -> Result<Document, Failure> {
+    let path = given_file(path, "toml");
+    let bytes = read_file(&path)?;
+    read_bytes(&bytes, &path.display().to_string(), &MODEL)
+        .map_err(|problems| misread(problems, &bytes, FileKind::Model))
 }
 
 /// Problems with a note of the changes that the file was read with.
@@ -132,8 +157,9 @@ pub fn set(document: &mut Document, option: &str, change: &str) -> Result<(), Fa
 
 /// What results say about the model, in the units that the user asks for or else in those of the file.
 pub fn card(model: &Model, input: &ModelInput) -> ModelCard {
-    let settings = input.changes.iter().map(|change| format!("set {change}")).collect();
-    ModelCard { settings, ..card_of(model, input.units) }
+    let mut card = card_of(model, input.units);
+    card.settings.splice(..0, input.changes.iter().map(|change| format!("set {change}")));
+    card
 }
 
 /// As [`card`], for a model that is not a command's own.
@@ -142,7 +168,7 @@ pub fn card_of(model: &Model, units: Option<Units>) -> ModelCard {
     ModelCard {
         name: model.name.clone(),
         hash: model.hash.clone(),
-        settings: Vec::new(),
+        settings: model.notes.clone(),
         assumed: assumed.collect(),
         system: units.map_or(model.system, Into::into),
         invented: model.invented,
@@ -159,9 +185,9 @@ pub fn assumed(prefix: &str, used: &axlebow_model::Assumed) -> Assumed {
     }
 }
 
-/// A quantity given as an option: its SI value and the unit system of its unit.
+/// A quantity given as an option: its SI value and the unit system of its unit; a zero needs no unit.
 pub fn quantity(option: &str, text: &str, kind: Kind) -> Result<(f64, Option<UnitSystem>), Failure> {
-    let parsed = parse(text, kind).map_err(|error| {
+    let parsed = parse_or_zero(text, kind).map_err(|error| {
         Failure::Input(format!("{option} {text}: {}; accepted: {}", error.message(), error.accepted()))
     })?;
     Ok((parsed.value, parsed.system))

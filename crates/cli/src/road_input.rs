@@ -1,9 +1,9 @@
 //! What is driven over: a road file, a measured profile or an event by its name, with the user's changes.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use axlebow_axle::{Axle, Ride};
-use axlebow_model::{Document, ROAD, RoadFile, likely, read_bytes, road_events};
+use axlebow_model::{Document, ROAD, RoadFile, given_file, likely, read_bytes, road_events, why_missing};
 use axlebow_report::{InventedInput, ModelCard};
 use axlebow_units::Kind;
 
@@ -13,6 +13,7 @@ use crate::input::{self, FileKind};
 
 /// The road of a command, changes made.
 pub fn road(over: &Path, changes: &[String]) -> Result<RoadFile, Failure> {
+    let over = &named_road(over);
     let mut document = document(over)?;
     for change in changes {
         input::set(&mut document, "--road", change)?;
@@ -52,8 +53,22 @@ pub fn driven(drive: &Drive, axle: &Axle, card: &mut ModelCard) -> Result<Option
     Ok(Some((road, ride)))
 }
 
+/// The event, or the file that a name leads to: with the ending of a road file or a profile where only that is there.
+fn named_road(over: &Path) -> PathBuf {
+    match over.to_str().and_then(RoadFile::event) {
+        Some(_) => over.to_owned(),
+        None => given_file(&given_file(over, "toml"), "csv"),
+    }
+}
+
 fn document(over: &Path) -> Result<Document, Failure> {
     if let Some(event) = over.to_str().and_then(RoadFile::event) {
+        let file = given_file(over, "toml");
+        if file != over {
+            let (event, file) = (over.display(), file.display());
+            let note = format!("{event} is the built-in event; the file here is given as {file}");
+            input::say_notes([note]);
+        }
         return Ok(event);
     }
     if !over.exists() {
@@ -74,12 +89,13 @@ fn is_profile(over: &Path) -> bool {
 
 /// A name that is neither a file nor an event.
 fn unknown(over: &Path) -> String {
+    let missing = why_missing(over);
     let over = over.display().to_string();
     let events: Vec<_> = road_events().map(|event| format!("`{event}`")).collect();
     let likely =
         likely(&over, road_events()).map_or(String::new(), |event| format!("; did you mean `{event}`?"));
     format!(
-        "--over {over}: there is no such file, and no event of that name; accepted: a road file, a CSV file of a \
+        "--over {over}: {missing}; and no event has that name; accepted: a road file, a CSV file of a \
          measured profile, or one of the events {}{likely}",
         events.join(", ")
     )

@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
-use axlebow_model::{Document, MODEL, Model, read_bytes};
+use axlebow_model::{Document, Model, ReadingSheet, given_file};
 use axlebow_report::plot::fit_figure;
 use axlebow_report::{json, table};
 use axlebow_study::{FitOutcome, fit, usual_unknowns};
@@ -15,12 +15,11 @@ use crate::{input, output};
 pub fn run(arguments: &Fit) -> Result<ExitCode, Failure> {
     output::check_picture(arguments.plot.as_deref())?;
     let path = fitted_path(arguments)?;
-    let bytes = input::read_file(&arguments.model)?;
-    let document = read_bytes(&bytes, &arguments.model.display().to_string(), &MODEL)
-        .map_err(|problems| input::misread(problems, &bytes, input::FileKind::Model))?;
+    let document = input::plain_document(&arguments.model)?;
     let model = Model::of(&document)?;
-    let sheet = input::read_file(&arguments.readings)?;
-    let readings = axlebow_model::readings(&sheet, &arguments.readings.display().to_string(), &model)?;
+    let sheet = sheet(arguments, &model)?;
+    let (notes, readings) = (sheet.notes(), sheet.readings);
+    input::say_notes(model.notes.iter().chain(&notes).cloned());
     let unknowns = if arguments.unknowns.is_empty() {
         usual_unknowns(&document, &readings)
     } else {
@@ -28,7 +27,8 @@ pub fn run(arguments: &Fit) -> Result<ExitCode, Failure> {
     };
     output::check_places(&[&arguments.plot, &Some(path.clone())])?;
     let outcome = fit(&document, &readings, &unknowns).map_err(|error| Failure::Input(error.to_string()))?;
-    let card = input::card_of(&model, arguments.units);
+    let mut card = input::card_of(&model, arguments.units);
+    card.settings.extend(notes);
     if let Some(path) = &arguments.plot {
         output::write_picture(
             path,
@@ -47,6 +47,13 @@ pub fn run(arguments: &Fit) -> Result<ExitCode, Failure> {
     Ok(doubt.map_or(ExitCode::SUCCESS, |why| doubtful(why, arguments)))
 }
 
+/// The readings that were filled in.
+fn sheet(arguments: &Fit, model: &Model) -> Result<ReadingSheet, Failure> {
+    let path = given_file(&arguments.readings, "csv");
+    let bytes = input::read_file(&path)?;
+    Ok(ReadingSheet::from_bytes(&bytes, &path.display().to_string(), model)?)
+}
+
 /// Says why no model was written, or why it is not to be gone by.
 fn doubtful(why: &str, arguments: &Fit) -> ExitCode {
     let then = match arguments.doubtful {
@@ -63,8 +70,9 @@ fn fitted_path(arguments: &Fit) -> Result<PathBuf, Failure> {
     if let Some(path) = &arguments.output {
         return Ok(path.clone());
     }
-    let stem = arguments.model.file_stem().unwrap_or_default().to_string_lossy();
-    let path = arguments.model.with_file_name(format!("{stem}-fitted.toml"));
+    let model = given_file(&arguments.model, "toml");
+    let stem = model.file_stem().unwrap_or_default().to_string_lossy();
+    let path = model.with_file_name(format!("{stem}-fitted.toml"));
     if path.exists() {
         let path = path.display();
         return Err(Failure::Input(format!("{path} exists; give another file by -o")));
@@ -83,8 +91,8 @@ fn fitted_text(document: &Document, outcome: &FitOutcome, arguments: &Fit) -> Re
     let text = format!(
         "# Fitted by axlebow fit to the readings {} from the model {}: {}.\n# Fitted values hold with their intervals only; see \
          the fit.\n{text}",
-        name(&arguments.readings),
-        name(&arguments.model),
+        name(&given_file(&arguments.readings, "csv")),
+        name(&given_file(&arguments.model, "toml")),
         paths.join(", ")
     );
     // What is written must be a model as it stands.

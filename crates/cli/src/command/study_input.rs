@@ -2,6 +2,7 @@
 
 use std::path::Path;
 
+use axlebow_model::given_file;
 use axlebow_study::Study as StudyFile;
 
 use crate::args::StudyInput;
@@ -10,11 +11,13 @@ use crate::input;
 
 /// Reads the study file and the files that it points to.
 pub fn study(arguments: &StudyInput) -> Result<StudyFile, Failure> {
-    let bytes = input::read_file(&arguments.study)?;
-    let folder = arguments.study.parent().unwrap_or(Path::new(""));
-    let study = StudyFile::from_bytes(&bytes, &arguments.study.display().to_string(), folder)
+    let path = given_file(&arguments.study, "toml");
+    let bytes = input::read_file(&path)?;
+    let folder = path.parent().unwrap_or(Path::new(""));
+    let study = StudyFile::from_bytes(&bytes, &path.display().to_string(), folder)
         .map_err(|problems| input::misread(problems, &bytes, input::FileKind::Study))?;
     study.files.iter().for_each(|path| input::remember_read(path));
+    input::say_notes(study.notes.iter().cloned());
     chosen(study, arguments)
 }
 

@@ -56,12 +56,19 @@ fn table_of(arguments: &Tire, models: &[Model], tires: Vec<TireFile>) -> Result<
         let case = chosen(model, std::slice::from_ref(&name))?.swap_remove(0);
         Ok(TableAxle { name: model.name.clone(), axle: model.axle.clone(), case })
     };
-    let offset = |text: &String| Ok(input::quantity("--offset", text, Kind::Length)?.0);
     Ok(Compatibility {
         axles: models.iter().map(axle).collect::<Result<_, Failure>>()?,
         tires,
-        offsets: arguments.offsets.iter().map(offset).collect::<Result<_, Failure>>()?,
+        offsets: arguments.offsets.iter().map(|text| offset(text)).collect::<Result<_, Failure>>()?,
     })
+}
+
+/// An offset of the wheels, m, positive outboard.
+fn offset(text: &str) -> Result<f64, Failure> {
+    if text.trim() == "zeroset" {
+        return Ok(0.0);
+    }
+    Ok(input::quantity("--offset", text, Kind::Length)?.0)
 }
 
 fn print(

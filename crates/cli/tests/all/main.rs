@@ -4,6 +4,7 @@ mod bad_input;
 mod commands;
 mod documents;
 mod fits;
+mod forgiving_input;
 mod hostile_text;
 mod job_arrays;
 mod outputs;
