@@ -92,7 +92,10 @@ fn what_is_neither_a_file_nor_an_event_lists_the_events() {
         &ride(here.path(), "haversine-bumb", &[]),
         &["no such file", "`washboard`", "mean `haversine-bump`"],
     );
-    refused(&ride(here.path(), "roads/none.toml", &[]), &["roads/none.toml", "no such file", "`step`"]);
+    refused(
+        &ride(here.path(), "roads/none.toml", &[]),
+        &["roads/none.toml", "roads/ does not exist", "`step`"],
+    );
     refused(&ride(here.path(), "none.csv", &[]), &["none.csv", "no such file"]);
     let help = axlebow(&["ride", "--help"]).out;
     for event in ["half-sine-bump", "haversine-bump", "ramp", "step", "pothole", "washboard", "random-road"] {

@@ -117,18 +117,18 @@ fn a_stiffener_past_the_tube_or_into_seat_or_keep_out_is_refused_by_how_much() {
     refused(
         &with(r#"length = "830 mm""#, r#"length = "900 mm""#),
         r#"length = "900 mm""#,
-        &["stiffener top angle runs 10.0 mm into the seat, which begins 440.0 mm", "left", "right"],
+        &["stiffener top angle runs 10 mm into the seat, which begins 440 mm", "left", "right"],
     );
     refused(
         &with(r#"length = "830 mm""#, r#"length = "860 mm""#),
         r#"length = "860 mm""#,
-        &["runs 15.0 mm into the keep-out beside the seat, which begins 415.0 mm"],
+        &["runs 15 mm into the keep-out beside the seat, which begins 415 mm"],
     );
     let outboard = |to: &str| {
         with("length = \"830 mm\"\ncenter = \"0 mm\"", &format!("from = \"560 mm\"\nto = \"{to}\""))
     };
-    refused(&outboard("780 mm"), "to =", &["15.0 mm into the keep-out beside the spindle", "765.0 mm"]);
-    refused(&outboard("860 mm"), "to =", &["20.0 mm into the spindle", "840.0 mm"]);
+    refused(&outboard("780 mm"), "to =", &["15 mm into the keep-out beside the spindle", "765 mm"]);
+    refused(&outboard("860 mm"), "to =", &["20 mm into the spindle", "840 mm"]);
     refused(&outboard("500 mm"), "to =", &["nothing is between them"]);
 }
 
@@ -138,14 +138,14 @@ fn welds_and_ends_that_do_not_fit_are_refused() {
         let keys = format!("weld = \"stitched\"\nstitch_length = \"{length}\"\nstitch_pitch = \"{pitch}\"");
         with("weld = \"continuous\"", &keys)
     };
-    refused(&stitched("80 mm", "60 mm"), "stitch_length", &["20.0 mm more than the 60.0 mm"]);
-    refused(&stitched("900 mm", "1 m"), "stitch_length", &["70.0 mm more than the 830.0 mm"]);
+    refused(&stitched("80 mm", "60 mm"), "stitch_length", &["20 mm more than the 60 mm"]);
+    refused(&stitched("900 mm", "1 m"), "stitch_length", &["70 mm more than the 830 mm"]);
     refused(
         &with("weld = \"continuous\"", "weld = \"stitched\""),
         "weld =",
         &["stitch_length", "stitch_pitch"],
     );
-    refused(&with("end_length = \"60 mm\"", "end_length = \"500 mm\""), "end_length", &["170.0 mm more"]);
+    refused(&with("end_length = \"60 mm\"", "end_length = \"500 mm\""), "end_length", &["170 mm more"]);
     refused(&with("end = \"tapered\"\n", ""), "end_length", &["the ends are square"]);
 }
 

@@ -1,8 +1,9 @@
 //! Values of tables for the parts of an axle, with what is wrong with them.
 
 use axlebow_axle::{Side, Sides};
-use axlebow_units::{Kind, UnitSystem, display_unit, show};
+use axlebow_units::UnitSystem;
 
+use super::error_words::shown_length;
 use crate::content::{Assumed, Document, Table};
 use crate::faults::{Problems, Span};
 
@@ -66,9 +67,7 @@ impl<'d> Builder<'d> {
 
     /// A length in the units of the file, to a tenth of a millimeter or a thousandth of an inch.
     pub(crate) fn length(&self, value: f64) -> String {
-        let unit = display_unit(Kind::Length, self.system);
-        let step = if self.system == UnitSystem::Us { 1e3 } else { 1e1 };
-        show((value / unit.factor * step).round() / step * unit.factor, Kind::Length, self.system)
+        shown_length(value, self.system)
     }
 
     /// The one of two examples that is in the units of the file.

@@ -2,7 +2,14 @@
 
 use axlebow_axle::AxleError;
 use axlebow_sections::SectionError;
-use axlebow_units::{Kind, UnitSystem, show};
+use axlebow_units::{Kind, UnitSystem, display_unit, show};
+
+/// A length, to a tenth of a millimeter or a thousandth of an inch.
+pub(super) fn shown_length(value: f64, system: UnitSystem) -> String {
+    let unit = display_unit(Kind::Length, system);
+    let step = if system == UnitSystem::Us { 1e3 } else { 1e1 };
+    show((value / unit.factor * step).round() / step * unit.factor, Kind::Length, system)
+}
 
 /// The refusal of a section, its lengths in the units of the file.
 pub(super) fn section_error(error: &SectionError, system: UnitSystem) -> String {
@@ -25,7 +32,7 @@ pub(super) fn section_error(error: &SectionError, system: UnitSystem) -> String 
 
 /// The refusal of an axle, its lengths in the units of the file.
 pub(super) fn axle_error(error: &AxleError, system: UnitSystem) -> String {
-    let length = |value: f64| show(value, Kind::Length, system);
+    let length = |value: f64| shown_length(value, system);
     match error {
         AxleError::Misplaced { side, what, at, relation, against, against_at } => format!(
             "the {} {what} lies {} from the center line, {relation} the {against} at {}",

@@ -7,7 +7,7 @@ use super::reading::{ReadQuantity, Reading};
 use super::reading_sheet::ReadingSheet;
 use super::readings_heading::ReadingsHeading;
 use crate::build::Model;
-use crate::faults::{Problems, likely, quoted};
+use crate::faults::{Problems, Span, likely, quoted};
 use crate::read::{LARGEST, Row, rows, text_of};
 
 /// Largest camber or toe, rad: no wheel that runs stands so (the bound of tire faces too).
@@ -54,13 +54,18 @@ impl ReadingSheet {
             }
         }
         if sheet.readings.is_empty() && problems.is_empty() {
-            let (message, accepted) = match sheet.blank_lines.len() {
-                0 => ("there are no readings under the heading".to_owned(), None),
-                count => (format!("none of the {count} readings is filled in"), Some(FILLED_IN.to_owned())),
-            };
-            problems.push(first.span(), message, accepted);
+            sheet.refuse_empty(first.span(), &mut problems);
         }
         if problems.is_empty() { Ok(sheet) } else { Err(problems) }
+    }
+
+    /// Refuses a sheet without a reading, at its heading.
+    fn refuse_empty(&self, heading: Span, problems: &mut Problems) {
+        let (message, accepted) = match self.blank_lines.len() {
+            0 => ("there are no readings under the heading".to_owned(), None),
+            count => (format!("none of the {count} readings is filled in"), Some(FILLED_IN.to_owned())),
+        };
+        problems.push(heading, message, accepted);
     }
 }
 

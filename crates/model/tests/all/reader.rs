@@ -249,7 +249,7 @@ fn texts_and_changes_of_the_wrong_type_are_reported() {
     check("scale = 2", "names = \"a\"", (2, 9, "\"a\"", "`names` cannot be text"));
     check("scale = 2", "names = [\"a\", 2]", (2, 15, "2", "`names[1]` cannot be a bare number"));
     check("scale = 2", "names = [\" \"]", (2, 10, "\" \"", "`names[0]` is empty"));
-    check("scale = 2", "change = { a = 2 }", (2, 16, "2", "`change.a` cannot be a bare number"));
+    check("scale = 2", "change = { a = [2] }", (2, 16, "[2]", "`change.a` cannot be a list"));
     check("scale = 2", "change = { a = \"\" }", (2, 16, "\"\"", "`change.a` is empty"));
     let steering = "\"a\\u001B[2J\"";
     check("\"invented\"", steering, (1, 8, steering, "`name` holds the control character U+001B"));
@@ -445,7 +445,9 @@ fn schema_says_what_the_reader_accepts() {
     assert_eq!(schema["properties"]["solver"]["properties"]["elements"]["maximum"], 500);
     assert_eq!(schema["properties"]["factors"]["additionalProperties"]["type"], "number");
     assert_eq!(schema["properties"]["names"]["items"]["type"], "string");
-    assert_eq!(schema["properties"]["change"]["additionalProperties"]["type"], "string");
+    let change = &schema["properties"]["change"]["additionalProperties"]["anyOf"];
+    assert_eq!(change[0]["type"], "string");
+    assert_eq!(change[1]["type"], serde_json::json!(["number", "boolean"]));
 }
 
 /// Texts that strain a parser: each must be refused or read in little time, and rendered.

@@ -177,7 +177,7 @@ impl Reader<'_> {
         None
     }
 
-    pub(crate) fn unclear<T>(&mut self, table: &Table, method: Method) -> Option<T> {
+    fn unclear<T>(&mut self, table: &Table, method: Method) -> Option<T> {
         let path =
             table.optional_text("path").or(table.texts("paths").first().map(|path| path.text.as_str()));
         let message = format!("it is not plain which values {:?} takes", path.unwrap_or_default());

@@ -83,8 +83,8 @@ impl Reader<'_> {
         seen: &mut Vec<String>,
     ) -> Option<Varied> {
         let paths = self.paths(table);
-        if self.holds_words(&paths, files) {
-            return self.varied_words((table, &paths), (files, method), seen);
+        if !table.texts("values").is_empty() && self.holds_words(&paths, files) {
+            return self.varied_words((table, &paths), files, seen);
         }
         let mut kinds: Vec<Kind> = Vec::new();
         for path in &paths {

@@ -3,7 +3,6 @@
 use axlebow_model::{Holds, Table, Written};
 use axlebow_units::Kind;
 
-use super::read_sample::Method;
 use super::read_vary::Into;
 use super::reader::Reader;
 use crate::ask::{Choice, Varied};
@@ -16,18 +15,15 @@ impl Reader<'_> {
         matches!(holds, Some(Holds::Choice(_) | Holds::Flag))
     }
 
-    /// Such keys, as a choice among their values.
+    /// Such keys, as a choice among the values that the table lists.
     pub(crate) fn varied_words(
         &mut self,
         (table, paths): (&Table, &[Written]),
-        (files, method): (Into<'_>, Method),
+        files: Into<'_>,
         seen: &mut Vec<String>,
     ) -> Option<Varied> {
         for path in paths {
             self.check_free(path, files, seen)?;
-        }
-        if table.texts("values").is_empty() {
-            return self.unclear(table, method);
         }
         self.check_keys(table, &["values"], "a key of words")?;
         let choices: Option<Vec<Choice>> =
