@@ -259,7 +259,8 @@ fn texts_and_changes_of_the_wrong_type_are_reported() {
         (2, 10, "\"a\\r\"", "`names[0]` holds the control character U+000D"),
     );
     let (accepted, _) = check("scale = 2", "change = [1]", (2, 10, "[1]", "`change` cannot be a list"));
-    assert_eq!(accepted, "a table of paths and texts, such as { \"tube.wall\" = \"8 mm\" }");
+    let values = r#"a table of paths and values, such as { "tube.wall" = "8 mm", "wheel.reversed" = true }"#;
+    assert_eq!(accepted, values);
 }
 
 #[test]
