@@ -56,7 +56,7 @@ impl BarSection {
     fn of(profile: &Profile, stiffener: &Stiffener) -> Result<Self, AxleError> {
         let seated = stiffener.on(profile)?;
         let bar = RECENT_BARS
-            .with(|recent| recent.found_or_made(|one| one.is(stiffener), || Bar::of(stiffener, &seated)))?;
+            .with(|recent| recent.found_or_made(|one| one.is(stiffener), || Bar::of(stiffener)))?;
         let angle = seated.area.principal_axes().angle;
         Ok(BarSection { profile: *profile, seat: seat(stiffener), bar, angle, seated: Arc::new(seated) })
     }
@@ -76,9 +76,9 @@ struct Bar {
 }
 
 impl Bar {
-    fn of(stiffener: &Stiffener, seated: &Seated) -> Result<Self, AxleError> {
+    fn of(stiffener: &Stiffener) -> Result<Self, AxleError> {
         let (form, material) = (stiffener.form.clone(), stiffener.material.clone());
-        Ok(Bar { form, material, rigidity: rigidity(stiffener, seated)? })
+        Ok(Bar { rigidity: rigidity(&form, &material)?, form, material })
     }
 
     fn is(&self, stiffener: &Stiffener) -> bool {
@@ -154,14 +154,16 @@ impl SeatedBar {
     }
 }
 
-/// About its principal axes.
-fn rigidity(stiffener: &Stiffener, seated: &Seated) -> Result<Rigidity, AxleError> {
-    let (axes, area) = (seated.area.principal_axes(), seated.area.area);
-    let (e, g) = (stiffener.material.elastic_modulus(), stiffener.material.shear_modulus());
-    let [along, across] = stiffener.form.shear_coefficients(stiffener.material.poisson_ratio())?;
+/// About its principal axes, of its form as it is described: where it sits turns the digits of a section in their last
+/// places, and a thread remembers the bar of the place that it came to first.
+fn rigidity(form: &StiffenerForm, material: &Material) -> Result<Rigidity, AxleError> {
+    let properties = form.outline().area_properties();
+    let (axes, area) = (properties.principal_axes(), properties.area);
+    let (e, g) = (material.elastic_modulus(), material.shear_modulus());
+    let [along, across] = form.shear_coefficients(material.poisson_ratio())?;
     Ok(Rigidity {
         axial: e * area,
-        torsion: g * own_constant(stiffener, seated)?,
+        torsion: g * own_constant(form, material.poisson_ratio())?,
         bending_2: e * axes.minor,
         bending_3: e * axes.major,
         shear_2: g * across * area,

@@ -6,7 +6,7 @@ use axlebow_sections::{Profile, SaintVenant, ThinWalled, ThinWalledTorsion, Wall
 
 use crate::AxleError;
 use crate::parts::stiffener::{Seated, Stiffener};
-use crate::parts::stiffener_form::edge_length;
+use crate::parts::stiffener_form::{StiffenerForm, edge_length};
 
 /// What a stiffener adds to the torsion constant, in terms of its own shear modulus, m⁴: its own walls, and the cell
 /// where it closes one.
@@ -16,7 +16,7 @@ pub(crate) fn torsion_gain(
     seated: &Seated,
 ) -> Result<f64, AxleError> {
     if !stiffener.closes_a_cell() {
-        return own_constant(stiffener, seated);
+        return own_constant(&stiffener.form, stiffener.material.poisson_ratio());
     }
     let bare = axle_walls(profile, &[(stiffener, seated)], false)?;
     Ok(axle_walls(profile, &[(stiffener, seated)], true)?.torsion_constant - bare.torsion_constant)
@@ -41,17 +41,18 @@ pub(crate) fn shear_center(
     Ok(Some(axle_walls(profile, &one_sided, true)?.shear_center))
 }
 
-/// Torsion constant of a stiffener by itself, m⁴: I_x + I_z of a full sleeve, a round tube; by triangles where it has
+/// Torsion constant of a stiffener by itself, wherever it sits, m⁴: I_x + I_z of a full sleeve, a round tube; by triangles where it has
 /// holes; else that of a strip as thick as twice its area over its edge: J = A t²/3.
-pub(crate) fn own_constant(stiffener: &Stiffener, seated: &Seated) -> Result<f64, AxleError> {
-    if seated.outline.holes().is_empty() {
-        let thickness = 2.0 * seated.area.area / edge_length(&seated.outline);
-        return Ok(seated.area.area * thickness.powi(2) / 3.0);
+pub(crate) fn own_constant(form: &StiffenerForm, poisson_ratio: f64) -> Result<f64, AxleError> {
+    let (outline, area) = (form.outline(), form.outline().area_properties());
+    if outline.holes().is_empty() {
+        let thickness = 2.0 * area.area / edge_length(outline);
+        return Ok(area.area * thickness.powi(2) / 3.0);
     }
-    if stiffener.form.goes_round() {
-        return Ok(seated.area.polar_moment());
+    if form.goes_round() {
+        return Ok(area.polar_moment());
     }
-    Ok(SaintVenant::of_outline(&seated.outline, stiffener.material.poisson_ratio(), 1.0)?.torsion_constant)
+    Ok(SaintVenant::of_outline(outline, poisson_ratio, 1.0)?.torsion_constant)
 }
 
 /// The axle as thin walls, `with` the walls of stiffeners over their cells, the welds as walls of their throat.

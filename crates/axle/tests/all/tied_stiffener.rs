@@ -223,3 +223,16 @@ fn axle_and_stiffener_together_carry_the_moment_of_the_bare_axle() {
         assert_relative_eq!(stiff.seats.of(side).vertical, bare.seats.of(side).vertical, max_relative = 0.01);
     }
 }
+
+/// A thread remembers the bar of a form; where a form was first seated on it must not show in the digits.
+#[test]
+fn what_a_thread_solved_before_changes_no_digit() {
+    let at = |clock: f64| stiffening(vec![Stiffener { clock, ..tent() }]);
+    let fresh = |clocks: &'static [f64]| {
+        let solved = std::thread::spawn(move || clocks.iter().map(|clock| at(*clock)).next_back());
+        solved.join().unwrap().unwrap()
+    };
+    for (alone, after) in [(&[PI][..], &[0.0, PI][..]), (&[FRAC_PI_2], &[2.0, FRAC_PI_2])] {
+        assert_eq!(fresh(alone), fresh(after));
+    }
+}
