@@ -120,7 +120,8 @@ impl Reader<'_> {
 
     fn percent(&mut self, site: &Site<'_>, most: f64) -> Option<Value> {
         let DeValue::String(text) = site.raw else { return self.wrong_type(site) };
-        if !text.contains('%') && !(self.takes_bare_zero && is_bare_zero(text)) {
+        let is_plain = self.takes_bare_zero && is_bare_zero(text);
+        if !text.contains('%') && !is_plain {
             return self.refuse(site, "is without its %");
         }
         match self.quantity(site, Kind::Ratio, Bounds::Any)? {
