@@ -17,8 +17,8 @@ impl StaticDesign<'_> {
     /// [`AxleError::LoadBelowWeight`] or [`AxleError::NoEquilibrium`].
     pub fn case(&self, case: &LoadCase) -> Result<CaseOutcome, AxleError> {
         let (contact, state) = self.loaded(case)?;
-        let wheels = self.wheels(&contact, &state);
         let leveled = SeatLineFrame::on_seats(self, &state);
+        let wheels = self.wheels(&contact, &state, &leveled);
         let diagram = along::diagram(self, &state, &leveled);
         let peak = along::peak_stress(&diagram);
         Ok(CaseOutcome {
@@ -45,7 +45,7 @@ impl StaticDesign<'_> {
     /// As [`StaticDesign::case`].
     pub fn wheel_outcomes(&self, case: &LoadCase) -> Result<Sides<WheelOutcome>, AxleError> {
         let (contact, state) = self.loaded(case)?;
-        Ok(self.wheels(&contact, &state))
+        Ok(self.wheels(&contact, &state, &SeatLineFrame::on_seats(self, &state)))
     }
 
     fn seat(&self, side: Side, state: &State) -> SeatOutcome {
@@ -59,15 +59,14 @@ impl StaticDesign<'_> {
         }
     }
 
-    fn wheels(&self, contact: &Contact, state: &State) -> Sides<WheelOutcome> {
+    fn wheels(&self, contact: &Contact, state: &State, leveled: &SeatLineFrame) -> Sides<WheelOutcome> {
         let splits = CamberUnits::of(self).splits(self, state, contact);
-        let leveled = SeatLineFrame::on_seats(self, state);
         Sides::each(|side| {
             let end = self.axle.wheel_ends.of(side);
             let line = self.hub_line(state);
             let (camber_change, toe_change) = (line.camber_change(side), line.toe_change(side));
             let (contacts, total) = results::contacts(self, side, contact);
-            let hub = results::hub_displacement(self, side, state, &leveled);
+            let hub = results::hub_displacement(self, side, state, leveled);
             WheelOutcome {
                 camber_change,
                 camber: end.camber + camber_change,
