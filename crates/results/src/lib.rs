@@ -1,4 +1,4 @@
-//! What a result is: its name, the reader's words, its unit and meaning, and how an outcome gives it; does not know
+//! What a result is: its name, its unit and meaning, and how an outcome gives it; does not know
 //! solving, drawing or files.
 //!
 //! An outcome declares its results once, as a table beside its definition ([`Record`]). JSON documents ([`json`]), their

@@ -24,7 +24,7 @@ impl Unit {
     }
 }
 
-/// What a result is, whoever gives it: the same name, words and unit in JSON, CSV, studies, tables and pictures.
+/// What a result is, whoever gives it: the same name and unit in JSON, CSV, studies, tables and pictures.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Term {
     /// Name in study files, such as `camber-peak-to-peak`.
