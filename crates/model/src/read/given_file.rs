@@ -38,7 +38,7 @@ fn meant(path: &Path, is_folder: bool) -> String {
 
 fn near(path: &Path, is_folder: bool) -> Option<String> {
     let wanted = path.file_name()?.to_str()?;
-    let names = names_beside(path, is_folder)?;
+    let names = names_beside(path, |beside| beside.is_dir() == is_folder)?;
     let stem = |name: &str| Path::new(name).file_stem().and_then(|stem| stem.to_str()).map(str::to_owned);
     let alike = names.iter().find(|name| !is_folder && stem(name) == stem(wanted)).cloned();
     alike.or_else(|| likely(wanted, names.iter().map(String::as_str))).or_else(|| {
@@ -47,12 +47,12 @@ fn near(path: &Path, is_folder: bool) -> Option<String> {
     })
 }
 
-/// Names of what is in the folder of a path: of folders, or of all else.
-fn names_beside(path: &Path, are_folders: bool) -> Option<Vec<String>> {
+/// Names of what is in the folder of a path, of those that are `wanted`.
+pub(super) fn names_beside(path: &Path, wanted: impl Fn(&Path) -> bool) -> Option<Vec<String>> {
     let folder = path.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
     let entries = std::fs::read_dir(folder).ok()?.filter_map(Result::ok);
-    let wanted = entries.filter(|entry| entry.path().is_dir() == are_folders);
-    let mut names: Vec<String> = wanted.filter_map(|entry| entry.file_name().into_string().ok()).collect();
+    let found = entries.filter(|entry| wanted(&entry.path()));
+    let mut names: Vec<String> = found.filter_map(|entry| entry.file_name().into_string().ok()).collect();
     names.sort();
     Some(names)
 }

@@ -4,7 +4,7 @@ use std::fs::File;
 use std::io::{ErrorKind, Read as _};
 use std::path::Path;
 
-use super::given_file::missing_folder;
+use super::given_file::{missing_folder, names_beside};
 use crate::content::{Document, Table};
 use crate::faults::{Problems, likely};
 
@@ -52,11 +52,7 @@ fn bytes_of(path: &Path, most: usize) -> Result<Vec<u8>, String> {
 /// The file that is named most like this one, of those beside where it should be.
 fn likely_file(path: &Path, named: &str) -> Option<String> {
     let wanted = path.file_name()?.to_str()?;
-    let folder = path.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
-    let entries = std::fs::read_dir(folder).ok()?;
-    let mut names: Vec<String> =
-        entries.filter_map(|entry| entry.ok()?.file_name().into_string().ok()).collect();
-    names.sort();
+    let names = names_beside(path, |_| true)?;
     let near = likely(wanted, names.iter().map(String::as_str))?;
     Some(Path::new(named).with_file_name(near).to_string_lossy().into_owned())
 }

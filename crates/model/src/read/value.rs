@@ -228,38 +228,38 @@ impl Reader<'_> {
         Some(Value::Factors(factors))
     }
 
-    fn texts(&mut self, site: &Site<'_>, list: &[Spanned<DeValue<'_>>]) -> Option<Value> {
+    /// Each item of a list that is not empty, those that cannot be read left out.
+    fn items<T>(
+        &mut self,
+        site: &Site<'_>,
+        list: &[Spanned<DeValue<'_>>],
+        read: impl Fn(&mut Self, &Site<'_>) -> Option<T>,
+    ) -> Option<Vec<T>> {
         if list.is_empty() {
             return self.refuse(site, "is an empty list");
         }
-        let mut texts = Vec::new();
+        let mut items = Vec::new();
         for (i, item) in list.iter().enumerate() {
             if self.problems.is_full() {
                 return None;
             }
             let (path, span) = (format!("{}[{i}]", site.path), self.span(item.span()));
             let inner = Site { raw: item.get_ref(), raw_span: item.span(), span, path, ..*site };
-            texts.extend(self.written(&inner));
+            items.extend(read(self, &inner));
         }
-        Some(Value::Texts(texts))
+        Some(items)
+    }
+
+    fn texts(&mut self, site: &Site<'_>, list: &[Spanned<DeValue<'_>>]) -> Option<Value> {
+        self.items(site, list, Self::written).map(Value::Texts)
     }
 
     fn numbers(&mut self, site: &Site<'_>, list: &[Spanned<DeValue<'_>>], bounds: Bounds) -> Option<Value> {
-        if list.is_empty() {
-            return self.refuse(site, "is an empty list");
-        }
-        let mut numbers = Vec::new();
-        for (i, item) in list.iter().enumerate() {
-            if self.problems.is_full() {
-                return None;
-            }
-            let (path, span) = (format!("{}[{i}]", site.path), self.span(item.span()));
-            let inner = Site { raw: item.get_ref(), raw_span: item.span(), span, path, ..*site };
-            if let Some(Value::Number(number)) = self.number(&inner, bounds) {
-                numbers.push(number);
-            }
-        }
-        Some(Value::Numbers(numbers))
+        let number = |reader: &mut Self, site: &Site<'_>| match reader.number(site, bounds)? {
+            Value::Number(number) => Some(number),
+            _ => None,
+        };
+        self.items(site, list, number).map(Value::Numbers)
     }
 
     fn changes(&mut self, site: &Site<'_>, raw: &DeTable<'_>) -> Option<Value> {
@@ -276,19 +276,7 @@ impl Reader<'_> {
     }
 
     fn plain_values(&mut self, site: &Site<'_>, list: &[Spanned<DeValue<'_>>]) -> Option<Value> {
-        if list.is_empty() {
-            return self.refuse(site, "is an empty list");
-        }
-        let mut values = Vec::new();
-        for (i, item) in list.iter().enumerate() {
-            if self.problems.is_full() {
-                return None;
-            }
-            let (path, span) = (format!("{}[{i}]", site.path), self.span(item.span()));
-            let inner = Site { raw: item.get_ref(), raw_span: item.span(), span, path, ..*site };
-            values.extend(self.plain_value(&inner));
-        }
-        Some(Value::Texts(values))
+        self.items(site, list, Self::plain_value).map(Value::Texts)
     }
 
     /// What may stand at a key of another file, in the letters in which that file would have it.
