@@ -12,6 +12,7 @@ mod text;
 
 pub use block::{Block, Caution};
 pub(crate) use paragraph::paragraph;
+pub(crate) use table::FAILS;
 pub use table::{Column, Table};
 
 use crate::{ModelCard, Svg};

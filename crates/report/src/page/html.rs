@@ -1,6 +1,6 @@
 //! A page as one HTML document that needs nothing else: no font, script or picture from elsewhere.
 
-use super::{Block, Caution, Page, Table};
+use super::{Block, Caution, FAILS, Page, Table};
 use crate::svg::escaped;
 
 /// Style of every page: readable on a phone and on paper, in light and dark.
@@ -100,9 +100,6 @@ fn table(table: &Table) -> String {
         table.rows.iter().map(row).collect::<String>(),
     )
 }
-
-/// What a failed check says.
-const FAILS: &str = "FAILS";
 
 fn words(cell: &str) -> String {
     if cell == FAILS { format!("<strong class=\"fails\">{FAILS}</strong>") } else { escaped(cell) }

@@ -2,6 +2,9 @@
 
 use crate::number::{Numbers, Shown};
 
+/// The cell of a check that fails, in capitals so that it is seen.
+pub(crate) const FAILS: &str = "FAILS";
+
 /// Rows of cells under headings.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Table {

@@ -10,7 +10,7 @@ use super::weld_band::weld_bands;
 use crate::ModelCard;
 use crate::answer::strength_answer;
 use crate::number::{Numbers, Shown, fixed};
-use crate::page::{Block, Column, Page, Table};
+use crate::page::{Block, Column, FAILS, Page, Table};
 
 /// Checks that a case shows when all are not asked for: those that use most of their limit.
 const FEW: usize = 3;
@@ -98,7 +98,7 @@ fn check_table<'a>(checks: impl Iterator<Item = &'a PlacedCheck>, n: Numbers) ->
 /// The verdict, in capitals where the check fails.
 fn word(check: &Check) -> String {
     let verdict = check.verdict();
-    if verdict == Verdict::Fails { verdict.word().to_uppercase() } else { verdict.word().to_owned() }
+    if verdict == Verdict::Fails { FAILS.to_owned() } else { verdict.word().to_owned() }
 }
 
 /// What all checks together say, and by what rule.
