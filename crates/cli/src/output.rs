@@ -140,10 +140,16 @@ pub fn check_kind(option: &str, path: Option<&Path>, kind: &str) -> Result<(), F
     }
 }
 
+/// Refuses names of a picture and of a page that are of no kind that is written, before any work is done.
+pub fn check_shown(plot: &Option<PathBuf>, page: &Option<PathBuf>) -> Result<(), Failure> {
+    check_picture(plot.as_deref())?;
+    check_kind("--page", page.as_deref(), "html")
+}
+
 /// A picture that a file or a page asks for; drawn only then, and written to its file.
 pub fn picture(
-    file: Option<&Path>,
-    page: Option<&Path>,
+    file: &Option<PathBuf>,
+    page: &Option<PathBuf>,
     card: &ModelCard,
     draw: impl FnOnce() -> Result<Svg, Failure>,
 ) -> Result<Option<Svg>, Failure> {
@@ -154,23 +160,49 @@ pub fn picture(
     if let Some(path) = file {
         write_picture(path, picture.clone(), card)?;
     }
-    Ok(page.map(|_| picture))
+    Ok(page.is_some().then_some(picture))
 }
 
-/// Writes the page of a result, if it is asked for.
-pub fn write_page(path: Option<&Path>, page: &Page, card: &ModelCard) -> Result<(), Failure> {
-    path.map_or(Ok(()), |path| write_file(path, page.html(card).as_bytes()))
+/// How a result is to be shown.
+#[derive(Clone, Copy)]
+pub struct Shown<'a> {
+    /// Whether its document is printed in place of its text.
+    pub json: bool,
+    /// The file of its page.
+    pub page: &'a Option<PathBuf>,
 }
 
-/// Writes the page of a result, if it is asked for, and prints the result.
-pub fn show(
-    how: &ModelInput,
-    page: &Page,
-    card: &ModelCard,
-    document: impl FnOnce() -> String,
-) -> Result<(), Failure> {
-    write_page(how.page.as_deref(), page, card)?;
-    print(&if how.json { document() } else { page.text() })
+impl<'a> From<&'a ModelInput> for Shown<'a> {
+    fn from(ModelInput { json, page, .. }: &'a ModelInput) -> Self {
+        Shown { json: *json, page }
+    }
+}
+
+impl Shown<'_> {
+    /// What is to be printed of a result; its page is made only where it is printed or written, and written where it is
+    /// asked for.
+    pub fn text(
+        self,
+        card: &ModelCard,
+        page: impl FnOnce() -> Page,
+        document: impl FnOnce() -> String,
+    ) -> Result<String, Failure> {
+        let page = (!self.json || self.page.is_some()).then(page);
+        if let (Some(path), Some(page)) = (self.page, &page) {
+            write_file(path, page.html(card).as_bytes())?;
+        }
+        Ok(page.filter(|_| !self.json).map_or_else(document, |page| page.text()))
+    }
+
+    /// Prints that.
+    pub fn print(
+        self,
+        card: &ModelCard,
+        page: impl FnOnce() -> Page,
+        document: impl FnOnce() -> String,
+    ) -> Result<(), Failure> {
+        print(&self.text(card, page, document)?)
+    }
 }
 
 /// Writes a picture in the kind that its file name says; an SVG says what it was made from.

@@ -10,11 +10,11 @@ use super::flex::chosen;
 use super::progress::Progress;
 use crate::args::Causes;
 use crate::failure::Failure;
+use crate::output::Shown;
 use crate::{input, output, road_input};
 
 pub fn run(arguments: &Causes) -> Result<ExitCode, Failure> {
-    output::check_picture(arguments.plot.as_deref())?;
-    output::check_kind("--page", arguments.model.page.as_deref(), "html")?;
+    output::check_shown(&arguments.plot, &arguments.model.page)?;
     let model = input::model(&arguments.model)?;
     let case = chosen(&model, std::slice::from_ref(&arguments.case))?.swap_remove(0);
     let mut card = input::card(&model, &arguments.model);
@@ -26,10 +26,10 @@ pub fn run(arguments: &Causes) -> Result<ExitCode, Failure> {
         outcomes.push(causes_over(&model.axle, &ride, &|done, of| progress.at_of(done, of))?);
         progress.end();
     }
-    let picture = output::picture(arguments.plot.as_deref(), arguments.model.page.as_deref(), &card, || {
+    let picture = output::picture(&arguments.plot, &arguments.model.page, &card, || {
         Ok(causes_figure(&outcomes, &card)?)
     })?;
-    let page = table::causes(&outcomes, &card).with_figures(picture);
-    output::show(&arguments.model, &page, &card, || json::causes_document(&outcomes, &card))?;
+    let page = || table::causes(&outcomes, &card).with_figures(picture);
+    Shown::from(&arguments.model).print(&card, page, || json::causes_document(&outcomes, &card))?;
     Ok(ExitCode::SUCCESS)
 }

@@ -9,11 +9,11 @@ use axlebow_report::{ModelCard, json, table, vtu};
 
 use crate::args::Flex;
 use crate::failure::Failure;
+use crate::output::Shown;
 use crate::{input, output};
 
 pub fn run(arguments: &Flex) -> Result<ExitCode, Failure> {
-    output::check_picture(arguments.plot.as_deref())?;
-    output::check_kind("--page", arguments.model.page.as_deref(), "html")?;
+    output::check_shown(&arguments.plot, &arguments.model.page)?;
     output::check_kind("--vtu", arguments.vtu.as_deref(), "vtu")?;
     if arguments.sensitivities {
         return super::sensitivities::run(arguments);
@@ -23,7 +23,7 @@ pub fn run(arguments: &Flex) -> Result<ExitCode, Failure> {
     let card = input::card(&model, &arguments.model);
     output::check_places(&[&arguments.plot, &arguments.vtu, &arguments.model.page])?;
     let outcome = axlebow_axle::flex(&model.axle, &cases)?;
-    let picture = output::picture(arguments.plot.as_deref(), arguments.model.page.as_deref(), &card, || {
+    let picture = output::picture(&arguments.plot, &arguments.model.page, &card, || {
         let figure = flex_figure(&outcome.cases[0], &Drawing::of(&model.axle), &card)?;
         Ok(figure.with_warnings(&outcome.warnings))
     })?;
@@ -34,13 +34,13 @@ pub fn run(arguments: &Flex) -> Result<ExitCode, Failure> {
     }
     if !arguments.against.is_empty() {
         let axles = beside(arguments, &outcome, &card)?;
-        let page = table::flex_beside(&axles, &card).with_figures(picture);
-        output::show(&arguments.model, &page, &card, || json::flex_against_document(&axles, &card))?;
+        let page = || table::flex_beside(&axles, &card).with_figures(picture);
+        Shown::from(&arguments.model).print(&card, page, || json::flex_against_document(&axles, &card))?;
         return Ok(ExitCode::SUCCESS);
     }
     let brief = if arguments.detail { table::flex } else { table::flex_brief };
-    let page = brief(&outcome, &card).with_figures(picture);
-    output::show(&arguments.model, &page, &card, || json::flex_document(&outcome, &card))?;
+    let page = || brief(&outcome, &card).with_figures(picture);
+    Shown::from(&arguments.model).print(&card, page, || json::flex_document(&outcome, &card))?;
     Ok(ExitCode::SUCCESS)
 }
 

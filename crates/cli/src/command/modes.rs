@@ -7,22 +7,22 @@ use axlebow_report::{json, table};
 
 use crate::args::Modes;
 use crate::failure::{CHECK_FAILS, Failure};
+use crate::output::Shown;
 use crate::{input, output};
 
 pub fn run(arguments: &Modes) -> Result<ExitCode, Failure> {
-    output::check_picture(arguments.plot.as_deref())?;
-    output::check_kind("--page", arguments.model.page.as_deref(), "html")?;
+    output::check_shown(&arguments.plot, &arguments.model.page)?;
     let model = input::model(&arguments.model)?;
     output::check_places(&[&arguments.plot, &arguments.model.page])?;
     let card = input::card(&model, &arguments.model);
     let loading = &model.axle.loading;
     let load = if arguments.unladen { loading.unladen_load } else { loading.rated_load };
     let outcome = axlebow_axle::modes(&model.axle, load, arguments.count.into())?;
-    let picture = output::picture(arguments.plot.as_deref(), arguments.model.page.as_deref(), &card, || {
+    let picture = output::picture(&arguments.plot, &arguments.model.page, &card, || {
         Ok(modes_figure(&outcome, &card)?)
     })?;
-    let page = table::modes(&outcome, &card).with_figures(picture);
-    output::show(&arguments.model, &page, &card, || json::modes_document(&outcome, &card))?;
+    let page = || table::modes(&outcome, &card).with_figures(picture);
+    Shown::from(&arguments.model).print(&card, page, || json::modes_document(&outcome, &card))?;
     let complete = outcome.found_below == outcome.counted_below && outcome.mesh.is_settled();
     Ok(if complete { ExitCode::SUCCESS } else { ExitCode::from(CHECK_FAILS) })
 }

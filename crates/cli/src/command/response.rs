@@ -10,11 +10,11 @@ use axlebow_units::Kind;
 
 use crate::args::{MovedWheels, Response};
 use crate::failure::Failure;
+use crate::output::Shown;
 use crate::{input, output, road_input};
 
 pub fn run(arguments: &Response) -> Result<ExitCode, Failure> {
-    output::check_picture(arguments.plot.as_deref())?;
-    output::check_kind("--page", arguments.model.page.as_deref(), "html")?;
+    output::check_shown(&arguments.plot, &arguments.model.page)?;
     let model = input::model(&arguments.model)?;
     let road = arguments.over.as_deref().map(|over| road_input::road(over, &[])).transpose()?;
     let loading = &model.axle.loading;
@@ -33,15 +33,15 @@ pub fn run(arguments: &Response) -> Result<ExitCode, Failure> {
         card.assumed.extend(road.assumed.iter().map(|assumed| input::assumed("road.", assumed)));
         card.add_input(InventedInput::Road, road.invented);
     }
-    let picture = output::picture(arguments.plot.as_deref(), arguments.model.page.as_deref(), &card, || {
+    let picture = output::picture(&arguments.plot, &arguments.model.page, &card, || {
         Ok(response_figure(&outcome, &card)?.with_warnings(&outcome.warnings))
     })?;
     if let Some(path) = &arguments.csv {
         let head = output::csv_head(arguments.plain_csv, Some(&card), &outcome.warnings);
         output::write_file(path, (head + &csv::response(&outcome)).as_bytes())?;
     }
-    let page = table::response(&outcome, &card).with_figures(picture);
-    output::show(&arguments.model, &page, &card, || json::response_document(&outcome, &card))?;
+    let page = || table::response(&outcome, &card).with_figures(picture);
+    Shown::from(&arguments.model).print(&card, page, || json::response_document(&outcome, &card))?;
     Ok(ExitCode::SUCCESS)
 }
 

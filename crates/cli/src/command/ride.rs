@@ -13,6 +13,7 @@ use axlebow_study::{DrawnRide, DrawnRides};
 
 use crate::args::{Ride, TimeScheme};
 use crate::failure::{CHECK_FAILS, Failure};
+use crate::output::Shown;
 use crate::{input, output, road_input};
 
 /// Random roads that are driven over where it is not said how many: the mean of a rms is then known within some 5 %.
@@ -41,8 +42,8 @@ pub fn run(arguments: &Ride) -> Result<ExitCode, Failure> {
     let drawn = drawn_rides((&axle, &asked), (&road, draws), &outcome)?;
     let comparison = comparison(arguments, (&axle, &asked), &outcome)?;
     let beside = BesideRide { draws: drawn.as_ref(), comparison: comparison.as_ref() };
-    let page = table::ride(&outcome, beside, &card).with_figures(picture);
-    output::show(&arguments.model, &page, &card, || json::ride_document(&outcome, beside, &card))?;
+    let page = || table::ride(&outcome, beside, &card).with_figures(picture);
+    Shown::from(&arguments.model).print(&card, page, || json::ride_document(&outcome, beside, &card))?;
     Ok(verdict(&outcome))
 }
 
@@ -127,8 +128,7 @@ fn verdict(outcome: &RideOutcome) -> ExitCode {
 
 /// Refuses file names before any work is done.
 fn check_files(arguments: &Ride) -> Result<(), Failure> {
-    output::check_picture(arguments.plot.as_deref())?;
-    output::check_kind("--page", arguments.model.page.as_deref(), "html")?;
+    output::check_shown(&arguments.plot, &arguments.model.page)?;
     output::check_picture(arguments.spectrum.as_deref())?;
     output::check_kind("--animate", arguments.animate.as_deref(), "html")?;
     output::check_parquet(arguments.parquet.as_deref())
@@ -151,7 +151,7 @@ fn write_pictures(
     (model, load): (&Model, f64),
     card: &ModelCard,
 ) -> Result<Option<Svg>, Failure> {
-    let picture = output::picture(arguments.plot.as_deref(), arguments.model.page.as_deref(), card, || {
+    let picture = output::picture(&arguments.plot, &arguments.model.page, card, || {
         Ok(ride_figure(outcome, card)?.with_warnings(&outcome.warnings))
     })?;
     if let Some(path) = &arguments.spectrum {

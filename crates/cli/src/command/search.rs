@@ -10,7 +10,7 @@ use axlebow_study::Study as StudyFile;
 use super::progress::Progress;
 use crate::args::{Study, StudyOutput};
 use crate::failure::Failure;
-use crate::output;
+use crate::output::{self, Shown};
 
 /// Most combinations of listed values that are tried.
 const MOST_COMBINATIONS: usize = 1_000_000;
@@ -34,16 +34,15 @@ pub fn run(study: &StudyFile, arguments: &Study, card: &ModelCard) -> Result<Exi
         true => None,
         false => {
             let draw = || Ok(search_figure(&outcome, card)?);
-            output::picture(plot.as_deref(), page.as_deref(), card, draw)?
+            output::picture(plot, page, card, draw)?
         }
     };
     if let Some(path) = csv {
         let head = output::csv_head(arguments.output.plain_csv, Some(card), &[]);
         output::write_file(path, (head + &axlebow_report::csv::search(&outcome)).as_bytes())?;
     }
-    let result = table::search(&outcome, card).with_figures(picture);
-    output::write_page(page.as_deref(), &result, card)?;
-    output::print(&if *json { search_document(&outcome, card) } else { result.text() })?;
+    let result = || table::search(&outcome, card).with_figures(picture);
+    Shown { json: *json, page }.print(card, result, || search_document(&outcome, card))?;
     Ok(if outcome.best.is_some() { ExitCode::SUCCESS } else { ExitCode::from(1) })
 }
 

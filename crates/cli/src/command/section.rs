@@ -9,11 +9,11 @@ use axlebow_report::{SectionCard, StiffenedCard, json, table};
 
 use crate::args::Section;
 use crate::failure::Failure;
+use crate::output::Shown;
 use crate::{input, output};
 
 pub fn run(arguments: &Section) -> Result<ExitCode, Failure> {
-    output::check_picture(arguments.plot.as_deref())?;
-    output::check_kind("--page", arguments.model.page.as_deref(), "html")?;
+    output::check_shown(&arguments.plot, &arguments.model.page)?;
     let model = input::model(&arguments.model)?;
     output::check_places(&[&arguments.plot, &arguments.model.page])?;
     let card = input::card(&model, &arguments.model);
@@ -23,12 +23,12 @@ pub fn run(arguments: &Section) -> Result<ExitCode, Failure> {
     let loaded: Option<FlexOutcome> = case.as_ref().map(flexed).transpose()?;
     let warnings = loaded.as_ref().map_or(&[][..], |outcome| outcome.warnings.as_slice());
     let stiffened = StiffenedCard::all_of(&model.axle, case.as_ref())?;
-    let picture = output::picture(arguments.plot.as_deref(), arguments.model.page.as_deref(), &card, || {
+    let picture = output::picture(&arguments.plot, &arguments.model.page, &card, || {
         Ok(section_figure(&sections, &stiffened, &card)?.with_warnings(warnings))
     })?;
-    let page = table::sections(&sections, &stiffened, warnings, &card).with_figures(picture);
     let document = || json::section_document(&sections, &stiffened, warnings, &card);
-    output::show(&arguments.model, &page, &card, document)?;
+    let page = || table::sections(&sections, &stiffened, warnings, &card).with_figures(picture);
+    Shown::from(&arguments.model).print(&card, page, document)?;
     Ok(ExitCode::SUCCESS)
 }
 

@@ -9,6 +9,7 @@ use axlebow_study::{SensitivityOutcome, sensitivities};
 use super::flex::chosen;
 use crate::args::Flex;
 use crate::failure::Failure;
+use crate::output::Shown;
 use crate::{input, output};
 
 /// The load case that is looked at where none is asked for.
@@ -26,10 +27,10 @@ pub fn run(arguments: &Flex) -> Result<ExitCode, Failure> {
         .map(|case| sensitivities(&document, (&model.axle, case), document.numbers()))
         .collect::<Result<_, _>>()?;
     let card = input::card(&model, &arguments.model);
-    let picture = output::picture(arguments.plot.as_deref(), arguments.model.page.as_deref(), &card, || {
+    let picture = output::picture(&arguments.plot, &arguments.model.page, &card, || {
         Ok(sensitivities_figure(&outcomes[0], &card)?.with_warnings(&outcomes[0].warnings))
     })?;
-    let page = table::sensitivities(&outcomes, &card).with_figures(picture);
-    output::show(&arguments.model, &page, &card, || json::sensitivities_document(&outcomes, &card))?;
+    let page = || table::sensitivities(&outcomes, &card).with_figures(picture);
+    Shown::from(&arguments.model).print(&card, page, || json::sensitivities_document(&outcomes, &card))?;
     Ok(ExitCode::SUCCESS)
 }

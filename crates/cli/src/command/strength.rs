@@ -8,10 +8,11 @@ use axlebow_report::{json, table};
 use super::flex::chosen;
 use crate::args::Strength;
 use crate::failure::{CHECK_FAILS, Failure};
+use crate::output::Shown;
 use crate::{input, output};
 
 pub fn run(arguments: &Strength) -> Result<ExitCode, Failure> {
-    output::check_kind("--page", arguments.model.page.as_deref(), "html")?;
+    output::check_shown(&None, &arguments.model.page)?;
     let model = input::model(&arguments.model)?;
     output::check_places(&[&arguments.model.page])?;
     let cases = chosen(&model, &arguments.cases)?;
@@ -23,7 +24,7 @@ pub fn run(arguments: &Strength) -> Result<ExitCode, Failure> {
     let outcome = axlebow_axle::strength(&model.axle, &cases, ask)?;
     let bands = axlebow_axle::weld_bands(&model.axle, &cases, ask)?;
     let card = input::card(&model, &arguments.model);
-    let page = table::strength(&outcome, &bands, &card, arguments.all);
-    output::show(&arguments.model, &page, &card, || json::strength_document(&outcome, &bands, &card))?;
+    let page = || table::strength(&outcome, &bands, &card, arguments.all);
+    Shown::from(&arguments.model).print(&card, page, || json::strength_document(&outcome, &bands, &card))?;
     Ok(if outcome.holds() { ExitCode::SUCCESS } else { ExitCode::from(CHECK_FAILS) })
 }

@@ -9,12 +9,12 @@ use axlebow_study::{Results, Study as StudyFile, StudyOutcome};
 
 use crate::args::{StudyOutput, Units};
 use crate::failure::Failure;
+use crate::output::Shown;
 use crate::{input, output};
 
 /// Refuses kinds of files that are not written.
 pub fn check(arguments: &StudyOutput) -> Result<(), Failure> {
-    output::check_picture(arguments.plot.as_deref())?;
-    output::check_kind("--page", arguments.page.as_deref(), "html")?;
+    output::check_shown(&arguments.plot, &arguments.page)?;
     output::check_parquet(arguments.parquet.as_deref())
 }
 
@@ -45,16 +45,15 @@ pub fn write(study: &StudyFile, results: &Results, arguments: &StudyOutput) -> R
     if let Some(path) = &arguments.parquet {
         write_parquet(path, (study, results), (&outcome, &card))?;
     }
-    let picture = output::picture(arguments.plot.as_deref(), arguments.page.as_deref(), &card, || {
-        Ok(study_figure(&outcome, &card)?)
-    });
+    let picture =
+        output::picture(&arguments.plot, &arguments.page, &card, || Ok(study_figure(&outcome, &card)?));
     let (picture, drawn) = match picture {
         Ok(picture) => (picture, Ok(())),
         Err(failure) => (None, Err(failure)),
     };
-    let page = table::study(&outcome, &card).with_figures(picture);
-    output::write_page(arguments.page.as_deref(), &page, &card)?;
-    let text = if arguments.json { json::study_document(&outcome, &card) } else { page.text() };
+    let page = || table::study(&outcome, &card).with_figures(picture);
+    let shown = Shown { json: arguments.json, page: &arguments.page };
+    let text = shown.text(&card, page, || json::study_document(&outcome, &card))?;
     Ok(Written { text, picture: drawn })
 }
 

@@ -11,11 +11,11 @@ use super::flex::chosen;
 use super::tire_table;
 use crate::args::Tire;
 use crate::failure::Failure;
+use crate::output::Shown;
 use crate::{input, output, road_input};
 
 pub fn run(arguments: &Tire) -> Result<ExitCode, Failure> {
-    output::check_picture(arguments.plot.as_deref())?;
-    output::check_kind("--page", arguments.model.page.as_deref(), "html")?;
+    output::check_shown(&arguments.plot, &arguments.model.page)?;
     if tire_table::is_asked(arguments) {
         tire_table::run(arguments)?;
         return Ok(ExitCode::SUCCESS);
@@ -29,14 +29,15 @@ pub fn run(arguments: &Tire) -> Result<ExitCode, Failure> {
     output::check_places(&[&arguments.plot, &arguments.model.page])?;
     let outcome = tires(&axle, &cases)?;
     let ride = ride.map(|ride| ridden(&axle, &ride)).transpose()?;
-    let picture = output::picture(arguments.plot.as_deref(), arguments.model.page.as_deref(), &card, || {
+    let picture = output::picture(&arguments.plot, &arguments.model.page, &card, || {
         let figure = tire_figure(&outcome.cases[0], ride.as_ref(), &card)?;
         let of_ride = ride.iter().flat_map(|ride| ride.warnings.clone());
         let warnings: Vec<_> = outcome.warnings.iter().cloned().chain(of_ride).collect();
         Ok(figure.with_warnings(&warnings))
     })?;
-    let page = table::tire(&outcome, ride.as_ref(), &card).with_figures(picture);
-    output::show(&arguments.model, &page, &card, || json::tire_document(&outcome, ride.as_ref(), &card))?;
+    let page = || table::tire(&outcome, ride.as_ref(), &card).with_figures(picture);
+    Shown::from(&arguments.model)
+        .print(&card, page, || json::tire_document(&outcome, ride.as_ref(), &card))?;
     Ok(ExitCode::SUCCESS)
 }
 

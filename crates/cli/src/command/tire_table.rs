@@ -2,13 +2,14 @@
 
 use axlebow_model::{Model, TireFile};
 use axlebow_report::plot::compatibility_figure;
-use axlebow_report::{InventedInput, ModelCard, json, table};
+use axlebow_report::{InventedInput, json, table};
 use axlebow_study::{Compatibility, TableAxle};
 use axlebow_units::Kind;
 
 use super::flex::chosen;
 use crate::args::Tire;
 use crate::failure::Failure;
+use crate::output::Shown;
 use crate::{input, output};
 
 /// The load case of the table where none is asked for.
@@ -38,16 +39,13 @@ pub fn run(arguments: &Tire) -> Result<(), Failure> {
     let mut card = input::card(&models[0], &arguments.model);
     card.add_input(InventedInput::OtherAxle, models[1..].iter().any(|model| model.invented));
     card.add_input(InventedInput::Tire, tires.iter().any(|tire| tire.invented));
-    output::check_places(&[&arguments.plot])?;
+    output::check_places(&[&arguments.plot, &arguments.model.page])?;
     let outcome = table_of(arguments, &models, tires)?.run()?;
-    if let Some(path) = &arguments.plot {
-        output::write_picture(
-            path,
-            compatibility_figure(&outcome, &card)?.with_warnings(&outcome.warnings),
-            &card,
-        )?;
-    }
-    print(arguments, &outcome, &card)
+    let picture = output::picture(&arguments.plot, &arguments.model.page, &card, || {
+        Ok(compatibility_figure(&outcome, &card)?.with_warnings(&outcome.warnings))
+    })?;
+    let page = || table::compatibility(&outcome, &card).with_figures(picture);
+    Shown::from(&arguments.model).print(&card, page, || json::compatibility_document(&outcome, &card))
 }
 
 fn table_of(arguments: &Tire, models: &[Model], tires: Vec<TireFile>) -> Result<Compatibility, Failure> {
@@ -69,15 +67,4 @@ fn offset(text: &str) -> Result<f64, Failure> {
         return Ok(0.0);
     }
     Ok(input::quantity("--offset", text, Kind::Length)?.0)
-}
-
-fn print(
-    arguments: &Tire,
-    outcome: &axlebow_study::CompatibilityOutcome,
-    card: &ModelCard,
-) -> Result<(), Failure> {
-    output::print(&match arguments.model.json {
-        true => json::compatibility_document(outcome, card),
-        false => table::compatibility(outcome, card).text(),
-    })
 }
