@@ -42,6 +42,6 @@ mod shape;
 mod term;
 
 pub use read::{Own, Part, Read, Text};
-pub use record::{Field, Record, in_unit, json, number, part, schema};
+pub use record::{Field, Record, field, in_unit, json, number, part, schema};
 pub use shape::Shape;
 pub use term::{Term, Unit, key};

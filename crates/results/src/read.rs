@@ -11,6 +11,9 @@ pub trait Read<T>: Sync {
 
     /// The JSON Schema of such results.
     fn schema(&self) -> Value;
+
+    /// The result as one number; none of a word, a list, a record, or where there is none.
+    fn number(&self, of: &T) -> Option<f64>;
 }
 
 /// A result that is made when it is asked for.
@@ -30,6 +33,10 @@ impl<T, S: Shape> Read<T> for Own<T, S> {
     fn schema(&self) -> Value {
         S::schema()
     }
+
+    fn number(&self, of: &T) -> Option<f64> {
+        (self.0)(of).number()
+    }
 }
 
 impl<T, S: Shape> Read<T> for Part<T, S> {
@@ -40,6 +47,10 @@ impl<T, S: Shape> Read<T> for Part<T, S> {
     fn schema(&self) -> Value {
         S::schema()
     }
+
+    fn number(&self, of: &T) -> Option<f64> {
+        (self.0)(of).number()
+    }
 }
 
 impl<T> Read<T> for Text<T> {
@@ -49,5 +60,9 @@ impl<T> Read<T> for Text<T> {
 
     fn schema(&self) -> Value {
         String::schema()
+    }
+
+    fn number(&self, _: &T) -> Option<f64> {
+        None
     }
 }

@@ -44,6 +44,42 @@ pub const fn part<T>(name: &'static str, meaning: &'static str, read: &'static d
     Field { term: Term { name, unit: Unit::None, meaning }, read }
 }
 
+/// A result of a record by its name, for whoever gives the same result elsewhere; looked up while the program is
+/// compiled, as a constant, so that a name that no row has does not compile.
+///
+/// ```
+/// # use axlebow_results::{Field, Own, Record, field, number};
+/// # use axlebow_units::Kind;
+/// # struct Wheel(f64);
+/// # impl Record for Wheel {
+/// #     const FIELDS: &'static [Field<Self>] = &[number("camber", Kind::Angle, "Camber.", &Own(|w: &Self| w.0))];
+/// # }
+/// let camber = const { field::<Wheel>("camber") };
+/// assert_eq!(camber.read.number(&Wheel(-0.01)), Some(-0.01));
+/// ```
+///
+/// # Panics
+/// If no result has the name.
+pub const fn field<T: Record>(name: &str) -> &'static Field<T> {
+    let mut place = 0;
+    while place < T::FIELDS.len() {
+        if alike(T::FIELDS[place].term.name.as_bytes(), name.as_bytes()) {
+            return &T::FIELDS[place];
+        }
+        place += 1;
+    }
+    panic!("the record has no result of this name")
+}
+
+/// Whether two words are one; the comparison of the standard library does not run while compiling.
+const fn alike(a: &[u8], b: &[u8]) -> bool {
+    let mut place = 0;
+    while place < a.len() && place < b.len() && a[place] == b[place] {
+        place += 1;
+    }
+    place == a.len() && place == b.len()
+}
+
 /// The results of a record as a JSON object.
 pub fn json<T: Record>(of: &T) -> Value {
     let pair = |field: &Field<T>| (field.term.key(), field.read.json(of));

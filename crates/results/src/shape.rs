@@ -9,6 +9,11 @@ pub trait Shape {
 
     /// Its JSON Schema.
     fn schema() -> Value;
+
+    /// The result as one number; none of a word, a list, a record, or where there is none.
+    fn number(&self) -> Option<f64> {
+        None
+    }
 }
 
 impl Shape for f64 {
@@ -19,6 +24,10 @@ impl Shape for f64 {
     fn schema() -> Value {
         value!({ "type": "number" })
     }
+
+    fn number(&self) -> Option<f64> {
+        Some(*self)
+    }
 }
 
 impl Shape for usize {
@@ -28,6 +37,10 @@ impl Shape for usize {
 
     fn schema() -> Value {
         value!({ "type": "integer", "minimum": 0 })
+    }
+
+    fn number(&self) -> Option<f64> {
+        Some(*self as f64)
     }
 }
 
@@ -70,6 +83,10 @@ impl<S: Shape> Shape for Option<S> {
     fn schema() -> Value {
         value!({ "anyOf": [S::schema(), { "type": "null" }] })
     }
+
+    fn number(&self) -> Option<f64> {
+        self.as_ref().and_then(Shape::number)
+    }
 }
 
 impl<S: Shape> Shape for Vec<S> {
@@ -102,6 +119,12 @@ mod tests {
         assert_eq!(f64::INFINITY.json(), Value::Null);
         assert_eq!(None::<f64>.json(), Value::Null);
         assert_eq!(vec![Some(1.5), None].json().to_string(), "[1.5,null]");
+    }
+
+    #[test]
+    fn numbers_are_numbers_and_nothing_else_is() {
+        assert_eq!([2.5.number(), Some(2.5).number(), 3_usize.number()], [Some(2.5), Some(2.5), Some(3.0)]);
+        assert_eq!([None::<f64>.number(), true.number(), "2.5".number(), vec![2.5].number()], [None; 4]);
     }
 
     #[test]

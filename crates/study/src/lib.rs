@@ -64,5 +64,5 @@ pub use fit::{
 pub use run::{DesignCost, table_folder, threads};
 pub use search::{FoundLimit, Goal, Proof, SearchOutcome};
 pub use sensitivity::{KeySensitivity, SensitivityOutcome, SlopeBy, sensitivities};
-pub use solve::{Measure, NaturalMode, NoResult, QUANTITIES, Quantity};
+pub use solve::{Cost, Measure, NaturalMode, NoResult, QUANTITIES, Quantity, name};
 pub use store::{Chunk, Earlier, Head, Part, Results, ResultsFile, StoreError, WholeFile, unfinished_path};

@@ -1,6 +1,6 @@
 //! What a study answers.
 
-use axlebow_study::{Measure, StudyKind, StudyOutcome, StudySummary};
+use axlebow_study::{Measure, StudyKind, StudyOutcome, StudySummary, name};
 
 use super::MOST;
 use crate::ModelCard;
@@ -31,9 +31,9 @@ fn sentences(outcome: &StudyOutcome, card: &ModelCard) -> Vec<String> {
 
 /// The result by which variants side by side are told apart: camber where it is shown, else what is shown first.
 fn lead(outcome: &StudyOutcome) -> Option<&Measure> {
-    let camber = |measure: &&Measure| measure.ride.is_none() && measure.name.ends_with("camber-change");
+    let camber = |measure: &&Measure| measure.ride.is_none() && measure.name.ends_with(name::CAMBER_CHANGE);
     let shown = || outcome.shown.iter();
-    shown().find(camber).or_else(|| shown().next()).or_else(|| outcome.standing("left-camber-change"))
+    shown().find(camber).or_else(|| shown().next()).or_else(|| outcome.standing(name::LEFT_CAMBER_CHANGE))
 }
 
 /// Least and most of the first result of very many designs.

@@ -222,10 +222,10 @@ impl From<&Quantity> for QuantityEntry {
     fn from(quantity: &Quantity) -> Self {
         QuantityEntry {
             key: quantity.key(),
-            name: quantity.name.to_owned(),
+            name: quantity.name.clone(),
             of: if quantity.is_of_ride() { "ride" } else { "case" },
             unit: quantity.kind.si(),
-            meaning: quantity.meaning.to_owned(),
+            meaning: quantity.meaning.clone(),
         }
     }
 }

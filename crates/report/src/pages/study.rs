@@ -1,6 +1,6 @@
 //! Tables of a study.
 
-use axlebow_study::{Row, StudyKind, StudyOutcome, StudySummary};
+use axlebow_study::{Row, StudyKind, StudyOutcome, StudySummary, name};
 use axlebow_units::Kind;
 
 use super::notes::{CAMBER_SIGN, JSON, defaults};
@@ -151,7 +151,7 @@ fn usual(words: &StudyWords<'_>, line: &[Row]) -> Table {
 }
 
 /// Result that only bearings with play have.
-const CLEARANCE: &str = "left-clearance";
+const CLEARANCE: &str = name::LEFT_CLEARANCE;
 
 /// A column of the table of designs, and whether it is for wheels that lean alike or apart.
 struct UsualColumn {
@@ -167,17 +167,17 @@ const fn column(heading: &'static str, shown: Shown, of: &'static str, when: Opt
 }
 
 const COLUMNS: [UsualColumn; 11] = [
-    column("axle mass", Shown::Usual(Kind::Mass), "axle-mass", None),
-    column("camber change", Shown::Usual(Kind::Angle), "left-camber-change", Some(true)),
-    column("of it bending", Shown::Usual(Kind::Angle), "left-bending", Some(true)),
-    column("shear", Shown::Usual(Kind::Angle), "left-shear", Some(true)),
-    column("seats", Shown::Usual(Kind::Angle), "left-seat", Some(true)),
-    column("bearings", Shown::Usual(Kind::Angle), "left-bearing", Some(true)),
+    column("axle mass", Shown::Usual(Kind::Mass), name::AXLE_MASS, None),
+    column("camber change", Shown::Usual(Kind::Angle), name::LEFT_CAMBER_CHANGE, Some(true)),
+    column("of it bending", Shown::Usual(Kind::Angle), name::LEFT_BENDING, Some(true)),
+    column("shear", Shown::Usual(Kind::Angle), name::LEFT_SHEAR, Some(true)),
+    column("seats", Shown::Usual(Kind::Angle), name::LEFT_SEAT, Some(true)),
+    column("bearings", Shown::Usual(Kind::Angle), name::LEFT_BEARING, Some(true)),
     column("bearing clearance", Shown::Usual(Kind::Angle), CLEARANCE, Some(true)),
-    column("camber, left", Shown::Usual(Kind::Angle), "left-camber-change", Some(false)),
-    column("camber, right", Shown::Usual(Kind::Angle), "right-camber-change", Some(false)),
-    column("peak stress", Shown::Usual(Kind::Stress), "peak-stress", None),
-    column("bow", Shown::Deflection, "bow", None),
+    column("camber, left", Shown::Usual(Kind::Angle), name::LEFT_CAMBER_CHANGE, Some(false)),
+    column("camber, right", Shown::Usual(Kind::Angle), name::RIGHT_CAMBER_CHANGE, Some(false)),
+    column("peak stress", Shown::Usual(Kind::Stress), name::PEAK_STRESS, None),
+    column("bow", Shown::Deflection, name::BOW, None),
 ];
 
 fn equal_mass(words: &StudyWords<'_>) -> Option<Block> {
@@ -200,8 +200,8 @@ fn equal_mass(words: &StudyWords<'_>) -> Option<Block> {
             let mass = if i == 0 { words.mass(equal.mass) } else { String::new() };
             let found = equal.points.iter().find(|point| point.is_in_line_with(&line[0]));
             let cells = found.filter(|row| row.result.is_ok()).map(|row| {
-                let camber = n.bare(words.standing(row, "left-camber-change"), Kind::Angle);
-                let stress = n.bare(words.standing(row, "peak-stress"), Kind::Stress);
+                let camber = n.bare(words.standing(row, name::LEFT_CAMBER_CHANGE), Kind::Angle);
+                let stress = n.bare(words.standing(row, name::PEAK_STRESS), Kind::Stress);
                 [fixed(words.along(row), decimals), camber, stress]
             });
             let missing = || ["not reached", "-", "-"].map(str::to_owned);

@@ -1,7 +1,7 @@
 //! The figure of a study: a sweep's lines against the key that varies fastest and against axle mass, a map over
 //! two keys, or variants side by side.
 
-use axlebow_study::{Measure, Row, StudyKind, StudyOutcome};
+use axlebow_study::{Measure, Row, StudyKind, StudyOutcome, name};
 use axlebow_units::Kind;
 
 use super::beside_figure::beside_figure;
@@ -19,7 +19,7 @@ const LINES: usize = 12;
 /// Results that are drawn, a panel each.
 const PANELS: usize = 6;
 /// Results that the panels of designs of equal mass have.
-const OF_EQUAL_MASS: [&str; 3] = ["axle-mass", "camber-change", "left-camber-change"];
+const OF_EQUAL_MASS: [&str; 3] = [name::AXLE_MASS, name::CAMBER_CHANGE, name::LEFT_CAMBER_CHANGE];
 /// Points of a line that are drawn, at most.
 const POINTS: usize = 21;
 /// Letters of a footnote.
@@ -79,7 +79,7 @@ impl StudyFigure<'_> {
         if self.words.outcome.shown.is_empty() || !self.words.outcome.constant_mass.is_empty() {
             let mass_axis = self.words.numbers.heading("axle mass", Kind::Mass);
             let mass = |row: &Row| {
-                Some(self.words.numbers.scaled(self.words.standing(row, "axle-mass"), Kind::Mass))
+                Some(self.words.numbers.scaled(self.words.standing(row, name::AXLE_MASS), Kind::Mass))
             };
             panels.extend([self.chart(self.words.axis(), &along), self.chart(mass_axis, &mass)]);
         }
@@ -110,7 +110,7 @@ impl StudyFigure<'_> {
 
     fn chart(&self, x: String, place: Place<'_>) -> Chart {
         let camber_of = |row: &Row| {
-            Some(self.words.numbers.scaled(self.words.standing(row, "left-camber-change"), Kind::Angle))
+            Some(self.words.numbers.scaled(self.words.standing(row, name::LEFT_CAMBER_CHANGE), Kind::Angle))
         };
         let camber =
             if self.words.sides_alike() { "camber change" } else { "camber change of the left wheel" };

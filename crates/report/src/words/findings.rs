@@ -1,6 +1,6 @@
 //! What a study shows, a sentence each.
 
-use axlebow_study::{Limit, Measure, Row, StudyKind, StudyOutcome};
+use axlebow_study::{Limit, Measure, Row, StudyKind, StudyOutcome, name};
 use axlebow_units::Kind;
 
 use super::seat::seat_findings;
@@ -44,9 +44,9 @@ impl StudyWords<'_> {
     fn place_of(&self, row: &Row) -> String {
         format!(
             "{}, is that of {} and an axle mass of {}",
-            self.lean(self.standing(row, "left-camber-change")),
+            self.lean(self.standing(row, name::LEFT_CAMBER_CHANGE)),
             self.settings(row),
-            self.numbers.full(self.standing(row, "axle-mass"), Kind::Mass),
+            self.numbers.full(self.standing(row, name::AXLE_MASS), Kind::Mass),
         )
     }
 
@@ -88,9 +88,11 @@ impl StudyWords<'_> {
         let equal = *shared.get(shared.len() / 2)?;
         let (best, worst) = self.extremes(&equal.points)?;
         let angle = |value: f64| self.numbers.full(value, Kind::Angle);
-        let stress = |row: &Row| self.numbers.full(self.standing(row, "peak-stress").abs(), Kind::Stress);
-        let [less_camber, more_camber] = [best, worst].map(|row| self.standing(row, "left-camber-change"));
-        let [less_bending, more_bending] = [best, worst].map(|row| self.standing(row, "left-bending").abs());
+        let stress = |row: &Row| self.numbers.full(self.standing(row, name::PEAK_STRESS).abs(), Kind::Stress);
+        let [less_camber, more_camber] =
+            [best, worst].map(|row| self.standing(row, name::LEFT_CAMBER_CHANGE));
+        let [less_bending, more_bending] =
+            [best, worst].map(|row| self.standing(row, name::LEFT_BENDING).abs());
         let varied = self.outcome.varied.last()?;
         let value = |row: &Row| row.values.last().map_or(0.0, |value| *value);
         Some(format!(
@@ -112,7 +114,7 @@ impl StudyWords<'_> {
 
     /// The designs whose left wheel leans least and most.
     fn extremes<'r>(&self, rows: &'r [Row]) -> Option<(&'r Row, &'r Row)> {
-        let lean = |row: &Row| self.standing(row, "left-camber-change").abs();
+        let lean = |row: &Row| self.standing(row, name::LEFT_CAMBER_CHANGE).abs();
         let mut found = None;
         for row in rows.iter().filter(|row| row.result.is_ok()) {
             let (least, most) = found.unwrap_or((row, row));

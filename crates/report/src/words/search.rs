@@ -1,6 +1,6 @@
 //! What a search says, in words.
 
-use axlebow_study::{DesignWarning, FoundLimit, Measure, Proof, Row, SearchOutcome, Varied};
+use axlebow_study::{DesignWarning, FoundLimit, Measure, Proof, Row, SearchOutcome, Varied, name};
 
 use crate::number::{Numbers, Shown};
 use crate::words::warning::sentence_of_designs;
@@ -124,7 +124,7 @@ impl SearchWords<'_> {
 
     /// Names of the results that a search is about: the goal, what is traded, what is limited, then the usual ones.
     pub fn results(&self) -> Vec<&Measure> {
-        let usual = ["axle-mass", "camber-change", "peak-stress", "bow"];
+        let usual = [name::AXLE_MASS, name::CAMBER_CHANGE, name::PEAK_STRESS, name::BOW];
         let limited = self.outcome.limits.iter().map(|found| found.limit.of.as_str());
         let named = limited
             .chain(usual)

@@ -1,6 +1,6 @@
 //! What a study says about seats and the walls under them, in words made from its numbers.
 
-use axlebow_study::{Row, StudyKind, StudyOutcome};
+use axlebow_study::{Row, StudyKind, StudyOutcome, name};
 use axlebow_units::Kind;
 
 use crate::number::fixed;
@@ -23,7 +23,7 @@ pub(crate) fn seat_findings(words: &StudyWords<'_>) -> Vec<String> {
 
 /// Camber change of the left wheel, magnitude.
 fn lean(words: &StudyWords<'_>, row: &Row) -> f64 {
-    words.standing(row, "left-camber-change").abs()
+    words.standing(row, name::LEFT_CAMBER_CHANGE).abs()
 }
 
 /// What tells the variants apart that lean most and least, and how far seats alone move an axle.
@@ -37,15 +37,15 @@ fn apart(words: &StudyWords<'_>, designs: &[&Row]) -> Option<String> {
     let sum =
         |row: &Row, names: &[&str]| names.iter().map(|name| words.standing(row, name)).sum::<f64>().abs();
     let part = |names: &[&str]| 100.0 * (sum(most, names) - sum(least, names)) / between;
-    let beam = part(&["left-bending", "left-shear"]);
-    let (seat, wall) = (part(&["left-seat"]), part(&["left-wall"]));
+    let beam = part(&[name::LEFT_BENDING, name::LEFT_SHEAR]);
+    let (seat, wall) = (part(&[name::LEFT_SEAT]), part(&[name::LEFT_WALL]));
     let moved = seats_alone(words, designs);
     Some(format!(
         "{} leans most, {}, and {} least, {}. Of the difference {} % is bending and shear of the axle, which takes in how far each seat shortens the flexing length, {} % is the seats with arms and bushes, of it the wall {} %.{}",
         name(words.outcome, most),
-        words.lean(words.standing(most, "left-camber-change")),
+        words.lean(words.standing(most, name::LEFT_CAMBER_CHANGE)),
         name(words.outcome, least),
-        words.lean(words.standing(least, "left-camber-change")),
+        words.lean(words.standing(least, name::LEFT_CAMBER_CHANGE)),
         fixed(beam, 0),
         fixed(seat, 0),
         fixed(wall, 1),
@@ -55,7 +55,7 @@ fn apart(words: &StudyWords<'_>, designs: &[&Row]) -> Option<String> {
 
 /// How far the seats alone move the camber change of axles of one mass.
 fn seats_alone(words: &StudyWords<'_>, designs: &[&Row]) -> Option<String> {
-    let axle_mass = |row: &Row| words.standing(row, "axle-mass");
+    let axle_mass = |row: &Row| words.standing(row, name::AXLE_MASS);
     let mut masses: Vec<f64> = Vec::new();
     for row in designs {
         if !masses.iter().any(|mass| (mass - axle_mass(row)).abs() < 1e-6 * mass) {
@@ -78,7 +78,8 @@ fn seats_alone(words: &StudyWords<'_>, designs: &[&Row]) -> Option<String> {
 
 /// What the wall has to do with it.
 fn walls(words: &StudyWords<'_>, designs: &[&Row]) -> Option<String> {
-    let share = |row: &Row| words.standing(row, "left-wall") / words.standing(row, "left-camber-change");
+    let share =
+        |row: &Row| words.standing(row, name::LEFT_WALL) / words.standing(row, name::LEFT_CAMBER_CHANGE);
     let by_share = |a: &&&Row, b: &&&Row| share(a).total_cmp(&share(b));
     let most = *designs.iter().max_by(by_share)?;
     let verdict = if share(most) < SMALL {
@@ -89,7 +90,7 @@ fn walls(words: &StudyWords<'_>, designs: &[&Row]) -> Option<String> {
     let order = rides(words, designs).map_or(String::new(), |order| format!(" {order}"));
     Some(format!(
         "Local wall deflection under a seat is at most {} of a camber change, {} %, in {}: {verdict}. That is the wall while it is elastic: whether it yields under the clamp of its U-bolts, and the stress at a bracket's toe, `strength` says.{order}",
-        words.numbers.full(words.standing(most, "left-wall").abs(), Kind::Angle),
+        words.numbers.full(words.standing(most, name::LEFT_WALL).abs(), Kind::Angle),
         fixed(100.0 * share(most), 1),
         name(words.outcome, most),
     ))
@@ -98,7 +99,7 @@ fn walls(words: &StudyWords<'_>, designs: &[&Row]) -> Option<String> {
 /// Whether the variants keep their order over the rides, and how far their camber peaks.
 fn rides(words: &StudyWords<'_>, designs: &[&Row]) -> Option<String> {
     let sentence = |ride: usize| {
-        let peak = words.outcome.riding(ride, "camber-peak")?;
+        let peak = words.outcome.riding(ride, name::CAMBER_PEAK)?;
         let peaks: Vec<f64> =
             designs.iter().map(|row| row.value(peak).map(f64::abs)).collect::<Option<_>>()?;
         let over = || peaks.iter().zip(designs).map(|(peak, row)| peak / lean(words, row));
@@ -120,15 +121,15 @@ fn rides(words: &StudyWords<'_>, designs: &[&Row]) -> Option<String> {
 /// What the largest camber peak of a ride consists of.
 fn parts(words: &StudyWords<'_>, designs: &[&Row], ride: usize) -> Option<String> {
     let value = |row: &Row, name: &str| words.outcome.riding(ride, name).and_then(|own| row.value(own));
-    let peak = |row: &&&Row| value(row, "camber-peak").map_or(0.0, f64::abs);
+    let peak = |row: &&&Row| value(row, name::CAMBER_PEAK).map_or(0.0, f64::abs);
     let worst = designs.iter().max_by(|a, b| peak(a).total_cmp(&peak(b)))?;
-    let whole = value(worst, "camber-peak")?;
+    let whole = value(worst, name::CAMBER_PEAK)?;
     let share = |name: &str| Some(100.0 * value(worst, name)? / whole);
     Some(format!(
         "{} % is bending and shear and {} % the seats, of it the wall {} %",
-        fixed(share("camber-peak-bending")? + share("camber-peak-shear")?, 1),
-        fixed(share("camber-peak-seat")?, 1),
-        fixed(share("camber-peak-wall")?, 1)
+        fixed(share(name::CAMBER_PEAK_BENDING)? + share(name::CAMBER_PEAK_SHEAR)?, 1),
+        fixed(share(name::CAMBER_PEAK_SEAT)?, 1),
+        fixed(share(name::CAMBER_PEAK_WALL)?, 1)
     ))
 }
 

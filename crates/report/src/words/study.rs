@@ -1,6 +1,6 @@
 //! What a study is called and what it shows, in words.
 
-use axlebow_study::{DesignWarning, Limit, Measure, Row, StudyOutcome, StudySummary, Varied};
+use axlebow_study::{DesignWarning, Limit, Measure, Row, StudyOutcome, StudySummary, Varied, name};
 use axlebow_units::{Kind, show};
 
 use crate::number::{Numbers, Shown};
@@ -86,7 +86,7 @@ impl StudyWords<'_> {
     pub fn sides_alike(&self) -> bool {
         self.solved().all(|row| {
             let side = |name| self.standing(row, name);
-            let (left, right) = (side("left-camber-change"), side("right-camber-change"));
+            let (left, right) = (side(name::LEFT_CAMBER_CHANGE), side(name::RIGHT_CAMBER_CHANGE));
             (left - right).abs() <= 1e-6 * left.abs().max(right.abs())
         })
     }
@@ -199,11 +199,11 @@ pub(crate) fn share(value: Option<f64>, baseline: Option<f64>) -> Option<f64> {
 /// Whether the sign of a measure says which way the tops lean.
 fn leans(measure: &Measure) -> bool {
     const SIGNED: [&str; 5] = [
-        "camber-change",
-        "left-camber-change",
-        "right-camber-change",
-        "camber-peak",
-        "composite-camber-change",
+        name::CAMBER_CHANGE,
+        name::LEFT_CAMBER_CHANGE,
+        name::RIGHT_CAMBER_CHANGE,
+        name::CAMBER_PEAK,
+        name::COMPOSITE_CAMBER_CHANGE,
     ];
     SIGNED.contains(&measure.name.as_str())
 }

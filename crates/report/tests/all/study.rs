@@ -63,9 +63,9 @@ fn measure(name: &str) -> Measure {
     let quantity = &QUANTITIES[place];
     Measure {
         name: name.to_owned(),
-        words: quantity.words.to_owned(),
+        words: quantity.words.clone(),
         kind: quantity.kind,
-        meaning: quantity.meaning.to_owned(),
+        meaning: quantity.meaning.clone(),
         ride: quantity.is_of_ride().then_some(0),
         place,
         uses: None,
@@ -78,7 +78,7 @@ fn measures(names: &[&str]) -> Vec<Measure> {
 
 fn measures_of_case() -> Vec<Measure> {
     let own = QUANTITIES.iter().filter(|quantity| !quantity.is_of_ride());
-    own.map(|quantity| measure(quantity.name)).collect()
+    own.map(|quantity| measure(&quantity.name)).collect()
 }
 
 /// Three walls of one variant; the thickest has no result, and both sides lean apart if asked.
@@ -232,7 +232,7 @@ fn beside() -> StudyOutcome {
             result: if variant == 12 { Err("it has no seats".to_owned()) } else { Ok(readings(&own)) },
         }
     };
-    let all: Vec<&str> = QUANTITIES.iter().map(|quantity| quantity.name).collect();
+    let all: Vec<&str> = QUANTITIES.iter().map(|quantity| quantity.name.as_str()).collect();
     StudyOutcome {
         kind: StudyKind::SideBySide { baseline: 1 },
         variants: (0..14).map(|i| format!("variant {i} with a wide-base tire, outset")).collect(),

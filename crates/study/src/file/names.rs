@@ -26,16 +26,16 @@ impl Names {
 
     /// The same and those of results: of a lone ride by their names, of several after the ride's.
     pub fn with_results(mut self, rides: &[String]) -> Names {
-        for quantity in &QUANTITIES {
-            let word = plain_name(quantity.name);
+        for quantity in QUANTITIES.iter() {
+            let word = plain_name(&quantity.name);
             match (quantity.is_of_ride(), rides) {
-                (false, _) => self.add(word, Named::Result(quantity.name, None)),
-                (true, [_]) => self.add(word, Named::Result(quantity.name, Some(0))),
+                (false, _) => self.add(word, Named::Result(&quantity.name, None)),
+                (true, [_]) => self.add(word, Named::Result(&quantity.name, Some(0))),
                 (true, rides) => {
                     for (place, ride) in rides.iter().enumerate() {
                         self.add(
                             format!("{}.{word}", plain_name(ride)),
-                            Named::Result(quantity.name, Some(place)),
+                            Named::Result(&quantity.name, Some(place)),
                         );
                     }
                 }
@@ -60,5 +60,5 @@ impl Names {
 
 /// Whether a result has a name, as expressions write it.
 pub(crate) fn is_result(word: &str) -> bool {
-    QUANTITIES.iter().any(|quantity| plain_name(quantity.name) == word)
+    QUANTITIES.iter().any(|quantity| plain_name(&quantity.name) == word)
 }

@@ -4,6 +4,7 @@ use super::asked::Asked;
 use crate::ask::{Point, Study};
 use crate::findings::{EqualMass, Row, StudyOutcome};
 use crate::solve::Solver;
+use crate::solve::name;
 
 /// Most halvings of a range: more than a `f64` has bits between two ends.
 const MOST_HALVINGS: usize = 200;
@@ -19,7 +20,7 @@ impl Study {
     /// The first design of each line that has a mass (kg), in the order of the lines.
     fn equal_mass(&self, mass: f64, (outcome, asked): (&StudyOutcome, &Asked)) -> EqualMass {
         let mut solver = Solver::default();
-        let axle_mass = outcome.standing("axle-mass");
+        let axle_mass = outcome.standing(name::AXLE_MASS);
         let excess = |row: &Row| axle_mass.and_then(|own| row.value(own)).map_or(f64::NAN, |own| own - mass);
         let found = outcome.lines().filter_map(|line| {
             let step = line.windows(2).find(|step| excess(&step[0]) * excess(&step[1]) <= 0.0)?;

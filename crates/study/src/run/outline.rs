@@ -3,12 +3,18 @@
 use crate::ask::{Study, StudyKind, StudyRide, Together};
 use crate::findings::{MOST_LISTED, RideName, Row, StudyOutcome};
 use crate::solve::Measure;
+use crate::solve::name;
 
 /// Results of the static load case that are shown where the file does not say.
-const USUAL: [&str; 4] = ["axle-mass", "camber-change", "peak-stress", "bow"];
+const USUAL: [&str; 4] = [name::AXLE_MASS, name::CAMBER_CHANGE, name::PEAK_STRESS, name::BOW];
 /// The same, of each ride.
-const USUAL_OF_RIDES: [&str; 5] =
-    ["camber-peak-to-peak", "dynamic-load-factor", "time-off-road", "ride-peak-stress", "cups-per-turn"];
+const USUAL_OF_RIDES: [&str; 5] = [
+    name::CAMBER_PEAK_TO_PEAK,
+    name::DYNAMIC_LOAD_FACTOR,
+    name::TIME_OFF_ROAD,
+    name::RIDE_PEAK_STRESS,
+    name::CUPS_PER_TURN,
+];
 
 impl Study {
     pub(crate) fn outcome(&self, rows: Vec<Row>, measures: Vec<Measure>) -> StudyOutcome {

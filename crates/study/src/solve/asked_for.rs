@@ -2,7 +2,7 @@
 
 use axlebow_model::likely;
 
-use super::quantity::{QUANTITIES, Quantity};
+use super::quantity::{Cost, QUANTITIES, Quantity};
 use crate::ask::{Derived, Named, Study};
 
 /// Why a study has no result of a name.
@@ -17,8 +17,8 @@ pub struct NoResult {
 }
 
 impl Study {
-    /// Whether it shows, ranks by, limits or derives from a result of a kind.
-    pub(crate) fn asks_for(&self, is: fn(&Quantity) -> bool) -> bool {
+    /// Whether it shows, ranks by, limits or derives from a result of a cost.
+    pub(crate) fn asks_for(&self, cost: Cost) -> bool {
         let limited = self.limits.iter().map(|limit| &limit.of);
         let searched = self.search.iter().flat_map(|ask| std::iter::once(&ask.goal).chain(&ask.against));
         let named =
@@ -28,18 +28,12 @@ impl Study {
                 Named::Result(name, _) => Some(*name),
                 _ => None,
             });
-        named.chain(used).filter_map(|name| Quantity::named(name).ok()).any(is)
+        named.chain(used).filter_map(|name| Quantity::named(name).ok()).any(|own| own.cost == cost)
     }
 
     /// Whether its designs have a quantity, which those that cost a solution of their own have only where asked for.
     pub(crate) fn has(&self, quantity: &Quantity) -> bool {
-        let extra: [fn(&Quantity) -> bool; 4] = [
-            Quantity::is_of_composite,
-            Quantity::is_of_weld,
-            Quantity::is_of_tires,
-            Quantity::is_of_strength,
-        ];
-        extra.into_iter().all(|is| !is(quantity) || self.asks_for(is))
+        quantity.cost.is_always_paid() || self.asks_for(quantity.cost)
     }
 
     /// The name of a result that it has, by how a file or an option writes it.
@@ -56,7 +50,8 @@ pub(crate) fn result_named(name: &str, (derived, standing): (&[Derived], bool)) 
     if derived.iter().any(|own| own.name == name) {
         return Ok(name.to_owned());
     }
-    let all = || derived.iter().map(|own| own.name.as_str()).chain(QUANTITIES.iter().map(|own| own.name));
+    let all =
+        || derived.iter().map(|own| own.name.as_str()).chain(QUANTITIES.iter().map(|own| own.name.as_str()));
     match Quantity::named(name) {
         Ok(quantity) if quantity.is_of_ride() && standing => Err(NoResult {
             why: format!("{name:?} is a result of a ride, and the study has none"),

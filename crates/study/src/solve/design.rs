@@ -142,6 +142,11 @@ impl Design {
         self.warnings.iter().cloned().chain(rides).collect()
     }
 
+    /// How many doubts there are, those about rides included.
+    pub fn warning_count(&self) -> usize {
+        self.warnings.len() + self.rides.iter().map(|ride| ride.warnings.len()).sum::<usize>()
+    }
+
     fn is_finite(&self) -> bool {
         let camber = [self.camber_change.left, self.camber_change.right];
         camber.iter().chain(&[self.axle_mass, self.peak_stress, self.bow]).all(|value| value.is_finite())

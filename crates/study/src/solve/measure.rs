@@ -69,10 +69,10 @@ impl Columns {
     pub fn measures(&self) -> Vec<Measure> {
         let each = self.quantities.iter().enumerate();
         let measure = |(place, (quantity, ride)): (usize, &(&'static Quantity, usize))| Measure {
-            name: quantity.name.to_owned(),
-            words: quantity.words.to_owned(),
+            name: quantity.name.clone(),
+            words: quantity.words.clone(),
             kind: quantity.kind,
-            meaning: quantity.meaning.to_owned(),
+            meaning: quantity.meaning.clone(),
             ride: quantity.is_of_ride().then_some(*ride),
             place,
             uses: None,

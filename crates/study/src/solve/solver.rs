@@ -9,7 +9,7 @@ use axlebow_fe::StaticSystem;
 use axlebow_model::{ModelError, VariableAxle};
 
 use super::design::in_words;
-use super::quantity::Quantity;
+use super::quantity::Cost;
 use super::setting::Setting;
 use crate::ask::{Point, Study};
 
@@ -107,9 +107,9 @@ impl Solver {
 impl Extras {
     fn of(study: &Study) -> Self {
         Extras {
-            composite: study.asks_for(Quantity::is_of_composite),
-            tires: study.asks_for(Quantity::is_of_tires),
-            strength: study.asks_for(Quantity::is_of_strength),
+            composite: study.asks_for(Cost::Composite),
+            tires: study.asks_for(Cost::Tires),
+            strength: study.asks_for(Cost::Strength),
         }
     }
 }

@@ -118,9 +118,7 @@ fn what_is_shown_is_what_the_file_says_ride_by_ride() {
     let beside = run(&BESIDE.replace("baseline", "show = [\"camber-rms\", \"bow\"]\nbaseline"));
     assert_eq!(names(&beside), [own("camber-rms", Some(0)), own("camber-rms", Some(1)), own("bow", None)]);
     let of_rides = QUANTITIES.iter().filter(|quantity| quantity.is_of_ride()).count();
-    let is_extra = |own: &&Quantity| {
-        own.is_of_composite() || own.is_of_weld() || own.is_of_tires() || own.is_of_strength()
-    };
+    let is_extra = |own: &&Quantity| !own.cost.is_always_paid();
     let not_asked = QUANTITIES.iter().filter(is_extra).count();
     assert_eq!(beside.measures.len(), QUANTITIES.len() + of_rides - not_asked, "two rides");
 }
@@ -128,7 +126,7 @@ fn what_is_shown_is_what_the_file_says_ride_by_ride() {
 #[test]
 fn every_quantity_has_a_name_and_a_key_of_its_own() {
     for (i, quantity) in QUANTITIES.iter().enumerate() {
-        assert_eq!(Quantity::named(quantity.name), Ok(quantity));
+        assert_eq!(Quantity::named(&quantity.name), Ok(quantity));
         assert!(QUANTITIES[..i].iter().all(|other| other.key() != quantity.key()), "{}", quantity.name);
     }
     assert_eq!(Quantity::named("camber-rms").unwrap().key(), "camber_rms_rad");
