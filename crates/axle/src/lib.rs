@@ -56,7 +56,7 @@ pub use frequency::transfer::{Resonance, TransferFunction};
 pub use mesh::weld_line::{plate_give_along_a_line, plate_give_along_an_edge, weld_stiffness};
 pub use outcome::static_readings::{StaticReadings, WheelReadings};
 pub use outcome::stiffening_outcome::{
-    AxialForce, PlacedStress, StiffenerOutcome, StiffeningOutcome, WeldForce,
+    AxialForce, Foot, PlacedStress, StiffenerOutcome, StiffeningOutcome, WeldForce,
 };
 pub use outcome::{
     BearingOutcome, CamberSplit, CaseOutcome, ContactOutcome, DiagramPoint, FlexOutcome, Resultants,
@@ -76,7 +76,7 @@ pub use parts::side::{Side, Sides};
 pub use parts::stiffener::{Seated, Stiffener, StiffenerEnd, StiffenerWeld, WeldPattern};
 pub use parts::stiffener_form::{StiffenerForm, sleeve};
 pub use parts::wall_by::WallBy;
-pub use parts::wheel::{TREAD_SHARE, Tire, TireLayout, TirePlace, Wheel};
+pub use parts::wheel::{TREAD_SHARE, Tire, TireLayout, TirePlace, TireSlot, Wheel};
 pub use parts::wheel_end::WheelEnd;
 pub use riding::basis_comparison::{BasisComparison, BesideFull};
 pub use riding::record_options::RecordOptions;

@@ -11,7 +11,7 @@ pub use crate::sections::resultants::Resultants;
 
 use crate::assembly::preheat::Preheat;
 use crate::outcome::stiffening_outcome::StiffeningOutcome;
-use crate::{Side, Sides, WallAtSeat};
+use crate::{Side, Sides, TireSlot, WallAtSeat};
 
 /// Result of [`crate::flex`]: one entry for each load case.
 #[derive(Debug, Clone, PartialEq)]
@@ -104,8 +104,8 @@ pub struct WheelOutcome {
 /// One tire on the road.
 #[derive(Debug, Clone, PartialEq)]
 pub struct ContactOutcome {
-    /// `single`, `outer` or `inner`.
-    pub name: &'static str,
+    /// Which tire of its end it is.
+    pub slot: TireSlot,
     /// Lateral position of the contact on the undeformed axle, m.
     pub y: f64,
     /// Upward force of the road, N.

@@ -150,7 +150,7 @@ impl Record for WheelOutcome {
 
 impl Record for ContactOutcome {
     const FIELDS: &'static [Field<Self>] = &[
-        part("name", "`single`, `outer` or `inner`.", &Text(|tire: &Self| tire.name)),
+        part("name", "`single`, `outer` or `inner`.", &Text(|tire: &Self| tire.slot.word())),
         number("y", Kind::Length, "Position, left positive.", &Own(|tire: &Self| tire.y)),
         number(
             "vertical-load",

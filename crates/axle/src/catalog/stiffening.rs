@@ -84,7 +84,11 @@ impl Record for WeldForce {
     const FIELDS: &'static [Field<Self>] = &[
         number("y", Kind::Length, "Position, left positive.", &Own(|weld: &Self| weld.y)),
         number("length", Kind::Length, "Length of the piece.", &Own(|weld: &Self| weld.length)),
-        part("foot", "`rear` or `front`, of a stiffener on top of the axle.", &Text(|weld: &Self| weld.foot)),
+        part(
+            "foot",
+            "`rear` or `front`, of a stiffener on top of the axle.",
+            &Text(|weld: &Self| weld.foot.word()),
+        ),
         in_unit("along", "N/m", "Along the axle, to the left.", &Own(|weld: &Self| weld.along)),
         in_unit(
             "across",

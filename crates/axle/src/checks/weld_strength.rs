@@ -10,7 +10,7 @@ use crate::checks::placed_check::PlacedCheck;
 use crate::checks::strength_options::{StrengthOptions, StrengthRules};
 use crate::mesh::weld_line::wall_thickness;
 use crate::outcome::CaseOutcome;
-use crate::outcome::stiffening_outcome::WeldForce;
+use crate::outcome::stiffening_outcome::{Foot, WeldForce};
 use crate::{Axle, AxleError, Stiffener, WeldPattern};
 
 /// Checks of every stiffener's weld in one case: its throat and the parts beside it where the force peaks, its size,
@@ -26,7 +26,7 @@ pub(crate) fn weld_checks(
         let peak = outcome.peak;
         let checks = CheckedWeld::at(axle, stiffener, &peak)?.checks(ask)?;
         found.extend(checks.into_iter().map(|check| PlacedCheck {
-            place: format!("{}, {} foot", stiffener.name, peak.foot),
+            place: format!("{}, {} foot", stiffener.name, peak.foot.word()),
             y: Some(peak.y),
             check,
         }));
@@ -56,7 +56,11 @@ impl<'a> CheckedWeld<'a> {
         let piece = axle.body.piece_at(peak.y);
         let profile = piece.profile_at(peak.y.abs());
         let [rear, front] = stiffener.on(&profile)?.gaps;
-        let fillet = Fillet::with_leg(stiffener.leg_over(if peak.foot == "rear" { rear } else { front }))?;
+        let gap = match peak.foot {
+            Foot::Rear => rear,
+            Foot::Front => front,
+        };
+        let fillet = Fillet::with_leg(stiffener.leg_over(gap))?;
         let plate = stiffener.form.plate();
         let both = plate.between_the_feet && stiffener.weld.both_sides;
         Ok(CheckedWeld {

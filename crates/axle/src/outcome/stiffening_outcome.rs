@@ -87,6 +87,29 @@ impl StiffenerOutcome {
     }
 }
 
+/// Foot of a stiffener, with a weld of its own.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Foot {
+    /// The rear one, of a stiffener on top of the axle.
+    #[default]
+    Rear,
+    /// The front one.
+    Front,
+}
+
+impl Foot {
+    /// Both, the rear one first.
+    pub const BOTH: [Foot; 2] = [Foot::Rear, Foot::Front];
+
+    /// The trade's word.
+    pub fn word(self) -> &'static str {
+        match self {
+            Foot::Rear => "rear",
+            Foot::Front => "front",
+        }
+    }
+}
+
 /// Force of the stiffener on the axle through the weld at one place, per length of weld.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct WeldForce {
@@ -94,8 +117,8 @@ pub struct WeldForce {
     pub y: f64,
     /// Length of weld that it is the mean of, m.
     pub length: f64,
-    /// `rear` or `front`, of a stiffener on top of the axle.
-    pub foot: &'static str,
+    /// Which of the stiffener's welds it is.
+    pub foot: Foot,
     /// Along the axle, to the left, N/m.
     pub along: f64,
     /// Across the wall, forward on top of the axle, N/m.

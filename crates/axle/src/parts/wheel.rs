@@ -49,11 +49,50 @@ pub struct Wheel {
     tread: Tread,
 }
 
+/// Which tire of an end of the axle.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum TireSlot {
+    /// The only one.
+    Single,
+    /// The outer one of a dual.
+    Outer,
+    /// The inner one of a dual.
+    Inner,
+}
+
+impl TireSlot {
+    /// Of the tires of an end, counted from the outermost.
+    pub fn of(number: usize, tires: usize) -> Self {
+        match (number, tires) {
+            (_, 1) => TireSlot::Single,
+            (0, _) => TireSlot::Outer,
+            _ => TireSlot::Inner,
+        }
+    }
+
+    /// The trade's word.
+    pub fn word(self) -> &'static str {
+        match self {
+            TireSlot::Single => "single",
+            TireSlot::Outer => "outer",
+            TireSlot::Inner => "inner",
+        }
+    }
+
+    /// A side's tire, such as "left tire" or "left inner tire".
+    pub fn of_side(self, side: &str) -> String {
+        match self {
+            TireSlot::Single => format!("{side} tire"),
+            TireSlot::Outer | TireSlot::Inner => format!("{side} {} tire", self.word()),
+        }
+    }
+}
+
 /// Place of one tire on an end of the axle.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct TirePlace {
-    /// `single`, `outer` or `inner`.
-    pub name: &'static str,
+    /// Which tire of its end it is.
+    pub slot: TireSlot,
     /// Distance of the tire's center outboard of the hub's mounting face, m.
     pub outboard: f64,
 }
@@ -177,8 +216,11 @@ impl Wheel {
             TireLayout::Single | TireLayout::WideBase => 0.0,
         };
         let (dual, outset) = (half > 0.0, self.outset);
-        let outer = TirePlace { name: if dual { "outer" } else { "single" }, outboard: outset + half };
-        let inner = TirePlace { name: "inner", outboard: outset - half };
+        let outer = TirePlace {
+            slot: if dual { TireSlot::Outer } else { TireSlot::Single },
+            outboard: outset + half,
+        };
+        let inner = TirePlace { slot: TireSlot::Inner, outboard: outset - half };
         std::iter::once(outer).chain(dual.then_some(inner))
     }
 }

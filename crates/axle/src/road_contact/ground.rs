@@ -19,7 +19,7 @@ pub(crate) use tire::Tire;
 use crate::assembly::bearing_play::TakenUp;
 use crate::parts::load_case::{Actions, Ground, LoadCase};
 use crate::road_contact::own_loads::{OWN_COLUMNS, OwnLoads};
-use crate::{Axle, AxleError, Side, Sides, Stiffener};
+use crate::{Axle, AxleError, Side, Sides, Stiffener, TireSlot};
 
 /// Standard gravity, m/s²: exact, ISO 80000-3.
 pub const STANDARD_GRAVITY: f64 = 9.80665;
@@ -181,7 +181,7 @@ impl GroundModel {
     /// Curb force of each tire, to the left: known before the solution.
     fn curb_forces(&self, actions: &Actions) -> [f64; TIRES] {
         let force = |tire: &Tire| -tire.side.sign() * actions.curb_force.of(tire.side);
-        let outermost = |tire: &&Tire| tire.name != "inner";
+        let outermost = |tire: &&Tire| tire.slot != TireSlot::Inner;
         std::array::from_fn(|k| self.tires.get(k).filter(outermost).map_or(0.0, force))
     }
 

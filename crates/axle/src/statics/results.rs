@@ -12,7 +12,7 @@ use crate::road_contact::ground::{Contact, TireForce};
 use crate::statics::along::{Cut, cut_through};
 use crate::statics::seat_line::SeatLineFrame;
 use crate::statics::static_design::StaticDesign;
-use crate::{Side, Sides};
+use crate::{Side, Sides, TireSlot};
 
 /// Loads of the four bearings.
 pub(crate) fn bearings(design: &StaticDesign, state: &State, contact: &Contact) -> Vec<BearingOutcome> {
@@ -62,7 +62,7 @@ pub(crate) fn contacts(
         sum.lateral += force.lateral;
         sum.vertical += force.vertical;
         each.push(ContactOutcome {
-            name: tire.name,
+            slot: tire.slot,
             y: tire.y,
             vertical_load: force.vertical,
             lateral_load: force.lateral,
@@ -143,10 +143,10 @@ fn wheel_stations(
         sum.lateral += force.lateral;
         sum.longitudinal += force.longitudinal;
         let displacement = leveled.taken_out(carried(state, hub, tire.y - face, -radius), tire.y, -radius);
-        let pair: &Sides<&'static str> = match tire.name {
-            "outer" => &OUTER_TIRE_CONTACT,
-            "inner" => &INNER_TIRE_CONTACT,
-            _ => &TIRE_CONTACT,
+        let pair: &Sides<&'static str> = match tire.slot {
+            TireSlot::Outer => &OUTER_TIRE_CONTACT,
+            TireSlot::Inner => &INNER_TIRE_CONTACT,
+            TireSlot::Single => &TIRE_CONTACT,
         };
         stations.push(bare_station(pair.of(side), tire.y, displacement, cut(side, force, 0.0)));
     }

@@ -8,7 +8,7 @@ use crate::mesh::stretch::Stretch;
 use crate::mesh::tied_stiffener::TiedStiffener;
 use crate::mesh::weld_line::weld_stiffness;
 use crate::outcome::stiffening_outcome::{
-    AxialForce, PlacedStress, StiffenerOutcome, StiffeningOutcome, WeldForce, working_length,
+    AxialForce, Foot, PlacedStress, StiffenerOutcome, StiffeningOutcome, WeldForce, working_length,
 };
 use crate::outcome::{CaseOutcome, WheelOutcome};
 use crate::parts::load_case::LoadCase;
@@ -170,7 +170,7 @@ fn weld_forces(stiffener: &Stiffener, tied: &TiedStiffener, state: &State) -> Ve
         WeldForce {
             y: link.piece.y,
             length: link.piece.length,
-            foot: ["rear", "front"][link.foot],
+            foot: Foot::BOTH[link.foot],
             along: y,
             across: cosine * x - sine * z,
             outward: sine * x + cosine * z,

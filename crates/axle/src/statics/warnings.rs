@@ -149,10 +149,7 @@ fn off_road(axle: &Axle, cases: &[CaseReadings]) -> Option<Warning> {
         let of_side = |side: Side| {
             let off = case.readings.wheels.of(side).off_road;
             let own = axle.wheels.of(side).tires().zip(off).filter(|(_, off)| *off);
-            own.map(move |(tire, _)| match tire.name {
-                "single" => format!("the {} tire", side.word()),
-                name => format!("the {} {name} tire", side.word()),
-            })
+            own.map(move |(tire, _)| format!("the {}", tire.slot.of_side(side.word())))
         };
         Side::BOTH.into_iter().flat_map(of_side).collect::<Vec<_>>()
     };

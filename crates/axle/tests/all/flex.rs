@@ -284,7 +284,7 @@ fn a_tire_that_would_pull_leaves_the_road() {
     axle.loading.side_force_ratio = 0.45;
     let outcome = case("side-load", &axle);
     let off: Vec<_> =
-        outcome.wheels.left.contacts.iter().filter(|tire| tire.off_road).map(|tire| tire.name).collect();
+        outcome.wheels.left.contacts.iter().filter(|tire| tire.off_road).map(|tire| tire.slot).collect();
     for tire in &outcome.wheels.left.contacts {
         assert!(tire.vertical_load >= 0.0);
     }

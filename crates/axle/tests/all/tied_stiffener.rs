@@ -7,7 +7,7 @@ use crate::example::stiffening::{loose_seats, tent, under_load, weld};
 use crate::example::{self, axle};
 use approx::assert_relative_eq;
 use axlebow_axle::{
-    Adjoint, Axle, RecordOptions, Ride, RideBasis, RideOutcome, Side, StaticReadings, Stiffener,
+    Adjoint, Axle, Foot, RecordOptions, Ride, RideBasis, RideOutcome, Side, StaticReadings, Stiffener,
     StiffenerEnd, StiffenerOutcome, StiffenerWeld, StiffeningOutcome, WeldForce, WeldPattern, flex, modes,
     ride, standard_cases, weld_stiffness,
 };
@@ -63,7 +63,7 @@ fn the_weld_carries_the_axial_force_of_the_stiffener_and_nothing_else() {
         let outcome = stiffening(vec![stiffener]);
         let one = &outcome.stiffeners[0];
         // A foot without weld bears on the wall; that is no force of a weld.
-        let two_feet = one.weld.iter().any(|force| force.foot == "rear");
+        let two_feet = one.weld.iter().any(|force| force.foot == Foot::Rear);
         assert_eq!(two_feet, both_sides);
         let largest = one.axial.iter().map(|at| at.tied.abs()).fold(0.0, f64::max);
         for at in &one.axial {
@@ -90,7 +90,7 @@ fn a_stiffener_seen_in_a_mirror_has_the_forces_of_the_mirror() {
     assert_relative_eq!(one.working_length, other.working_length, max_relative = 1e-9);
     assert_relative_eq!(one.peak.magnitude(), other.peak.magnitude(), max_relative = 1e-5);
     let force = |one: &StiffenerOutcome, last: bool| {
-        let front = one.weld.iter().filter(|force| force.foot == "front");
+        let front = one.weld.iter().filter(|force| force.foot == Foot::Front);
         let forces: Vec<_> = front.collect();
         if last { forces[forces.len() - 1].along } else { forces[0].along }
     };

@@ -44,32 +44,32 @@ fn names(folder: &TempDir) -> Vec<String> {
     names
 }
 
-const RESPONSE: &str = "axlebow response m.toml --points 20";
+const RIDE: &str = "axlebow ride m.toml --over haversine-bump --reduced";
 
 #[test]
 fn pipes_and_devices_are_written_to() {
     let folder = folder();
     let csv = |ended: &Output| {
         let out = String::from_utf8_lossy(&ended.stdout).into_owned();
-        assert!(ended.status.success() && out.contains("frequency"), "{out} {ended:?}");
+        assert!(ended.status.success() && out.contains("camber"), "{out} {ended:?}");
         out
     };
-    assert!(shell(&folder, &format!("{RESPONSE} --csv out.csv")).status.success());
+    assert!(shell(&folder, &format!("{RIDE} --csv out.csv")).status.success());
     let whole = text(&folder, "out.csv");
-    assert!(csv(&shell(&folder, &format!("{RESPONSE} --csv /dev/stdout | cat"))).starts_with(&whole));
+    assert!(csv(&shell(&folder, &format!("{RIDE} --csv /dev/stdout | cat"))).starts_with(&whole));
     // A file that standard output goes to gets both, one after the other.
-    let to_file = shell(&folder, &format!("{RESPONSE} --csv /dev/stdout > both; cat both"));
+    let to_file = shell(&folder, &format!("{RIDE} --csv /dev/stdout > both; cat both"));
     assert!(csv(&to_file).starts_with(&whole));
-    let piped = shell(&folder, &format!("{RESPONSE} --csv >(cat > piped); wait; sleep 0.2; cat piped"));
+    let piped = shell(&folder, &format!("{RIDE} --csv >(cat > piped); wait; sleep 0.2; cat piped"));
     assert!(csv(&piped).contains(&whole));
-    let line = format!("mkfifo fifo; cat fifo > got & {RESPONSE} --csv fifo; wait; cat got");
+    let line = format!("mkfifo fifo; cat fifo > got & {RIDE} --csv fifo; wait; cat got");
     assert!(csv(&shell(&folder, &line)).contains(&whole));
     let fifo = fs::symlink_metadata(folder.path().join("fifo")).expect("the pipe is still there");
     assert!(fifo.file_type().is_fifo());
-    assert!(shell(&folder, &format!("{RESPONSE} --csv /dev/null")).status.success());
+    assert!(shell(&folder, &format!("{RIDE} --csv /dev/null")).status.success());
     assert!(fs::metadata("/dev/null").expect("the device").file_type().is_char_device());
     // A reader that has enough is no error.
-    let closed = shell(&folder, &format!("{RESPONSE} --csv >(true) >/dev/null"));
+    let closed = shell(&folder, &format!("{RIDE} --csv >(true) >/dev/null"));
     assert_eq!(closed.status.code(), Some(0), "{closed:?}");
 }
 
@@ -97,9 +97,9 @@ fn symbolic_links_are_followed_and_stay() {
     fs::write(path("deep/old.csv"), "old").expect("a file");
     let before = fs::metadata(path("deep/old.csv")).expect("a file").ino();
     for link in ["old.csv", "new.csv"] {
-        assert!(shell(&folder, &format!("{RESPONSE} --csv {link}")).status.success(), "{link}");
+        assert!(shell(&folder, &format!("{RIDE} --csv {link}")).status.success(), "{link}");
         assert!(fs::symlink_metadata(path(link)).expect("a link").is_symlink(), "{link}");
-        assert!(text(&folder, link).contains("frequency"), "{link}");
+        assert!(text(&folder, link).contains("camber"), "{link}");
     }
     assert_ne!(fs::metadata(path("deep/old.csv")).expect("a file").ino(), before, "it is replaced whole");
 }

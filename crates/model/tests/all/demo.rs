@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::path::Path;
 
 use axlebow_axle::tread::TireWear;
-use axlebow_axle::{FlexOutcome, flex, ride, tires};
+use axlebow_axle::{FlexOutcome, TireSlot, flex, ride, tires};
 use axlebow_model::{Model, RoadFile, TireFile};
 
 /// Every demo model by the name of its file, with its result.
@@ -53,7 +53,7 @@ fn signs_of_the_trade_hold_on_every_axle() {
         let turned = camber(format!("{axle}-wide-base-reversed"));
         assert!(outset < zeroset && zeroset < turned && turned < 0.0, "{axle}: {outset} {zeroset} {turned}");
         let dual = &demo[&format!("{axle}-dual")].1.cases[0].wheels.left.contacts;
-        assert!(dual[0].name == "outer" && dual[1].vertical_load > dual[0].vertical_load, "{axle}");
+        assert!(dual[0].slot == TireSlot::Outer && dual[1].vertical_load > dual[0].vertical_load, "{axle}");
     }
 }
 

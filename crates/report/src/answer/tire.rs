@@ -1,14 +1,13 @@
 //! What the tire faces answer.
 
 use axlebow_axle::tread::{TireWear, Worn};
-use axlebow_axle::{PrintedWave, Side, Sides, TireCase, TireOutcome, TireRideOutcome};
+use axlebow_axle::{PrintedWave, Side, Sides, TireCase, TireOutcome, TireRideOutcome, TireSlot};
 use axlebow_units::{Kind, show};
 
 use super::first;
 use super::phrases::{percent, plain, tops};
 use crate::ModelCard;
 use crate::number::{Numbers, fixed};
-use crate::words::tire::tire_name;
 
 /// How much faster than upright a shoulder wears in the first case, where the camber is; how a dual shares its load or which
 /// case is the worst; and what a ride would print.
@@ -21,7 +20,7 @@ pub fn tire_answer(outcome: &TireOutcome, ride: Option<&TireRideOutcome>, card: 
 /// A shoulder: of which wheel and tire, inner or outer, and its wear over that upright.
 struct Shoulder {
     side: Side,
-    tire: &'static str,
+    tire: TireSlot,
     name: &'static str,
     wear: f64,
 }
@@ -29,8 +28,7 @@ struct Shoulder {
 impl Shoulder {
     /// In words, such as "the inner shoulder of the left outer tire".
     fn words(&self) -> String {
-        let tire = if self.tire == "single" { String::new() } else { format!("{} ", self.tire) };
-        format!("the {} shoulder of the {} {tire}tire", self.name, self.side.word())
+        format!("the {} shoulder of the {}", self.name, self.tire.of_side(self.side.word()))
     }
 
     /// How fast against upright.
@@ -48,9 +46,9 @@ impl Shoulder {
 fn fastest(wheels: &Sides<&Worn>) -> Option<Shoulder> {
     let shoulders = Side::BOTH.into_iter().flat_map(|side| {
         let tires = &wheels.of(side).tires;
-        tires.iter().enumerate().flat_map(move |(number, tire)| {
-            let name = tire_name(number, tires.len());
-            each(tire).map(move |(shoulder, wear)| Shoulder { side, tire: name, name: shoulder, wear })
+        tires.iter().enumerate().flat_map(move |(number, worn)| {
+            let tire = TireSlot::of(number, tires.len());
+            each(worn).map(move |(shoulder, wear)| Shoulder { side, tire, name: shoulder, wear })
         })
     });
     // Of two alike the first: the left wheel, the inner shoulder.

@@ -9,7 +9,7 @@ use crate::ModelCard;
 use crate::answer::causes_answer;
 use crate::number::{Numbers, fixed};
 use crate::page::{Block, Column, Page, Table};
-use crate::words::causes::{self, UNLIKE_FLEX, angles, rolls, subject, wheels};
+use crate::words::causes::{self, UNLIKE_FLEX, Wheels, angles, rolls, subject, wheels};
 
 /// For each subject what each cause contributes to camber and toe, and what would remove it; how far a hub can tilt
 /// within its endplay; warnings, defaults and cautions.
@@ -36,11 +36,11 @@ const HOW: &str = "Shares are means over all orders in which the causes could co
 /// The shares of each wheel and angle of a subject.
 fn shares(outcome: &CausesOutcome, n: Numbers) -> Vec<Block> {
     let mut blocks = vec![Block::Heading(subject(outcome, n))];
-    for (wheel, causes) in wheels(outcome, n) {
-        for (angle, contribution) in angles(causes) {
-            blocks.extend(split(&format!("{wheel}, {angle}"), contribution, n));
+    for wheel in wheels(outcome, n) {
+        for (angle, contribution) in angles(wheel.causes) {
+            blocks.extend(split(&format!("{}, {angle}", wheel.words), contribution, n));
         }
-        blocks.extend(rigid_roll(outcome, wheel, n));
+        blocks.extend(rigid_roll(outcome, &wheel, n));
     }
     blocks
 }
@@ -72,11 +72,11 @@ fn split(title: &str, contribution: &Contribution, n: Numbers) -> [Block; 2] {
 }
 
 /// The axle's rigid roll as a line of its own; none where it is nothing.
-fn rigid_roll(outcome: &CausesOutcome, wheel: &str, n: Numbers) -> Option<Block> {
-    let side = if wheel.starts_with("right") { &outcome.rigid_roll.right } else { &outcome.rigid_roll.left };
+fn rigid_roll(outcome: &CausesOutcome, wheel: &Wheels<'_>, n: Numbers) -> Option<Block> {
     let text = format!(
-        "{wheel}, rigid roll of the axle on tires and road: {}. It is no flex, none of the causes above, and not in their sum.",
-        n.full(*side, Kind::Angle)
+        "{}, rigid roll of the axle on tires and road: {}. It is no flex, none of the causes above, and not in their sum.",
+        wheel.words,
+        n.full(wheel.rigid_roll, Kind::Angle)
     );
     rolls(outcome).then_some(Block::Note(text))
 }

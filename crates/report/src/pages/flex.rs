@@ -132,7 +132,7 @@ impl FlexTables {
         for side in Side::BOTH {
             for contact in &case.wheels.of(side).contacts {
                 table.add_row([
-                    format!("{} {}", side.word(), contact.name),
+                    format!("{} {}", side.word(), contact.slot.word()),
                     n.bare(contact.y, Shown::Place),
                     n.bare(contact.vertical_load, Kind::Force),
                     n.bare(contact.lateral_load, Kind::Force),

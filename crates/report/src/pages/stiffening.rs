@@ -92,7 +92,7 @@ fn welds(cases: &[(&str, &StiffeningOutcome)], n: Numbers) -> Table {
             table.add_row([
                 (*case).to_owned(),
                 one.name.clone(),
-                peak.foot.to_owned(),
+                peak.foot.word().to_owned(),
                 force(peak.magnitude()),
                 force(peak.along),
                 force(peak.outward),

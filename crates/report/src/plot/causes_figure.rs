@@ -9,7 +9,7 @@ use crate::panels::layout::{FIRST_LINE, NOTE, PART_TITLE, TITLE, TITLE_LINES};
 use crate::panels::{Panel, Ticks, draw_axis, range_of};
 use crate::svg::palette::{BLUE, FAINT, INK, MUTED, VERMILLION};
 use crate::svg::{Canvas, Label, Point};
-use crate::words::causes::{angles, rolls, subject, warnings, wheels};
+use crate::words::causes::{Wheels, angles, rolls, subject, warnings, wheels};
 use crate::words::wrapped;
 use crate::{ModelCard, ReportError, Svg};
 
@@ -67,18 +67,16 @@ fn draw_subject(
         canvas.label(PART_TITLE.label(line, [LEFT, level]));
         level += 20.0;
     }
-    for (wheel, causes) in wheels(outcome, numbers) {
+    for Wheels { words, causes, rigid_roll } in wheels(outcome, numbers) {
         for (angle, contribution) in angles(causes) {
             check(contribution)?;
-            let waterfall = Waterfall { title: format!("{wheel}, {angle}"), contribution, numbers };
+            let waterfall = Waterfall { title: format!("{words}, {angle}"), contribution, numbers };
             level = waterfall.draw(canvas, level)?;
         }
         if rolls(outcome) {
-            let side =
-                if wheel.starts_with("right") { outcome.rigid_roll.right } else { outcome.rigid_roll.left };
-            let roll = with_sign(&numbers.full(side, Kind::Angle));
+            let roll = with_sign(&numbers.full(rigid_roll, Kind::Angle));
             let text =
-                format!("{wheel}, rigid roll of the axle on tires and road, none of these causes: {roll}");
+                format!("{words}, rigid roll of the axle on tires and road, none of these causes: {roll}");
             canvas.label(NOTE.label(text, [LEFT, level + 8.0]));
             level += 24.0;
         }

@@ -35,8 +35,18 @@ pub(crate) fn warnings(outcomes: &[CausesOutcome]) -> Vec<Warning> {
     all
 }
 
-/// The wheels with a name: one for both where they read the same.
-pub(crate) fn wheels(outcome: &CausesOutcome, n: Numbers) -> Vec<(&'static str, &WheelCauses)> {
+/// A wheel, or both where they read the same.
+pub(crate) struct Wheels<'a> {
+    /// Such as "left wheel".
+    pub words: &'static str,
+    /// Its causes.
+    pub causes: &'a WheelCauses,
+    /// The axle's rigid roll at it, rad.
+    pub rigid_roll: f64,
+}
+
+/// The wheels, one for both where they read the same.
+pub(crate) fn wheels(outcome: &CausesOutcome, n: Numbers) -> Vec<Wheels<'_>> {
     let (left, right) = (&outcome.wheels.left, &outcome.wheels.right);
     let reads = |one: &Contribution| -> Vec<String> {
         let shares = one.shares.iter().flat_map(|share| [share.share, share.removing]);
@@ -44,7 +54,14 @@ pub(crate) fn wheels(outcome: &CausesOutcome, n: Numbers) -> Vec<(&'static str, 
     };
     let alike = reads(&left.camber) == reads(&right.camber) && reads(&left.toe) == reads(&right.toe);
     let alike = alike && (!rolls(outcome) || outcome.rigid_roll.left == outcome.rigid_roll.right);
-    if alike { vec![("both wheels", left)] } else { vec![("left wheel", left), ("right wheel", right)] }
+    let roll = &outcome.rigid_roll;
+    let left = |words| Wheels { words, causes: left, rigid_roll: roll.left };
+    match alike {
+        true => vec![left("both wheels")],
+        false => {
+            vec![left("left wheel"), Wheels { words: "right wheel", causes: right, rigid_roll: roll.right }]
+        }
+    }
 }
 
 /// The angles of a wheel with their names; none that is nothing.

@@ -1,14 +1,12 @@
 //! Words of tire faces that tables and pictures share.
 
+use axlebow_axle::TireSlot;
+
 use crate::number::fixed;
 
 /// What a tire of a face is called: `single`, or `outer` and `inner`.
 pub(crate) fn tire_name(number: usize, tires: usize) -> &'static str {
-    match (number, tires) {
-        (_, 1) => "single",
-        (0, _) => "outer",
-        _ => "inner",
-    }
+    TireSlot::of(number, tires).word()
 }
 
 /// A relative number; a dash where there is none.

@@ -1,9 +1,9 @@
 //! Made-up outcomes: an overhang beam on two seats, from its closed form.
 
 use axlebow_axle::{
-    AxialForce, BearingOutcome, CamberSplit, CaseOutcome, ContactOutcome, DiagramPoint, FlexOutcome,
+    AxialForce, BearingOutcome, CamberSplit, CaseOutcome, ContactOutcome, DiagramPoint, FlexOutcome, Foot,
     PlacedStress, Resultants, SeatOutcome, Side, Sides, StationOutcome, StiffenerOutcome, StiffeningOutcome,
-    WallAtSeat, WallBy, Warning, WeldForce, WheelOutcome,
+    TireSlot, WallAtSeat, WallBy, Warning, WeldForce, WheelOutcome,
 };
 use axlebow_report::plot::{Drawing, LinePoint, TireDrawing};
 use axlebow_report::{Assumed, ModelCard, SectionCard};
@@ -103,7 +103,7 @@ pub fn stiffened() -> CaseOutcome {
     let force = |y: f64, along: f64, outward: f64| WeldForce {
         y,
         length: 0.1,
-        foot: "front",
+        foot: Foot::Front,
         along,
         across: 0.0,
         outward,
@@ -339,9 +339,8 @@ fn wheel(side: Side, load: &WheelLoad, slope: f64) -> WheelOutcome {
     };
     let camber_change = split.sum();
     let share = load.vertical / load.tires.len() as f64;
-    let names = if load.tires.len() == 1 { vec!["single"] } else { vec!["outer", "inner"] };
-    let contacts = names.into_iter().zip(&load.tires).map(|(name, y)| ContactOutcome {
-        name,
+    let contacts = load.tires.iter().enumerate().map(|(number, y)| ContactOutcome {
+        slot: TireSlot::of(number, load.tires.len()),
         y: side.sign() * y,
         vertical_load: share,
         lateral_load: load.lateral / load.tires.len() as f64,

@@ -1,13 +1,13 @@
 //! A tire on the road.
 
 use super::Hubs;
-use crate::{Axle, Side};
+use crate::{Axle, Side, TireSlot};
 
 /// A tire on the road.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct Tire {
     pub side: Side,
-    pub name: &'static str,
+    pub slot: TireSlot,
     pub y: f64,
     /// How far the manufactured camber of its wheel lifts it off the road, m.
     pub rise: f64,
@@ -30,7 +30,7 @@ pub(super) fn tires(axle: &Axle) -> Vec<Tire> {
             let unit = [0, 1, 2].map(|i| unit_force(side, arm, i));
             Tire {
                 side,
-                name: place.name,
+                slot: place.slot,
                 y: axle.tire_y(side, place.outboard),
                 rise: axle.tire_rise(side, place),
                 radius: tire.loaded_radius,
