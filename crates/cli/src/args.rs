@@ -38,6 +38,8 @@ pub enum Command {
     Strength(Strength),
     /// How much each cause contributes to camber and toe at the tire face, and what would remove it
     Causes(Causes),
+    /// Every standard remedy tried on this axle and ranked: wear, camber, mass, what each needs and risks
+    Remedies(Remedies),
     /// Fit unknowns of a model, such as its wall and seat stiffness, to shop readings, with confidence
     Fit(Fit),
     /// What the camber does at the tread: rib loads, dual split, scuff, relative wear
@@ -372,6 +374,23 @@ pub struct Causes {
     pub plot: Option<PathBuf>,
 }
 
+#[derive(Debug, Args)]
+pub struct Remedies {
+    #[command(flatten)]
+    pub model: ModelInput,
+    /// The load case in which the tires stand; strength is checked in all of the model
+    #[arg(long, value_name = "NAME", default_value = "rated-load")]
+    pub case: String,
+    #[command(flatten)]
+    pub drive: Drive,
+    /// A file of remedies of your own, tried beside the standard ones
+    #[arg(long, value_name = "FILE")]
+    pub remedies: Option<PathBuf>,
+    /// Write a picture: the wear that each remedy leaves
+    #[arg(long, value_name = "FILE.svg|png")]
+    pub plot: Option<PathBuf>,
+}
+
 /// A study and what is asked of it.
 #[derive(Debug, Args)]
 pub struct StudyInput {
@@ -502,6 +521,10 @@ pub enum SchemaOf {
     TireTable,
     /// The result of `causes --json`
     Causes,
+    /// The result of `remedies --json`
+    Remedies,
+    /// Files of remedies of one's own
+    RemediesFile,
     /// The result of `fit --json`
     Fit,
     /// The result of `study --json` of a search

@@ -8,6 +8,7 @@ pub mod flex;
 pub mod gather;
 pub mod modes;
 pub mod progress;
+pub mod remedies;
 pub mod response;
 pub mod ride;
 pub mod schema;

@@ -117,6 +117,8 @@ pub fn misread(problems: Problems, bytes: &[u8], wanted: FileKind) -> Failure {
         FileKind::Model
     } else if road_kinds().any(|kind| has(&format!("kind = \"{kind}\""))) {
         FileKind::Road
+    } else if has("[[remedy]]") {
+        FileKind::Remedies
     } else if has("[tread]") {
         FileKind::Tire
     } else {
@@ -129,6 +131,9 @@ pub fn misread(problems: Problems, bytes: &[u8], wanted: FileKind) -> Failure {
         FileKind::Study => "this looks like a study file; `axlebow study` runs it",
         FileKind::Model => "this looks like a model file; `axlebow flex` runs it",
         FileKind::Road => "this looks like a road file; `axlebow ride MODEL --over` takes it",
+        FileKind::Remedies => {
+            "this looks like a file of remedies; `axlebow remedies MODEL --remedies` takes it"
+        }
         FileKind::Tire => "this looks like a tire file; `axlebow tire MODEL --tire` takes it",
     };
     Failure::Noted(problems, note.to_owned())
@@ -140,6 +145,7 @@ pub enum FileKind {
     Model,
     Study,
     Road,
+    Remedies,
     Tire,
 }
 

@@ -36,6 +36,7 @@ fn run(arguments: &Arguments) -> Result<ExitCode, Failure> {
         Command::Section(section) => command::section::run(section),
         Command::Strength(strength) => command::strength::run(strength),
         Command::Causes(causes) => command::causes::run(causes),
+        Command::Remedies(remedies) => command::remedies::run(remedies),
         Command::Fit(fit) => command::fit::run(fit),
         Command::Tire(tire) => command::tire::run(tire),
         Command::Study(study) => command::study::run(study),

@@ -11,4 +11,5 @@ mod wheel_end_keys;
 
 pub use model_keys::MODEL;
 pub use road_keys::ROAD;
+pub(crate) use stiffener_keys::STIFFENER;
 pub use tread_keys::TIRE;

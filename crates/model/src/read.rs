@@ -6,6 +6,7 @@ mod named_file;
 mod reader;
 mod rows;
 mod set;
+mod stiffened;
 mod text;
 mod value;
 

@@ -4,6 +4,7 @@
 
 mod derived;
 mod frame;
+mod remedies;
 mod search;
 mod section;
 mod study;
@@ -23,6 +24,7 @@ use axlebow_study::{CausesOutcome, CompatibilityOutcome, DrawnRides, FitOutcome,
 
 use axlebow_units::UnitSystem;
 
+pub use remedies::{remedies_document, remedies_schema};
 pub use search::{search_document, search_schema};
 pub use section::{section_document, section_schema};
 pub use study::{study_document, study_schema};

@@ -5,4 +5,5 @@ mod causes;
 mod compatibility;
 mod drawn_rides;
 mod fit;
+mod remedies;
 mod sensitivity;

@@ -25,6 +25,7 @@
 //! fit          models fitted to readings
 //! sensitivity  what a little more of each key does
 //! causes       what each part of an axle contributes
+//! remedies     standard remedies and the user's own, tried and ranked
 //! across       tires across axles, a ride across random roads
 //! ```
 
@@ -35,6 +36,7 @@ mod causes;
 mod file;
 mod findings;
 mod fit;
+mod remedies;
 mod run;
 mod search;
 mod sensitivity;
@@ -60,6 +62,10 @@ pub use findings::{
 pub use fit::{
     Estimate, FitError, FitOutcome, FittedReading, FittedUnknown, FurtherReading, Predicted, Scale, Unknown,
     estimate, fit, usual_unknowns,
+};
+pub use remedies::{
+    Binding, BuiltIn, Change, DoneBy, OwnRemedy, REMEDIES, RemediesOutcome, Remedy, RemedyOptions, Shoulder,
+    ShoulderWear, Standard, State, StateOverRoad, StockAngle, Tried, WhyNot, own_remedies, remedies,
 };
 pub use run::{DesignCost, table_folder, threads};
 pub use search::{FoundLimit, Goal, Proof, SearchOutcome};

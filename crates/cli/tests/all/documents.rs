@@ -128,6 +128,7 @@ fn the_other_commands_meet_their_schemas() {
         &["flex", &thin, "--set", "wheel_end[0].endplay=0.3 mm", "--json"],
         &["section", &stiffened, "--case", "rated-load", "--json"],
         &["causes", &stiffened, "--json"],
+        &["remedies", &stiffened, "--over", "haversine-bump", "--json"],
         &["tire", &thin, &stiffened, "--json"],
         &["textbook", "--json"],
     ]);

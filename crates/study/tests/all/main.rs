@@ -5,6 +5,7 @@
 mod causes;
 mod fit;
 mod mutations;
+mod remedies;
 mod rides;
 mod sampled;
 mod search;

@@ -1,0 +1,44 @@
+//! `axlebow remedies`.
+
+use std::process::ExitCode;
+
+use axlebow_axle::{Ride, RideBasis};
+use axlebow_model::{Document, given_file};
+use axlebow_report::plot::remedies_figure;
+use axlebow_report::{json, table};
+use axlebow_study::{OwnRemedy, RemedyOptions, own_remedies, remedies};
+
+use super::flex::chosen;
+use crate::args::Remedies;
+use crate::failure::Failure;
+use crate::output::Shown;
+use crate::{input, output, road_input};
+
+pub fn run(arguments: &Remedies) -> Result<ExitCode, Failure> {
+    output::check_shown(&arguments.plot, &arguments.model.page)?;
+    let document = input::document(&arguments.model)?;
+    let model = input::built(&document, &arguments.model)?;
+    let case = chosen(&model, std::slice::from_ref(&arguments.case))?.swap_remove(0);
+    let mut card = input::card(&model, &arguments.model);
+    let ride = road_input::ride(&arguments.drive, &model.axle, &mut card)?;
+    let ride = ride.map(|ride| Ride { basis: RideBasis::Reduced, ..ride });
+    let own = own(arguments, &document)?;
+    output::check_places(&[&arguments.plot, &arguments.model.page])?;
+    let options = RemedyOptions { case: &case.name, ride: ride.as_ref(), own };
+    let outcome = remedies(&document, &options).map_err(|why| Failure::Input(why.to_string()))?;
+    let picture = output::picture(&arguments.plot, &arguments.model.page, &card, || {
+        Ok(remedies_figure(&outcome, &card)?)
+    })?;
+    let page = || table::remedies(&outcome, &card).with_figures(picture);
+    Shown::from(&arguments.model).print(&card, page, || json::remedies_document(&outcome, &card))?;
+    Ok(ExitCode::SUCCESS)
+}
+
+/// The user's own remedies.
+fn own(arguments: &Remedies, document: &Document) -> Result<Vec<OwnRemedy>, Failure> {
+    let Some(path) = &arguments.remedies else { return Ok(Vec::new()) };
+    let path = given_file(path, "toml");
+    let bytes = input::read_file(&path)?;
+    own_remedies(&bytes, &path.display().to_string(), document)
+        .map_err(|problems| input::misread(problems, &bytes, input::FileKind::Remedies))
+}

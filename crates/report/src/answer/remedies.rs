@@ -1,0 +1,78 @@
+//! What trying remedies answers.
+
+use axlebow_axle::Sides;
+use axlebow_study::{RemediesOutcome, Remedy, State, Tried};
+
+use super::first;
+use super::phrases::{percent, plain, reads_alike, times, tops};
+use crate::ModelCard;
+use crate::number::{Numbers, fixed};
+use crate::words::remedies::{doing, shoulder};
+
+/// How the tires wear today, what the best remedy takes off, and the best that adds no mass and no weld.
+pub fn remedies_answer(outcome: &RemediesOutcome, card: &ModelCard) -> Vec<String> {
+    let n = Numbers { system: card.system };
+    let best = outcome.best();
+    let kept = outcome.best_on_this_axle().filter(|kept| best.is_none_or(|best| best.remedy != kept.remedy));
+    let best = best.map_or(none(outcome), |best| takes_off(outcome, best, n));
+    let kept =
+        kept.map(|kept| format!("With this axle kept the best is: {}", lower(&takes_off(outcome, kept, n))));
+    first([Some(today(outcome, n)), Some(best), kept])
+}
+
+fn today(outcome: &RemediesOutcome, n: Numbers) -> String {
+    let base = &outcome.base;
+    let alike = reads_alike(base.camber.left, base.camber.right, n);
+    let over = match &outcome.road {
+        Some(road) => format!(", and over {} ", plain(road)),
+        None => ", and ".to_owned(),
+    };
+    let pace = if base.shoulder.wear > 1.005 {
+        format!("{} as fast as upright", times(base.shoulder.wear))
+    } else {
+        "no faster than upright".to_owned()
+    };
+    let tops = tops(&Sides { left: base.camber.left, right: base.camber.right }, n);
+    format!("{tops} in case {}{over}{} wears {pace}.", outcome.case, shoulder(&base.shoulder, alike))
+}
+
+fn takes_off(outcome: &RemediesOutcome, tried: &Tried, n: Numbers) -> String {
+    let share = outcome.taken_off(tried).map_or(0.0, |share| share.min(1.0));
+    format!(
+        "{} takes off {} of that excess for {}.",
+        doing(&tried.remedy),
+        percent(share),
+        price(outcome, &tried.state, n)
+    )
+}
+
+/// What it weighs.
+fn price(outcome: &RemediesOutcome, state: &State, n: Numbers) -> String {
+    let added = state.axle_mass - outcome.base.axle_mass;
+    match added.abs() < 0.05 {
+        true => "no mass".to_owned(),
+        false => format!("{} more mass", n.full(added, axlebow_units::Kind::Mass)),
+    }
+}
+
+fn none(outcome: &RemediesOutcome) -> String {
+    let tried = outcome.helping.len() + outcome.idle.len();
+    format!(
+        "Of {tried} remedies tried none lowers that wear without failing a check; more is in what follows."
+    )
+}
+
+fn lower(sentence: &str) -> String {
+    let mut letters = sentence.chars();
+    letters.next().into_iter().flat_map(char::to_lowercase).chain(letters).collect()
+}
+
+/// A share of the excess in percent, without decimals.
+pub(crate) fn excess_off(outcome: &RemediesOutcome, tried: &Tried) -> String {
+    outcome.taken_off(tried).map_or("-".to_owned(), |share| fixed(100.0 * share, 0))
+}
+
+/// Whether a remedy is one by itself.
+pub(crate) fn is_single(remedy: &Remedy) -> bool {
+    remedy.parts().len() == 1
+}

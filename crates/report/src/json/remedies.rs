@@ -1,0 +1,122 @@
+//! The document of remedies.
+
+use axlebow_results::{Field, Own, Part, Record, Text, json, part, schema};
+use axlebow_strength::WELDING_CAUTIONS;
+use axlebow_study::{RemediesOutcome, State, Tried};
+
+use super::frame::{Contents, Frame};
+use crate::ModelCard;
+use crate::answer::remedies_answer;
+use crate::words::remedies::{done_by, name, needs_and_risks, welds};
+
+const REMEDIES: Frame =
+    Frame { tag: "axlebow/remedies/1", meaning: "Remedies tried on an axle, the best first." };
+
+/// A remedy with its place in the ranking.
+struct Ranked {
+    tried: Tried,
+    refused: bool,
+    taken_off: Option<f64>,
+}
+
+impl Record for Ranked {
+    const FIELDS: &'static [Field<Self>] = &[
+        part(
+            "name",
+            "What it is called; `+` between the two of a pair.",
+            &Own(|own: &Self| name(&own.tried.remedy)),
+        ),
+        part(
+            "done-by",
+            "`shop`, `wheels`, `weld`, `another axle`, or `own` for a remedy of the user's own.",
+            &Own(|own: &Self| done_by(&own.tried.remedy)),
+        ),
+        part(
+            "refused",
+            "True where a check fails with it that does not without, or a tire meets its seat.",
+            &Own(|own: &Self| own.refused),
+        ),
+        part(
+            "excess-off",
+            "Share of today's shoulder wear above that of upright tires that it takes off; null where there is none.",
+            &Own(|own: &Self| own.taken_off),
+        ),
+        part("state", "The axle with it.", &Part::<Self, State>(|own| &own.tried.state)),
+        part("changes", "What it changes in the model.", &Part(|own: &Self| &own.tried.changes)),
+        part(
+            "needs-and-risks",
+            "What it needs and what it risks, a sentence each.",
+            &Own(|own: &Self| needs_and_risks(&own.tried.remedy)),
+        ),
+    ];
+}
+
+/// A remedy that could not be tried.
+struct LeftOut {
+    name: String,
+    why: String,
+}
+
+impl Record for LeftOut {
+    const FIELDS: &'static [Field<Self>] = &[
+        part("name", "What it is called.", &Text(|own: &Self| &own.name)),
+        part("why", "Why it cannot be.", &Text(|own: &Self| &own.why)),
+    ];
+}
+
+/// All that was tried and all that was not.
+struct Ranking {
+    ranked: Vec<Ranked>,
+    impossible: Vec<LeftOut>,
+    not_needed: Vec<String>,
+}
+
+impl Record for Ranking {
+    const FIELDS: &'static [Field<Self>] = &[
+        part(
+            "remedies",
+            "The best first; those that a check refuses after those that none does; last those that do not help.",
+            &Part(|own: &Self| &own.ranked),
+        ),
+        part("impossible", "Remedies that this axle cannot have.", &Part(|own: &Self| &own.impossible)),
+        part(
+            "not-needed",
+            "Standard remedies that this axle does not need or has nothing of the kind of.",
+            &Part(|own: &Self| &own.not_needed),
+        ),
+    ];
+}
+
+impl Ranking {
+    fn of(outcome: &RemediesOutcome) -> Self {
+        let ranked = outcome.helping.iter().chain(&outcome.idle).map(|tried| Ranked {
+            refused: tried.fails(&outcome.base),
+            taken_off: outcome.taken_off(tried),
+            tried: tried.clone(),
+        });
+        let left_out =
+            |(remedy, why): &(_, axlebow_study::WhyNot)| LeftOut { name: name(remedy), why: why.to_string() };
+        Ranking {
+            ranked: ranked.collect(),
+            impossible: outcome.impossible.iter().map(left_out).collect(),
+            not_needed: outcome.not_needed.iter().map(name).collect(),
+        }
+    }
+}
+
+/// The document of remedies.
+pub fn remedies_document(outcome: &RemediesOutcome, card: &ModelCard) -> String {
+    let welded = outcome.helping.iter().chain(&outcome.idle).any(|tried| welds(&tried.remedy));
+    REMEDIES.text(Contents::<axlebow_axle::Warning> {
+        card: Some(card),
+        answer: remedies_answer(outcome, card),
+        results: vec![json(outcome), json(&Ranking::of(outcome))],
+        warnings: &[],
+        cautions: if welded { WELDING_CAUTIONS.to_vec() } else { Vec::new() },
+    })
+}
+
+/// The JSON Schema of the document of remedies.
+pub fn remedies_schema() -> String {
+    REMEDIES.schema::<axlebow_axle::Warning>(&[schema::<RemediesOutcome>(), schema::<Ranking>()])
+}

@@ -1,0 +1,130 @@
+//! The tables of remedies.
+
+use axlebow_study::{RemediesOutcome, State, Tried};
+use axlebow_units::Kind;
+
+use super::cautions::welding;
+use super::notes::{CAMBER_SIGN, JSON, defaults};
+use crate::ModelCard;
+use crate::answer::{excess_off, is_single, remedies_answer};
+use crate::number::{Numbers, Shown, fixed};
+use crate::page::{Block, Column, FAILS, Page, Table};
+use crate::words::remedies::{change, check, done_by, name, needs_and_risks, welds};
+
+/// Remedies by rank, those that checks refuse, those that do nothing or cannot be; what each needs and risks; cautions.
+pub fn remedies(outcome: &RemediesOutcome, card: &ModelCard) -> Page {
+    let n = Numbers { system: card.system };
+    let mut page = Page::of_model(card, remedies_answer(outcome, card));
+    page.add_table(ranking(outcome, n));
+    page.add(Block::note(how(outcome)));
+    page.extend(needs(outcome, n));
+    page.extend(left_out(outcome));
+    page.extend(defaults(card, JSON));
+    if outcome.helping.iter().chain(&outcome.idle).any(|tried| welds(&tried.remedy)) {
+        page.add(welding());
+    }
+    page
+}
+
+fn ranking(outcome: &RemediesOutcome, n: Numbers) -> Table {
+    let mut columns = vec![
+        Column::words("remedy"),
+        Column::words("done by"),
+        Column::shown("camber change", Kind::Angle, n),
+        Column::plain("shoulder wear"),
+        Column::number("excess off", "%"),
+        Column::shown("mass", Kind::Mass, n),
+        Column::number("utilization", "%"),
+    ];
+    if outcome.road.is_some() {
+        columns.insert(3, Column::shown("peak to peak", Kind::Angle, n));
+    }
+    let mut table = Table::new(columns);
+    let row = |[name, by, off]: [String; 3], state: &State| {
+        let added = state.axle_mass - outcome.base.axle_mass;
+        let mass = if added.abs() < 0.05 { "0".to_owned() } else { n.bare(added, Kind::Mass) };
+        let mut cells =
+            vec![name, by, n.bare(larger(state), Kind::Angle), fixed(state.shoulder.wear, 2), off, mass];
+        if let Some(road) = &state.over_road {
+            cells.insert(3, n.bare(road.camber_peak_to_peak, Kind::Angle));
+        }
+        let used = |used: f64| fixed(100.0 * used, 0);
+        cells.push(state.binding.as_ref().map_or("-".to_owned(), |own| used(own.utilization)));
+        cells
+    };
+    table.add_row(row(["as it is", "", "0"].map(str::to_owned), &outcome.base));
+    for tried in outcome.helping.iter().chain(&outcome.idle) {
+        let fails = if tried.fails(&outcome.base) { format!(" ({FAILS})") } else { String::new() };
+        let by = done_by(&tried.remedy).to_owned();
+        table.add_row(row([name(&tried.remedy) + &fails, by, excess_off(outcome, tried)], &tried.state));
+    }
+    table
+}
+
+fn larger(state: &State) -> f64 {
+    let camber = &state.camber_change;
+    if camber.right.abs() > camber.left.abs() { camber.right } else { camber.left }
+}
+
+fn how(outcome: &RemediesOutcome) -> String {
+    let over = outcome.road.as_ref().map_or("standing".to_owned(), |road| format!("over {road}"));
+    format!(
+        "Shoulder wear: that of the shoulder that wears most {over}, over the same rib of today's tires upright and straight. \
+         Excess off: share of what is above 1 that the remedy takes off. Utilization: greatest share of its limit that a check of \
+         `axlebow strength` uses, in all load cases. Mass: axle mass added. {CAMBER_SIGN}"
+    )
+}
+
+/// What each single remedy needs, changes and risks.
+fn needs(outcome: &RemediesOutcome, n: Numbers) -> Vec<Block> {
+    let mut blocks = vec![Block::heading("What each needs and risks")];
+    for tried in outcome.helping.iter().filter(|tried| is_single(&tried.remedy)) {
+        let mut items = needs_and_risks(&tried.remedy);
+        items.extend(geometry(outcome, tried, n));
+        items.extend(refusal(outcome, tried));
+        let changes: Vec<String> = tried.changes.iter().map(change).collect();
+        items.push(format!("In the model: {}.", changes.join("; ")));
+        blocks.push(Block::Paragraph(format!("{}:", name(&tried.remedy))));
+        blocks.push(Block::List(items));
+    }
+    if blocks.len() == 1 { Vec::new() } else { blocks }
+}
+
+/// What a remedy that moves the wheels does to track and clearance.
+fn geometry(outcome: &RemediesOutcome, tried: &Tried, n: Numbers) -> Option<String> {
+    let narrower = outcome.base.track - tried.state.track;
+    (narrower.abs() > 1e-6).then(|| {
+        format!(
+            "Track {} narrower; from tire to seat {} are left, drum, air lines and frame are not in the model.",
+            n.full(narrower, Shown::Place),
+            n.full(tried.state.seat_clearance, Shown::Place)
+        )
+    })
+}
+
+/// Which check refuses it.
+fn refusal(outcome: &RemediesOutcome, tried: &Tried) -> Option<String> {
+    let binding = tried.state.binding.as_ref().filter(|_| tried.fails(&outcome.base))?;
+    match tried.state.seat_clearance <= 0.0 {
+        true => Some("The tire meets the seat.".to_owned()),
+        false => Some(format!(
+            "{FAILS}: {} uses {} % of its limit.",
+            check(binding),
+            fixed(100.0 * binding.utilization, 0)
+        )),
+    }
+}
+
+/// Remedies that cannot be, and those that this axle does not need.
+fn left_out(outcome: &RemediesOutcome) -> Vec<Block> {
+    let mut items: Vec<String> =
+        outcome.impossible.iter().map(|(remedy, why)| format!("{}: {why}.", name(remedy))).collect();
+    if !outcome.not_needed.is_empty() {
+        let all: Vec<String> = outcome.not_needed.iter().map(name).collect();
+        items.push(format!("Nothing to do here for: {}.", all.join(", ")));
+    }
+    match items.is_empty() {
+        true => Vec::new(),
+        false => vec![Block::heading("Not tried"), Block::List(items)],
+    }
+}

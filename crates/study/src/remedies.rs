@@ -1,0 +1,15 @@
+//! What would make the tires of an axle wear less: every standard remedy and a user's own, tried on the axle and ranked.
+
+mod change;
+mod outcome;
+mod own;
+mod remedy;
+mod run;
+mod state;
+
+pub use change::{BuiltIn, Change};
+pub use outcome::{RemediesOutcome, Tried, WhyNot};
+pub use own::{OwnRemedy, REMEDIES, own_remedies};
+pub use remedy::{DoneBy, Remedy, Standard, StockAngle};
+pub use run::{RemedyOptions, remedies};
+pub use state::{Binding, Shoulder, ShoulderWear, State, StateOverRoad};

@@ -1,0 +1,178 @@
+//! What a remedy changes in a model.
+
+use axlebow_axle::{Axle, Side, Sides};
+use axlebow_model::{Document, Problems, Table};
+
+use super::outcome::WhyNot;
+use super::remedy::{Remedy, Standard, StockAngle};
+use crate::solve::in_words;
+
+/// Largest endplay that TMC RP 618 accepts, m.
+const MOST_ENDPLAY: f64 = 0.127e-3;
+/// Endplay that bearings are set to: the middle of what TMC RP 618 accepts, mm.
+const SET_ENDPLAY: &str = "0.076 mm";
+/// Toe below which nothing is corrected, rad (a judgment, no source).
+const STRAIGHT: f64 = 0.35e-3;
+/// Camber below which no spindle is bent for it, rad (a judgment, no source).
+const UPRIGHT: f64 = 0.9e-3;
+/// What a deeper-treaded tire has more, m, and the depth up to which there are such (common practice, no source).
+const MORE_TREAD: f64 = 5e-3;
+const DEEPEST_TREAD: f64 = 23e-3;
+/// A step of wall of tubes and of housings, m, and of a tube's diameter, m (common practice, no source).
+const WALL_STEP: [f64; 2] = [2e-3, 1.5e-3];
+const DIAMETER_STEP: f64 = 25.4e-3;
+/// Damping of stronger dampers over today's (a judgment, no source).
+const STRONGER: f64 = 1.5;
+
+/// A change of a model.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Change {
+    /// A key set to what a file would write there.
+    Key {
+        /// Its path.
+        path: String,
+        /// The new value.
+        text: String,
+    },
+    /// Stiffeners put on, as `[[stiffener]]` tables of a model file.
+    Stiffener(String),
+}
+
+/// The axle that changes are for: as a document, as built, and how its wheels lean under load.
+#[derive(Debug, Clone, Copy)]
+pub struct BuiltIn<'a> {
+    /// The model.
+    pub document: &'a Document,
+    /// The same, built.
+    pub axle: &'a Axle,
+    /// Camber change of each wheel in the load case, rad.
+    pub camber_change: &'a Sides<f64>,
+    /// Whether a road is driven.
+    pub rides: bool,
+}
+
+impl Remedy {
+    /// What it changes; nothing where the axle does not need it or has nothing of the kind.
+    pub(super) fn changes(&self, of: BuiltIn<'_>) -> Vec<Change> {
+        match self {
+            Remedy::Standard(own) => own.changes(of),
+            Remedy::Own(own) => own.changes.clone(),
+            Remedy::Pair(both) => both.iter().flat_map(|own| own.changes(of)).collect(),
+        }
+    }
+}
+
+impl Standard {
+    fn changes(self, of: BuiltIn<'_>) -> Vec<Change> {
+        let axle = of.axle;
+        let outset = |side: Side| axle.wheels.of(side).outset() > 0.0;
+        match self {
+            Standard::SetBearings => of.each("wheel_end", |end, _| {
+                (end.number("endplay") > MOST_ENDPLAY).then(|| ("endplay", SET_ENDPLAY.to_owned()))
+            }),
+            Standard::ReverseWheels => of.each("wheel", |wheel, side| {
+                (outset(side) && !wheel.flag("reversed")).then(|| ("reversed", "true".to_owned()))
+            }),
+            Standard::ZerosetWheels => of.each("wheel", |wheel, side| {
+                let off_center = wheel.word("position") != "zeroset" && outset(side);
+                off_center.then(|| ("position", "zeroset".to_owned()))
+            }),
+            Standard::CorrectToe => of.each("wheel_end", |end, _| {
+                (end.number("toe").abs() > STRAIGHT).then(|| ("toe", "0 deg".to_owned()))
+            }),
+            Standard::BuiltInCamber => of.each("wheel_end", |end, side| {
+                let against = end.number("camber") - of.camber_change.of(side);
+                (of.camber_change.of(side).abs() > UPRIGHT).then(|| ("camber", degrees(against)))
+            }),
+            Standard::DeeperTread => of.deeper_tread(),
+            Standard::StrongerDampers if of.rides => of.each("seat", |seat, _| {
+                let damping = seat.number("damping");
+                (damping > 0.0).then(|| ("damping", format!("{:.4} kN s/m", 1e-3 * STRONGER * damping)))
+            }),
+            Standard::StrongerDampers => Vec::new(),
+            Standard::HeavierWall => of.larger(["tube.wall", "housing.wall"], WALL_STEP),
+            Standard::LargerTube => of.larger(["tube.od"], [DIAMETER_STEP]),
+            Standard::TopAngle(angle) => top_angle(of, angle),
+        }
+    }
+}
+
+impl BuiltIn<'_> {
+    /// A key of each entry of a list that is to change.
+    fn each(&self, list: &str, new: impl Fn(&Table, Side) -> Option<(&'static str, String)>) -> Vec<Change> {
+        let tables = self.document.root().tables(list).iter().enumerate();
+        let change = |(place, table): (usize, &Table)| {
+            let side = if table.optional_word("side") == Some("right") { Side::Right } else { Side::Left };
+            let (key, text) = new(table, side)?;
+            Some(Change::Key { path: format!("{list}[{place}].{key}"), text })
+        };
+        tables.filter_map(change).collect()
+    }
+
+    fn deeper_tread(&self) -> Vec<Change> {
+        let wheels = 0..self.document.root().tables("wheel").len();
+        let deeper = |place: usize| {
+            let path = format!("wheel[{place}].tread.depth");
+            let depth = self.document.number(&path).ok()? + MORE_TREAD;
+            (depth <= DEEPEST_TREAD).then(|| Change::Key { path, text: millimeters(depth) })
+        };
+        wheels.filter_map(deeper).collect()
+    }
+
+    /// The first of some keys that the model has, a step larger.
+    fn larger<const N: usize>(&self, paths: [&str; N], steps: [f64; N]) -> Vec<Change> {
+        let larger = |(path, step): (&str, f64)| {
+            let text = millimeters(self.document.number(path).ok()? + step);
+            Some(Change::Key { path: path.to_owned(), text })
+        };
+        paths.into_iter().zip(steps).find_map(larger).into_iter().collect()
+    }
+}
+
+/// An angle as a tent on top of a tube, as long as the keep-outs at both seats let it be.
+fn top_angle(of: BuiltIn<'_>, angle: StockAngle) -> Vec<Change> {
+    let name = "angle along the top";
+    let is_tube = of.document.root().optional_table("tube").is_some();
+    if !is_tube || !of.axle.stiffeners.is_empty() {
+        return Vec::new();
+    }
+    let reach = |side: Side| {
+        let seat = of.axle.seats.of(side);
+        seat.at - 0.5 * seat.width - seat.weld_keep_out
+    };
+    let length = 2.0 * reach(Side::Left).min(reach(Side::Right));
+    vec![Change::Stiffener(format!(
+        "[[stiffener]]\nname = \"{name}\"\nshape = \"angle\"\nsize = \"{}\"\norientation = \"toes-down\"\n\
+         length = \"{}\"\ncenter = \"0 mm\"\nend = \"tapered\"\nend_length = \"60 mm\"\nweld_leg = \"{} mm\"\n",
+        angle.size(),
+        millimeters(length),
+        angle.weld_leg(),
+    ))]
+}
+
+/// Why a changed model does not fit together.
+pub(super) fn misfit(problems: Problems) -> WhyNot {
+    WhyNot::Misfit(in_words(&problems))
+}
+
+/// A model with changes made.
+pub(super) fn changed(document: &Document, changes: &[Change]) -> Result<Document, WhyNot> {
+    let mut document = document.clone();
+    for change in changes {
+        match change {
+            Change::Key { path, text } => document.set(path, text).map_err(WhyNot::Refused)?,
+            Change::Stiffener(text) => document = document.with_stiffener(text).map_err(misfit)?,
+        }
+    }
+    Ok(document)
+}
+
+/// Rounded to a thousandth of a millimeter.
+fn millimeters(length: f64) -> String {
+    format!("{} mm", (1e6 * length).round() / 1e3)
+}
+
+/// Rounded to a hundredth of a degree.
+fn degrees(angle: f64) -> String {
+    format!("{} deg", (1e2 * angle.to_degrees()).round() / 1e2)
+}

@@ -1,0 +1,74 @@
+//! What came of trying remedies.
+
+use axlebow_axle::AxleError;
+use axlebow_model::ModelError;
+
+use super::change::Change;
+use super::remedy::{DoneBy, Remedy};
+use super::state::State;
+
+/// Remedies tried on an axle.
+#[derive(Debug, Clone, PartialEq)]
+pub struct RemediesOutcome {
+    /// Name of the load case.
+    pub case: String,
+    /// Name of the road, where one was driven.
+    pub road: Option<String>,
+    /// The axle as it is.
+    pub base: State,
+    /// Remedies that help, the best first; of those that the checks of strength refuse the best first after all others.
+    pub helping: Vec<Tried>,
+    /// Remedies that were tried and do not help.
+    pub idle: Vec<Tried>,
+    /// Remedies that this axle cannot have, with the reason.
+    pub impossible: Vec<(Remedy, WhyNot)>,
+    /// Standard remedies that this axle does not need or has nothing of the kind of.
+    pub not_needed: Vec<Remedy>,
+}
+
+/// A remedy that was tried.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Tried {
+    /// The remedy.
+    pub remedy: Remedy,
+    /// What it changes in the model.
+    pub changes: Vec<Change>,
+    /// The axle with it.
+    pub state: State,
+}
+
+/// Why an axle cannot have a remedy.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+pub enum WhyNot {
+    /// The model has no such key, or no such value may stand there.
+    #[error("{0}")]
+    Refused(ModelError),
+    /// The changed model does not fit together.
+    #[error("{0}")]
+    Misfit(String),
+    /// The changed axle cannot be solved.
+    #[error("{0}")]
+    Unsolved(AxleError),
+    /// The ride over the road ends early.
+    #[error("{0}")]
+    Undriven(String),
+}
+
+impl RemediesOutcome {
+    /// The best remedy that no check refuses.
+    pub fn best(&self) -> Option<&Tried> {
+        self.helping.iter().find(|tried| !tried.fails(&self.base))
+    }
+
+    /// The best of them that keeps the axle as it is.
+    pub fn best_on_this_axle(&self) -> Option<&Tried> {
+        let keeps = |tried: &&Tried| tried.remedy.done_by() < DoneBy::AnotherAxle;
+        self.helping.iter().filter(|tried| !tried.fails(&self.base)).find(keeps)
+    }
+
+    /// Share of the excess of shoulder wear over upright tires that a remedy takes off; none where there is no excess.
+    pub fn taken_off(&self, tried: &Tried) -> Option<f64> {
+        let excess = self.base.shoulder.wear - 1.0;
+        (excess > 0.0).then(|| (self.base.shoulder.wear - tried.state.shoulder.wear) / excess)
+    }
+}

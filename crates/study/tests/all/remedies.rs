@@ -1,0 +1,164 @@
+//! Remedies tried on the demo axles.
+
+use std::path::Path;
+
+use axlebow_axle::{Axle, Ride, RideBasis, Side, StaticDesign, tire_faces};
+use axlebow_model::{Document, MODEL, Model, RoadFile, read_bytes};
+use axlebow_study::{
+    Change, RemediesOutcome, Remedy, RemedyOptions, Standard, StockAngle, Tried, own_remedies, remedies,
+};
+
+fn document(name: &str, changes: &[(&str, &str)]) -> Document {
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join(format!("../../models/{name}.toml"));
+    let mut document = read_bytes(&std::fs::read(path).unwrap(), name, &MODEL).unwrap();
+    changes.iter().for_each(|(path, text)| document.set(path, text).unwrap());
+    document
+}
+
+fn tried(document: &Document) -> RemediesOutcome {
+    remedies(document, &RemedyOptions { case: "rated-load", ride: None, own: Vec::new() }).unwrap()
+}
+
+fn all(outcome: &RemediesOutcome) -> impl Iterator<Item = &Tried> {
+    outcome.helping.iter().chain(&outcome.idle)
+}
+
+fn of(outcome: &RemediesOutcome, remedy: Standard) -> &Tried {
+    all(outcome).find(|tried| tried.remedy == Remedy::Standard(remedy)).unwrap()
+}
+
+fn larger_camber(axle: &Axle) -> f64 {
+    let case = axlebow_axle::standard_cases(axle).swap_remove(0);
+    assert_eq!(case.name, "rated-load");
+    let solved = StaticDesign::of(axle).unwrap().case(&case).unwrap();
+    solved.wheels.left.camber_change.abs().max(solved.wheels.right.camber_change.abs())
+}
+
+/// The inner shoulder of the left inner tire in the case of rated load, J/m².
+fn wear(axle: &Axle) -> f64 {
+    let case = axlebow_axle::standard_cases(axle).swap_remove(0);
+    let solved = StaticDesign::of(axle).unwrap().case(&case).unwrap();
+    let faces = tire_faces(axle, &solved).unwrap();
+    faces.left.worn.tires.last().unwrap().inner_shoulder().wear
+}
+
+#[test]
+fn a_remedy_has_the_numbers_of_the_model_changed_by_hand() {
+    let outcome = tried(&document("trailer-152-thin-dual", &[]));
+    let (base, heavier) = (
+        Model::of(&document("trailer-152-thin-dual", &[])).unwrap().axle,
+        Model::of(&document("trailer-152-thin-dual", &[("tube.wall", "11 mm")])).unwrap().axle,
+    );
+    let wall = of(&outcome, Standard::HeavierWall);
+    let camber = &wall.state.camber_change;
+    assert_eq!(wall.changes, [Change::Key { path: "tube.wall".into(), text: "11 mm".into() }]);
+    assert_eq!(camber.left.abs().max(camber.right.abs()), larger_camber(&heavier));
+    assert_eq!(wall.state.axle_mass, heavier.mass());
+    let ratio = wall.state.shoulder.wear / outcome.base.shoulder.wear;
+    assert!((ratio / (wear(&heavier) / wear(&base)) - 1.0).abs() < 1e-12, "{ratio}");
+    let angle = of(&outcome, Standard::TopAngle(StockAngle::Middle));
+    let by_hand = Model::of(&document("trailer-152-thin-dual-angle", &[])).unwrap().axle;
+    assert!((angle.state.axle_mass - by_hand.mass()).abs() < 1e-9);
+    assert!((angle.state.camber_change.left.abs() / larger_camber(&by_hand) - 1.0).abs() < 1e-9);
+}
+
+#[test]
+fn wheels_with_an_outset_may_be_reversed_and_their_track_narrows() {
+    let outcome = tried(&document("trailer-152-thin-wide-base-outset", &[]));
+    let [reversed, zeroset] = [Standard::ReverseWheels, Standard::ZerosetWheels].map(|own| of(&outcome, own));
+    // 51 mm outset become 25 mm of disc less 51 mm; each of two wheels moves in by that.
+    assert!((outcome.base.track - reversed.state.track - 2.0 * 0.077).abs() < 1e-12);
+    assert!((outcome.base.track - zeroset.state.track - 2.0 * 0.051).abs() < 1e-12);
+    assert!((outcome.base.seat_clearance - reversed.state.seat_clearance - 0.077).abs() < 1e-12);
+    let by_hand = Model::of(&document("trailer-152-thin-wide-base-reversed", &[])).unwrap().axle;
+    assert_eq!(
+        reversed.state.camber_change.left.abs().max(reversed.state.camber_change.right.abs()),
+        larger_camber(&by_hand)
+    );
+    let flush = tried(&document("trailer-152-thin-dual", &[]));
+    for idle in
+        [Standard::ReverseWheels, Standard::ZerosetWheels, Standard::SetBearings, Standard::StrongerDampers]
+    {
+        assert!(flush.not_needed.contains(&Remedy::Standard(idle)), "{idle:?}");
+    }
+}
+
+#[test]
+fn a_tire_that_meets_the_seat_refuses_a_reversed_wheel() {
+    let near = document("trailer-152-thin-wide-base-outset", &[("seat[0].at", "680 mm")]);
+    let outcome = tried(&near);
+    let reversed = of(&outcome, Standard::ReverseWheels);
+    assert!(outcome.base.seat_clearance > 0.0 && reversed.state.seat_clearance < 0.0, "{reversed:?}");
+    assert!(reversed.fails(&outcome.base));
+    assert!(outcome.best().is_none_or(|best| best.state.seat_clearance > 0.0));
+}
+
+#[test]
+fn camber_built_in_stands_upright_under_load_and_loose_bearings_are_set() {
+    let outcome = tried(&document("trailer-152-thin-dual", &[]));
+    let built_in = of(&outcome, Standard::BuiltInCamber);
+    // Rounded to a hundredth of a degree in the model.
+    assert!(built_in.state.camber.left.abs() < 0.0051_f64.to_radians(), "{built_in:?}");
+    let loose = tried(&document("trailer-152-thin-dual", &[("wheel_end[0].endplay", "0.5 mm")]));
+    let set = of(&loose, Standard::SetBearings);
+    assert!(set.state.camber_change.left.abs() < loose.base.camber_change.left.abs());
+    let kept = tried(&document("trailer-152-thin-dual", &[("wheel_end[0].endplay", "0.12 mm")]));
+    assert!(kept.not_needed.contains(&Remedy::Standard(Standard::SetBearings)));
+    let toed = tried(&document("trailer-152-thin-dual", &[("wheel_end[0].toe", "0.2 deg")]));
+    assert!(of(&toed, Standard::CorrectToe).state.shoulder.wear < toed.base.shoulder.wear);
+}
+
+#[test]
+fn the_ranking_is_in_order_and_the_same_on_any_number_of_threads() {
+    let document = document("trailer-127-thick-wide-base-outset", &[]);
+    let outcome = tried(&document);
+    let key = |tried: &&Tried| (tried.fails(&outcome.base), tried.state.shoulder.wear);
+    assert!(outcome.helping.is_sorted_by_key(|tried| key(&tried)));
+    assert!(outcome.helping.iter().any(|tried| tried.remedy.parts().len() == 2));
+    assert!(outcome.taken_off(outcome.best().unwrap()).unwrap() > 0.0);
+    for threads in [1, 3] {
+        let pool = rayon::ThreadPoolBuilder::new().num_threads(threads).build().unwrap();
+        assert_eq!(pool.install(|| tried(&document)), outcome, "{threads} threads");
+    }
+}
+
+#[test]
+fn over_a_road_wear_is_that_of_the_ride_and_dampers_are_tried() {
+    let document = document("trailer-152-thin-dual", &[]);
+    let road = RoadFile::event("haversine-bump").unwrap();
+    let road = RoadFile::of(&road, Path::new("")).unwrap();
+    let axle = Model::of(&document).unwrap().axle;
+    let ride = Ride { basis: RideBasis::Reduced, ..road.ride(axle.loading.rated_load, road.speed) };
+    let outcome =
+        remedies(&document, &RemedyOptions { case: "rated-load", ride: Some(&ride), own: Vec::new() })
+            .unwrap();
+    let driven = axlebow_axle::ride(&axle, &ride).unwrap();
+    let faces = axlebow_axle::tires_over(&axle, &ride, &driven).unwrap();
+    let worst = Side::BOTH.map(|side| {
+        let mean = &faces.wheels.of(side).wear.mean;
+        let shoulders = mean.tires.iter().flat_map(|tire| [tire.inner_shoulder(), tire.outer_shoulder()]);
+        shoulders.filter_map(|rib| rib.against_upright).fold(0.0, f64::max)
+    });
+    // Of shoulders that wear alike within 1e-9 the first is named.
+    assert!((outcome.base.shoulder.wear / worst[0].max(worst[1]) - 1.0).abs() < 2e-9);
+    let over = outcome.base.over_road.as_ref().unwrap();
+    let swing = driven.wheels.left.camber_peak_to_peak.max(driven.wheels.right.camber_peak_to_peak);
+    assert_eq!(over.camber_peak_to_peak, swing);
+    assert!(!outcome.not_needed.contains(&Remedy::Standard(Standard::StrongerDampers)));
+}
+
+#[test]
+fn remedies_of_ones_own_are_tried_and_their_misfits_named() {
+    let document = document("trailer-152-thin-dual", &[]);
+    let text = "[[remedy]]\nname = \"wider seats\"\nneeds = \"brackets\"\nchange = { \"seat[0].width\" = \"150 mm\" }\n";
+    let own = own_remedies(text.as_bytes(), "own.toml", &document).unwrap();
+    let outcome =
+        remedies(&document, &RemedyOptions { case: "rated-load", ride: None, own: own.clone() }).unwrap();
+    assert!(outcome.helping.iter().any(|tried| tried.remedy == Remedy::Own(own[0].clone())));
+    let wrong = "[[remedy]]\nname = \"a\"\nchange = { \"seat[0].wdth\" = \"1 mm\", \"tube.wall\" = \"9\" }\n\
+                 [[remedy]]\nname = \"a\"\nchange = { \"tube.wall\" = \"9 mm\" }\n";
+    let problems = own_remedies(wrong.as_bytes(), "own.toml", &document).unwrap_err().render();
+    for part in ["width", "tube.wall", "two remedies are named"] {
+        assert!(problems.contains(part), "{part}: {problems}");
+    }
+}
