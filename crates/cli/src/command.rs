@@ -9,6 +9,7 @@ pub mod gather;
 pub mod modes;
 pub mod progress;
 pub mod remedies;
+pub mod report;
 pub mod response;
 pub mod ride;
 pub mod schema;

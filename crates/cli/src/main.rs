@@ -37,6 +37,7 @@ fn run(arguments: &Arguments) -> Result<ExitCode, Failure> {
         Command::Strength(strength) => command::strength::run(strength),
         Command::Causes(causes) => command::causes::run(causes),
         Command::Remedies(remedies) => command::remedies::run(remedies),
+        Command::Report(report) => command::report::run(report),
         Command::Fit(fit) => command::fit::run(fit),
         Command::Tire(tire) => command::tire::run(tire),
         Command::Study(study) => command::study::run(study),

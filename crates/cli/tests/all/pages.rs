@@ -76,3 +76,47 @@ fn a_page_is_named_html() {
     assert_eq!(run.code, 2);
     assert!(run.err.contains("--page page.pdf") && run.err.contains(".html"), "{}", run.err);
 }
+
+/// The headings of a report's parts, in their order.
+fn chapters(html: &str) -> Vec<&str> {
+    let parts = html.split("<section class=\"chapter\">\n<h2>").skip(1);
+    parts.filter_map(|part| part.split("</h2>").next()).collect()
+}
+
+#[test]
+fn a_report_has_every_part_in_the_order_of_its_reader_with_the_documents_beside() {
+    let folder = TempDir::new().expect("a folder");
+    let model = demo("trailer-152-thin-wide-base-outset");
+    let run = axlebow_in(folder.path(), &["report", &model]);
+    assert_eq!(run.code, 0, "{}", run.err);
+    let name = "trailer-152-thin-wide-base-outset-report";
+    let read =
+        |ending: &str| std::fs::read_to_string(folder.path().join(format!("{name}.{ending}"))).expect(ending);
+    let html = read("html");
+    assert_stands_alone(&html, "report");
+    assert_eq!(chapters(&html)[..2], ["What that does at the tires", "What would help"]);
+    assert_eq!((chapters(&html).len(), html.matches("Before anybody welds:").count()), (6, 1));
+    assert!(html.contains(run.out.trim().split(". ").next().expect("an answer")), "{}", run.out);
+    assert!(html.contains("What the file leaves to be assumed") && !html.contains("--json lists"));
+    for part in ["flex", "tire", "remedies", "strength", "section", "modes"] {
+        assert!(read(&format!("{part}.json")).starts_with("{\n  \"schema\""), "{part}");
+    }
+    for (reader, first) in [("shop", "Whether it holds"), ("research", "How far the axle bows")] {
+        let run = axlebow_in(folder.path(), &["report", &model, "--for", reader, "-o", "r.html", "--alone"]);
+        assert_eq!(run.code, 0, "{}", run.err);
+        let html = std::fs::read_to_string(folder.path().join("r.html")).expect("the page");
+        assert_eq!(chapters(&html)[0], first);
+    }
+    assert!(!folder.path().join("r.flex.json").exists());
+}
+
+#[test]
+fn a_report_of_a_study_is_its_page_with_the_designs_beside() {
+    let folder = TempDir::new().expect("a folder");
+    let study = root().join("studies/wall-sweep.toml").display().to_string();
+    let run = axlebow_in(folder.path(), &["report", &study, "-o", "walls.html"]);
+    assert_eq!(run.code, 0, "{}", run.err);
+    assert!(folder.path().join("walls.html").exists() && folder.path().join("walls.csv").exists());
+    let wrong = axlebow_in(folder.path(), &["report", &study, "-o", "walls.pdf"]);
+    assert_eq!(wrong.code, 2, "{}", wrong.err);
+}

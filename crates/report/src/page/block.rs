@@ -1,6 +1,6 @@
 //! The blocks of a page.
 
-use super::Table;
+use super::{Page, Table};
 use crate::Svg;
 
 /// A part of a page.
@@ -22,6 +22,10 @@ pub enum Block {
     Warning(String),
     /// What must be known before anybody acts on the result.
     Caution(Caution),
+    /// How many values are defaults.
+    Defaults(String),
+    /// A page within a page.
+    Chapter(Box<Page>),
 }
 
 impl Block {

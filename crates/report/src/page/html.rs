@@ -14,7 +14,7 @@ pub(super) fn page_html(page: &Page, made_from: &[String]) -> String {
     let subtitle = page.subtitle.iter().map(|line| paragraph("subtitle", line)).collect::<String>();
     let answer =
         if page.answer.is_empty() { String::new() } else { paragraph("answer", &page.answer.join(" ")) };
-    let blocks: String = page.blocks.iter().map(block).collect();
+    let blocks: String = page.blocks.iter().map(|own| block(own, 2)).collect();
     let made_from = list(made_from);
     format!(
         r#"<!doctype html>
@@ -41,10 +41,12 @@ pub(super) fn page_html(page: &Page, made_from: &[String]) -> String {
     )
 }
 
-fn block(block: &Block) -> String {
+/// A block; its headings are of a level.
+fn block(block: &Block, level: u8) -> String {
     match block {
-        Block::Heading(text) => format!("<h2>{}</h2>\n", escaped(text)),
-        Block::Paragraph(text) => paragraph("text", text),
+        Block::Heading(text) => format!("<h{level}>{}</h{level}>\n", escaped(text)),
+        Block::Chapter(page) => chapter(page, level),
+        Block::Paragraph(text) | Block::Defaults(text) => paragraph("text", text),
         Block::Note(text) => paragraph("note", text),
         Block::List(items) => list(items),
         Block::Table(own) => table(own),
@@ -56,6 +58,19 @@ fn block(block: &Block) -> String {
             format!("<section class=\"caution\">\n<h2>{}</h2>\n{}</section>\n", escaped(heading), list(items))
         }
     }
+}
+
+/// A page within a page: its own headings are a level lower.
+fn chapter(page: &Page, level: u8) -> String {
+    let title = page
+        .title
+        .iter()
+        .map(|title| format!("<h{level}>{}</h{level}>\n", escaped(title)))
+        .collect::<String>();
+    let answer =
+        if page.answer.is_empty() { String::new() } else { paragraph("told", &page.answer.join(" ")) };
+    let blocks: String = page.blocks.iter().map(|own| block(own, level + 1)).collect();
+    format!("<section class=\"chapter\">\n{title}{answer}{blocks}</section>\n")
 }
 
 fn paragraph(class: &str, text: &str) -> String {

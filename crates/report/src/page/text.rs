@@ -34,7 +34,10 @@ fn separate(text: &mut String, is_apart: bool) {
 
 fn block_text(block: &Block) -> String {
     match block {
-        Block::Heading(text) | Block::Paragraph(text) | Block::Note(text) => paragraph(text, WIDTH, 2),
+        Block::Heading(text) | Block::Paragraph(text) | Block::Note(text) | Block::Defaults(text) => {
+            paragraph(text, WIDTH, 2)
+        }
+        Block::Chapter(page) => page_text(page),
         Block::List(items) => list(items),
         Block::Table(table) => table_text(table, WIDTH),
         Block::Figure(_) => String::new(),

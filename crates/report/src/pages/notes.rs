@@ -15,8 +15,8 @@ pub(super) fn warnings(warnings: &[Warning]) -> impl Iterator<Item = Block> {
 pub(super) fn defaults(card: &ModelCard, option: &str) -> Option<Block> {
     match card.assumed.len() {
         0 => None,
-        1 => Some(Block::paragraph(format!("1 value is a default ({option} lists it)."))),
-        count => Some(Block::paragraph(format!("{count} values are defaults ({option} lists them)."))),
+        1 => Some(Block::Defaults(format!("1 value is a default ({option} lists it)."))),
+        count => Some(Block::Defaults(format!("{count} values are defaults ({option} lists them)."))),
     }
 }
 

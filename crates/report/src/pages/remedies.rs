@@ -30,7 +30,7 @@ fn ranking(outcome: &RemediesOutcome, n: Numbers) -> Table {
     let mut columns = vec![
         Column::words("remedy"),
         Column::words("done by"),
-        Column::shown("camber change", Kind::Angle, n),
+        Column::shown("camber", Kind::Angle, n),
         Column::plain("shoulder wear"),
         Column::number("excess off", "%"),
         Column::shown("mass", Kind::Mass, n),
@@ -62,7 +62,7 @@ fn ranking(outcome: &RemediesOutcome, n: Numbers) -> Table {
 }
 
 fn larger(state: &State) -> f64 {
-    let camber = &state.camber_change;
+    let camber = &state.camber;
     if camber.right.abs() > camber.left.abs() { camber.right } else { camber.left }
 }
 
@@ -71,7 +71,7 @@ fn how(outcome: &RemediesOutcome) -> String {
     format!(
         "Shoulder wear: that of the shoulder that wears most {over}, over the same rib of today's tires upright and straight. \
          Excess off: share of what is above 1 that the remedy takes off. Utilization: greatest share of its limit that a check of \
-         `axlebow strength` uses, in all load cases. Mass: axle mass added. {CAMBER_SIGN}"
+         `axlebow strength` uses, in all load cases. Mass: axle mass added. Camber: under load, as made and by load. {CAMBER_SIGN}"
     )
 }
 

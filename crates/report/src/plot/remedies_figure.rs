@@ -73,8 +73,9 @@ fn said(outcome: &RemediesOutcome) -> String {
 
 fn foot(outcome: &RemediesOutcome) -> Option<String> {
     let refused = outcome.helping.iter().any(|tried| tried.fails(&outcome.base));
-    refused
-        .then(|| "Red: a check of strength fails with it, so that it must not be done as it is.".to_owned())
+    refused.then(|| {
+        "Orange: a check of strength fails with it, so that it must not be done as it is.".to_owned()
+    })
 }
 
 /// A bar.
@@ -122,7 +123,7 @@ impl Row<'_> {
         let right = LEFT + NAMES + AREA;
         let excess = typographic(&fixed(self.excess(), 0));
         canvas.label(bold(Label::new(excess, [right + 44.0, middle + 4.5]).end()));
-        let camber = [self.state.camber_change.left, self.state.camber_change.right];
+        let camber = [self.state.camber.left, self.state.camber.right];
         let camber = if camber[1].abs() > camber[0].abs() { camber[1] } else { camber[0] };
         let camber = with_sign(&n.full(camber, Kind::Angle));
         canvas.label(Label::new(camber, [right + 128.0, middle + 4.5]).end().color(MUTED));
