@@ -4,7 +4,7 @@
 
 mod closed_forms;
 mod readme;
-mod recomputed_tire;
+mod recomputed_tire_face;
 mod scipy_axle;
 mod scipy_modes;
 mod scipy_response;

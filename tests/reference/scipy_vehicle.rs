@@ -7,8 +7,8 @@
 
 use axlebow_axle::{
     Axle, BearingStiffness, Body, Fixing, Ground, Input, Loading, RecordOptions, ResponseOptions, Ride,
-    RideBasis, Seat, SeatBracket, SeatLayouts, Sides, Spindle, SpindleStep, Suspension, Tire, TireLayout,
-    USUAL_SCHEME, WallBy, Wheel, WheelEnd, modes, response, ride,
+    RideBasis, Running, Seat, SeatBracket, SeatLayouts, Sides, Spindle, SpindleStep, Suspension, Tire,
+    TireLayout, USUAL_SCHEME, WallBy, Wheel, WheelEnd, modes, response, ride,
 };
 use axlebow_road::{HaversineBump, Road, Wheels};
 use axlebow_textbook::sections::{Material, RoundBar, RoundTube};
@@ -187,6 +187,7 @@ fn vehicle() -> Axle {
             final_drive_ratio: 4.0,
             dynamic_factors: [1.0; 7],
         },
+        running: Running::default(),
         stations: Vec::new(),
         seat_tables: Vec::new(),
         seat_layouts: SeatLayouts::default(),

@@ -3,6 +3,7 @@
 use std::path::PathBuf;
 
 use axlebow_axle::StrengthRules;
+use axlebow_axle::tread::DutyName;
 use axlebow_units::UnitSystem;
 use clap::{Args, Parser, Subcommand, ValueEnum};
 
@@ -337,6 +338,12 @@ pub struct Fit {
     pub plot: Option<PathBuf>,
 }
 
+/// The usual duty of a word.
+fn duty(word: &str) -> Result<DutyName, String> {
+    let found = DutyName::USUAL.into_iter().find(|name| name.word() == word);
+    found.ok_or_else(|| format!("accepted: {}", DutyName::USUAL.map(DutyName::word).join(", ")))
+}
+
 #[derive(Debug, Args)]
 pub struct Tire {
     #[command(flatten)]
@@ -352,6 +359,9 @@ pub struct Tire {
     /// [default: the models' own]
     #[arg(long = "offset", value_name = "LENGTH", allow_hyphen_values = true)]
     pub offsets: Vec<String>,
+    /// What driving asks of the tires: line-haul, regional or city [default: the model's own, or line-haul]
+    #[arg(long, value_name = "DUTY", value_parser = duty)]
+    pub duty: Option<DutyName>,
     /// Only this load case; may be given more than once
     #[arg(long = "case", value_name = "NAME")]
     pub cases: Vec<String>,

@@ -3,6 +3,7 @@
 mod material_keys;
 mod model_keys;
 mod road_keys;
+mod running_keys;
 mod side_key;
 mod stiffener_keys;
 mod strength_keys;

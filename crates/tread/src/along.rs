@@ -65,7 +65,7 @@ impl Face {
 
 impl<'a> Sums<'a> {
     fn new(face: &'a Face, parts: usize) -> Self {
-        let ribs = face.ribs.len();
+        let ribs = face.ribs.len() * face.tires.len();
         let none = vec![0.0; ribs];
         let scuff = vec![RibScuff::default(); ribs];
         Sums {
@@ -86,10 +86,8 @@ impl<'a> Sums<'a> {
         let part = part.min(self.parts.len() - 1);
         self.parts[part] += length;
         for i in 0..now.load.len() {
-            let (sum, scuff) = (&mut self.states.scuff[i], &now.scuff[i]);
-            sum.energy += length * scuff.energy;
-            sum.slip_forward += length * scuff.slip_forward;
-            sum.slip_side += length * scuff.slip_side;
+            let scuff = &now.scuff[i];
+            self.states.scuff[i].add(scuff, length);
             self.states.load[i] += length * now.load[i];
             self.states.upright[i] += length * now.upright[i];
             self.energy[i][part] += length * scuff.energy;
@@ -102,10 +100,8 @@ impl<'a> Sums<'a> {
     fn finished(mut self) -> RideWear {
         let share = self.length.recip();
         for i in 0..self.states.load.len() {
-            let scuff = &mut self.states.scuff[i];
-            scuff.energy *= share;
-            scuff.slip_forward *= share;
-            scuff.slip_side *= share;
+            let sum = std::mem::take(&mut self.states.scuff[i]);
+            self.states.scuff[i].add(&sum, share);
             self.states.load[i] *= share;
             self.states.upright[i] *= share;
         }
@@ -116,7 +112,7 @@ impl<'a> Sums<'a> {
             let own = &self.energy[tire * ribs..(tire + 1) * ribs];
             RoundMap::new(own.iter().map(|energy| self.wear_of_parts(energy, mean.upright)).collect())
         };
-        let round = (0..self.face.places.len()).map(map).collect();
+        let round = (0..self.face.tires.len()).map(map).collect();
         RideWear { mean, turns: self.angle / std::f64::consts::TAU, round }
     }
 

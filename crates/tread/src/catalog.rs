@@ -44,13 +44,20 @@ impl Record for RibWear {
             &Own(|rib: &Self| rib.scuff.energy),
         ),
         part(
+            "feathering",
+            "Share of the scuff by which the road drags the rubber inboard more than outboard, -1 to 1; positive leaves \
+             sharp edges that point inboard, as toe-in does.",
+            &Own(|rib: &Self| rib.scuff.feathering()),
+        ),
+        part(
             "wear-index",
-            "Wear over the mean wear of the same tires upright and straight; null where those do not wear.",
+            "Wear over the mean wear of the same tires upright, straight, matched and at their rated inflation; null where those \
+             do not wear.",
             &Own(|rib: &Self| rib.index),
         ),
         part(
             "wear-against-upright",
-            "Wear over that of the same rib upright and straight.",
+            "Wear over that of the same rib of those tires.",
             &Own(|rib: &Self| rib.against_upright),
         ),
     ];

@@ -22,6 +22,22 @@ pub enum TreadError {
         /// How many.
         count: usize,
     },
+    /// A list has not one value for each tire.
+    #[error("{thing} has {count} values for {tires} tires; one for each is accepted")]
+    Each {
+        /// What is listed.
+        thing: &'static str,
+        /// How many values.
+        count: usize,
+        /// How many tires.
+        tires: usize,
+    },
+    /// The shares of a duty are not the whole way.
+    #[error("the shares of a duty sum to {sum}; a sum of 1 is accepted")]
+    Shares {
+        /// Their sum.
+        sum: f64,
+    },
     /// A ride is too short to take a mean of.
     #[error("a ride of {samples} samples has no distance; two or more that move on are accepted")]
     TooShort {

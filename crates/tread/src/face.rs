@@ -1,7 +1,7 @@
 //! The tire face of one hub.
 
-use crate::error::{at_most, finite_load, positive};
-use crate::{Tread, TreadError};
+use crate::error::{at_most, finite_load, not_negative, positive};
+use crate::{Duty, Tread, TreadError};
 
 /// Steepest camber and toe, rad: beyond it a wheel has come off (common practice, no source).
 const STEEPEST: f64 = 0.2;
@@ -11,7 +11,7 @@ const STEEPEST: f64 = 0.2;
 pub struct Carcass {
     /// Radius of the unloaded tire at the middle of its tread, m.
     pub radius: f64,
-    /// Vertical stiffness of one tire, N/m.
+    /// Vertical stiffness of one tire at the rated inflation, N/m.
     pub stiffness: f64,
     /// Load of one tire at which its contact presses with the inflation pressure, N.
     pub rated_load: f64,
@@ -33,22 +33,41 @@ pub struct Pose {
 pub struct Face {
     pub(crate) tread: Tread,
     pub(crate) carcass: Carcass,
-    /// Centers of the tires outboard of the point about which camber turns them, outermost first, m.
-    pub(crate) places: Vec<f64>,
+    /// The tires, outermost first.
+    pub(crate) tires: Vec<FittedTire>,
+    /// The ribs of one tire.
     pub(crate) ribs: Vec<Rib>,
+    pub(crate) duty: Duty,
+    pub(crate) driven: bool,
+    /// Tilt of a tire's tread by a side force on it, rad/N.
+    pub(crate) tilt_per_side_force: f64,
 }
 
-/// One rib of a face.
+/// One tire on its hub.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct FittedTire {
+    /// Its center outboard of the point about which camber turns it, m.
+    pub place: f64,
+    /// Inflation, Pa.
+    pub inflation: f64,
+    /// Radius of the unloaded tire, m.
+    pub radius: f64,
+}
+
+/// One rib of a tire.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) struct Rib {
     /// Place outboard of its own tire's center, m.
     pub on_tire: f64,
     /// How far it lies below the middle of its tread, m.
     pub crown: f64,
+    /// Share of its width that lies in a shoulder.
+    pub shoulder: f64,
 }
 
 impl Face {
-    /// The face of one or two equal tires.
+    /// The face of one or two equal tires at their rated inflation, in line haul, not driven, on a carcass that side forces
+    /// do not tilt.
     ///
     /// - `places`: centers of the tires, m outboard of the point about which camber turns them, outermost first
     ///
@@ -62,9 +81,65 @@ impl Face {
         if !(1..=2).contains(&places.len()) {
             return Err(TreadError::Tires { count: places.len() });
         }
-        let rib = |on_tire: f64| Rib { on_tire, crown: tread.crown_at(on_tire) };
-        let ribs = places.iter().flat_map(|_| tread.rib_places().map(rib)).collect();
-        Ok(Face { tread, carcass, places: places.to_vec(), ribs })
+        let rib = |(on_tire, shoulder)| Rib { on_tire, crown: tread.crown_at(on_tire), shoulder };
+        let fitted =
+            |place: &f64| FittedTire { place: *place, inflation: tread.inflation, radius: carcass.radius };
+        Ok(Face {
+            tread,
+            carcass,
+            tires: places.iter().map(fitted).collect(),
+            ribs: tread.rib_places().zip(tread.shoulder_shares()).map(rib).collect(),
+            duty: Duty::line_haul(),
+            driven: false,
+            tilt_per_side_force: 0.0,
+        })
+    }
+
+    /// The same face with an inflation (Pa) for each tire, outermost first.
+    ///
+    /// # Errors
+    /// [`TreadError::Value`] for one that is not above zero, [`TreadError::Each`].
+    pub fn with_inflations(mut self, inflations: &[f64]) -> Result<Self, TreadError> {
+        self.check_each("inflation", inflations)?;
+        for (tire, inflation) in self.tires.iter_mut().zip(inflations) {
+            positive("inflation of a tire", *inflation, "Pa")?;
+            tire.inflation = *inflation;
+        }
+        Ok(self)
+    }
+
+    /// The same face with an unloaded radius (m) for each tire, outermost first: duals that do not match.
+    ///
+    /// # Errors
+    /// [`TreadError::Value`] for one that is not above zero, [`TreadError::Each`].
+    pub fn with_radii(mut self, radii: &[f64]) -> Result<Self, TreadError> {
+        self.check_each("tire radius", radii)?;
+        for (tire, radius) in self.tires.iter_mut().zip(radii) {
+            positive("tire radius", *radius, "m")?;
+            tire.radius = *radius;
+        }
+        Ok(self)
+    }
+
+    /// The same face in a duty, on tires that drive or do not.
+    ///
+    /// # Errors
+    /// [`TreadError::Value`] for a duty that asks for more than the friction can give.
+    pub fn with_duty(self, duty: Duty, driven: bool) -> Result<Self, TreadError> {
+        duty.check_friction(self.tread.friction)?;
+        Ok(Face { duty, driven, ..self })
+    }
+
+    /// The same face on a carcass that side forces tilt.
+    ///
+    /// - `tilt`: lean of the tread for each newton of side force on its tire, rad/N; the top leans away from where the road
+    ///   pushes the tread
+    ///
+    /// # Errors
+    /// [`TreadError::Value`] for one that is negative or not finite.
+    pub fn with_tilt_per_side_force(self, tilt: f64) -> Result<Self, TreadError> {
+        not_negative("tilt of a tread by side force", tilt, "rad/N")?;
+        Ok(Face { tilt_per_side_force: tilt, ..self })
     }
 
     /// The tread.
@@ -74,24 +149,51 @@ impl Face {
 
     /// Number of tires.
     pub fn tires(&self) -> usize {
-        self.places.len()
+        self.tires.len()
     }
 
-    /// Vertical stiffness of one rib, N/m.
-    pub(crate) fn rib_stiffness(&self) -> f64 {
-        self.carcass.stiffness / self.tread.ribs as f64
+    /// What driving asks of the tires.
+    pub fn duty(&self) -> &Duty {
+        &self.duty
     }
 
-    /// Shear stiffness of a rib for each newton that it carries: `(G/h) F/(2 p² w)` with the rated load F of a tire, the
-    /// inflation pressure p and the tread's width w.
+    /// The same tires as they are meant to run: rated inflation, one radius.
+    pub(crate) fn rated_tires(&self) -> Vec<FittedTire> {
+        let rated = |tire: &FittedTire| FittedTire {
+            inflation: self.tread.inflation,
+            radius: self.carcass.radius,
+            ..*tire
+        };
+        self.tires.iter().map(rated).collect()
+    }
+
+    /// Vertical stiffness of a tire at an inflation (Pa), N/m.
+    pub(crate) fn stiffness_at(&self, inflation: f64) -> f64 {
+        self.carcass.stiffness * self.tread.stiffness_over_rated(inflation)
+    }
+
+    /// Shear stiffness of a rib for each newton that it carries: `(G/h) F/(2 p² w)` with the rated load F of a tire, its
+    /// rated inflation p and the tread's width w.
     ///
     /// A brush of width b and contact length l has `(G/h) b l²/2`. At the rated load the contact is `F/(p w)` long; with
     /// other loads its length goes by the square root (Pacejka, sec. 3.2.1, from memory), so that the stiffness goes by
-    /// the load.
+    /// the load. Inflation is left out: less of it makes the contact longer and the carcass softer, and what remains of the
+    /// two for the slip that a side force takes differs in sign from tire to tire (from memory).
     pub(crate) fn shear_stiffness_per_load(&self) -> f64 {
         let tread = &self.tread;
         let shear = tread.shear_modulus / tread.depth;
         0.5 * shear * self.carcass.rated_load / (tread.inflation.powi(2) * tread.width)
+    }
+
+    /// Length of the contact of a tire under a load, m: see [`shear_stiffness_per_load`](Self::shear_stiffness_per_load).
+    pub(crate) fn contact_length(&self, load: f64) -> f64 {
+        let rated = self.carcass.rated_load;
+        rated / (self.tread.inflation * self.tread.width) * (load.max(0.0) / rated).sqrt()
+    }
+
+    fn check_each(&self, thing: &'static str, values: &[f64]) -> Result<(), TreadError> {
+        let (count, tires) = (values.len(), self.tires.len());
+        if count == tires { Ok(()) } else { Err(TreadError::Each { thing, count, tires }) }
     }
 }
 

@@ -4,8 +4,8 @@
 //!
 //! ```text
 //! load, camber --[`Face::pressed`]--> load of each rib: a row of one-sided springs under a crowned tread
-//! rib loads, toe --[`Face::rolling`]--> slip, shear and scuff energy: each rib on its own radius, one speed for all
-//! scuff --[`Face::worn`]--> wear, against the same tires upright and straight under the same load
+//! rib loads, toe, duty --[`Face::rolling`]--> slip, shear and scuff energy: each rib on its own radius, one speed for all
+//! scuff --[`Face::worn`]--> wear, against the same tires upright, straight and as they are meant to be, under the same load
 //! ```
 //!
 //! [`Face::worn_along`] takes the mean over a ride, so that a camber that bounces about zero counts, and keeps it round
@@ -36,6 +36,7 @@ mod along;
 mod brush;
 mod catalog;
 mod cups;
+mod duty;
 mod error;
 mod face;
 mod pressed;
@@ -48,6 +49,7 @@ mod worn;
 pub use along::{AlongRide, Passed, RideWear};
 pub use brush::Brush;
 pub use cups::{Cups, cups, wheel_frequency};
+pub use duty::{Duty, DutyName, DutyPart};
 pub use error::TreadError;
 pub use face::{Carcass, Face, Pose};
 pub use pressed::Pressed;
@@ -55,4 +57,4 @@ pub use rolling::{ROLLING_SHARE, RibScuff, Rolling};
 pub use round::{Harmonic, RoundMap};
 pub use suspect::{Explanation, Suspect, SuspectKind, explanations};
 pub use tread::{MOST_RIBS, Tread};
-pub use worn::{RibWear, TireWear, Worn};
+pub use worn::{Feather, RibWear, TireWear, Worn};

@@ -6,6 +6,13 @@ use crate::error::{at_most, not_negative, positive};
 /// Most ribs across a tread.
 pub const MOST_RIBS: usize = 1000;
 
+/// Largest share of the sidewalls: a tire that stands on its sidewalls more than on its air is flat (a judgment, no source).
+const MOST_SIDEWALL: f64 = 0.5;
+
+/// Width of each shoulder through which a sidewall carries its load, over the tread's: the outer fifth, the outermost of
+/// five ribs (assumed).
+pub(crate) const SHOULDER: f64 = 0.2;
+
 /// The tread of one tire: ribs of equal width and equal height across it.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Tread {
@@ -21,12 +28,12 @@ pub struct Tread {
     pub shear_modulus: f64,
     /// Volume that a joule of scuff takes off, over that of an ordinary rubber.
     pub abradability: f64,
-    /// Inflation pressure, Pa.
+    /// Rated inflation, at which the tire's vertical stiffness and rated load are stated, Pa.
     pub inflation: f64,
+    /// Share of load and vertical stiffness that the sidewalls carry through the shoulders at the rated load and inflation.
+    pub sidewall_share: f64,
     /// Friction of tread on road.
     pub friction: f64,
-    /// Side force over load that driving asks of a tire to and fro: what wears an upright wheel that runs straight.
-    pub usual_side_force: f64,
 }
 
 impl Tread {
@@ -43,8 +50,8 @@ impl Tread {
             shear_modulus: 1.2e6,
             abradability: 1.0,
             inflation: 760e3,
+            sidewall_share: 0.15,
             friction: 0.8,
-            usual_side_force: 0.03,
         }
         .checked()
     }
@@ -64,9 +71,9 @@ impl Tread {
         positive("tread shear modulus", self.shear_modulus, "Pa")?;
         positive("abradability", self.abradability, "")?;
         positive("inflation", self.inflation, "Pa")?;
+        not_negative("sidewall share", self.sidewall_share, "")?;
+        at_most("sidewall share", (self.sidewall_share, ""), MOST_SIDEWALL, "0 to 0.5")?;
         positive("friction", self.friction, "")?;
-        at_most("usual side force", (self.usual_side_force, ""), self.friction, "0 to the friction")?;
-        not_negative("usual side force", self.usual_side_force, "")?;
         Ok(self)
     }
 
@@ -79,6 +86,25 @@ impl Tread {
     pub fn rib_places(&self) -> impl Iterator<Item = f64> + use<> {
         let (width, inner) = (self.rib_width(), -0.5 * self.width);
         (0..self.ribs).map(move |rib| inner + (rib as f64 + 0.5) * width)
+    }
+
+    /// Vertical stiffness of the tire at an inflation (Pa) over that at the rated one: `s + (1 − s) p/p₀` with the share s of
+    /// the sidewalls.
+    ///
+    /// That it grows linearly with inflation from a part that is there without air: J. Y. Wong, Theory of Ground Vehicles,
+    /// 3rd ed. 2001, ch. 1 (from memory).
+    pub fn stiffness_over_rated(&self, inflation: f64) -> f64 {
+        self.sidewall_share + (1.0 - self.sidewall_share) * inflation / self.inflation
+    }
+
+    /// Share of each rib's width that lies in a shoulder, the inner shoulder first.
+    pub(crate) fn shoulder_shares(&self) -> impl Iterator<Item = f64> + use<> {
+        let (edge, half) = ((0.5 - SHOULDER) * self.width, 0.5 * self.rib_width());
+        self.rib_places().map(move |place| {
+            let outside = |from: f64, to: f64| (to - from.max(edge)).max(0.0);
+            let (from, to) = (place - half, place + half);
+            (outside(from, to) + outside(-to, -from)) / (2.0 * half)
+        })
     }
 
     /// How far the tread lies below its middle at a place (m outboard of the tire's center), m.
@@ -102,6 +128,21 @@ mod tests {
         assert!((tread.crown_at(-0.125) - 0.003).abs() < 1e-15);
     }
 
+    /// By hand: the outer fifths of four ribs reach over 0.8 of the outer ones; of two ribs over 0.4 of each.
+    #[test]
+    fn shoulders_are_the_outer_fifths_however_many_ribs_there_are() {
+        let shares = |ribs: usize| -> Vec<f64> {
+            Tread { ribs, ..Tread::usual(0.25).unwrap() }.shoulder_shares().collect()
+        };
+        for (ribs, expected) in
+            [(2, vec![0.4, 0.4]), (4, vec![0.8, 0.0, 0.0, 0.8]), (5, vec![1.0, 0.0, 0.0, 0.0, 1.0])]
+        {
+            let off = shares(ribs).iter().zip(&expected).map(|(a, b)| (a - b).abs()).fold(0.0, f64::max);
+            assert!(off < 1e-12, "{ribs}: {:?}", shares(ribs));
+        }
+        assert!((shares(7).iter().sum::<f64>() - 2.8).abs() < 1e-12);
+    }
+
     #[test]
     fn what_cannot_be_is_refused() {
         let good = Tread::usual(0.22).unwrap();
@@ -114,7 +155,8 @@ mod tests {
             Tread { abradability: 0.0, ..good },
             Tread { inflation: -1.0, ..good },
             Tread { friction: 0.0, ..good },
-            Tread { usual_side_force: f64::INFINITY, ..good },
+            Tread { sidewall_share: 0.6, ..good },
+            Tread { sidewall_share: -0.1, ..good },
         ] {
             assert!(bad.checked().is_err(), "{bad:?}");
         }

@@ -1,7 +1,10 @@
 //! Wear across a face, against the same tires upright and straight.
 
 use crate::rolling::{RibScuff, Rolling};
-use crate::{Face, Pose, Pressed, TreadError};
+use crate::{Face, Pose, TreadError};
+
+/// Share of the scuff that must be one-sided for a rib to feather (a judgment, no source).
+const FEATHERED: f64 = 0.1;
 
 /// A face with its wear.
 #[derive(Debug, Clone, PartialEq)]
@@ -10,8 +13,17 @@ pub struct Worn {
     pub radius: f64,
     /// The tires, outermost first.
     pub tires: Vec<TireWear>,
-    /// Mean wear of the ribs were the same tires upright and straight under the same load, J/m² of an ordinary rubber.
+    /// Mean wear of the ribs were the same tires upright, straight, matched and at their rated inflation under the same load, J/m² of an ordinary rubber.
     pub upright: f64,
+}
+
+/// Which way a feathered rib points.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Feather {
+    /// Its sharp edges point inboard: toe-in.
+    Inboard,
+    /// Its sharp edges point outboard: toe-out.
+    Outboard,
 }
 
 /// One tire of a face.
@@ -62,10 +74,10 @@ impl Face {
     }
 
     pub(crate) fn rib_states(&self, pose: Pose) -> Result<RibStates, TreadError> {
-        let Pressed { load, .. } = &self.pressed(pose)?;
-        let Rolling { radius, ribs } = self.rolling(pose)?;
-        let upright = self.rolling(pose.upright())?.ribs.iter().map(|rib| rib.energy).collect();
-        Ok(RibStates { radius, load: load.clone(), scuff: ribs, upright })
+        let Rolling { radius, load, ribs } = self.rolling(pose)?;
+        let upright = self.rolled(&self.rated_tires(), pose.upright());
+        let upright = upright.ribs.iter().map(|rib| rib.energy).collect();
+        Ok(RibStates { radius, load, scuff: ribs, upright })
     }
 
     pub(crate) fn wear_of(&self, energy: f64) -> f64 {
@@ -80,7 +92,7 @@ impl Face {
         let rib = |i: usize| {
             let wear = self.wear_of(states.scuff[i].energy);
             RibWear {
-                outboard: self.ribs[i].on_tire,
+                outboard: self.ribs[i % self.tread.ribs].on_tire,
                 load: states.load[i],
                 scuff: states.scuff[i],
                 wear,
@@ -94,7 +106,7 @@ impl Face {
             let load: f64 = ribs.iter().map(|rib| rib.load).sum();
             TireWear { load, share: if total > 0.0 { load / total } else { 0.0 }, ribs }
         };
-        Worn { radius: states.radius, tires: (0..self.places.len()).map(tire).collect(), upright }
+        Worn { radius: states.radius, tires: (0..self.tires.len()).map(tire).collect(), upright }
     }
 }
 
@@ -117,6 +129,17 @@ impl TireWear {
     /// Wear of the inner over that of the outer shoulder rib; none where the outer one does not wear.
     pub fn shoulder_wear_ratio(&self) -> Option<f64> {
         ratio(self.inner_shoulder().wear, self.outer_shoulder().wear)
+    }
+}
+
+impl TireWear {
+    /// Which way the ribs of the tire feather; none where less than a tenth of their scuff is one-sided (a judgment, no
+    /// source).
+    pub fn feather(&self) -> Option<Feather> {
+        let sum = |value: fn(&RibScuff) -> f64| self.ribs.iter().map(|rib| value(&rib.scuff)).sum::<f64>();
+        let one_sided = ratio(sum(|scuff| scuff.inboard_less_outboard), sum(|scuff| scuff.energy))?;
+        let way = if one_sided > 0.0 { Feather::Inboard } else { Feather::Outboard };
+        (one_sided.abs() >= FEATHERED).then_some(way)
     }
 }
 

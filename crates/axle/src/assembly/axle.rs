@@ -6,6 +6,7 @@ use axlebow_wall::{MeshLayout, SeatTable};
 
 use crate::parts::body::Body;
 use crate::parts::load_case::{Ground, Loading};
+use crate::parts::running::Running;
 use crate::parts::seat::{Fixing, Seat};
 use crate::parts::stiffener::Stiffener;
 use crate::parts::wheel::{TirePlace, Wheel};
@@ -60,6 +61,8 @@ pub struct Axle {
     pub ground: Ground,
     /// Loads.
     pub loading: Loading,
+    /// How it runs on the road.
+    pub running: Running,
     /// Further stations.
     pub stations: Vec<UserStation>,
     /// Tables from which shells of the wall at a seat are interpolated where they reach; shells are solved elsewhere.
@@ -110,10 +113,10 @@ impl Axle {
         self.body_height - self.line_height()
     }
 
-    /// How far the manufactured camber of an end lifts one of its tires off the road, m: it turns the wheel about the
-    /// middle of its face.
+    /// How far the manufactured camber of an end, which turns the wheel about the middle of its face, and a radius below that
+    /// of its neighbor lift a tire off the road, m.
     pub(crate) fn tire_rise(&self, side: Side, place: TirePlace) -> f64 {
-        -self.wheel_ends.of(side).camber * (place.outboard - self.wheels.of(side).outset())
+        -self.wheel_ends.of(side).camber * (place.outboard - self.wheels.of(side).outset()) - place.larger
     }
 
     /// Distance between the two hubs' mounting faces, m.

@@ -9,6 +9,9 @@ use crate::parts::stiffener::Stiffener;
 use crate::sections::seated_section::section_with;
 use crate::{Axle, AxleError, Side};
 
+/// Largest skew of an axle, rad (common practice, no source).
+const STEEPEST_SKEW: f64 = 0.1;
+
 /// What a place may miss by in arithmetic, m.
 const ROUNDING: f64 = 1e-9;
 
@@ -76,6 +79,11 @@ impl Axle {
         errors.extend(positive("body height", self.body_height, "m").err());
         errors.extend(positive("body roll radius", self.body_roll_radius, "m").err());
         errors.extend(not_negative("body roll stiffness", self.body_roll_stiffness, "N m/rad").err());
+        let skew = self.running.skew;
+        if skew.is_nan() || skew.abs() > STEEPEST_SKEW {
+            let (what, accepted) = ("skew", "-0.1 to 0.1 rad");
+            errors.push(AxleError::Value { what, value: skew, unit: "rad", accepted });
+        }
         errors.extend(positive("final drive ratio", loading.final_drive_ratio, "").err());
         errors.extend(not_negative("body roll damping", self.body_roll_damping, "N m s/rad").err());
         for factor in loading.dynamic_factors {

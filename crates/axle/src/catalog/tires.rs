@@ -1,13 +1,20 @@
 //! Results of tire faces.
 
 use axlebow_results::{Field, Own, Part, Record, Text, number, part};
+use axlebow_tread::TireWear;
 use axlebow_units::Kind;
 
-use crate::{PrintedWave, TireCase, TireFace, TireOutcome, TireRide, TireRideOutcome};
+use crate::{PrintedWave, TireCase, TireDuty, TireFace, TireOutcome, TireRide, TireRideOutcome};
 
 impl Record for TireOutcome {
-    const FIELDS: &'static [Field<Self>] =
-        &[part("cases", "Each load case.", &Part(|run: &Self| &run.cases))];
+    const FIELDS: &'static [Field<Self>] = &[
+        part(
+            "duty",
+            "The duty: `line-haul`, `regional`, `city` or `stated`.",
+            &Text(|run: &Self| run.duty.word()),
+        ),
+        part("cases", "Each load case.", &Part(|run: &Self| &run.cases)),
+    ];
 }
 
 impl Record for TireCase {
@@ -15,7 +22,26 @@ impl Record for TireCase {
         part("name", "Name.", &Text(|case: &Self| &case.name)),
         part("description", "What acts.", &Text(|case: &Self| &case.description)),
         part("wheels", "Each wheel end.", &Part(|case: &Self| &case.wheels)),
+        part("duties", "Wear in each of the usual duties.", &Part(|case: &Self| &case.duties)),
     ];
+}
+
+impl Record for TireDuty {
+    const FIELDS: &'static [Field<Self>] = &[
+        part("duty", "Name of the duty.", &Text(|own: &Self| own.duty.word())),
+        part(
+            "left",
+            "Wear of each rib of the left tires over that of the same rib upright, the outermost tire and its inner \
+             shoulder first; null where that does not wear.",
+            &Own(|own: &Self| against_upright(&own.wheels.left)),
+        ),
+        part("right", "The same of the right tires.", &Own(|own: &Self| against_upright(&own.wheels.right))),
+    ];
+}
+
+fn against_upright(face: &TireFace) -> Vec<Vec<Option<f64>>> {
+    let ribs = |tire: &TireWear| tire.ribs.iter().map(|rib| rib.against_upright).collect();
+    face.worn.tires.iter().map(ribs).collect()
 }
 
 impl Record for TireFace {
@@ -27,7 +53,12 @@ impl Record for TireFace {
             "Camber against the road, positive with the top leaning outward.",
             &Own(|face: &Self| face.pose.camber),
         ),
-        number("toe", Kind::Angle, "Toe, positive toe-in.", &Own(|face: &Self| face.pose.toe)),
+        number(
+            "toe",
+            Kind::Angle,
+            "Toe with the axle's skew, positive toe-in.",
+            &Own(|face: &Self| face.pose.toe),
+        ),
         number("rolling-radius", Kind::Length, "Rolling radius.", &Own(|face: &Self| face.worn.radius)),
         part("tires", "Tires, outermost first.", &Part(|face: &Self| &face.worn.tires)),
     ];

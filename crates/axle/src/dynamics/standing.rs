@@ -26,7 +26,7 @@ impl<'a> Standing<'a> {
         for (contact, _) in model.contacts().into_iter().zip(on_road).filter(|(_, on_road)| *on_road) {
             let tire = axle.wheels.of(contact.side).tire();
             let lateral = if axle.ground == Ground::Standing { tire.lateral_stiffness } else { 0.0 };
-            let rates = [0.0, lateral, tire.vertical_stiffness, 0.0, 0.0, 0.0];
+            let rates = [0.0, lateral, contact.stiffness, 0.0, 0.0, 0.0];
             let spring = model.frame.structure.add_spring(Spring::to_ground(contact.at, rates))?;
             tires.push((contact, spring));
         }

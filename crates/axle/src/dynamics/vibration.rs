@@ -51,8 +51,10 @@ pub(crate) struct TireContact {
     pub hub: NodeId,
     /// Lateral distance of the contact from the hub, m.
     pub across: f64,
-    /// How far the manufactured camber lifts it off the road, m.
+    /// How far manufactured camber and a small radius lift it off the road, m.
     pub rise: f64,
+    /// Vertical stiffness, N/m.
+    pub stiffness: f64,
     pub at: Attachment,
 }
 
@@ -100,7 +102,8 @@ impl<'a> VibrationModel<'a> {
                 let across = side.sign() * place.outboard;
                 let at = Attachment::on_arm(hub, [0.0, across, -wheel.tire().loaded_radius]);
                 let rise = self.axle.tire_rise(side, place);
-                contacts.push(TireContact { side, hub, across, rise, at });
+                let stiffness = place.vertical_stiffness;
+                contacts.push(TireContact { side, hub, across, rise, stiffness, at });
             }
         }
         contacts

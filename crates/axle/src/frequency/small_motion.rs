@@ -10,7 +10,7 @@ use axlebow_fe::{Direction, DynamicSystem, Excitation, MotionReader};
 use nalgebra::Complex;
 
 use crate::dynamics::hysteresis::add_hysteresis;
-use crate::dynamics::vibration::VibrationModel;
+use crate::dynamics::vibration::{TireContact, VibrationModel};
 use crate::frequency::stress_reading::{StressReading, stress_readings};
 use crate::parts::freedoms::RX;
 use crate::riding::equations::system;
@@ -28,12 +28,14 @@ pub(crate) struct SmallMotion {
     pub tire_radius: f64,
 }
 
-/// The tires of one side that stand on the road.
+/// The tires of one side that stand on the road, each by its stiffness over that of a tire at its rated inflation; where they
+/// are unlike, their damping is shared so too.
 struct Tires {
     /// How the road acts on them.
     road: Excitation,
+    /// How many they are, by that weight.
     count: f64,
-    /// How far their manufactured camber lifts them off the road, together, m.
+    /// How far they are lifted off the road, together by that weight, m.
     rise: f64,
 }
 
@@ -103,14 +105,19 @@ impl Tires {
     fn of(model: &VibrationModel, side: Side, rest: &[f64]) -> Self {
         let structure = &model.frame.structure;
         let contacts = model.contacts().into_iter().filter(|contact| contact.side == side);
-        let up =
-            contacts.map(|contact| (Direction::at(structure, &contact.at, [0.0, 0.0, 1.0]), contact.rise));
-        let pressed: Vec<_> = up.filter(|(up, rise)| up.dot(rest) + rise < 0.0).collect();
-        let direction = Direction::new(pressed.iter().flat_map(|(up, _)| up.parts().iter().copied()));
+        let up = contacts.map(|contact| (Direction::at(structure, &contact.at, [0.0, 0.0, 1.0]), contact));
+        let pressed: Vec<_> = up.filter(|(up, contact)| up.dot(rest) + contact.rise < 0.0).collect();
         let tire = model.axle.wheels.of(side).tire();
+        let weight = |contact: &TireContact| contact.stiffness / tire.vertical_stiffness;
+        let weighted = pressed.iter().flat_map(|(up, contact)| {
+            up.parts().iter().map(move |(freedom, part)| (*freedom, weight(contact) * part))
+        });
+        let direction = Direction::new(weighted);
         let road = Excitation { direction, stiffness: tire.vertical_stiffness, damping: tire.damping };
-        let rise = pressed.iter().map(|(_, rise)| rise).sum();
-        Tires { road, count: pressed.len() as f64, rise }
+        let sum = |value: fn(&TireContact) -> f64| {
+            pressed.iter().map(|(_, contact)| weight(contact) * value(contact)).sum::<f64>()
+        };
+        Tires { count: sum(|_| 1.0), rise: sum(|contact| contact.rise), road }
     }
 
     /// From how far the tires' hubs rise to how hard the tires push.

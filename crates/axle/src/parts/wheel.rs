@@ -4,6 +4,7 @@ use axlebow_tread::Tread;
 
 use crate::AxleError;
 use crate::parts::error::{finite, not_negative, positive};
+use crate::parts::tire_fit::TireFit;
 
 /// Width of a usual tread over the section width of its tire (from memory).
 pub const TREAD_SHARE: f64 = 0.8;
@@ -27,7 +28,7 @@ pub enum TireLayout {
 pub struct Tire {
     /// Height of the wheel center above the road under load, m.
     pub loaded_radius: f64,
-    /// Vertical stiffness of one tire, N/m.
+    /// Vertical stiffness of one tire at its rated inflation, N/m.
     pub vertical_stiffness: f64,
     /// Lateral stiffness of one standing tire, N/m.
     pub lateral_stiffness: f64,
@@ -47,6 +48,7 @@ pub struct Wheel {
     tilt_radius: f64,
     disc_flexibility: f64,
     tread: Tread,
+    fit: TireFit,
 }
 
 /// Which tire of an end of the axle.
@@ -95,6 +97,12 @@ pub struct TirePlace {
     pub slot: TireSlot,
     /// Distance of the tire's center outboard of the hub's mounting face, m.
     pub outboard: f64,
+    /// Vertical stiffness at the tire's inflation, N/m.
+    pub vertical_stiffness: f64,
+    /// Inflation, Pa.
+    pub inflation: f64,
+    /// Radius of the unloaded tire over the mean of the wheel's tires, m.
+    pub larger: f64,
 }
 
 impl Wheel {
@@ -119,7 +127,16 @@ impl Wheel {
             positive("dual spacing", spacing, "m")?;
         }
         let tread = Tread::usual(TREAD_SHARE * tire.width)?;
-        Ok(Wheel { layout, outset, tire, mass, tilt_radius: 0.0, disc_flexibility: 0.0, tread })
+        Ok(Wheel {
+            layout,
+            outset,
+            tire,
+            mass,
+            tilt_radius: 0.0,
+            disc_flexibility: 0.0,
+            tread,
+            fit: TireFit::default(),
+        })
     }
 
     /// The same wheel with tires of another tread.
@@ -133,6 +150,20 @@ impl Wheel {
             return Err(AxleError::Value { what: "tread width", value: tread.width, unit: "m", accepted });
         }
         Ok(Wheel { tread, ..self })
+    }
+
+    /// The same wheel with tires that are inflated, matched and give way otherwise.
+    ///
+    /// # Errors
+    /// [`AxleError::Value`] for a value out of range, or radii of a dual on a wheel of one tire.
+    pub fn with_fit(self, fit: TireFit) -> Result<Self, AxleError> {
+        let fit = fit.checked()?;
+        let is_dual = matches!(self.layout, TireLayout::Dual { .. });
+        if !is_dual && fit.outer_less_inner != 0.0 {
+            let (what, value) = ("difference of the radii of a dual", 1e3 * fit.outer_less_inner);
+            return Err(AxleError::Value { what, value, unit: "mm", accepted: "0 on a wheel of one tire" });
+        }
+        Ok(Wheel { fit, ..self })
     }
 
     /// The same wheel with its tires' center elsewhere, m outboard of the mounting face.
@@ -194,6 +225,11 @@ impl Wheel {
         &self.tread
     }
 
+    /// How the tires are inflated and matched, and how they give way sideways.
+    pub fn fit(&self) -> &TireFit {
+        &self.fit
+    }
+
     /// Radius of gyration about a line across the axle, m.
     pub fn tilt_radius(&self) -> f64 {
         self.tilt_radius
@@ -215,12 +251,25 @@ impl Wheel {
             TireLayout::Dual { spacing } => 0.5 * spacing,
             TireLayout::Single | TireLayout::WideBase => 0.0,
         };
-        let (dual, outset) = (half > 0.0, self.outset);
-        let outer = TirePlace {
-            slot: if dual { TireSlot::Outer } else { TireSlot::Single },
-            outboard: outset + half,
-        };
-        let inner = TirePlace { slot: TireSlot::Inner, outboard: outset - half };
+        let dual = half > 0.0;
+        let outer = self.place(if dual { TireSlot::Outer } else { TireSlot::Single }, half);
+        let inner = self.place(TireSlot::Inner, -half);
         std::iter::once(outer).chain(dual.then_some(inner))
+    }
+
+    /// The tire of a slot, whose center lies `outboard` (m) of the wheel's.
+    fn place(&self, slot: TireSlot, outboard: f64) -> TirePlace {
+        let (number, way) = match slot {
+            TireSlot::Single | TireSlot::Outer => (0, 0.5),
+            TireSlot::Inner => (1, -0.5),
+        };
+        let inflation = self.fit.inflation[number].unwrap_or(self.tread.inflation);
+        TirePlace {
+            slot,
+            outboard: self.outset + outboard,
+            vertical_stiffness: self.tire.vertical_stiffness * self.tread.stiffness_over_rated(inflation),
+            inflation,
+            larger: way * self.fit.outer_less_inner,
+        }
     }
 }

@@ -30,8 +30,7 @@ pub(crate) fn system(
     system.add_load(TimedLoad::new(Direction::new(down.enumerate().chain(held)), |_| 1.0))?;
     system.add_damper(LinearDamper { direction: roll, damping: model.axle.body_roll_damping })?;
     for contact in model.contacts() {
-        let tire = model.axle.wheels.of(contact.side).tire();
-        let (stiffness, damping) = (tire.vertical_stiffness, tire.damping);
+        let (stiffness, damping) = (contact.stiffness, model.axle.wheels.of(contact.side).tire().damping);
         let force = ForceLaw::Contact { stiffness, damping, clearance: contact.rise };
         let direction = Direction::at(structure, &contact.at, [0.0, 0.0, 1.0]);
         system.add_law(LocalLaw::along(direction, force))?;

@@ -1,13 +1,15 @@
 //! What the axle does at its tire faces, standing.
 
-use axlebow_tread::{Carcass, Face, Pose, Worn};
+use axlebow_tread::{Carcass, Duty, DutyName, Face, Pose, Worn};
 
 use crate::outcome::{CaseOutcome, Warning};
-use crate::{Axle, AxleError, LoadCase, Side, Sides, StaticDesign};
+use crate::{Axle, AxleError, LoadCase, Running, Side, Sides, StaticDesign, Tire, TirePlace};
 
 /// Result of [`tires`].
 #[derive(Debug, Clone, PartialEq)]
 pub struct TireOutcome {
+    /// The duty in which the tires run.
+    pub duty: DutyName,
     /// Load cases in the order asked for.
     pub cases: Vec<TireCase>,
     /// Things that the reader must know, each with what to do.
@@ -21,6 +23,17 @@ pub struct TireCase {
     pub name: String,
     /// One sentence: what acts.
     pub description: String,
+    /// Each wheel end.
+    pub wheels: Sides<TireFace>,
+    /// The same in each of the usual duties.
+    pub duties: Vec<TireDuty>,
+}
+
+/// The tire faces of a load case in another duty.
+#[derive(Debug, Clone, PartialEq)]
+pub struct TireDuty {
+    /// The duty.
+    pub duty: DutyName,
     /// Each wheel end.
     pub wheels: Sides<TireFace>,
 }
@@ -37,18 +50,35 @@ pub struct TireFace {
 impl Axle {
     /// The tire face of one end.
     ///
-    /// The unloaded radius is the loaded one and what a tire yields under its share of the rated load.
+    /// The unloaded radius is the loaded one and what a tire yields under its share of the rated load. A side force tilts a
+    /// tire's tread by the share of its lateral compliance that is tilt, over its radius ([`TireFit`](crate::TireFit)).
     ///
     /// # Errors
     /// [`AxleError::Tread`].
     pub fn tire_face(&self, side: Side) -> Result<Face, AxleError> {
         let wheel = self.wheels.of(side);
-        let places: Vec<f64> = wheel.tires().map(|place| place.outboard - wheel.outset()).collect();
-        let stiffness = wheel.tire().vertical_stiffness;
+        let of_tires = |value: &dyn Fn(TirePlace) -> f64| wheel.tires().map(value).collect::<Vec<_>>();
+        let places = of_tires(&|place| place.outboard - wheel.outset());
+        let Tire { vertical_stiffness: stiffness, lateral_stiffness, loaded_radius, .. } = *wheel.tire();
         let rated_load = 0.5 * self.loading.rated_load / places.len() as f64;
-        let radius = wheel.tire().loaded_radius + rated_load / stiffness;
+        let radius = loaded_radius + rated_load / stiffness;
         let carcass = Carcass { radius, stiffness, rated_load };
-        Ok(Face::new(*wheel.tread(), carcass, &places)?)
+        let tilt = wheel.fit().tilt_share / (lateral_stiffness * radius);
+        Ok(Face::new(*wheel.tread(), carcass, &places)?
+            .with_inflations(&of_tires(&|place| place.inflation))?
+            .with_radii(&of_tires(&|place| radius + place.larger))?
+            .with_tilt_per_side_force(tilt)?
+            .with_duty(self.running.duty.clone(), self.body.is_driven())?)
+    }
+
+    /// How much the axle's skew adds to the toe of a side, rad.
+    pub(crate) fn skew_toe(&self, side: Side) -> f64 {
+        side.sign() * self.running.skew
+    }
+
+    /// The same axle in another duty.
+    pub fn in_duty(&self, duty: Duty) -> Axle {
+        Axle { running: Running { duty, ..self.running.clone() }, ..self.clone() }
     }
 }
 
@@ -58,19 +88,25 @@ impl Axle {
 /// As [`crate::flex`]; [`AxleError::Tread`] for a wheel that leans or steers by more than 0.2 rad.
 pub fn tires(axle: &Axle, cases: &[LoadCase]) -> Result<TireOutcome, AxleError> {
     let design = StaticDesign::of(axle)?;
-    let faces = faces(axle)?;
+    let own = faces(axle)?;
+    let usual: Vec<(DutyName, Sides<Face>)> = DutyName::USUAL
+        .into_iter()
+        .filter_map(|name| Some((name, Duty::usual(name)?)))
+        .map(|(name, duty)| Ok((name, faces(&axle.in_duty(duty))?)))
+        .collect::<Result<_, AxleError>>()?;
     let solved: Vec<CaseOutcome> = cases.iter().map(|case| design.case(case)).collect::<Result<_, _>>()?;
     let of_case = |case: &CaseOutcome| -> Result<TireCase, AxleError> {
         Ok(TireCase {
             name: case.name.clone(),
             description: case.description.clone(),
-            wheels: worn(&faces, case)?,
+            wheels: worn(axle, &own, case)?,
+            duties: usual.iter().map(|own| in_duty(axle, own, case)).collect::<Result<_, _>>()?,
         })
     };
     let cases: Vec<TireCase> = solved.iter().map(of_case).collect::<Result<_, _>>()?;
     let lifted = cases.iter().find_map(|case| tire_warning(&case.name, &case.wheels));
     let warnings = lifted.into_iter().chain(crate::statics::warnings::warnings(axle, &solved)).collect();
-    Ok(TireOutcome { cases, warnings })
+    Ok(TireOutcome { duty: axle.running.duty.name(), cases, warnings })
 }
 
 /// Rib loads, scuff and wear of both tire faces in a case that is solved.
@@ -78,26 +114,34 @@ pub fn tires(axle: &Axle, cases: &[LoadCase]) -> Result<TireOutcome, AxleError> 
 /// # Errors
 /// [`AxleError::Tread`] for a wheel that leans or steers by more than 0.2 rad.
 pub fn tire_faces(axle: &Axle, case: &CaseOutcome) -> Result<Sides<TireFace>, AxleError> {
-    worn(&faces(axle)?, case)
+    worn(axle, &faces(axle)?, case)
 }
 
 fn faces(axle: &Axle) -> Result<Sides<Face>, AxleError> {
     Ok(Sides { left: axle.tire_face(Side::Left)?, right: axle.tire_face(Side::Right)? })
 }
 
-fn worn(faces: &Sides<Face>, case: &CaseOutcome) -> Result<Sides<TireFace>, AxleError> {
+fn in_duty(
+    axle: &Axle,
+    (duty, faces): &(DutyName, Sides<Face>),
+    case: &CaseOutcome,
+) -> Result<TireDuty, AxleError> {
+    Ok(TireDuty { duty: *duty, wheels: worn(axle, faces, case)? })
+}
+
+fn worn(axle: &Axle, faces: &Sides<Face>, case: &CaseOutcome) -> Result<Sides<TireFace>, AxleError> {
     let face = |side: Side| -> Result<TireFace, AxleError> {
-        let pose = pose(case, side);
+        let pose = pose(axle, case, side);
         Ok(TireFace { pose, worn: faces.of(side).worn(pose)? })
     };
     Ok(Sides { left: face(Side::Left)?, right: face(Side::Right)? })
 }
 
-/// How a hub stands on the road in a case: the axle's roll leans both wheels to one side.
-pub(crate) fn pose(case: &CaseOutcome, side: Side) -> Pose {
+/// How a hub stands on the road in a case: the axle's roll leans both wheels to one side, its skew steers them.
+pub(crate) fn pose(axle: &Axle, case: &CaseOutcome, side: Side) -> Pose {
     let wheel = case.wheels.of(side);
     let camber = wheel.camber - side.sign() * case.axle_roll;
-    Pose { load: wheel.vertical_load, camber, toe: wheel.toe }
+    Pose { load: wheel.vertical_load, camber, toe: wheel.toe + axle.skew_toe(side) }
 }
 
 /// A loaded tire with a rib off the road in a case.

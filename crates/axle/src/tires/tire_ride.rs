@@ -85,7 +85,7 @@ fn passed(axle: &Axle, driven: &RideOutcome, side: Side) -> Vec<Passed> {
     let pose = |i: usize| Pose {
         load: history.load.of(side)[i],
         camber: end.camber + history.camber.of(side)[i] - side.sign() * history.roll[i],
-        toe: end.toe + history.toe.of(side)[i],
+        toe: end.toe + history.toe.of(side)[i] + axle.skew_toe(side),
     };
     let distances = history.distance.iter().enumerate();
     distances.map(|(i, distance)| Passed { distance: *distance, pose: pose(i) }).collect()

@@ -4,7 +4,8 @@ use crate::example;
 use approx::assert_relative_eq;
 use axlebow_axle::tread::Tread;
 use axlebow_axle::{
-    Axle, Ride, Side, Sides, TireLayout, WheelEnd, flex, ride, standard_cases, tires, tires_over,
+    Axle, Ride, Running, Side, Sides, TireFit, TireLayout, WheelEnd, flex, ride, standard_cases, tires,
+    tires_over,
 };
 use axlebow_road::{HalfSineBump, Road, Track, Washboard};
 
@@ -32,6 +33,40 @@ fn duals_share_the_load_as_the_static_solution_says() {
             }
         }
     }
+}
+
+/// A tire of less air is softer and a smaller one stands higher: statics, which know tires as points, and the faces, which
+/// know their ribs, share the load alike.
+#[test]
+fn unlike_duals_share_the_load_as_the_static_solution_says() {
+    let unlike = |side: Side, axle: &Axle| {
+        let fit = TireFit { inflation: [None, Some(560e3)], outer_less_inner: 0.003, ..TireFit::default() };
+        axle.wheels.of(side).with_fit(fit).unwrap()
+    };
+    let plain = without_crown(example::axle());
+    let axle = Axle { wheels: Sides::each(|side| unlike(side, &plain)), ..plain.clone() };
+    let cases = standard_cases(&axle);
+    let (faces, solved) = (tires(&axle, &cases[..1]).unwrap(), flex(&axle, &cases[..1]).unwrap());
+    for side in Side::BOTH {
+        let contacts = &solved.cases[0].wheels.of(side).contacts;
+        let worn = &faces.cases[0].wheels.of(side).worn;
+        for (tire, contact) in worn.tires.iter().zip(contacts) {
+            assert_relative_eq!(tire.load, contact.vertical_load, max_relative = 1e-3);
+        }
+        assert!(worn.tires[0].share > 0.55, "{}", worn.tires[0].share);
+    }
+}
+
+/// A skewed axle steers its left wheel in and its right one out, and nothing else.
+#[test]
+fn skew_is_toe_of_opposite_sign_at_both_ends() {
+    let axle = example::axle();
+    let skewed = Axle { running: Running { skew: 0.002, ..axle.running.clone() }, ..axle.clone() };
+    let of = |axle: &Axle| tires(axle, &standard_cases(axle)[..1]).unwrap().cases[0].wheels.clone();
+    let (straight, skewed) = (of(&axle), of(&skewed));
+    assert_relative_eq!(skewed.left.pose.toe - straight.left.pose.toe, 0.002, max_relative = 1e-12);
+    assert_relative_eq!(skewed.right.pose.toe - straight.right.pose.toe, -0.002, max_relative = 1e-12);
+    assert_eq!(skewed.left.pose.camber, straight.left.pose.camber);
 }
 
 fn on_road(track: Track, to: f64) -> Ride {

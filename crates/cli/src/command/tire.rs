@@ -2,8 +2,9 @@
 
 use std::process::ExitCode;
 
+use axlebow_axle::tread::Duty;
 use axlebow_axle::{Axle, Ride, TireRideOutcome, tires, tires_over};
-use axlebow_model::TireFile;
+use axlebow_model::{Model, TireFile};
 use axlebow_report::plot::tire_figure;
 use axlebow_report::{InventedInput, ModelCard, json, table};
 
@@ -20,9 +21,9 @@ pub fn run(arguments: &Tire) -> Result<ExitCode, Failure> {
         tire_table::run(arguments)?;
         return Ok(ExitCode::SUCCESS);
     }
-    let model = input::model(&arguments.model)?;
+    let model = in_duty(input::model(&arguments.model)?, arguments);
     let cases = chosen(&model, &arguments.cases)?;
-    let mut card = input::card(&model, &arguments.model);
+    let mut card = duty_card(input::card(&model, &arguments.model), arguments);
     let tire = arguments.tires.first().map(|path| input::tire(path)).transpose()?;
     let axle = fitted(&model.axle, tire.as_ref(), &mut card)?;
     let ride = road_input::ride(&arguments.drive, &axle, &mut card)?;
@@ -30,7 +31,7 @@ pub fn run(arguments: &Tire) -> Result<ExitCode, Failure> {
     let outcome = tires(&axle, &cases)?;
     let ride = ride.map(|ride| ridden(&axle, &ride)).transpose()?;
     let picture = output::picture(&arguments.plot, &arguments.model.page, &card, || {
-        let figure = tire_figure(&outcome.cases[0], ride.as_ref(), &card)?;
+        let figure = tire_figure(&outcome, ride.as_ref(), &card)?;
         let of_ride = ride.iter().flat_map(|ride| ride.warnings.clone());
         let warnings: Vec<_> = outcome.warnings.iter().cloned().chain(of_ride).collect();
         Ok(figure.with_warnings(&warnings))
@@ -39,6 +40,23 @@ pub fn run(arguments: &Tire) -> Result<ExitCode, Failure> {
     Shown::from(&arguments.model)
         .print(&card, page, || json::tire_document(&outcome, ride.as_ref(), &card))?;
     Ok(ExitCode::SUCCESS)
+}
+
+/// The model in the duty that was asked for, or its own.
+pub(super) fn in_duty(model: Model, arguments: &Tire) -> Model {
+    match arguments.duty.and_then(Duty::usual) {
+        Some(duty) => Model { axle: model.axle.in_duty(duty), ..model },
+        None => model,
+    }
+}
+
+/// What the card says of the duty.
+pub(super) fn duty_card(mut card: ModelCard, arguments: &Tire) -> ModelCard {
+    if let Some(duty) = arguments.duty {
+        card.assumed.retain(|used| used.path != "running.duty");
+        card.settings.push(format!("duty {}", duty.word()));
+    }
+    card
 }
 
 /// The axle on the tires that were asked for, and what the card says of them.

@@ -7,6 +7,7 @@ use axlebow_study::{Compatibility, TableAxle};
 use axlebow_units::Kind;
 
 use super::flex::chosen;
+use super::tire::{duty_card, in_duty};
 use crate::args::Tire;
 use crate::failure::Failure;
 use crate::output::Shown;
@@ -30,13 +31,13 @@ pub fn run(arguments: &Tire) -> Result<(), Failure> {
             "the table of several models, tires or offsets is of one --case".to_owned(),
         ));
     }
-    let mut models = vec![input::model(&arguments.model)?];
+    let mut models = vec![in_duty(input::model(&arguments.model)?, arguments)];
     for path in &arguments.others {
-        models.push(input::plain_model(path)?);
+        models.push(in_duty(input::plain_model(path)?, arguments));
     }
     let tires: Vec<TireFile> =
         arguments.tires.iter().map(|path| input::tire(path)).collect::<Result<_, _>>()?;
-    let mut card = input::card(&models[0], &arguments.model);
+    let mut card = duty_card(input::card(&models[0], &arguments.model), arguments);
     card.add_input(InventedInput::OtherAxle, models[1..].iter().any(|model| model.invented));
     card.add_input(InventedInput::Tire, tires.iter().any(|tire| tire.invented));
     output::check_places(&[&arguments.plot, &arguments.model.page])?;

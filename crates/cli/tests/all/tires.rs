@@ -204,8 +204,11 @@ fn a_table_of_one_cell_and_a_tread_that_does_not_wear_are_drawn() {
     let (model, tire) = (demo("trailer-152-thin-dual"), path("tires/fuel-saving.toml"));
     let one = ["tire", &model, "--tire", &tire, "--offset", "0 mm", "--plot", "one.svg"];
     assert_eq!(axlebow_in(folder.path(), &one).code, 0);
-    let (slip, crown) = ("wheel[0].tread.usual_side_force=0", "wheel[0].tread.crown=0 mm");
-    let still = ["tire", &model, "--set", slip, "--set", crown, "--plot", "still.svg"];
+    // A duty that asks for nothing, on treads without crown.
+    let text =
+        changed("[[seat]]", "[running]\nduty = \"stated\"\n[[running.duty_part]]\nshare = 1\n\n[[seat]]");
+    std::fs::write(folder.path().join("still.toml"), text).expect("the model is written");
+    let still = ["tire", "still.toml", "--set", "wheel[0].tread.crown=0 mm", "--plot", "still.svg"];
     let run = axlebow_in(folder.path(), &still);
     assert_eq!(run.code, 0, "{}", run.err);
     let other = ["tire", &model, &path("roads/pothole.toml")];
@@ -242,4 +245,85 @@ fn a_study_shows_the_wear_that_tire_says() {
         "{design} {inner}"
     );
     assert!(close(&design["innermost_tire_share"], &inner["share"]), "{design} {inner}");
+}
+
+/// Wear against upright of the shoulders of the innermost tire of a side, inner and outer.
+fn shoulders(arguments: &[&str], side: &str) -> [f64; 2] {
+    let document = json(&[arguments, &["--json"]].concat());
+    let tires = document["cases"][0]["wheels"][side]["tires"].as_array().expect("tires").clone();
+    let ribs = tires.last().expect("a tire")["ribs"].as_array().expect("ribs").clone();
+    [&ribs[0], &ribs[ribs.len() - 1]].map(|rib| number(&rib["wear_against_upright"]))
+}
+
+#[test]
+fn results_name_the_duty_and_show_the_range_over_duties() {
+    let model = demo("trailer-152-thin-dual");
+    let run = axlebow(&["tire", &model, "--duty", "city", "--case", "rated-load"]);
+    assert_eq!(run.code, 0, "{}", run.err);
+    assert!(run.out.contains("in city service ("), "{}", run.out);
+    assert!(run.out.contains("over the usual duties)") && run.out.contains("Duty: city."), "{}", run.out);
+    let document = json(&["tire", &model, "--case", "rated-load", "--json"]);
+    assert_eq!(document["duty"], "line-haul");
+    let duties = document["cases"][0]["duties"].as_array().expect("duties");
+    let names: Vec<&str> = duties.iter().filter_map(|own| own["duty"].as_str()).collect();
+    assert_eq!(names, ["line-haul", "regional", "city"]);
+    let own = &document["cases"][0]["wheels"]["left"]["tires"][1]["ribs"][0]["wear_against_upright"];
+    assert_eq!(&duties[0]["left"][1][0], own);
+    let of = |i: usize| number(&duties[i]["left"][1][0]);
+    assert!(of(0) > of(1) && of(1) > of(2), "hard driving hides a lean: {} {} {}", of(0), of(1), of(2));
+    let run = axlebow(&["tire", &model, "--duty", "town"]);
+    assert!(run.code == 2 && run.err.contains("line-haul, regional, city"), "{}", run.err);
+}
+
+#[test]
+fn skew_toes_one_end_in_and_the_other_out() {
+    let model = demo("trailer-127-thick-wide-base-zeroset");
+    let skewed = ["tire", &model, "--case", "rated-load", "--set", "running.skew=0.2 deg"];
+    let [left, right] = ["left", "right"].map(|side| shoulders(&skewed, side));
+    // Both toes scuff; toe-in moves it to the outer shoulder, toe-out to the inner one.
+    let ratio = |[inner, outer]: [f64; 2]| outer / inner;
+    assert!(ratio(left) > 1.05 * ratio(right), "{left:?} {right:?}");
+    let answer = json(&[&skewed[..], &["--json"]].concat())["answer"].to_string();
+    assert!(answer.contains("inboard, as by toe-in on the left wheel"), "{answer}");
+    assert!(answer.contains("outboard, as by toe-out on the right wheel"), "{answer}");
+}
+
+#[test]
+fn each_dual_has_its_inflation_and_radius() {
+    let model = demo("trailer-152-thin-dual");
+    let share = |change: &[&str]| {
+        let mut arguments = vec!["tire", &model, "--case", "rated-load", "--json"];
+        change.iter().for_each(|change| arguments.extend(["--set", change]));
+        number(&json(&arguments)["cases"][0]["wheels"]["left"]["tires"][1]["share"])
+    };
+    let alike = share(&[]);
+    assert!(share(&["wheel[0].inner_inflation=500 kPa"]) < alike - 0.05);
+    assert!(share(&["wheel[0].inflation=600 kPa", "wheel[0].inner_inflation=760 kPa"]) > alike + 0.03);
+    assert!(share(&["wheel[0].outer_radius=514 mm", "wheel[0].inner_radius=510 mm"]) < alike - 0.03);
+}
+
+#[test]
+fn tires_that_cannot_be_are_refused_with_what_to_do() {
+    for (line, said) in [
+        ("inflation = \"-5 kPa\"\n", "inflation"),
+        ("outer_radius = \"514 mm\"\n", "`inner_radius` is missing"),
+        ("tire_tilt_share = 1.5\n", "tire_tilt_share"),
+    ] {
+        let run = on_text("tire", &changed("mass = \"190 kg\"\n", &format!("mass = \"190 kg\"\n{line}")));
+        assert_eq!(run.code, 2, "{line}");
+        assert!(run.err.contains(said), "{line}\n{}", run.err);
+    }
+    let stated = "[running]\nduty = \"stated\"\n";
+    let parts = "[[running.duty_part]]\nshare = 0.6\nside_force = 0.03\n[[running.duty_part]]\nshare = 0.3\n";
+    for (text, said) in [
+        (stated.to_owned(), "a stated duty needs its parts"),
+        (parts.to_owned(), "the duty is not `stated`"),
+        (format!("{stated}{parts}"), "the shares of a duty sum to 0.9"),
+        ("[running]\nduty = \"long-haul\"\n".to_owned(), "line-haul"),
+        ("[running]\nskew = \"9 deg\"\n".to_owned(), "skew"),
+    ] {
+        let run = on_text("tire", &changed("[[seat]]", &format!("{text}\n[[seat]]")));
+        assert_eq!(run.code, 2, "{text}");
+        assert!(run.err.contains(said), "{text}\n{}", run.err);
+    }
 }

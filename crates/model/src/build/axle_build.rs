@@ -1,8 +1,9 @@
 //! The whole axle of a file: rules across keys, each misfit reported at its place.
 
+use axlebow_axle::tread::{Duty, DutyName, DutyPart};
 use axlebow_axle::{
-    Axle, AxleError, Body, FixedMass, Ground, HousingPoint, Loading, STANDARD_CASES, Seat, SeatLayouts,
-    Sides, Spindle, SpindleStep, UserStation, Wheel,
+    Axle, AxleError, Body, FixedMass, Ground, HousingPoint, Loading, Running, STANDARD_CASES, Seat,
+    SeatLayouts, Sides, Spindle, SpindleStep, UserStation, Wheel,
 };
 use axlebow_sections::{Material, Profile, RectangularTube, RoundBar, RoundTube};
 
@@ -18,6 +19,7 @@ impl Builder<'_> {
         let wheels = self.wheels();
         self.assume_tread_widths();
         let loads = self.loads();
+        let running = self.running();
         // Nothing is given up before every part has been looked at, so that all problems come at once.
         let wheel_load = 0.5 * loads.loading.rated_load;
         let wheel_ends = wheels.as_ref().and_then(|wheels| self.wheel_ends(wheels, wheel_load));
@@ -38,6 +40,7 @@ impl Builder<'_> {
             body_roll_damping: loads.body_roll_damping,
             ground: loads.ground,
             loading: loads.loading,
+            running: running?,
             stations: self.stations(),
             seat_tables: Vec::new(),
             seat_layouts: SeatLayouts::default(),
@@ -60,6 +63,35 @@ impl Builder<'_> {
 
     pub(crate) fn seats(&mut self, body: &Body) -> Option<Sides<Seat>> {
         self.per_side("seat", |builder, table| builder.seat(table, body))
+    }
+
+    /// Duty and skew.
+    fn running(&mut self) -> Option<Running> {
+        let table = self.root.table("running");
+        let skew = table.number("skew");
+        let part = |part: &Table| DutyPart {
+            share: part.number("share"),
+            side: part.number("side_force"),
+            forward: part.number("forward_force"),
+        };
+        let parts: Vec<DutyPart> = table.tables("duty_part").iter().map(part).collect();
+        let named = DutyName::USUAL.into_iter().find(|name| name.word() == table.word("duty"));
+        let duty = match (named.and_then(Duty::usual), parts.is_empty()) {
+            (Some(duty), true) => duty,
+            (None, true) => {
+                let accepted = Some("one or more `[[running.duty_part]]`".to_owned());
+                self.problems.push(table.span_of("duty"), "a stated duty needs its parts", accepted);
+                return None;
+            }
+            (Some(_), false) => {
+                let message = "`duty_part` is given, but the duty is not `stated`";
+                let accepted = Some("duty = \"stated\" with it".to_owned());
+                self.problems.push(table.span(), message, accepted);
+                return None;
+            }
+            (None, false) => self.kept(table.span(), Duty::stated(parts).map_err(AxleError::from))?,
+        };
+        Some(Running { duty, skew })
     }
 
     pub(crate) fn loads(&self) -> Loads {

@@ -73,8 +73,8 @@ pub(crate) fn tread(table: &Table, tire_width: f64) -> Result<Tread, TreadError>
         shear_modulus: table.number("shear_modulus"),
         abradability: table.number("abradability"),
         inflation: table.number("inflation"),
+        sidewall_share: table.number("sidewall_share"),
         friction: table.number("friction"),
-        usual_side_force: table.number("usual_side_force"),
     }
     .checked()
 }

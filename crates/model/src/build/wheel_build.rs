@@ -1,6 +1,6 @@
 //! Wheels and tires of a file.
 
-use axlebow_axle::{TREAD_SHARE, Tire, TireLayout, Wheel};
+use axlebow_axle::{TREAD_SHARE, Tire, TireFit, TireLayout, Wheel};
 use axlebow_units::{Kind, show};
 
 use super::builder::Builder;
@@ -23,6 +23,8 @@ impl Builder<'_> {
             .and_then(|wheel| wheel.with_disc_flexibility(table.number("disc_flexibility")));
         let wheel = self.kept(table.span(), made)?;
         let wheel = self.treaded(table, wheel)?;
+        let fit = self.tire_fit(table)?;
+        let wheel = self.kept(table.span(), wheel.with_fit(fit))?;
         if table.flag("reversed") {
             let turned = wheel.reversed(table.number("disc_thickness"));
             return self.kept(table.span_of("disc_thickness"), turned);
@@ -34,6 +36,38 @@ impl Builder<'_> {
         let own = table.table("tread");
         let tread = self.kept(own.span(), tread(own, wheel.tire().width))?;
         self.kept(own.span_of("width"), wheel.with_tread(tread))
+    }
+
+    /// Inflation and match of the tires; what only a dual has is refused elsewhere.
+    fn tire_fit(&mut self, table: &Table) -> Option<TireFit> {
+        let is_dual = table.word("tires") == "dual";
+        for key in ["inner_inflation", "outer_radius", "inner_radius"] {
+            if !is_dual && table.optional_number(key).is_some() {
+                let message = format!("`{key}` is given, but the tires are `{}`", table.word("tires"));
+                self.problems.push(table.span_of(key), message, Some("duals only".to_owned()));
+                return None;
+            }
+        }
+        let outer_less_inner =
+            match [table.optional_number("outer_radius"), table.optional_number("inner_radius")] {
+                [Some(outer), Some(inner)] => outer - inner,
+                [None, None] => 0.0,
+                [outer, _] => {
+                    let (given, missing) = if outer.is_some() {
+                        ("outer_radius", "inner_radius")
+                    } else {
+                        ("inner_radius", "outer_radius")
+                    };
+                    let message = format!("a dual of unlike tires needs both radii; `{missing}` is missing");
+                    let accepted = Some(format!("{missing} beside `{given}`, both of the unloaded tire"));
+                    self.problems.push(table.span_of(given), message, accepted);
+                    return None;
+                }
+            };
+        let outer = table.optional_number("inflation");
+        let inner = table.optional_number("inner_inflation").or(outer);
+        let tilt_share = table.number("tire_tilt_share");
+        Some(TireFit { inflation: [outer, inner], outer_less_inner, tilt_share })
     }
 
     /// Lists widths of treads that the file does not give.

@@ -4,6 +4,7 @@ use axlebow_axle::LARGEST_COMPOSITE_FRACTION;
 use axlebow_units::Kind;
 
 use super::material_keys::MATERIAL;
+use super::running_keys::RUNNING;
 use super::side_key::SIDE;
 use super::stiffener_keys::{KEEP_OUT, STIFFENER};
 use super::strength_keys::STRENGTH;
@@ -58,6 +59,7 @@ pub static MODEL: TableSpec = TableSpec {
         key("mass", "A further mass fixed to the axle.", Holds::Tables(&MASS), Optional),
         key("station", "A further place to report results at.", Holds::Tables(&STATION), Optional),
         key("loads", "What the axle carries.", Holds::Table(&LOADS), Required),
+        key("running", "How the axle runs on the road.", Holds::Table(&RUNNING), Default("{}")),
         key("strength", "What strength is checked against.", Holds::Table(&STRENGTH), Default("{}")),
         key("combination", "A load case made of others.", Holds::Tables(&COMBINATION), Optional),
     ],
@@ -175,6 +177,31 @@ static WHEEL: TableSpec = TableSpec {
              a flange 20 mm thick from 90 to 143 mm of radius, a disc 12 mm thick from 165 to 250 mm).",
             (Kind::RotationalFlexibility, NonNegative),
             Default("\"7.3e-5 rad/(kN m)\""),
+        ),
+        quantity(
+            "inflation",
+            "Pressure in the tires as they run; the tread's rated one if left out.",
+            (Kind::Stress, Positive),
+            Optional,
+        ),
+        quantity(
+            "inner_inflation",
+            "Pressure in the inner tire of a dual; that of the outer one if left out.",
+            (Kind::Stress, Positive),
+            Optional,
+        ),
+        quantity(
+            "outer_radius",
+            "Radius of the unloaded outer tire of a dual whose tires do not match.",
+            (Kind::Length, Positive),
+            Optional,
+        ),
+        quantity("inner_radius", "The same of the inner tire.", (Kind::Length, Positive), Optional),
+        quantity(
+            "tire_tilt_share",
+            "Share of the lateral compliance of a tire that is its belt tilting, for toe (assumed).",
+            (Kind::Ratio, Between(0.0, 1.0)),
+            Default("0.5"),
         ),
         quantity(
             "dual_spacing",

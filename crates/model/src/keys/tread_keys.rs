@@ -4,11 +4,14 @@ use axlebow_units::Kind;
 
 use crate::declare::{Bounds, Holds, KeySpec, Presence, TableSpec, key, quantity};
 
-use Bounds::{Between, NonNegative, Positive};
+use Bounds::{Between, Positive};
 use Presence::{Default, Optional, Required};
 
 /// Most ribs of a tread (common practice, no source).
 const MOST_RIBS: u32 = 12;
+
+/// Largest share of the sidewalls (a judgment, no source).
+const MOST_SIDEWALL: f64 = 0.5;
 
 /// Deepest crown, m (common practice, no source).
 const DEEPEST_CROWN: f64 = 0.05;
@@ -49,16 +52,16 @@ pub(crate) static TREAD: TableSpec = TableSpec {
         ),
         quantity(
             "inflation",
-            "Inflation pressure; with the rated load it says how long the contact is.",
+            "Rated inflation, at which vertical stiffness and rated load hold; with that load it says how long the contact is.",
             (Kind::Stress, Positive),
             Default("\"760 kPa\""),
         ),
         quantity("friction", "Friction of tread on road.", (Kind::Ratio, Positive), Default("0.8")),
         quantity(
-            "usual_side_force",
-            "Side force over load that driving asks of a tire to and fro: what wears an upright wheel.",
-            (Kind::Ratio, NonNegative),
-            Default("0.03"),
+            "sidewall_share",
+            "Share of load and vertical stiffness that the sidewalls carry through the shoulders at the rated load and inflation.",
+            (Kind::Ratio, Between(0.0, MOST_SIDEWALL)),
+            Default("0.15"),
         ),
     ],
 };

@@ -18,7 +18,7 @@ pub fn compatibility_answer(outcome: &CompatibilityOutcome, card: &ModelCard) ->
         }
     }
     cells.sort_by(|a, b| a.1.total_cmp(&b.1));
-    let none = "No tire wears upright, so that nothing can be compared with it; give a usual_side_force.";
+    let none = "No tire wears upright, so that nothing can be compared with it; state a duty that asks for some force.";
     let (Some(best), Some(worst)) = (cells.first(), cells.last()) else { return vec![none.to_owned()] };
     let pair = |(name, wear): &(String, f64)| {
         let times = index(Some(*wear));

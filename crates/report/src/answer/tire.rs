@@ -1,89 +1,165 @@
 //! What the tire faces answer.
 
-use axlebow_axle::tread::{TireWear, Worn};
-use axlebow_axle::{PrintedWave, Side, Sides, TireCase, TireOutcome, TireRideOutcome, TireSlot};
+use axlebow_axle::tread::{DutyName, Feather, TireWear, Worn};
+use axlebow_axle::{PrintedWave, Side, Sides, TireCase, TireDuty, TireOutcome, TireRideOutcome, TireSlot};
 use axlebow_units::{Kind, show};
 
 use super::first;
 use super::phrases::{percent, plain, tops};
 use crate::ModelCard;
 use crate::number::{Numbers, fixed};
+use crate::words::tire::duty_words;
 
-/// How much faster than upright a shoulder wears in the first case, where the camber is; how a dual shares its load or which
-/// case is the worst; and what a ride would print.
+/// How much faster than upright a part of a tread wears in the first case, over the duties, and where the camber is; what a
+/// ride would print; which ribs feather; which case is the worst or how a dual shares its load.
 pub fn tire_answer(outcome: &TireOutcome, ride: Option<&TireRideOutcome>, card: &ModelCard) -> Vec<String> {
     let n = Numbers { system: card.system };
     let Some(case) = outcome.cases.first() else { return Vec::new() };
-    first([Some(wear(case, n)), ride.map(|ride| wave(ride, n)), worst(outcome), shares(case)])
+    let wear = Some(wear(case, outcome.duty, n));
+    first([wear, ride.map(|ride| wave(ride, n)), feathers(case), worst(outcome), shares(case)])
 }
 
-/// A shoulder: of which wheel and tire, inner or outer, and its wear over that upright.
-struct Shoulder {
+/// A part of a tread.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Zone {
+    Inner,
+    Outer,
+    /// Both shoulders, which wear alike.
+    Both,
+    Center,
+}
+
+/// A part of a tread: of which wheel and tire, and its wear over that upright.
+#[derive(Debug, Clone, Copy)]
+struct ZoneWear {
     side: Side,
-    tire: TireSlot,
-    name: &'static str,
+    /// Number of its tire, the outermost 0.
+    tire: usize,
+    /// Tires of its wheel.
+    tires: usize,
+    zone: Zone,
     wear: f64,
 }
 
-impl Shoulder {
-    /// In words, such as "the inner shoulder of the left outer tire".
+/// Difference of wear over that upright below which two parts wear alike.
+const ALIKE: f64 = 5e-3;
+
+impl Zone {
+    /// Wear of the part over that upright; none where a rib of it does not wear upright.
+    fn wear(self, tire: &TireWear) -> Option<f64> {
+        match self {
+            Zone::Inner | Zone::Both => tire.inner_shoulder().against_upright,
+            Zone::Outer => tire.outer_shoulder().against_upright,
+            Zone::Center => tire.ribs[tire.ribs.len() / 2].against_upright,
+        }
+    }
+
+    /// The parts of a tread worth a word.
+    fn of(tire: &TireWear) -> &'static [Zone] {
+        let alike = Zone::Inner.wear(tire).zip(Zone::Outer.wear(tire));
+        match alike.is_some_and(|(inner, outer)| (inner - outer).abs() < ALIKE) {
+            true => &[Zone::Both, Zone::Center],
+            false => &[Zone::Inner, Zone::Outer, Zone::Center],
+        }
+    }
+}
+
+impl ZoneWear {
+    /// In words, such as "the inner shoulder of the left outer tire wears 14 % faster than upright".
     fn words(&self) -> String {
-        format!("the {} shoulder of the {}", self.name, self.tire.of_side(self.side.word()))
+        let tire = TireSlot::of(self.tire, self.tires).of_side(self.side.word());
+        let (zone, wears) = match self.zone {
+            Zone::Inner => ("the inner shoulder", "wears"),
+            Zone::Outer => ("the outer shoulder", "wears"),
+            Zone::Both => ("both shoulders", "wear"),
+            Zone::Center => ("the center", "wears"),
+        };
+        format!("{zone} of the {tire} {wears} {}", self.pace())
     }
 
     /// How fast against upright.
     fn pace(&self) -> String {
         match self.wear {
-            same if (same - 1.0).abs() < 5e-3 => "as fast as upright".to_owned(),
+            same if (same - 1.0).abs() < ALIKE => "as fast as upright".to_owned(),
             more if more >= 3.0 => format!("{} times as fast as upright", fixed(more, 1)),
             more if more > 1.0 => format!("{} faster than upright", percent(more - 1.0)),
             less => format!("{} slower than upright", percent(1.0 - less)),
         }
     }
+
+    /// The same part in other duties, such as " (8 to 30 % over the usual duties)".
+    fn range(&self, case: &TireCase) -> String {
+        let of = |own: &TireDuty| self.zone.wear(&own.wheels.of(self.side).worn.tires[self.tire]);
+        let all = || case.duties.iter().filter_map(of).chain([self.wear]);
+        let (least, most) = (all().fold(f64::INFINITY, f64::min), all().fold(0.0, f64::max));
+        if most >= 3.0 {
+            return format!(" ({} to {} times over the usual duties)", fixed(least, 1), fixed(most, 1));
+        }
+        let [least, most] = [least, most].map(|wear| fixed(100.0 * (wear - 1.0), 0));
+        if least == most { String::new() } else { format!(" ({least} to {most} % over the usual duties)") }
+    }
 }
 
-/// The shoulder that wears fastest against upright; none where none wears upright.
-fn fastest(wheels: &Sides<&Worn>) -> Option<Shoulder> {
-    let shoulders = Side::BOTH.into_iter().flat_map(|side| {
+/// The part of a tread that wears fastest against upright; none where none wears upright.
+fn fastest(wheels: &Sides<&Worn>) -> Option<ZoneWear> {
+    let zones = Side::BOTH.into_iter().flat_map(|side| {
         let tires = &wheels.of(side).tires;
-        tires.iter().enumerate().flat_map(move |(number, worn)| {
-            let tire = TireSlot::of(number, tires.len());
-            each(worn).map(move |(shoulder, wear)| Shoulder { side, tire, name: shoulder, wear })
+        tires.iter().enumerate().flat_map(move |(tire, own)| {
+            let each = Zone::of(own).iter();
+            each.filter_map(move |zone| {
+                Some(ZoneWear { side, tire, tires: tires.len(), zone: *zone, wear: zone.wear(own)? })
+            })
         })
     });
     // Of two alike the first: the left wheel, the inner shoulder.
-    shoulders.fold(None, |most: Option<Shoulder>, own| match most {
+    zones.fold(None, |most: Option<ZoneWear>, own| match most {
         Some(most) if own.wear <= most.wear * (1.0 + 1e-9) => Some(most),
         _ => Some(own),
     })
-}
-
-fn each(tire: &TireWear) -> impl Iterator<Item = (&'static str, f64)> {
-    let both = [("inner", tire.inner_shoulder()), ("outer", tire.outer_shoulder())];
-    both.into_iter().filter_map(|(name, rib)| Some((name, rib.against_upright?)))
 }
 
 fn worn(case: &TireCase) -> Sides<&Worn> {
     Sides { left: &case.wheels.left.worn, right: &case.wheels.right.worn }
 }
 
-fn wear(case: &TireCase, n: Numbers) -> String {
+fn wear(case: &TireCase, duty: DutyName, n: Numbers) -> String {
     let tops = tops(&Sides::each(|side| case.wheels.of(side).pose.camber), n);
     let camber = format!("{tops} in case {}", case.name);
     match fastest(&worn(case)) {
-        Some(own) => format!("{camber}, and {} wears {}.", own.words(), own.pace()),
+        Some(own) => format!("{camber}, and {} {}{}.", own.words(), duty_words(duty), own.range(case)),
         None => format!("{camber}; no tire wears upright and straight, so that wear cannot be compared."),
     }
 }
 
-/// The case in which a shoulder wears fastest, if it is not the first.
+/// Which ribs feather, and which way; none where none does.
+fn feathers(case: &TireCase) -> Option<String> {
+    let of = |side: Side| case.wheels.of(side).worn.tires.iter().find_map(TireWear::feather);
+    let points = |feather: Feather| match feather {
+        Feather::Inboard => "inboard, as by toe-in",
+        Feather::Outboard => "outboard, as by toe-out",
+    };
+    match (of(Side::Left), of(Side::Right)) {
+        (None, None) => None,
+        (Some(left), Some(right)) if left == right => {
+            Some(format!("Ribs feather on both wheels, with their sharp edges {}.", points(left)))
+        }
+        (left, right) => {
+            let each = [(Side::Left, left), (Side::Right, right)];
+            let each = each.into_iter().filter_map(|(side, feather)| {
+                Some(format!("{} on the {} wheel", points(feather?), side.word()))
+            });
+            Some(format!("Ribs feather, with their sharp edges {}.", each.collect::<Vec<_>>().join(" and ")))
+        }
+    }
+}
+
+/// The case in which a part of a tread wears fastest, if it is not the first.
 fn worst(outcome: &TireOutcome) -> Option<String> {
     let all = outcome.cases.iter().filter_map(|case| Some((case, fastest(&worn(case))?)));
     let (case, own) = all.reduce(|most, own| if own.1.wear > most.1.wear { own } else { most })?;
     let is_first = outcome.cases.first().is_some_and(|first| std::ptr::eq(first, case));
     let of = outcome.cases.len();
-    (!is_first)
-        .then(|| format!("Of {of} cases {} is the worst: {} wears {}.", case.name, own.words(), own.pace()))
+    (!is_first).then(|| format!("Of {of} cases {} is the worst: {}.", case.name, own.words()))
 }
 
 /// How the duals of the wheel that shares less evenly share its load.

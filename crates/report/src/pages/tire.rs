@@ -19,7 +19,7 @@ pub fn tire(outcome: &TireOutcome, ride: Option<&TireRideOutcome>, card: &ModelC
     let mut page = Page::of_model(card, tire_answer(outcome, ride, card));
     page.add_table(tires(outcome, n));
     page.extend(outcome.cases.first().map(|case| Block::Table(ribs(case, n))));
-    page.add(Block::note(WEAR));
+    page.add(Block::note(format!("Duty: {}. {WEAR}", outcome.duty.word())));
     page.extend(ride.into_iter().flat_map(|ride| over(ride, n)));
     page.extend(defaults(card, JSON));
     page.extend(warnings(&outcome.warnings));
@@ -28,8 +28,8 @@ pub fn tire(outcome: &TireOutcome, ride: Option<&TireRideOutcome>, card: &ModelC
 
 /// What the numbers of wear are relative to.
 const WEAR: &str = "Camber is negative where tops lean in, toe positive where it is toe-in. Wear is over that of the same rib \
-    (mean: of all ribs) were the same tires upright and straight under the same load, all free of drive and brake; relative \
-    numbers, no promise of mileage.";
+    (mean: of all ribs) were the same tires upright, straight, matched and at their rated inflation under the same load and \
+    duty; the forces of the usual duties are assumed. Relative numbers, no promise of mileage.";
 
 /// Heading of the columns of shoulders.
 const SHOULDERS: [&str; 3] =

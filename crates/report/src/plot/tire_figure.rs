@@ -1,14 +1,15 @@
 //! Tire faces seen from the rear: load over each rib, wear under it.
 
-use axlebow_axle::{Side, TireCase, TireRideOutcome};
+use axlebow_axle::{Side, TireCase, TireFace, TireOutcome, TireRideOutcome};
 use axlebow_units::{Kind, show};
 
 use super::tire_panel::{FaceScale, TirePanel};
 use super::tire_round::RoundPanel;
+use crate::answer::tire_answer;
 use crate::number::{Numbers, with_sign};
 use crate::panels::finite;
 use crate::panels::layout::{FIRST_LINE, NOTE, PART_TITLE, TITLE, TITLE_LINES};
-use crate::svg::palette::{BLUE, FAINT, MUTED, VERMILLION};
+use crate::svg::palette::{BLUE, FAINT, GREEN, MUTED, VERMILLION};
 use crate::svg::{Canvas, Label, Point};
 use crate::words::wrapped;
 use crate::{ModelCard, ReportError, Svg};
@@ -24,19 +25,39 @@ const RIGHT: f64 = LEFT + 2.0 * FACE + GAP;
 /// Height of the map round the tires.
 const ROUND: f64 = 170.0;
 
-/// Draws the tire faces of one load case seen from the rear, the left wheel on the left: the load of each rib as a bar
-/// over it, its wear as a profile under it beside that of the same tires upright; with a ride, mean wear over it and a
-/// map round the tires.
+/// Draws the tire faces of the first load case seen from the rear, the left wheel on the left, one of them where both are
+/// alike, under the answer: the load of each rib as a bar over it, how much more or less than upright it wears as a profile
+/// under it; with a ride, mean wear over it and a map round the tires.
 ///
 /// # Errors
 /// A value that is not finite, or too large to draw.
 pub fn tire_figure(
-    case: &TireCase,
+    outcome: &TireOutcome,
     ride: Option<&TireRideOutcome>,
     card: &ModelCard,
 ) -> Result<Svg, ReportError> {
+    let Some(case) = outcome.cases.first() else {
+        return Ok(Canvas::default().finish([RIGHT, FIRST_LINE], &card.name, "no load case"));
+    };
     drawable(case, ride)?;
-    TireFigure { case, ride, card, numbers: Numbers { system: card.system } }.draw()
+    let message = tire_answer(outcome, ride, card).swap_remove(0);
+    TireFigure { case, ride, card, message, numbers: Numbers { system: card.system } }.draw()
+}
+
+/// Difference, of camber (rad) and of wear over that upright, below which both wheels look the same.
+const ALIKE: f64 = 1e-6;
+
+/// Whether both wheels are drawn alike.
+fn alike(case: &TireCase, ride: Option<&TireRideOutcome>) -> bool {
+    let [left, right] = Side::BOTH.map(|side| case.wheels.of(side));
+    let wear = |face: &TireFace| -> Vec<f64> {
+        let ribs = face.worn.tires.iter().flat_map(|tire| &tire.ribs);
+        ribs.map(|rib| rib.against_upright.unwrap_or(0.0)).chain([face.pose.camber, face.pose.toe]).collect()
+    };
+    let (left, right) = (wear(left), wear(right));
+    ride.is_none()
+        && left.len() == right.len()
+        && left.iter().zip(&right).all(|(left, right)| (left - right).abs() < ALIKE)
 }
 
 fn drawable(case: &TireCase, ride: Option<&TireRideOutcome>) -> Result<(), ReportError> {
@@ -54,6 +75,8 @@ struct TireFigure<'a> {
     case: &'a TireCase,
     ride: Option<&'a TireRideOutcome>,
     card: &'a ModelCard,
+    /// What the picture says, one sentence.
+    message: String,
     numbers: Numbers,
 }
 
@@ -63,8 +86,13 @@ impl TireFigure<'_> {
         let top = self.draw_heading(&mut canvas) + 34.0;
         let scale = FaceScale::of(self.case, self.ride, FACE);
         let mut bottom = top;
-        for side in Side::BOTH {
-            let left = if side == Side::Left { LEFT } else { LEFT + FACE + GAP };
+        for side in self.sides() {
+            let left = match (*side, self.sides().len()) {
+                (_, 1) => LEFT + 0.5 * (FACE + GAP),
+                (Side::Left, _) => LEFT,
+                (Side::Right, _) => LEFT + FACE + GAP,
+            };
+            let side = *side;
             self.draw_title(&mut canvas, side, [left, top]);
             let panel = TirePanel { face: self.case.wheels.of(side), side, scale, numbers: self.numbers };
             let worn = self.ride.map_or(&panel.face.worn, |ride| &ride.wheels.of(side).wear.mean);
@@ -82,10 +110,19 @@ impl TireFigure<'_> {
         Ok(canvas.finish([RIGHT + 90.0, bottom + 16.0], &title, &self.description()))
     }
 
+    /// The wheels drawn: one where both are alike.
+    fn sides(&self) -> &'static [Side] {
+        if alike(self.case, self.ride) { &[Side::Left] } else { &Side::BOTH }
+    }
+
     fn draw_heading(&self, canvas: &mut Canvas) -> f64 {
         let title = wrapped(&self.card.name, 76, TITLE_LINES);
         let mut level = TITLE.draw(canvas, title, [LEFT, FIRST_LINE]) - TITLE.step;
-        let wear = self.ride.map_or("wear under the same load".to_owned(), |ride| {
+        for line in wrapped(&self.message, 118, 2) {
+            level += 22.0;
+            canvas.label(Label::new(line, [LEFT, level]).size(15.0).bold());
+        }
+        let wear = self.ride.map_or("wear against the same tires upright".to_owned(), |ride| {
             format!("mean wear over {}, {}", ride.name, show(ride.speed, Kind::Speed, self.numbers.system))
         });
         for line in wrapped(
@@ -108,7 +145,12 @@ impl TireFigure<'_> {
             camber if camber > 0.0 => ", top leans out",
             _ => "",
         };
-        let text = format!("{} wheel: camber {}{lean}", side.word(), with_sign(&camber));
+        let name = if self.sides().len() == 1 {
+            "each wheel, the left drawn".to_owned()
+        } else {
+            format!("{} wheel", side.word())
+        };
+        let text = format!("{name}: camber {}{lean}", with_sign(&camber));
         canvas.label(PART_TITLE.label(text, [x, y]));
         let load = self.numbers.full(pose.load, Kind::Force);
         let line = format!("toe {}, load {load}", with_sign(&toe));
@@ -122,8 +164,11 @@ impl TireFigure<'_> {
             &format!(r#"stroke="{FAINT}" stroke-width="0.8""#),
         );
         let loads = self.numbers.heading("load of the rib", Kind::Force);
-        let swatches =
-            [(BLUE, loads), (VERMILLION, "wear; 1 is the mean of the same tires upright".to_owned())];
+        let swatches = [
+            (BLUE, loads),
+            (VERMILLION, "wears more than upright".to_owned()),
+            (GREEN, "wears less".to_owned()),
+        ];
         let mut x = LEFT;
         for (color, words) in swatches {
             canvas.rectangle(
@@ -137,8 +182,8 @@ impl TireFigure<'_> {
         }
         canvas.line([x, level - 2.0], [x + 30.0, level - 2.0], &TirePanel::upright_style());
         let words = match lean {
-            1.0 => "wear of the same rib upright and straight".to_owned(),
-            _ => format!("wear of the same rib upright and straight; ribs lean {lean:.0} times as much"),
+            1.0 => "as upright".to_owned(),
+            _ => format!("as upright; ribs lean {lean:.0} times as much"),
         };
         canvas.label(Label::new(words, [x + 38.0, level + 3.0]));
         level + 6.0
@@ -146,7 +191,8 @@ impl TireFigure<'_> {
 
     fn draw_round(&self, canvas: &mut Canvas, ride: &TireRideOutcome, top: f64) -> Result<f64, ReportError> {
         canvas.label(PART_TITLE.label("Wear round the tires", [LEFT, top]));
-        let line = "1 is the mean of the same tires upright; the ribs run across, the turn of the tire along";
+        let line =
+            "more or less than the mean of the rib, %; the ribs run across, the turn of the tire along";
         canvas.label(Label::new(line, [LEFT, top + 19.0]).color(MUTED));
         let panel = RoundPanel::of(ride);
         let corner = |side: Side| [if side == Side::Left { LEFT } else { LEFT + FACE + GAP }, top + 62.0];

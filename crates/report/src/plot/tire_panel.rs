@@ -4,8 +4,8 @@ use axlebow_axle::tread::{RibWear, Worn};
 use axlebow_axle::{Side, TireCase, TireFace, TireRideOutcome};
 use axlebow_units::Kind;
 
-use crate::number::{Numbers, fixed};
-use crate::svg::palette::{BLUE, FAINT, INK, MUTED, RUBBER, VERMILLION};
+use crate::number::{Numbers, fixed, with_sign};
+use crate::svg::palette::{BLUE, GREEN, INK, MUTED, RUBBER, VERMILLION};
 use crate::svg::{Canvas, Label, Point};
 use crate::words::tire::{index, tire_name};
 
@@ -21,6 +21,8 @@ const ROOM: f64 = 16.0;
 const LEAN: f64 = 5.0;
 /// Width of a rib below which its numbers have no room.
 const NARROW: f64 = 36.0;
+/// Least range of wear that fills the profile: less is drawn less tall.
+const LEAST_RANGE: f64 = 0.05;
 /// Share of a rib's width that is groove.
 const GROOVE: f64 = 0.12;
 
@@ -31,8 +33,8 @@ pub(super) struct FaceScale {
     across: f64,
     /// Largest load of a rib, N.
     load: f64,
-    /// Largest wear.
-    wear: f64,
+    /// Wear over that upright, less one: largest of any rib, and of any that wears less the largest shortfall.
+    excess: [f64; 2],
     /// Distance of a tire's center from the middle of the face, m; zero for a single.
     half_spacing: f64,
     /// Width of a rib, m.
@@ -67,12 +69,17 @@ impl FaceScale {
         FaceScale {
             across: width / (2.0 * half_spacing + tread),
             load: most(faces, |rib| rib.load),
-            wear: most(worn, |rib| rib.index.unwrap_or(0.0)).max(1.0),
+            excess: [most(worn, excess), most(worn, |rib| -excess(rib))],
             lean: lean(case, 0.5 * width),
             half_spacing,
             rib,
         }
     }
+}
+
+/// How much more than upright a rib wears, as a share; zero where that is not known.
+fn excess(rib: &RibWear) -> f64 {
+    rib.against_upright.map_or(0.0, |wear| wear - 1.0)
 }
 
 /// The factor at which the ends of the ribs, half a face from its middle, keep to their room.
@@ -147,24 +154,25 @@ impl TirePanel<'_> {
     }
 
     fn draw_wear(&self, canvas: &mut Canvas, [x, level]: Point, rib: &RibWear) {
-        let Some(wear) = rib.index else { return };
-        let depth = |index: f64| PROFILE * index / self.scale.wear;
+        if rib.against_upright.is_none() {
+            return;
+        }
+        let (more, unit) = (excess(rib), PROFILE / self.scale.excess.iter().sum::<f64>().max(LEAST_RANGE));
+        let upright = level + unit * self.scale.excess[1];
         let width = self.scale.across * self.scale.rib;
         let left = x - 0.5 * width;
-        let style = format!(r#"fill="{VERMILLION}" fill-opacity="0.75""#);
-        canvas.rectangle([left + 1.0, level], [width - 2.0, depth(wear)], &style);
-        let upright = rib.against_upright.filter(|ratio| *ratio > 0.0).map(|ratio| wear / ratio);
-        if let Some(upright) = upright {
-            let line = level + depth(upright);
-            canvas.line([left, line], [left + width, line], &TirePanel::upright_style());
-        }
-        canvas.line([left, level], [left + width, level], &format!(r#"stroke="{FAINT}""#));
+        let color = if more > 0.0 { VERMILLION } else { GREEN };
+        // What wears more lies deeper.
+        let top = upright + unit * more.min(0.0);
+        let style = format!(r#"fill="{color}" fill-opacity="0.75""#);
+        canvas.rectangle([left + 1.0, top], [width - 2.0, unit * more.abs()], &style);
+        canvas.line([left, upright], [left + width, upright], &TirePanel::upright_style());
         if !self.is_labeled(rib) {
             return;
         }
-        let under = level + depth(wear.max(upright.unwrap_or(0.0)));
-        let text = index(Some(wear));
-        canvas.label(Label::new(text, [x, under + 14.0]).size(11.0).middle().color(VERMILLION));
+        let at = if more > 0.0 { upright + unit * more + 14.0 } else { top - 5.0 };
+        let text = format!("{} %", with_sign(&fixed(100.0 * more, 0)));
+        canvas.label(Label::new(text, [x, at]).size(11.0).middle().color(color));
     }
 
     /// Whether a rib has room for its numbers; of narrow ribs only the shoulders do.

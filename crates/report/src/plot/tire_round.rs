@@ -3,7 +3,6 @@
 use axlebow_axle::{Side, TireRide, TireRideOutcome};
 
 use crate::number::fixed;
-use crate::panels::range_of;
 use crate::panels::{color, draw_color_bar};
 use crate::svg::palette::{FAINT, INK, MUTED};
 use crate::svg::{Canvas, Label, Point};
@@ -12,6 +11,8 @@ use crate::words::wrapped;
 
 /// Color of a part of the tire where nothing passed.
 const NOTHING: &str = "#c9ced6";
+/// Least range of the colors, %.
+const LEAST_RANGE: f64 = 0.1;
 /// Distance between the maps of two tires.
 const BETWEEN: f64 = 10.0;
 
@@ -24,8 +25,9 @@ impl RoundPanel {
     /// The colors that serve both wheels.
     pub fn of(ride: &TireRideOutcome) -> Self {
         let maps = Side::BOTH.into_iter().flat_map(|side| &ride.wheels.of(side).wear.round);
-        let values: Vec<f64> = maps.flat_map(|map| &map.ribs).flatten().flatten().copied().collect();
-        RoundPanel { range: if values.is_empty() { [0.0, 1.0] } else { range_of(values.into_iter(), 0.0) } }
+        let most = maps.flat_map(|map| &map.ribs).flat_map(|rib| wave_of(rib)).flatten();
+        let most = most.map(f64::abs).fold(LEAST_RANGE, f64::max);
+        RoundPanel { range: [-most, most] }
     }
 
     /// Draws the tires of one wheel under one another, the outer shoulder on top.
@@ -63,8 +65,9 @@ impl RoundPanel {
 
     fn draw_rib(&self, canvas: &mut Canvas, parts: &[Option<f64>], (corner, size): (Point, Point)) {
         let width = size[0] / parts.len() as f64;
-        for (i, part) in parts.iter().enumerate() {
-            let fill = part.map_or(NOTHING.to_owned(), |value| color(value, self.range));
+        let wave = wave_of(parts);
+        for i in 0..parts.len() {
+            let fill = wave[i].map_or(NOTHING.to_owned(), |value| color(value, self.range));
             let style = format!(r#"fill="{fill}" shape-rendering="crispEdges""#);
             canvas.rectangle([corner[0] + i as f64 * width, corner[1]], [width, size[1]], &style);
         }
@@ -89,6 +92,14 @@ impl RoundPanel {
             canvas.label(Label::new(line, [at[0], at[1] + 16.0 * row as f64]).size(12.0));
         }
     }
+}
+
+/// Wear of each part over the mean of its rib, less one, %: the wave round the tire without what wears the rib evenly.
+fn wave_of(parts: &[Option<f64>]) -> Vec<Option<f64>> {
+    let passed = || parts.iter().flatten();
+    let mean = passed().sum::<f64>() / passed().count().max(1) as f64;
+    let over = |part: &Option<f64>| part.filter(|_| mean > 0.0).map(|part| 100.0 * (part / mean - 1.0));
+    parts.iter().map(over).collect()
 }
 
 /// Quarters of a turn under a map.

@@ -22,8 +22,11 @@ pub(crate) const BLUE: &str = "#0072b2";
 /// Stress, loads, second series.
 pub(crate) const VERMILLION: &str = "#d55e00";
 
+/// Less than the rest.
+pub(crate) const GREEN: &str = "#009e73";
+
 /// Stiffeners.
 pub(crate) const ORANGE: &str = "#e69f00";
 
 /// Colors of series, in turn.
-pub(crate) const SERIES: [&str; 6] = [BLUE, VERMILLION, "#009e73", "#a0457a", ORANGE, "#56b4e9"];
+pub(crate) const SERIES: [&str; 6] = [BLUE, VERMILLION, GREEN, "#a0457a", ORANGE, "#56b4e9"];

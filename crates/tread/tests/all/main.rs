@@ -3,3 +3,4 @@
 #![allow(clippy::unwrap_used)] // helpers of tests are tests too
 
 mod properties;
+mod specialist;

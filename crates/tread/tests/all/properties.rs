@@ -1,7 +1,7 @@
 //! What holds for every tire face.
 
 use approx::assert_relative_eq;
-use axlebow_tread::{AlongRide, Carcass, Face, Passed, Pose, Tread};
+use axlebow_tread::{AlongRide, Carcass, Duty, Face, Passed, Pose, Tread};
 use proptest::prelude::*;
 
 const CARCASS: Carcass = Carcass { radius: 0.51, stiffness: 1.1e6, rated_load: 30e3 };
@@ -14,6 +14,16 @@ fn face(tread: Tread, places: &[f64]) -> Face {
     Face::new(tread, CARCASS, places).unwrap()
 }
 
+/// A face of which driving asks nothing but one side force over load to and fro.
+fn in_duty(tread: Tread, places: &[f64], side: f64) -> Face {
+    face(tread, places).with_duty(Duty::steady(side).unwrap(), false).unwrap()
+}
+
+/// A tread that its tire's air alone carries.
+fn strip() -> Face {
+    face(Tread { sidewall_share: 0.0, ..tread(1000, 0.0) }, &[0.0])
+}
+
 fn pose(load: f64, camber: f64) -> Pose {
     Pose { load, camber, toe: 0.0 }
 }
@@ -23,7 +33,7 @@ fn pose(load: f64, camber: f64) -> Pose {
 #[test]
 fn a_strip_in_full_contact_has_linear_pressure() {
     let (load, camber) = (40e3, -0.01_f64);
-    let strip = face(tread(1000, 0.0), &[0.0]);
+    let strip = strip();
     let pressed = strip.pressed(pose(load, camber)).unwrap();
     let (width, each) = (0.3, CARCASS.stiffness / 1000.0);
     // Eccentricity of a linear pressure: k γ B²/(12 P).
@@ -38,7 +48,7 @@ fn a_strip_in_full_contact_has_linear_pressure() {
 #[test]
 fn a_strip_with_one_shoulder_lifted_presses_as_a_triangle() {
     let (load, camber) = (5e3, 0.05_f64);
-    let strip = face(tread(1000, 0.0), &[0.0]);
+    let strip = strip();
     let pressed = strip.pressed(pose(load, camber)).unwrap();
     let contact = (2.0 * load * 0.3 / (CARCASS.stiffness * camber)).sqrt();
     assert!(contact < 0.3, "{contact}");
@@ -67,9 +77,8 @@ fn duals_differ_by_stiffness_spacing_and_slope() {
 /// An upright tire without crown is a cylinder: it rolls without slip, and only what driving asks for wears it.
 #[test]
 fn a_free_rolling_cylinder_scuffs_nothing() {
-    let still = Tread { usual_side_force: 0.0, ..tread(5, 0.0) };
     for places in [&[0.0][..], &[0.17, -0.17]] {
-        let face = face(still, places);
+        let face = in_duty(tread(5, 0.0), places, 0.0);
         let rolling = face.rolling(pose(30e3, 0.0)).unwrap();
         assert!(rolling.ribs.iter().all(|rib| rib.energy == 0.0 && rib.slip_forward == 0.0), "{rolling:?}");
         let deflection = 30e3 / (CARCASS.stiffness * places.len() as f64);
@@ -82,7 +91,7 @@ fn a_free_rolling_cylinder_scuffs_nothing() {
 /// Small slips: a leaning pair scuffs by C σ² with σ the difference of radii from their mean by stiffness.
 #[test]
 fn small_slips_scuff_by_the_square() {
-    let face = face(Tread { usual_side_force: 0.0, ..tread(5, 0.0) }, &[0.0]);
+    let face = in_duty(tread(5, 0.0), &[0.0], 0.0);
     let energy = |camber: f64| {
         face.rolling(pose(40e3, camber)).unwrap().ribs.iter().map(|rib| rib.energy).sum::<f64>()
     };
@@ -273,9 +282,9 @@ proptest! {
 
     /// Seen in a mirror, inner and outer shoulder change places.
     #[test]
-    fn a_mirrored_camber_mirrors_the_face(load in 1e3..90e3_f64, camber in 0.0..0.1_f64, toe in -0.05..0.05_f64) {
-        let face = face(tread(5, 0.003), &[0.17, -0.17]);
-        let [one, other] = [camber, -camber].map(|camber| face.worn(Pose { load, camber, toe }).unwrap());
+    fn a_mirrored_wheel_mirrors_the_face(load in 1e3..90e3_f64, camber in 0.0..0.1_f64, toe in -0.05..0.05_f64) {
+        let face = face(tread(5, 0.003), &[0.17, -0.17]).with_tilt_per_side_force(3e-6).unwrap();
+        let [one, other] = [1.0, -1.0].map(|way| face.worn(Pose { load, camber: way * camber, toe: way * toe }).unwrap());
         let of = |worn: &axlebow_tread::Worn| -> Vec<(f64, f64)> {
             worn.tires.iter().flat_map(|tire| &tire.ribs).map(|rib| (rib.load, rib.wear)).collect()
         };
@@ -283,7 +292,8 @@ proptest! {
         let mirrored: Vec<_> = of(&other).chunks(5).rev().flat_map(|tire| tire.iter().rev().copied()).collect();
         for ((load, wear), (their_load, their_wear)) in of(&one).into_iter().zip(mirrored) {
             prop_assert!((load - their_load).abs() <= 1e-9 * load.max(1.0));
-            prop_assert!((wear - their_wear).abs() <= 1e-6 * wear.max(1e-9), "{} {}", wear, their_wear);
+            // A rib that just touches or just does not is off by the rounding of loads.
+            prop_assert!((wear - their_wear).abs() <= 1e-6 * wear.max(1e-6), "{} {}", wear, their_wear);
         }
     }
 }
@@ -293,7 +303,7 @@ proptest! {
 /// force over stiffness, or of slip by stiffness; from memory).
 #[test]
 fn a_stiff_tread_wears_less_by_force_and_more_by_slip() {
-    let of = |shear_modulus: f64| face(Tread { shear_modulus, ..tread(5, 0.0) }, &[0.0]);
+    let of = |shear_modulus: f64| in_duty(Tread { shear_modulus, ..tread(5, 0.0) }, &[0.0], 0.03);
     let (soft, stiff) = (of(1e6), of(3e6));
     let energy =
         |face: &Face, pose| face.rolling(pose).unwrap().ribs.iter().map(|rib| rib.energy).sum::<f64>();
@@ -307,11 +317,12 @@ fn a_stiff_tread_wears_less_by_force_and_more_by_slip() {
 /// A brush of the width w and length l = F/(p w) of a contact at rated load has the shear stiffness (G/h) w l²/2.
 #[test]
 fn shear_stiffness_at_the_rated_load_is_that_of_the_contact() {
-    let tread = Tread { usual_side_force: 0.0, ..tread(5, 0.0) };
+    let tread = tread(5, 0.0);
     let length = CARCASS.rated_load / (tread.inflation * tread.width);
     let stiffness = tread.shear_modulus / tread.depth * tread.width * length * length / 2.0;
     let toe = 1e-6;
-    let rolling = face(tread, &[0.0]).rolling(Pose { load: CARCASS.rated_load, camber: 0.0, toe }).unwrap();
+    let rolling =
+        in_duty(tread, &[0.0], 0.0).rolling(Pose { load: CARCASS.rated_load, camber: 0.0, toe }).unwrap();
     let energy: f64 = rolling.ribs.iter().map(|rib| rib.energy).sum();
     assert_relative_eq!(energy, stiffness * toe * toe, max_relative = 1e-4);
 }

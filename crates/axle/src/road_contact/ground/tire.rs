@@ -9,7 +9,7 @@ pub(crate) struct Tire {
     pub side: Side,
     pub slot: TireSlot,
     pub y: f64,
-    /// How far the manufactured camber of its wheel lifts it off the road, m.
+    /// How far manufactured camber and a small radius lift it off the road, m.
     pub rise: f64,
     pub radius: f64,
     pub vertical_stiffness: f64,
@@ -34,7 +34,7 @@ pub(super) fn tires(axle: &Axle) -> Vec<Tire> {
                 y: axle.tire_y(side, place.outboard),
                 rise: axle.tire_rise(side, place),
                 radius: tire.loaded_radius,
-                vertical_stiffness: tire.vertical_stiffness,
+                vertical_stiffness: place.vertical_stiffness,
                 lateral_stiffness: tire.lateral_stiffness,
                 unit,
                 pull: unit_force(side, [arm[0], arm[1], 0.0], 0),

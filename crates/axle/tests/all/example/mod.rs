@@ -5,9 +5,9 @@
 pub mod stiffening;
 
 use axlebow_axle::{
-    Axle, BearingStiffness, Body, Fixing, Ground, Loading, RecordOptions, Ride, RideBasis, Seat, SeatBracket,
-    SeatLayouts, Sides, Spindle, SpindleStep, Suspension, Tire, TireLayout, USUAL_SCHEME, WallBy, Wheel,
-    WheelEnd,
+    Axle, BearingStiffness, Body, Fixing, Ground, Loading, RecordOptions, Ride, RideBasis, Running, Seat,
+    SeatBracket, SeatLayouts, Sides, Spindle, SpindleStep, Suspension, Tire, TireLayout, USUAL_SCHEME,
+    WallBy, Wheel, WheelEnd,
 };
 use axlebow_road::Road;
 use axlebow_sections::{Material, Profile, RoundBar, RoundTube};
@@ -146,6 +146,7 @@ pub fn axle() -> Axle {
         body_roll_damping: 0.0,
         ground: Ground::Rolling,
         loading: loading(),
+        running: Running::default(),
         stations: Vec::new(),
         seat_tables: Vec::new(),
         seat_layouts: SeatLayouts::default(),
