@@ -123,7 +123,7 @@ fn tire(of: &Subject<'_>) -> Result<Made, Failure> {
     let outcome = tires(axle, &of.model.cases)?;
     let ridden = |ride: &Ride| tires_over(axle, ride, &axlebow_axle::ride(axle, ride)?);
     let over = of.ride.map(ridden).transpose()?;
-    let figure = tire_figure(&outcome.cases[0], over.as_ref(), of.card)?;
+    let figure = tire_figure(&outcome, over.as_ref(), of.card)?;
     Ok(Made {
         part: Part::Tire,
         page: table::tire(&outcome, over.as_ref(), of.card).with_figures([figure]),

@@ -8,6 +8,7 @@ use super::phrases::{percent, plain, reads_alike, times, tops};
 use crate::ModelCard;
 use crate::number::{Numbers, fixed};
 use crate::words::remedies::{doing, shoulder};
+use crate::words::tire::duty_words;
 
 /// How the tires wear today, what the best remedy takes off, and the best that adds no mass and no weld.
 pub fn remedies_answer(outcome: &RemediesOutcome, card: &ModelCard) -> Vec<String> {
@@ -33,7 +34,12 @@ fn today(outcome: &RemediesOutcome, n: Numbers) -> String {
         "no faster than upright".to_owned()
     };
     let tops = tops(&Sides { left: base.camber.left, right: base.camber.right }, n);
-    format!("{tops} in case {}{over}{} wears {pace}.", outcome.case, shoulder(&base.shoulder, alike))
+    format!(
+        "{tops} in case {}{over}{} wears {pace} {}.",
+        outcome.case,
+        shoulder(&base.shoulder, alike),
+        duty_words(outcome.duty)
+    )
 }
 
 fn takes_off(outcome: &RemediesOutcome, tried: &Tried, n: Numbers) -> String {

@@ -131,6 +131,24 @@ fn told(remedy: Standard) -> Told {
             needs: "an alignment bench, and the axle maker or a licensed alignment shop for the correction",
             risks: "a spindle or tube bent with heat loses its strength: never bend it hot",
         },
+        Standard::SetInflation => Told {
+            name: "set the inflation",
+            doing: "Setting the inflation",
+            needs: "a gauge that is checked, cold tires, and the tire maker's table for the load",
+            risks: "a tire that ran low may be hurt inside: have it looked at before it is inflated",
+        },
+        Standard::MatchDuals => Told {
+            name: "match the duals",
+            doing: "Matching the duals",
+            needs: "tires of one radius on each hub, within 3 mm or so (common practice, no source)",
+            risks: "none beyond the change of tires",
+        },
+        Standard::SquareAxle => Told {
+            name: "square the axle",
+            doing: "Squaring the axle",
+            needs: "an alignment bench and the adjusters that the suspension's maker has made for it",
+            risks: "none where it is done to the suspension maker's procedure",
+        },
         Standard::BuiltInCamber => Told {
             name: "camber built in",
             doing: "Building camber in",

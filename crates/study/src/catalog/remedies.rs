@@ -116,6 +116,7 @@ impl Record for Change {
 impl Record for RemediesOutcome {
     const FIELDS: &'static [Field<Self>] = &[
         part("case", "Name of the load case.", &Text(|own: &Self| &own.case)),
+        part("duty", "The duty in which the tires run.", &Text(|own: &Self| own.duty.word())),
         part("road", "Name of the road; null standing.", &Part(|own: &Self| &own.road)),
         part("base", "The axle as it is.", &Part(|own: &Self| &own.base)),
     ];

@@ -15,6 +15,10 @@ const SET_ENDPLAY: &str = "0.076 mm";
 const STRAIGHT: f64 = 0.35e-3;
 /// Camber below which no spindle is bent for it, rad (a judgment, no source).
 const UPRIGHT: f64 = 0.9e-3;
+/// Share of the rated inflation that a tire may be off, and difference of the radii of duals, m, within which nothing is done
+/// (judgments, no source).
+const NOT_RATED: f64 = 0.02;
+const UNLIKE: f64 = 0.5e-3;
 /// What a deeper-treaded tire has more, m, and the depth up to which there are such (common practice, no source).
 const MORE_TREAD: f64 = 5e-3;
 const DEEPEST_TREAD: f64 = 23e-3;
@@ -80,6 +84,13 @@ impl Standard {
             Standard::CorrectToe => of.each("wheel_end", |end, _| {
                 (end.number("toe").abs() > STRAIGHT).then(|| ("toe", "0 deg".to_owned()))
             }),
+            Standard::SetInflation => of.rated_inflation(),
+            Standard::MatchDuals => of.matched_duals(),
+            Standard::SquareAxle => {
+                let skewed = axle.running.skew.abs() > STRAIGHT;
+                let square = || Change::Key { path: "running.skew".to_owned(), text: "0 deg".to_owned() };
+                skewed.then(square).into_iter().collect()
+            }
             Standard::BuiltInCamber => of.each("wheel_end", |end, side| {
                 let against = end.number("camber") - of.camber_change.of(side);
                 (of.camber_change.of(side).abs() > UPRIGHT).then(|| ("camber", degrees(against)))
@@ -107,6 +118,37 @@ impl BuiltIn<'_> {
             Some(Change::Key { path: format!("{list}[{place}].{key}"), text })
         };
         tables.filter_map(change).collect()
+    }
+
+    /// Keys of inflation that are off what the tread is rated at.
+    fn rated_inflation(&self) -> Vec<Change> {
+        let tables = self.document.root().tables("wheel").iter().enumerate();
+        let set = |(place, wheel): (usize, &Table)| {
+            let rated = wheel.table("tread").number("inflation");
+            let off = |key: &&str| {
+                wheel.optional_number(key).is_some_and(|own| (own / rated - 1.0).abs() > NOT_RATED)
+            };
+            let text = format!("{} kPa", (1e-3 * rated).round());
+            let change =
+                |key: &str| Change::Key { path: format!("wheel[{place}].{key}"), text: text.clone() };
+            ["inflation", "inner_inflation"].into_iter().filter(off).map(change).collect::<Vec<_>>()
+        };
+        tables.flat_map(set).collect()
+    }
+
+    /// Both radii of duals that differ, set to their mean.
+    fn matched_duals(&self) -> Vec<Change> {
+        const RADII: [&str; 2] = ["outer_radius", "inner_radius"];
+        let tables = self.document.root().tables("wheel").iter().enumerate();
+        let matched = |(place, wheel): (usize, &Table)| {
+            let [Some(outer), Some(inner)] = RADII.map(|key| wheel.optional_number(key)) else {
+                return Vec::new();
+            };
+            let text = millimeters(0.5 * (outer + inner));
+            let set = |key: &str| Change::Key { path: format!("wheel[{place}].{key}"), text: text.clone() };
+            if (outer - inner).abs() > UNLIKE { RADII.map(set).to_vec() } else { Vec::new() }
+        };
+        tables.flat_map(matched).collect()
     }
 
     fn deeper_tread(&self) -> Vec<Change> {

@@ -1,6 +1,7 @@
 //! What came of trying remedies.
 
 use axlebow_axle::AxleError;
+use axlebow_axle::tread::DutyName;
 use axlebow_model::ModelError;
 
 use super::change::Change;
@@ -12,6 +13,8 @@ use super::state::State;
 pub struct RemediesOutcome {
     /// Name of the load case.
     pub case: String,
+    /// The duty in which the tires run.
+    pub duty: DutyName,
     /// Name of the road, where one was driven.
     pub road: Option<String>,
     /// The axle as it is.

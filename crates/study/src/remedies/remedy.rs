@@ -13,6 +13,12 @@ pub enum Standard {
     ZerosetWheels,
     /// Toe set straight.
     CorrectToe,
+    /// Every tire at its rated inflation.
+    SetInflation,
+    /// Duals of one radius.
+    MatchDuals,
+    /// The axle set square in the vehicle.
+    SquareAxle,
     /// Camber built into the spindles that the load takes out again.
     BuiltInCamber,
     /// A tire with more tread.
@@ -60,11 +66,14 @@ impl StockAngle {
 
 impl Standard {
     /// All of them.
-    pub const ALL: [Standard; 12] = [
+    pub const ALL: [Standard; 15] = [
         Standard::SetBearings,
         Standard::ReverseWheels,
         Standard::ZerosetWheels,
         Standard::CorrectToe,
+        Standard::SetInflation,
+        Standard::MatchDuals,
+        Standard::SquareAxle,
         Standard::BuiltInCamber,
         Standard::DeeperTread,
         Standard::StrongerDampers,
@@ -113,11 +122,12 @@ pub enum DoneBy {
 impl Standard {
     fn done_by(self) -> DoneBy {
         match self {
+            Standard::SetInflation | Standard::SquareAxle => DoneBy::Shop,
             Standard::SetBearings
             | Standard::CorrectToe
             | Standard::StrongerDampers
             | Standard::ReverseWheels => DoneBy::Shop,
-            Standard::ZerosetWheels | Standard::DeeperTread => DoneBy::Wheels,
+            Standard::ZerosetWheels | Standard::MatchDuals | Standard::DeeperTread => DoneBy::Wheels,
             Standard::TopAngle(_) => DoneBy::Welding,
             Standard::BuiltInCamber | Standard::HeavierWall | Standard::LargerTube => DoneBy::AnotherAxle,
         }

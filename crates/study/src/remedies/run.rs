@@ -48,6 +48,7 @@ pub fn remedies(document: &Document, options: &RemedyOptions<'_>) -> Result<Reme
     };
     let mut outcome = RemediesOutcome {
         case: options.case.to_owned(),
+        duty: model.axle.running.duty.name(),
         road: options.ride.map(|ride| ride.name.clone()),
         base: solved.state(&model.axle, &bench.upright),
         helping: Vec::new(),

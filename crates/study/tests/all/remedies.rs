@@ -109,6 +109,31 @@ fn camber_built_in_stands_upright_under_load_and_loose_bearings_are_set() {
 }
 
 #[test]
+fn low_air_unlike_duals_and_a_skewed_axle_are_set_right() {
+    let changes = [
+        ("wheel[0].inner_inflation", "500 kPa"),
+        ("wheel[0].outer_radius", "510 mm"),
+        ("wheel[0].inner_radius", "504 mm"),
+        ("running.skew", "0.15 deg"),
+    ];
+    let sound = tried(&document("trailer-152-thin-dual", &[])).base;
+    let broken = [
+        (Standard::SetInflation, &changes[..1]),
+        (Standard::MatchDuals, &changes[1..3]),
+        (Standard::SquareAxle, &changes[3..]),
+    ];
+    for (remedy, broken) in broken {
+        let outcome = tried(&document("trailer-152-thin-dual", broken));
+        let mended = of(&outcome, remedy);
+        assert!(mended.state.shoulder.wear < outcome.base.shoulder.wear, "{remedy:?}");
+        // What is mended wears as if it had never been broken.
+        assert!((mended.state.shoulder.wear / sound.shoulder.wear - 1.0).abs() < 1e-9, "{remedy:?}");
+    }
+    let outcome = tried(&document("trailer-152-thin-dual", &[("wheel[0].inner_inflation", "755 kPa")]));
+    assert!(outcome.not_needed.contains(&Remedy::Standard(Standard::SetInflation)));
+}
+
+#[test]
 fn the_ranking_is_in_order_and_the_same_on_any_number_of_threads() {
     let document = document("trailer-127-thick-wide-base-outset", &[]);
     let outcome = tried(&document);
