@@ -28,17 +28,19 @@ mod steel;
 mod weld;
 
 pub use axlebow_units::Kind;
-pub use bearing::{Reliability, TaperedRoller, bearing_life_check, bearing_split, mean_load};
+pub use bearing::{BearingPair, Reliability, TaperedRoller, bearing_life_check, bearing_split, mean_load};
 pub use cautions::{CLAMPING_CAUTIONS, WELDING_CAUTIONS};
 pub use check::{Bound, Check, Verdict, Weight, governing, worst_verdict};
 pub use error::StrengthError;
 pub use fatigue::{
-    AiscCategory, Cycle, DETAILS, Detail, DetailRules, DetailStress, LifeCurve, RangeDistribution,
-    SpectralMoments, StressSpectrum, damage, damage_check, rainflow, repeats_to_crack,
+    AiscCategory, Cracked, Cycle, DETAILS, Detail, DetailRules, DetailStress, LifeCurve, LifeScatter,
+    RainflowCounter, RangeCounts, RangeDistribution, SpectralMoments, StressSpectrum, damage, damage_check,
+    rainflow, repeats_to_crack,
 };
 pub use section::{
-    AiscClass, AllowableStress, EnClass, SectionForces, SectionStresses, Wall, WallPart, aisc_limits,
-    aisc_round_reach, aisc_wall_check, en_limits, en_wall_check, stress_checks, walls, yield_checks,
+    AiscClass, AllowableStress, EnClass, SectionForces, SectionStresses, ShoulderFillet, Wall, WallPart,
+    aisc_limits, aisc_round_reach, aisc_wall_check, en_limits, en_wall_check, stress_checks, walls,
+    yield_checks,
 };
 pub use steel::{Composition, HeatAffectedZone, PreheatNeed, preheat, preheat_check};
 pub use weld::{

@@ -77,11 +77,18 @@ impl LifeCurve {
     /// EN 1993-1-9:2005, Table 3.1: 1.00 to 1.35 by consequence and inspection (from memory).
     ///
     /// Errors: [`StrengthError::Range`].
-    pub fn divided_by(mut self, factor: f64) -> Result<Self, StrengthError> {
-        let factor = within("partial factor of fatigue", factor, "", 1.0..=10.0)?;
+    pub fn divided_by(self, factor: f64) -> Result<Self, StrengthError> {
+        self.times(within("partial factor of fatigue", factor, "", 1.0..=10.0)?.recip())
+    }
+
+    /// The same curve with its ranges multiplied by a factor, 0.1 to 10; knees and cut-off keep their cycles.
+    ///
+    /// Errors: [`StrengthError::Range`].
+    pub fn times(mut self, factor: f64) -> Result<Self, StrengthError> {
+        let factor = within("factor on the ranges of a life curve", factor, "", 0.1..=10.0)?;
         for branch in &mut self.branches {
-            branch.constant /= factor.powf(branch.slope);
-            branch.least /= factor;
+            branch.constant *= factor.powf(branch.slope);
+            branch.least *= factor;
         }
         Ok(self)
     }
@@ -97,6 +104,11 @@ impl LifeCurve {
         let reaches = |branch: &&Branch| branch.least == 0.0 || cycles <= branch.cycles(branch.least);
         let branch = self.branches.iter().find(reaches);
         branch.map_or(self.last().least, |branch| branch.range(cycles))
+    }
+
+    /// Slope m of the branch of greatest ranges.
+    pub fn first_slope(&self) -> f64 {
+        self.branches[0].slope
     }
 
     /// The branches, from the greatest range down.

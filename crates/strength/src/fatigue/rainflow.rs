@@ -32,53 +32,84 @@ impl Cycle {
     }
 }
 
-/// Cycles of a history, in the order in which they close.
+/// Counts the cycles of a history as it comes, a value at a time: only reversals that are still open are kept.
 ///
 /// Three reversals hold a range Y and after it a range X. While X is at least Y, Y is counted and removed: as a half
 /// cycle where it holds the start of the history, else as a whole one. What is left at the end counts as half cycles.
-/// A flat history has none.
-///
-/// - `history`: values in any unit, in order; ends count as reversals
-///
-/// Errors: [`StrengthError::NotFinite`].
 ///
 /// Source: ASTM E1049-85 (2017), sec. 5.4.4.
-pub fn rainflow(history: &[f64]) -> Result<Vec<Cycle>, StrengthError> {
-    let (mut cycles, mut open) = (Vec::new(), Vec::<Reversal>::new());
-    for reversal in reversals(history)? {
+#[derive(Debug, Clone, Default)]
+pub struct RainflowCounter {
+    open: Vec<Reversal>,
+    tip: Option<Reversal>,
+    rising: Option<bool>,
+    next: usize,
+}
+
+impl RainflowCounter {
+    /// Takes the next value of the history and tells the cycles that close.
+    ///
+    /// Errors: [`StrengthError::NotFinite`].
+    #[inline]
+    pub fn push(&mut self, value: f64, closed: impl FnMut(Cycle)) -> Result<(), StrengthError> {
+        let value = finite("stress of the history", value, "Pa")?;
+        let here = Reversal { place: self.next, value };
+        self.next += 1;
+        let Some(tip) = self.tip else {
+            self.tip = Some(here);
+            return Ok(());
+        };
+        if value == tip.value {
+            return Ok(());
+        }
+        let rising = Some(value > tip.value);
+        if rising != self.rising {
+            self.reverse(tip, closed);
+            self.rising = rising;
+        }
+        self.tip = Some(here);
+        Ok(())
+    }
+
+    /// Ends the history and tells what is left open as half cycles; a flat history has none.
+    pub fn finish(mut self, mut closed: impl FnMut(Cycle)) {
+        if let (Some(tip), Some(_)) = (self.tip, self.rising) {
+            self.reverse(tip, &mut closed);
+        }
+        self.open.windows(2).for_each(|pair| closed(Cycle::between(pair[0], pair[1], 0.5)));
+    }
+
+    /// Takes a reversal.
+    fn reverse(&mut self, reversal: Reversal, mut closed: impl FnMut(Cycle)) {
+        let open = &mut self.open;
         open.push(reversal);
         while let [.., a, b, c] = open[..] {
             if (c.value - b.value).abs() < (b.value - a.value).abs() {
                 break;
             }
             if open.len() == 3 {
-                cycles.push(Cycle::between(a, b, 0.5));
+                closed(Cycle::between(a, b, 0.5));
                 open.remove(0);
             } else {
-                cycles.push(Cycle::between(a, b, 1.0));
+                closed(Cycle::between(a, b, 1.0));
                 open.drain(open.len() - 3..open.len() - 1);
             }
         }
     }
-    cycles.extend(open.windows(2).map(|pair| Cycle::between(pair[0], pair[1], 0.5)));
-    Ok(cycles)
 }
 
-/// The ends of a history and the places where it turns; of a flat stretch the first place.
-fn reversals(history: &[f64]) -> Result<Vec<Reversal>, StrengthError> {
-    let mut found: Vec<Reversal> = Vec::new();
-    for (place, value) in history.iter().enumerate() {
-        let value = finite("stress of the history", *value, "Pa")?;
-        match found[..] {
-            [.., last] if last.value == value => continue,
-            [.., before, last] if (last.value > before.value) == (value > last.value) => {
-                found.pop();
-            }
-            _ => {}
-        }
-        found.push(Reversal { place, value });
-    }
-    Ok(found)
+/// Cycles of a history, in the order in which they close; a flat history has none.
+///
+/// - `history`: values in any unit, in order; ends count as reversals
+///
+/// Errors: [`StrengthError::NotFinite`].
+///
+/// Source: as for [`RainflowCounter`].
+pub fn rainflow(history: &[f64]) -> Result<Vec<Cycle>, StrengthError> {
+    let (mut cycles, mut counter) = (Vec::new(), RainflowCounter::default());
+    history.iter().try_for_each(|value| counter.push(*value, |cycle| cycles.push(cycle)))?;
+    counter.finish(|cycle| cycles.push(cycle));
+    Ok(cycles)
 }
 
 #[cfg(test)]
