@@ -111,7 +111,7 @@ fn loads_and_roll_over_a_bump_of_one_wheel_agree_with_scipy() {
 fn vehicle() -> Axle {
     let stiff = Material::new("stiff", 200e12, 0.3, 7850.0).unwrap();
     let bar = RoundBar::new(0.09).unwrap().into();
-    let steps = vec![SpindleStep { length: 0.21, profile: bar }];
+    let steps = vec![SpindleStep { length: 0.21, profile: bar, fillet: None }];
     let spindle = Spindle { material: stiff.clone(), steps };
     let tube = RoundTube::new(0.127, 0.0127).unwrap().into();
     let rigid = BearingStiffness { radial: 1e12, axial: 1e12 };
@@ -123,6 +123,8 @@ fn vehicle() -> Axle {
         outer_stiffness: rigid,
         endplay: 0.0,
         cup_angle: 0.26,
+        inner_rating: None,
+        outer_rating: None,
         hub_mass: 75.0,
         camber: 0.0,
         toe: 0.0,

@@ -168,7 +168,7 @@ pub fn response_schema() -> String {
 }
 
 const STRENGTH: Frame =
-    Frame { tag: "axlebow/strength/2", meaning: "Strength checks of an axle under its load cases." };
+    Frame { tag: "axlebow/strength/3", meaning: "Strength checks of an axle under its load cases." };
 
 /// The bands of stiffness of welds, beside the checks.
 struct WeldBands(Vec<WeldBand>);

@@ -4,7 +4,7 @@ use axlebow_results::{Field, Own, Part, Record, Text, in_unit, number, part};
 use axlebow_strength::Bound;
 use axlebow_units::Kind;
 
-use crate::{PlacedCheck, StrengthCase, StrengthOutcome, WeldBand, WeldRemedy, WeldUse};
+use crate::{NotMade, PlacedCheck, StrengthCase, StrengthOutcome, WeldBand, WeldRemedy, WeldUse};
 
 impl Record for StrengthOutcome {
     const FIELDS: &'static [Field<Self>] = &[
@@ -33,6 +33,16 @@ impl Record for StrengthOutcome {
         part("cases", "Each load case.", &Part(|run: &Self| &run.cases)),
         part("walls", "Section classification of each wall.", &Part(|run: &Self| &run.walls)),
         part(
+            "bearings",
+            "Life of the wheel bearings, running straight under the rated load.",
+            &Part(|run: &Self| &run.bearings),
+        ),
+        part(
+            "not-made",
+            "Checks that could not be made; none of them is a pass.",
+            &Part(|run: &Self| &run.not_made),
+        ),
+        part(
             "preheat",
             "What each steel that is welded says about preheat.",
             &Part(|run: &Self| &run.preheat),
@@ -53,9 +63,23 @@ impl Record for StrengthCase {
     ];
 }
 
+impl Record for NotMade {
+    const FIELDS: &'static [Field<Self>] = &[
+        part("place", "Station or part.", &Text(|own: &Self| &own.place)),
+        part("what", "What would be checked.", &Text(|own: &Self| &own.what)),
+        part("reason", "Why it was not.", &Text(|own: &Self| &own.reason)),
+        part("advice", "What to do so that it is.", &Text(|own: &Self| &own.advice)),
+    ];
+}
+
 impl Record for PlacedCheck {
     const FIELDS: &'static [Field<Self>] = &[
         part("place", "Station or part.", &Text(|at: &Self| &at.place)),
+        part(
+            "part",
+            "`tube`, `housing`, `spindle`, `spindle fillet`, `stiffener`, `weld`, `seat wall` or `wheel bearing`.",
+            &Text(|at: &Self| at.part.word()),
+        ),
         number(
             "y",
             Kind::Length,

@@ -8,7 +8,8 @@ use axlebow_units::Kind;
 use axlebow_wall::{ClampCrush, Fineness, SeatResultants, SeatWall, SolvedSeat, clamp_force};
 
 use crate::assembly::seat_wall::{seat_wall, yield_strength_at};
-use crate::checks::placed_check::PlacedCheck;
+use crate::checks::not_made::NotMade;
+use crate::checks::placed_check::{CheckedPart, PlacedCheck};
 use crate::checks::strength_options::StrengthOptions;
 use crate::outcome::{CaseOutcome, DiagramPoint, Warning};
 use crate::parts::seat::Fixing;
@@ -91,7 +92,12 @@ impl<'a> SeatStrength<'a> {
             .sourced(HOT_SPOT)
             .advising("make the bracket broader or softer at its ends, or the wall thicker");
         let y = case.seats.of(side).y + spot.along;
-        Ok(Some(PlacedCheck { place: format!("{}-seat", side.word()), y: Some(y), check }))
+        Ok(Some(PlacedCheck {
+            part: CheckedPart::Seat,
+            place: format!("{}-seat", side.word()),
+            y: Some(y),
+            check,
+        }))
     }
 
     /// Local buckling of the wall that is bent most in any case, and the crush of the clamps.
@@ -161,6 +167,30 @@ impl<'a> SeatStrength<'a> {
         Side::BOTH.into_iter().find(unknown).map(warning).into_iter().collect()
     }
 
+    /// What is not checked where no shells are asked for, or no torque is given.
+    pub(crate) fn not_made(&self) -> Vec<NotMade> {
+        let refused = |side: Side, what: &str, reason: &str, advice: &str| NotMade {
+            place: format!("{}-seat", side.word()),
+            what: what.to_owned(),
+            reason: reason.to_owned(),
+            advice: advice.to_owned(),
+        };
+        let each = Side::BOTH.into_iter().filter_map(|side| {
+            if self.seats.of(side).is_none() {
+                let (what, reason) =
+                    ("hot spot, local buckling and crush of the wall", "no shells of it are asked for");
+                return Some(refused(side, what, reason, "give `wall_flexibility = \"shell\"` of the seat"));
+            }
+            let open =
+                self.axle.seats.of(side).bracket.torque.is_none() && self.elastic_limit(side).is_some();
+            let advice = "give `u_bolt_torque` of the seat";
+            open.then(|| {
+                refused(side, "crush of the clamp", "the torque of its U-bolts is not given", advice)
+            })
+        });
+        each.collect()
+    }
+
     /// Whether anything here depends on tightened U-bolts.
     pub(crate) fn has_clamp(&self) -> bool {
         Side::BOTH.into_iter().any(|side| self.seats.of(side).as_ref().is_some_and(|own| own.crush.is_some()))
@@ -168,7 +198,7 @@ impl<'a> SeatStrength<'a> {
 }
 
 fn placed(side: Side, check: Check) -> PlacedCheck {
-    PlacedCheck { place: format!("{}-seat", side.word()), y: None, check }
+    PlacedCheck { part: CheckedPart::Seat, place: format!("{}-seat", side.word()), y: None, check }
 }
 
 /// What the axle carries on both sides of a seat's center.

@@ -11,8 +11,11 @@ use axlebow_strength::{
 };
 
 use crate::assembly::preheat::{Preheat, preheats};
-use crate::checks::placed_check::PlacedCheck;
+use crate::checks::bearing_lives::bearing_checks;
+use crate::checks::not_made::NotMade;
+use crate::checks::placed_check::{CheckedPart, PlacedCheck};
 use crate::checks::seat_strength::SeatStrength;
+use crate::checks::spindle_fillets::{fillet_checks, spindle_fillets};
 use crate::checks::strength_options::{StrengthOptions, StrengthRules};
 use crate::checks::weld_strength::weld_checks;
 use crate::outcome::{CaseOutcome, Resultants, StationOutcome, Warning};
@@ -29,6 +32,10 @@ pub struct StrengthOutcome {
     pub cases: Vec<StrengthCase>,
     /// Walls against their class; they do not depend on a load.
     pub walls: Vec<PlacedCheck>,
+    /// Life of the wheel bearings, running straight under the rated load.
+    pub bearings: Vec<PlacedCheck>,
+    /// Checks that could not be made; none of them is a pass.
+    pub not_made: Vec<NotMade>,
     /// Whether checks depend on tightened U-bolts.
     pub clamped: bool,
     /// What each steel that is welded says about preheat.
@@ -51,9 +58,9 @@ pub struct StrengthCase {
 }
 
 impl StrengthOutcome {
-    /// Every check, those of the walls first.
+    /// Every check, those of walls and bearings first.
     pub fn checks(&self) -> impl Iterator<Item = &PlacedCheck> {
-        self.walls.iter().chain(self.cases.iter().flat_map(|case| &case.checks))
+        self.walls.iter().chain(&self.bearings).chain(self.cases.iter().flat_map(|case| &case.checks))
     }
 
     /// Whether no binding check fails.
@@ -63,11 +70,21 @@ impl StrengthOutcome {
 
     /// The binding check that uses most of its limit, in any case, of equal ones the first; none without such a check.
     pub fn governing(&self) -> Option<Governing<'_>> {
-        let most = governing(self.checks().map(|placed| &placed.check))?;
+        self.governing_among(|_| true)
+    }
+
+    fn governing_among(&self, counts: impl Fn(&PlacedCheck) -> bool) -> Option<Governing<'_>> {
+        let most = governing(self.checks().filter(|placed| counts(placed)).map(|placed| &placed.check))?;
         let own = |placed: &&PlacedCheck| std::ptr::eq(&placed.check, most);
         let placed = self.checks().find(own)?;
         let case = self.cases.iter().find(|case| case.checks.iter().any(|placed| own(&placed)));
         Some(Governing { placed, case })
+    }
+
+    /// The binding check of a part that uses most of its limit, in any case, of equal ones the first; none without such a
+    /// check.
+    pub fn governing_of(&self, part: CheckedPart) -> Option<Governing<'_>> {
+        self.governing_among(|placed| placed.part == part)
     }
 
     /// Greatest share of its limit that a binding check uses; none without such a check.
@@ -81,7 +98,7 @@ impl StrengthOutcome {
 pub struct Governing<'a> {
     /// The check.
     pub placed: &'a PlacedCheck,
-    /// Its load case; none for a wall, which depends on none.
+    /// Its load case; none for a wall, which depends on none, and a bearing, which has one of its own.
     pub case: Option<&'a StrengthCase>,
 }
 
@@ -101,10 +118,19 @@ pub fn strength(axle: &Axle, cases: &[LoadCase], ask: StrengthOptions) -> Result
     }
     let mut walls = wall_checks(axle, ask.rules);
     walls.extend(seats.walls(&outcome.cases)?);
+    let (bearings, no_life) = bearing_checks(axle, ask)?;
+    let (_, no_fillets) = spindle_fillets(axle);
     Ok(StrengthOutcome {
         ask,
         cases,
         walls,
+        bearings,
+        not_made: no_yield(axle)
+            .into_iter()
+            .chain(no_fillets)
+            .chain(no_life)
+            .chain(seats.not_made())
+            .collect(),
         clamped: seats.has_clamp(),
         preheat: preheats(axle)?,
         assumptions: assumptions(axle, ask)?,
@@ -117,6 +143,7 @@ fn strength_case(axle: &Axle, case: &CaseOutcome, ask: StrengthOptions) -> Resul
     for station in &case.stations {
         checks.extend(station_checks(axle, station, ask)?);
     }
+    checks.extend(fillet_checks(axle, case, ask)?);
     checks.extend(stiffener_checks(axle, case, ask)?);
     checks.extend(weld_checks(axle, case, ask)?);
     Ok(StrengthCase { name: case.name.clone(), description: case.description.clone(), checks })
@@ -138,7 +165,8 @@ fn stiffener_checks(
         let stresses = SectionStresses { fiber, shear: 0.0, equivalent: fiber };
         let [fiber, ..] = stress_checks(&stresses, &allowable);
         let check = if kept < 1.0 { fiber.in_heat_affected_zone() } else { fiber };
-        checks.push(PlacedCheck { place: stiffener.name.clone(), y: Some(outcome.peak_stress.y), check });
+        let (part, place) = (CheckedPart::Stiffener, stiffener.name.clone());
+        checks.push(PlacedCheck { part, place, y: Some(outcome.peak_stress.y), check });
     }
     Ok(checks)
 }
@@ -153,19 +181,25 @@ fn station_checks(
     if station.stress == 0.0 {
         return Ok(Vec::new());
     }
-    let mut worst: Vec<Check> = Vec::new();
+    let mut worst: Vec<(Part, Check)> = Vec::new();
     for piece in axle.body.pieces().iter().filter(|piece| meets(piece, station.y)) {
         let checks = piece_checks(axle, piece, station, ask)?;
+        let checks: Vec<_> = checks.into_iter().map(|check| (piece.part, check)).collect();
         if worst.is_empty() {
             worst = checks;
             continue;
         }
-        let more = |(kept, check): (Check, Check)| {
-            if check.utilization() > kept.utilization() { check } else { kept }
+        let more = |(kept, own): ((Part, Check), (Part, Check))| {
+            if own.1.utilization() > kept.1.utilization() { own } else { kept }
         };
         worst = worst.into_iter().zip(checks).map(more).collect();
     }
-    let place = |check| PlacedCheck { place: station.name.clone(), y: Some(station.y), check };
+    let place = |(part, check)| PlacedCheck {
+        part: CheckedPart::Body(part),
+        place: station.name.clone(),
+        y: Some(station.y),
+        check,
+    };
     Ok(worst.into_iter().map(place).collect())
 }
 
@@ -220,7 +254,8 @@ fn wall_checks(axle: &Axle, rules: StrengthRules) -> Vec<PlacedCheck> {
             StrengthRules::En => en_wall_check(wall, yield_strength),
         };
         for profile in [piece.inboard, piece.outboard] {
-            let placed = |check| PlacedCheck { place: piece.part.word().to_owned(), y: None, check };
+            let part = CheckedPart::Body(piece.part);
+            let placed = |check| PlacedCheck { part, place: piece.part.word().to_owned(), y: None, check };
             let checks = walls(&profile).iter().map(check).map(placed).collect::<Vec<_>>();
             for placed in checks {
                 if !found.contains(&placed) {
@@ -257,16 +292,33 @@ fn assumptions(axle: &Axle, ask: StrengthOptions) -> Result<Vec<String>, AxleErr
     Ok(found)
 }
 
-fn warnings(axle: &Axle) -> Vec<Warning> {
+/// Parts of which no yield strength is known.
+fn parts_without_yield(axle: &Axle) -> Vec<Part> {
     let mut parts: Vec<Part> = Vec::new();
     for piece in axle.body.pieces() {
         if axle.body.material(piece.part).yield_strength().is_none() && !parts.contains(&piece.part) {
             parts.push(piece.part);
         }
     }
+    parts
+}
+
+const GIVE_YIELD: &str = "give `yield_strength` of its material, from its mill certificate";
+
+fn warnings(axle: &Axle) -> Vec<Warning> {
     let unknown = |part: Part| Warning {
         text: format!("the yield strength of the {} is not given, so nothing of it is checked", part.word()),
-        advice: "give `yield_strength` of its material, from its mill certificate".to_owned(),
+        advice: GIVE_YIELD.to_owned(),
     };
-    parts.into_iter().map(unknown).collect()
+    parts_without_yield(axle).into_iter().map(unknown).collect()
+}
+
+fn no_yield(axle: &Axle) -> Vec<NotMade> {
+    let unknown = |part: Part| NotMade {
+        place: part.word().to_owned(),
+        what: "stresses and walls".to_owned(),
+        reason: "its yield strength is not given".to_owned(),
+        advice: GIVE_YIELD.to_owned(),
+    };
+    parts_without_yield(axle).into_iter().map(unknown).collect()
 }

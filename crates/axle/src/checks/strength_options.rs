@@ -1,6 +1,6 @@
 //! What strength is asked for.
 
-use axlebow_strength::HeatAffectedZone;
+use axlebow_strength::{HeatAffectedZone, Reliability};
 
 use crate::AxleError;
 
@@ -47,6 +47,10 @@ pub struct StrengthOptions {
     /// HAZ strength factor, strength beside a weld over that of the steel; assumed from its yield strength where none
     /// is given.
     pub haz_strength_factor: Option<f64>,
+    /// Distance that a wheel bearing must reach at the rated load, m; its life is not checked without it.
+    pub bearing_distance: Option<f64>,
+    /// Share of bearings that must reach it.
+    pub bearing_reliability: Reliability,
 }
 
 impl StrengthOptions {

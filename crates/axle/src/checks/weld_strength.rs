@@ -6,7 +6,7 @@ use axlebow_strength::{
     correlation_factor,
 };
 
-use crate::checks::placed_check::PlacedCheck;
+use crate::checks::placed_check::{CheckedPart, PlacedCheck};
 use crate::checks::strength_options::{StrengthOptions, StrengthRules};
 use crate::mesh::weld_line::wall_thickness;
 use crate::outcome::CaseOutcome;
@@ -26,6 +26,7 @@ pub(crate) fn weld_checks(
         let peak = outcome.peak;
         let checks = CheckedWeld::at(axle, stiffener, &peak)?.checks(ask)?;
         found.extend(checks.into_iter().map(|check| PlacedCheck {
+            part: CheckedPart::Weld,
             place: format!("{}, {} foot", stiffener.name, peak.foot.word()),
             y: Some(peak.y),
             check,

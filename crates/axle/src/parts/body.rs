@@ -40,6 +40,8 @@ pub struct Piece {
     pub inboard: Profile,
     /// Section at the outboard end.
     pub outboard: Profile,
+    /// Radius of the fillet at its inboard end, m, of a spindle that is given one.
+    pub fillet: Option<f64>,
 }
 
 impl Piece {
@@ -66,6 +68,8 @@ pub struct SpindleStep {
     pub length: f64,
     /// Section.
     pub profile: Profile,
+    /// Radius of the fillet at its inboard end, m; none where it is not known.
+    pub fillet: Option<f64>,
 }
 
 /// One corner of a housing's profile along the axle.
@@ -102,7 +106,8 @@ impl Body {
         spindle: &Spindle,
     ) -> Result<Self, AxleError> {
         let half = 0.5 * positive("tube length", length, "m")?;
-        let piece = Piece { part: Part::Tube, from: 0.0, to: half, inboard: tube, outboard: tube };
+        let piece =
+            Piece { part: Part::Tube, from: 0.0, to: half, inboard: tube, outboard: tube, fillet: None };
         Body::finished(vec![piece], material, spindle)
     }
 
@@ -127,7 +132,7 @@ impl Body {
                 return Err(AxleError::BrokenLine { at: b.at });
             }
             let (inboard, outboard) = (Profile::from(a.section), Profile::from(b.section));
-            pieces.push(Piece { part: Part::Housing, from: a.at, to: b.at, inboard, outboard });
+            pieces.push(Piece { part: Part::Housing, from: a.at, to: b.at, inboard, outboard, fillet: None });
         }
         Body::finished(pieces, material, spindle)
     }
@@ -145,6 +150,7 @@ impl Body {
                 to,
                 inboard: step.profile,
                 outboard: step.profile,
+                fillet: step.fillet,
             });
             from = to;
         }

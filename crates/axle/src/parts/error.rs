@@ -238,6 +238,14 @@ pub enum AxleError {
     /// A road or its use is impossible.
     #[error(transparent)]
     Road(#[from] axlebow_road::RoadError),
+    /// A ride that had to reach its end did not.
+    #[error("the ride over {ride} did not reach its end: {reason}")]
+    BrokenOff {
+        /// Name of the ride.
+        ride: String,
+        /// Why.
+        reason: String,
+    },
     /// A strength check cannot be made.
     #[error(transparent)]
     Strength(#[from] axlebow_strength::StrengthError),

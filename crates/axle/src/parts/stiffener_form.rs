@@ -156,6 +156,13 @@ impl StiffenerForm {
     }
 
     /// Whether it is a sleeve all round the tube.
+    /// Whether it lies on the wall as a cover plate: a flat, half of a tube, a sleeve.
+    pub(crate) fn covers_the_wall(&self) -> bool {
+        let lies =
+            matches!(self.shape, Some(Shape::Flat(_) | Shape::HalfPipe(_))) && self.plate.along_its_edge;
+        lies || self.goes_round()
+    }
+
     pub(crate) fn goes_round(&self) -> bool {
         matches!(self.fit, Fit::Round { .. }) && !self.outline.holes().is_empty()
     }

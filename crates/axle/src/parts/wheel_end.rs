@@ -26,6 +26,10 @@ pub struct WheelEnd {
     pub endplay: f64,
     /// Angle of the bearings' cups to the spindle, rad.
     pub cup_angle: f64,
+    /// Basic dynamic radial load rating of the inner bearing, N; none where it is not known.
+    pub inner_rating: Option<f64>,
+    /// That of the outer bearing, N.
+    pub outer_rating: Option<f64>,
     /// Mass of hub, bearings and brake drum or disc, kg.
     pub hub_mass: f64,
     /// Manufactured camber of the unloaded spindle, rad.
@@ -49,6 +53,9 @@ impl WheelEnd {
         }
         not_negative("endplay", self.endplay, "m")?;
         accepted_cup(self.cup_angle)?;
+        for rating in [self.inner_rating, self.outer_rating].into_iter().flatten() {
+            positive("bearing load rating", rating, "N")?;
+        }
         not_negative("hub mass", self.hub_mass, "kg")?;
         finite("manufactured camber", self.camber, "rad")?;
         finite("manufactured toe", self.toe, "rad")?;
@@ -65,6 +72,14 @@ impl WheelEnd {
         match place {
             BearingPlace::Inner => self.inner_bearing,
             BearingPlace::Outer => self.outer_bearing,
+        }
+    }
+
+    /// Load rating of a bearing, N.
+    pub(crate) fn rating(&self, place: BearingPlace) -> Option<f64> {
+        match place {
+            BearingPlace::Inner => self.inner_rating,
+            BearingPlace::Outer => self.outer_rating,
         }
     }
 
@@ -102,6 +117,8 @@ mod tests {
         outer_stiffness: STIFFNESS,
         endplay: 0.0,
         cup_angle: 0.26,
+        inner_rating: None,
+        outer_rating: None,
         hub_mass: 80.0,
         camber: 0.0,
         toe: 0.0,

@@ -20,7 +20,8 @@ fn case(name: &str, axle: &Axle) -> CaseOutcome {
 fn camber_change_matches_the_overhanging_beam() {
     let profile = tube(0.127, 0.0127);
     let mut axle = axle();
-    let spindle = Spindle { material: steel(), steps: vec![SpindleStep { length: 0.21, profile }] };
+    let spindle =
+        Spindle { material: steel(), steps: vec![SpindleStep { length: 0.21, profile, fillet: None }] };
     axle.body = Body::trailer_tube(profile, 1.6, steel(), &spindle).unwrap();
     let mut end = wheel_end();
     (end.mounting_face, end.hub_mass) = (0.95, 0.0);
@@ -325,7 +326,7 @@ fn results_beyond_yield_and_small_rotations_are_doubted() {
     assert!(flex(&axle, &standard_cases(&axle)).unwrap().warnings.is_empty());
     let spindle = Spindle {
         material: steel().with_yield(100e6).unwrap(),
-        steps: vec![SpindleStep { length: 0.21, profile: bar(0.09) }],
+        steps: vec![SpindleStep { length: 0.21, profile: bar(0.09), fillet: None }],
     };
     let weak = steel().with_yield(100e6).unwrap();
     axle.body = Body::trailer_tube(tube(0.127, 0.0001), 1.6, weak, &spindle).unwrap();
@@ -343,7 +344,7 @@ fn the_readings_of_studies_have_the_warnings_of_the_whole_result() {
     let weak = {
         let spindle = Spindle {
             material: steel().with_yield(100e6).unwrap(),
-            steps: vec![SpindleStep { length: 0.21, profile: bar(0.09) }],
+            steps: vec![SpindleStep { length: 0.21, profile: bar(0.09), fillet: None }],
         };
         let weak = steel().with_yield(100e6).unwrap();
         Axle { body: Body::trailer_tube(tube(0.127, 0.0001), 1.6, weak, &spindle).unwrap(), ..axle() }

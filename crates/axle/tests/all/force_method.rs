@@ -53,8 +53,9 @@ fn housing() -> Body {
     let section = |height: f64| RectangularTube::new(0.12, height, 0.011, 0.03).unwrap();
     let point = |at, height| HousingPoint { at, section: section(height) };
     let points = [point(0.0, 0.3), point(0.2, 0.28), point(0.35, 0.14), point(0.8, 0.13)];
-    let steps =
-        [(0.09, 0.09), (0.12, 0.07)].map(|(length, od)| SpindleStep { length, profile: bar(od) }).to_vec();
+    let steps = [(0.09, 0.09), (0.12, 0.07)]
+        .map(|(length, od)| SpindleStep { length, profile: bar(od), fillet: None })
+        .to_vec();
     Body::drive_housing(&points, steel(), &Spindle { material: steel(), steps }).unwrap()
 }
 

@@ -43,7 +43,7 @@ fn bounce_and_hop_match_the_two_mass_vehicle() {
     let stiff = axlebow_sections::Material::new("stiff", 200e12, 0.3, 7850.0).unwrap();
     let spindle = axlebow_axle::Spindle {
         material: stiff.clone(),
-        steps: vec![axlebow_axle::SpindleStep { length: 0.21, profile: example::bar(0.09) }],
+        steps: vec![axlebow_axle::SpindleStep { length: 0.21, profile: example::bar(0.09), fillet: None }],
     };
     axle.body = axlebow_axle::Body::trailer_tube(example::tube(0.127, 0.0127), 1.6, stiff, &spindle).unwrap();
     for side in Side::BOTH {
@@ -155,7 +155,7 @@ fn plain_bar(outside: f64, wall: f64, half: f64) -> Axle {
     let tube = example::tube(outside, wall);
     let spindle = axlebow_axle::Spindle {
         material: example::steel(),
-        steps: vec![axlebow_axle::SpindleStep { length: 0.2, profile: tube }],
+        steps: vec![axlebow_axle::SpindleStep { length: 0.2, profile: tube, fillet: None }],
     };
     plain.body =
         axlebow_axle::Body::trailer_tube(tube, 2.0 * (half - 0.2), example::steel(), &spindle).unwrap();
@@ -183,7 +183,7 @@ fn plain_bar(outside: f64, wall: f64, half: f64) -> Axle {
 fn hysteresis_damps_a_mode_by_where_its_strain_is() {
     let mut axle = axle();
     let steel = example::steel().with_loss_factor(0.004).unwrap();
-    let steps = vec![axlebow_axle::SpindleStep { length: 0.21, profile: example::bar(0.08) }];
+    let steps = vec![axlebow_axle::SpindleStep { length: 0.21, profile: example::bar(0.08), fillet: None }];
     let spindle = axlebow_axle::Spindle { material: steel.clone(), steps };
     axle.body = axlebow_axle::Body::trailer_tube(example::tube(0.127, 0.0127), 1.6, steel, &spindle).unwrap();
     let tire = axlebow_axle::Tire { damping: 0.0, ..example::tire() };

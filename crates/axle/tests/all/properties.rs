@@ -63,6 +63,7 @@ impl Numbers {
         let step = |length: f64, diameter: f64| SpindleStep {
             length: length * m,
             profile: RoundBar::new(diameter * m).unwrap().into(),
+            fillet: None,
         };
         let spindle = Spindle { material: steel.clone(), steps: vec![step(0.09, 0.09), step(0.13, 0.07)] };
         let body = Body::trailer_tube(tube.into(), 1.6 * m, steel, &spindle).unwrap();

@@ -50,7 +50,7 @@ fn wheel_load_of_a_stiff_axle_is_that_of_the_two_mass_vehicle() {
     axle.wheels = Sides { left: single, right: single };
     // Rigid against tires and springs: a thousandfold modulus leaves a thousandth of the flexibility.
     let stiff = Material::new("stiff", 200e12, 0.3, 7850.0).unwrap();
-    let steps = vec![SpindleStep { length: 0.21, profile: bar(0.09) }];
+    let steps = vec![SpindleStep { length: 0.21, profile: bar(0.09), fillet: None }];
     let spindle = Spindle { material: stiff.clone(), steps };
     axle.body = Body::trailer_tube(tube(0.127, 0.0127), 1.6, stiff, &spindle).unwrap();
     for side in Side::BOTH {

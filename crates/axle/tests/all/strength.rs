@@ -4,19 +4,19 @@ use crate::example::stiffening::tent;
 use crate::example::{self, axle, bar, steel, tube};
 use approx::assert_relative_eq;
 use axlebow_axle::{
-    Axle, Body, Fixing, Orientation, PlacedCheck, Side, Spindle, SpindleStep, Stiffener, StiffenerEnd,
-    StiffenerWeld, StrengthOptions, StrengthRules, WeldPattern, WeldRemedy, flex, standard_cases, strength,
-    weld_bands,
+    Axle, Body, CheckedPart, Fixing, Orientation, PlacedCheck, Side, Spindle, SpindleStep, Stiffener,
+    StiffenerEnd, StiffenerWeld, StrengthOptions, StrengthRules, WeldPattern, WeldRemedy, flex,
+    standard_cases, strength, weld_bands,
 };
 use axlebow_sections::Shape;
 use axlebow_sections::shape::{Angle, Flat};
-use axlebow_strength::{Check, Kind, Verdict};
+use axlebow_strength::{Check, Kind, Reliability, Verdict};
 
 fn with_yield(strength: f64) -> Axle {
     let material = steel().with_yield(strength).unwrap();
     let steps = vec![
-        SpindleStep { length: 0.09, profile: bar(0.09) },
-        SpindleStep { length: 0.12, profile: bar(0.07) },
+        SpindleStep { length: 0.09, profile: bar(0.09), fillet: None },
+        SpindleStep { length: 0.12, profile: bar(0.07), fillet: None },
     ];
     let spindle = Spindle { material: material.clone(), steps };
     Axle { body: Body::trailer_tube(tube(0.127, 0.0127), 1.6, material, &spindle).unwrap(), ..axle() }
@@ -27,6 +27,8 @@ const ASK: StrengthOptions = StrengthOptions {
     rules: StrengthRules::Aisc,
     electrode_strength: 482.633e6,
     haz_strength_factor: None,
+    bearing_distance: None,
+    bearing_reliability: Reliability::Ninety,
 };
 
 #[test]
@@ -288,4 +290,105 @@ fn a_weld_is_judged_over_the_band_of_its_stiffness_and_its_remedies_pass() {
         let failed: Vec<_> = checked.cases[0].checks.iter().filter(fails).collect();
         assert!(failed.is_empty(), "{remedy:?}: {failed:?}");
     }
+}
+
+/// The tube of 127 mm on a spindle of 90 mm that steps to 70 mm, with fillets of 12 and 5 mm.
+fn filleted() -> Axle {
+    let material = steel().with_yield(520e6).unwrap();
+    let steps = vec![
+        SpindleStep { length: 0.09, profile: bar(0.09), fillet: Some(0.012) },
+        SpindleStep { length: 0.12, profile: bar(0.07), fillet: Some(0.005) },
+    ];
+    let spindle = Spindle { material: material.clone(), steps };
+    Axle { body: Body::trailer_tube(tube(0.127, 0.0127), 1.6, material, &spindle).unwrap(), ..axle() }
+}
+
+/// By hand: the bar's stress 32 M/(π d³) at its root, with the moment of the static run, times K_t of W. D. Pilkey & D. F.
+/// Pilkey worked out apart: D/d = 127/90, r = 12 mm: h = 18.5 mm, h/r = 1.541 667, 2h/D = 0.291 339.
+#[test]
+fn the_stress_in_a_fillet_is_that_of_its_bar_times_the_concentration() {
+    let axle = filleted();
+    let cases: Vec<_> = standard_cases(&axle).into_iter().take(1).collect();
+    let checked = strength(&axle, &cases, ASK).unwrap();
+    let flexed = flex(&axle, &cases).unwrap();
+    let place = |name: &str| {
+        let fillet = |own: &&PlacedCheck| own.part == CheckedPart::Fillet && own.place == name;
+        checked.cases[0].checks.iter().find(fillet).unwrap().check.clone()
+    };
+    let root = flexed.cases[0].stations.iter().find(|own| own.name == "left-tube-end").unwrap();
+    let moment = root.axle_resultants.moment_x.abs();
+    let (h_r, t) = (18.5_f64 / 12.0, 37.0_f64 / 127.0);
+    let factor = 0.947 + 1.206 * h_r.sqrt() - 0.131 * h_r
+        + (0.022 - 3.405 * h_r.sqrt() + 0.915 * h_r) * t
+        + (0.869 + 1.777 * h_r.sqrt() - 0.555 * h_r) * t * t
+        + (-0.810 + 0.422 * h_r.sqrt() - 0.260 * h_r) * t * t * t;
+    let bending = 32.0 * moment / (std::f64::consts::PI * 0.09_f64.powi(3));
+    assert_relative_eq!(place("left-tube-end").value, factor * bending, max_relative = 1e-3);
+    assert_relative_eq!(place("left-tube-end").limit, 520e6 / 1.5, max_relative = 1e-12);
+    assert!(place("left-section-change-1").value > 0.0);
+    assert!(checked.not_made.iter().all(|own| !own.what.contains("fillet")));
+}
+
+#[test]
+fn a_fillet_without_a_radius_is_not_made_and_no_pass() {
+    let axle = with_yield(520e6);
+    let checked = strength(&axle, &standard_cases(&axle)[..1], ASK).unwrap();
+    assert!(checked.checks().all(|own| own.part != CheckedPart::Fillet));
+    let missing: Vec<_> = checked.not_made.iter().filter(|own| own.what.contains("fillet")).collect();
+    assert_eq!(missing.len(), 2);
+    assert!(missing[0].reason.contains("is not given") && missing[0].advice.contains("fillet"));
+}
+
+fn rated(axle: Axle, [inner, outer]: [Option<f64>; 2]) -> Axle {
+    let end = |side: Side| axlebow_axle::WheelEnd {
+        inner_rating: inner,
+        outer_rating: outer,
+        ..*axle.wheel_ends.of(side)
+    };
+    Axle { wheel_ends: axlebow_axle::Sides::each(end), ..axle.clone() }
+}
+
+/// By hand: the lever rule on a span of 110 mm, the thrust that the heavier bearing induces on the lighter one, ISO 281.
+#[test]
+fn the_life_of_a_bearing_is_that_of_its_lever_its_thrust_and_iso_281() {
+    let axle = rated(with_yield(520e6), [Some(240e3), Some(185e3)]);
+    let ask = StrengthOptions { bearing_distance: Some(1e9), ..ASK };
+    let cases: Vec<_> = standard_cases(&axle).into_iter().take(1).collect();
+    let checked = strength(&axle, &cases, ask).unwrap();
+    let flexed = flex(&axle, &cases).unwrap();
+    let wheel = &flexed.cases[0].wheels.left;
+    // Duals share by their camber; the wheel and hub weigh against the road's force at the mounting face.
+    let moment: f64 = wheel.contacts.iter().map(|own| own.vertical_load * (own.y - 0.84)).sum();
+    let weight = (150.0 + 75.0) * 9.806_65;
+    let outer = (moment - weight * 0.08) / 0.11;
+    let inner = wheel.vertical_load - weight - outer;
+    let tan = 15_f64.to_radians().tan();
+    let thrust = 1.25 * tan * inner.max(outer);
+    let radius = 0.49 * std::f64::consts::TAU;
+    let life = |rating: f64, radial: f64| {
+        let small = thrust <= 1.5 * tan * radial;
+        let load = if small { radial } else { 0.4 * radial + 0.4 / tan * thrust };
+        1e6 * radius * (rating / load).powf(10.0 / 3.0)
+    };
+    let value = |name: &str| checked.bearings.iter().find(|own| own.place == name).unwrap().check.value;
+    // Weights of hub and wheel act at places of their own, some millimeters off the face.
+    assert_relative_eq!(value("left-inner-bearing"), life(240e3, inner), max_relative = 0.02);
+    assert_relative_eq!(value("left-outer-bearing"), life(185e3, outer), max_relative = 0.02);
+    let strict = StrengthOptions { bearing_reliability: Reliability::NinetyFive, ..ask };
+    let strict = strength(&axle, &cases, strict).unwrap();
+    assert_relative_eq!(strict.bearings[0].check.value, 0.64 * checked.bearings[0].check.value);
+}
+
+#[test]
+fn a_bearing_without_rating_or_distance_is_not_made_and_no_pass() {
+    let axle = rated(with_yield(520e6), [Some(240e3), None]);
+    let cases: Vec<_> = standard_cases(&axle).into_iter().take(1).collect();
+    let ask = StrengthOptions { bearing_distance: Some(1e9), ..ASK };
+    let checked = strength(&axle, &cases, ask).unwrap();
+    assert_eq!(checked.bearings.len(), 2);
+    let missing: Vec<_> = checked.not_made.iter().filter(|own| own.what == "bearing life").collect();
+    assert!(missing.len() == 2 && missing.iter().all(|own| own.place.ends_with("outer-bearing")));
+    let no_distance = strength(&axle, &cases, ASK).unwrap();
+    assert!(no_distance.bearings.is_empty());
+    assert!(no_distance.not_made.iter().any(|own| own.advice.contains("bearing_distance")));
 }

@@ -423,7 +423,7 @@ fn strength_shows_what_governs_with_cautions_and_fails_by_its_exit_code() {
     assert_eq!(strict.code, 1, "{}", strict.err);
     assert!(strict.out.contains("FAILS"), "{}", strict.out);
     let document = json(&["strength", &model, "--rules", "en", "--json"]);
-    assert_eq!((&document["schema"], &document["rules"]), (&"axlebow/strength/2".into(), &"en".into()));
+    assert_eq!((&document["schema"], &document["rules"]), (&"axlebow/strength/3".into(), &"en".into()));
     let refused = axlebow(&["strength", &model, "--safety-factor", "0.5"]);
     assert!(refused.code == 2 && refused.err.contains("1 to 20"), "{}", refused.err);
 }

@@ -178,7 +178,8 @@ impl Builder<'_> {
             };
             let key = if step.optional_number("bore").is_some() { "bore" } else { "od" };
             let profile = self.kept(step.span_of(key), profile);
-            steps.extend(profile.map(|profile| SpindleStep { length: step.number("length"), profile }));
+            let (length, fillet) = (step.number("length"), step.optional_number("fillet"));
+            steps.extend(profile.map(|profile| SpindleStep { length, profile, fillet }));
         }
         Some(Spindle { material: material?, steps })
     }

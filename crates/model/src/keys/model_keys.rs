@@ -125,6 +125,12 @@ static SPINDLE_STEP: TableSpec = TableSpec {
         quantity("length", "Length along the axle.", (Kind::Length, Positive), Required),
         quantity("od", "Outside diameter.", (Kind::Length, Positive), Required),
         quantity("bore", "Diameter of its bore; solid if left out.", (Kind::Length, Positive), Optional),
+        quantity(
+            "fillet",
+            "Radius of the fillet at its inboard end, where it meets the larger part; without it the stress there is not checked.",
+            (Kind::Length, Positive),
+            Optional,
+        ),
     ],
 };
 

@@ -4,7 +4,7 @@ use axlebow_units::Kind;
 
 use crate::declare::{Bounds, Holds, Presence, TableSpec, Word, key, quantity};
 
-use Bounds::Between;
+use Bounds::{Between, Positive};
 use Presence::{Default, Optional};
 
 /// Weakest and strongest weld metal of steel, Pa (common practice, no source).
@@ -42,6 +42,25 @@ pub(crate) static STRENGTH: TableSpec = TableSpec {
             "HAZ strength factor, strength beside a weld over that of the steel; if left out 1 up to a yield of 355 MPa, 0.9 to 460, 0.8 to 700, 0.6 above.",
             (Kind::Ratio, Between(0.1, 1.0)),
             Optional,
+        ),
+        quantity(
+            "bearing_distance",
+            "Distance that a wheel bearing must reach at the rated load; without it the life of bearings is not checked.",
+            (Kind::Length, Positive),
+            Optional,
+        ),
+        key(
+            "bearing_reliability",
+            "Share of bearings that must reach `bearing_distance` (ISO 281:2007, a1).",
+            Holds::Choice(&[
+                Word { word: "90 %", meaning: "L10, the rating life" },
+                Word { word: "95 %", meaning: "0.64 of the rating life" },
+                Word { word: "96 %", meaning: "0.55 of it" },
+                Word { word: "97 %", meaning: "0.47 of it" },
+                Word { word: "98 %", meaning: "0.37 of it" },
+                Word { word: "99 %", meaning: "0.25 of it" },
+            ]),
+            Default("\"90 %\""),
         ),
     ],
 };

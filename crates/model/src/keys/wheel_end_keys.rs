@@ -58,6 +58,18 @@ pub(crate) static WHEEL_END: TableSpec = TableSpec {
             Default("\"22 mm\""),
         ),
         quantity(
+            "inner_bearing_rating",
+            "Basic dynamic radial load rating C of the inner bearing (ISO 281), from its catalog; without it its life is not checked.",
+            (Kind::Force, Positive),
+            Optional,
+        ),
+        quantity(
+            "outer_bearing_rating",
+            "Basic dynamic radial load rating C of the outer bearing (ISO 281), from its catalog; without it its life is not checked.",
+            (Kind::Force, Positive),
+            Optional,
+        ),
+        quantity(
             "endplay",
             "How far the hub moves along the spindle from stop to stop; TMC RP 618 accepts 0.025 to 0.127 mm.",
             (Kind::Length, Between(0.0, MOST_ENDPLAY)),

@@ -13,7 +13,14 @@ pub fn strength_answer(outcome: &StrengthOutcome, _card: &ModelCard) -> Vec<Stri
     if all == 0 {
         return vec!["Nothing could be checked, so that nothing is said about strength.".to_owned()];
     }
-    first([Some(verdict(outcome, all)), advice(outcome), watched(outcome)])
+    first([Some(verdict(outcome, all)), advice(outcome), watched(outcome), not_made(outcome)])
+}
+
+/// How many checks could not be made.
+fn not_made(outcome: &StrengthOutcome) -> Option<String> {
+    let count = outcome.not_made.len();
+    let were = if count == 1 { "was" } else { "were" };
+    (count > 0).then(|| format!("{} {were} not made, which is no pass.", several(count, "check")))
 }
 
 fn verdict(outcome: &StrengthOutcome, all: usize) -> String {

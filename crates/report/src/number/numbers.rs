@@ -27,6 +27,35 @@ impl Numbers {
         display_unit(shown.into().kind(), self.system).factor
     }
 
+    /// A distance along a road (m) to three digits, such as "1230000 km".
+    pub fn distance(self, distance: f64) -> String {
+        let (symbol, factor) = self.road_unit();
+        let number = distance / factor;
+        if !number.is_finite() {
+            return "without end".to_owned();
+        }
+        let step = 10f64.powi((number.abs().max(1e-300).log10().floor() as i32 - 2).max(0));
+        let rounded = (number / step).round() * step;
+        let number = if rounded >= 100.0 { fixed(rounded, 0) } else { significant(rounded, 3) };
+        format!("{number} {symbol}")
+    }
+
+    /// Symbol and value (m) of the unit of distances along a road.
+    pub fn road_unit(self) -> (&'static str, f64) {
+        match self.system {
+            UnitSystem::Si => ("km", 1e3),
+            UnitSystem::Us => ("mi", 1609.344),
+        }
+    }
+
+    /// Value or limit of a check: a length of a kilometer and more is a distance along a road.
+    pub fn checked(self, value: f64, kind: Kind) -> String {
+        if kind == Kind::Length && value >= 1e3 {
+            return self.distance(value);
+        }
+        self.full(value, Shown::Free(kind))
+    }
+
     /// Symbol and value of the unit of a road's roughness index: m/km, or in/mi of 63 360 inches.
     pub fn roughness(self) -> (&'static str, f64) {
         match self.system {
@@ -70,6 +99,17 @@ impl Numbers {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn distances_have_three_digits() {
+        let (si, us) = (Numbers { system: UnitSystem::Si }, Numbers { system: UnitSystem::Us });
+        assert_eq!(si.distance(1.234_567e9), "1230000 km");
+        assert_eq!(us.distance(1.609_344e9), "1000000 mi");
+        assert_eq!(si.distance(2_345.0), "2.35 km");
+        assert_eq!(si.distance(f64::INFINITY), "without end");
+        assert_eq!(si.checked(0.006, Kind::Length), "6.000 mm");
+        assert_eq!(si.checked(2e6, Kind::Length), "2000 km");
+    }
 
     #[test]
     fn forces_follow_the_unit_system() {

@@ -1,6 +1,6 @@
 //! The table of strength checks.
 
-use axlebow_axle::{Governing, PlacedCheck, StrengthCase, StrengthOutcome, WeldBand};
+use axlebow_axle::{Governing, NotMade, PlacedCheck, StrengthCase, StrengthOutcome, WeldBand};
 use axlebow_strength::{Bound, Check, Verdict};
 
 use super::cautions::{clamping, welding};
@@ -28,6 +28,14 @@ pub fn strength(outcome: &StrengthOutcome, bands: &[WeldBand], card: &ModelCard,
     if !outcome.walls.is_empty() {
         page.add_table(check_table(outcome.walls.iter(), n).with_caption("Walls"));
     }
+    if !outcome.bearings.is_empty() {
+        let caption = format!(
+            "Wheel bearings, running straight under the rated load; {} of them reach the distance",
+            outcome.ask.bearing_reliability.word()
+        );
+        page.add_table(check_table(outcome.bearings.iter(), n).with_caption(caption));
+    }
+    page.extend(not_made(&outcome.not_made));
     page.extend(preheat(&outcome.preheat));
     page.extend(verdict(outcome).map(Block::Paragraph));
     page.extend(weld_bands(bands, n));
@@ -38,6 +46,15 @@ pub fn strength(outcome: &StrengthOutcome, bands: &[WeldBand], card: &ModelCard,
     page.add(welding());
     page.extend(outcome.clamped.then(clamping));
     page
+}
+
+/// Checks that could not be made, with what to do.
+pub(super) fn not_made(list: &[NotMade]) -> Vec<Block> {
+    if list.is_empty() {
+        return Vec::new();
+    }
+    let line = |own: &NotMade| format!("{}: {}: {}; {}.", own.place, own.what, own.reason, own.advice);
+    vec![Block::heading("Not made, which is no pass"), Block::List(list.iter().map(line).collect())]
 }
 
 /// What the checks were made with.
@@ -62,8 +79,8 @@ fn case_blocks(case: &StrengthCase, n: Numbers, all: bool) -> Vec<Block> {
         return vec![Block::Heading(title), Block::note("nothing could be checked")];
     }
     let mut shown: Vec<&PlacedCheck> = case.checks.iter().collect();
+    shown.sort_by(|a, b| b.check.utilization().total_cmp(&a.check.utilization()));
     if !all {
-        shown.sort_by(|a, b| b.check.utilization().total_cmp(&a.check.utilization()));
         shown.truncate(FEW);
     }
     vec![Block::Table(check_table(shown.into_iter(), n).with_caption(title))]
@@ -78,8 +95,8 @@ fn check_table<'a>(checks: impl Iterator<Item = &'a PlacedCheck>, n: Numbers) ->
         Column::number("util.", "%"),
     ];
     let mut table = Table::new(words.into_iter().chain(numbers));
-    for PlacedCheck { place, y, check } in checks {
-        let value = |value: f64| n.full(value, Shown::Free(check.kind));
+    for PlacedCheck { place, y, check, .. } in checks {
+        let value = |value: f64| n.checked(value, check.kind);
         let shown = if check.value.abs() < NOTHING * check.limit.abs() { 0.0 } else { check.value };
         let sign = if check.bound == Bound::AtMost { "<= " } else { ">= " };
         table.add_row([
@@ -139,7 +156,8 @@ fn watched(outcome: &StrengthOutcome) -> String {
 
 /// Each source once.
 fn sources(outcome: &StrengthOutcome) -> Vec<Block> {
-    let all = outcome.cases.iter().flat_map(|case| &case.checks).chain(&outcome.walls);
+    let all =
+        outcome.cases.iter().flat_map(|case| &case.checks).chain(&outcome.walls).chain(&outcome.bearings);
     let steels = outcome.preheat.iter().filter_map(|steel| steel.check.as_ref());
     let mut named: Vec<(&str, &str)> = Vec::new();
     for Check { what, source, .. } in all.map(|placed| &placed.check).chain(steels) {

@@ -18,6 +18,28 @@ pub enum Reliability {
 }
 
 impl Reliability {
+    /// Every reliability, least first.
+    pub const ALL: [Self; 6] = [
+        Self::Ninety,
+        Self::NinetyFive,
+        Self::NinetySix,
+        Self::NinetySeven,
+        Self::NinetyEight,
+        Self::NinetyNine,
+    ];
+
+    /// The word of files and results.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Ninety => "90 %",
+            Self::NinetyFive => "95 %",
+            Self::NinetySix => "96 %",
+            Self::NinetySeven => "97 %",
+            Self::NinetyEight => "98 %",
+            Self::NinetyNine => "99 %",
+        }
+    }
+
     /// Factor a1 on the rating life.
     ///
     /// Source: ISO 281:2007, life adjustment for reliability (from memory).

@@ -4,6 +4,7 @@ use super::{Detail, DetailRules, DetailStress};
 
 /// The details of the codes that meet on an axle; categories from memory, to be looked up before a report goes out.
 pub const DETAILS: &[Detail] = &[
+    en("plain", "plain steel without weld, by its local stress where it is notched", 160.0, "8.1 (1)"),
     en(
         "longitudinal-automatic",
         "continuous automatic longitudinal fillet, no stop or start",

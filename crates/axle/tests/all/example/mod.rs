@@ -83,6 +83,8 @@ pub fn wheel_end() -> WheelEnd {
         outer_stiffness: BEARING,
         endplay: 0.0,
         cup_angle: 15_f64.to_radians(),
+        inner_rating: None,
+        outer_rating: None,
         hub_mass: 75.0,
         camber: 0.0,
         toe: 0.0,
@@ -121,8 +123,8 @@ pub fn body(tube: Profile) -> Body {
     let spindle = Spindle {
         material: steel(),
         steps: vec![
-            SpindleStep { length: 0.09, profile: bar(0.09) },
-            SpindleStep { length: 0.12, profile: bar(0.07) },
+            SpindleStep { length: 0.09, profile: bar(0.09), fillet: None },
+            SpindleStep { length: 0.12, profile: bar(0.07), fillet: None },
         ],
     };
     Body::trailer_tube(tube, 1.6, steel(), &spindle).unwrap()
