@@ -6,5 +6,4 @@ pub(crate) mod response;
 pub(crate) mod response_outcome;
 pub(crate) mod response_warnings;
 pub(crate) mod small_motion;
-pub(crate) mod stress_reading;
 pub(crate) mod transfer;

@@ -6,7 +6,7 @@
 //!
 //! Each room uses only those before it: `parts`, their `sections` and `assembly` into an axle; the `outcome` that is told
 //! of it; its `mesh`, its `road_contact` and its `statics`, by forces alone in `force_method`, with their `sensitivity`; its
-//! `dynamics`, `riding` and answers by `frequency`; `checks` of its strength, and its `tires`.
+//! `dynamics`, `riding` and answers by `frequency`; `checks` of its strength, its `tires`, and its `life` under a duty.
 
 // Tests beside the code build their axles as the tests of the crate do.
 #[cfg(test)]
@@ -22,6 +22,7 @@ mod checks;
 mod dynamics;
 mod force_method;
 mod frequency;
+mod life;
 mod mesh;
 pub mod outcome;
 mod parts;
@@ -54,6 +55,9 @@ pub use frequency::response_outcome::{
     PrintedCups, RandomAnswer, RandomOutcome, ResponseOutcome, StationResponse,
 };
 pub use frequency::transfer::{Resonance, TransferFunction};
+pub use life::duty::{Duty, DutyBump, DutyEvent, DutyRoad};
+pub use life::life_outcome::{BearingLife, DamageShares, DetailLife, LifeOutcome};
+pub use life::life_run::{LifeOptions, life};
 pub use mesh::weld_line::{plate_give_along_a_line, plate_give_along_an_edge, weld_stiffness};
 pub use outcome::static_readings::{StaticReadings, WheelReadings};
 pub use outcome::stiffening_outcome::{

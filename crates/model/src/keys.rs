@@ -1,5 +1,6 @@
-//! The keys of model, road and tire files.
+//! The keys of model, road, duty and tire files.
 
+mod duty_keys;
 mod material_keys;
 mod model_keys;
 mod road_keys;
@@ -10,6 +11,7 @@ mod strength_keys;
 mod tread_keys;
 mod wheel_end_keys;
 
+pub use duty_keys::DUTY;
 pub use model_keys::MODEL;
 pub use road_keys::ROAD;
 pub(crate) use stiffener_keys::STIFFENER;

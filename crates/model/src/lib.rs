@@ -19,10 +19,10 @@
 //! ```text
 //! declare   what the keys of a file may hold
 //! faults    what is wrong, where, and what is accepted
-//! keys      the keys of model, road and tire files
+//! keys      the keys of model, road, duty and tire files
 //! content   what a file says: tables, values, paths
 //! read      text to content
-//! roads     content to a road
+//! roads     content to a road, to a duty
 //! build     content to an axle with its load cases
 //! readings  sheets of shop readings
 //! start     files to start from
@@ -42,8 +42,8 @@ pub use build::{Model, TireFile, VariableAxle};
 pub use content::{Assumed, Document, Entry, EntryNote, NumberKey, NumberPlace, Table, Value, Written};
 pub use declare::{Bounds, Holds, KeySpec, Presence, TableSpec, Word, json_schema, key, quantity};
 pub use faults::{ModelError, Problem, Problems, Span, likely};
-pub use keys::{MODEL, ROAD, TIRE};
+pub use keys::{DUTY, MODEL, ROAD, TIRE};
 pub use read::{LARGEST, given_file, named_file, read, read_bytes, why_missing};
 pub use readings::{ReadQuantity, Reading, ReadingSheet, readings};
-pub use roads::{RoadFile, road_events, road_kinds};
+pub use roads::{DutyFile, RoadFile, road_events, road_kinds};
 pub use start::{KINDS, reading_sheet, starter};

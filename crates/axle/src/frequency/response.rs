@@ -3,7 +3,7 @@
 use axlebow_road::FeltSpectrum;
 
 use crate::frequency::frequency_grid::FrequencyGrid;
-use crate::frequency::response_outcome::{RandomOutcome, ResponseOutcome};
+use crate::frequency::response_outcome::{RandomOutcome, ResponseOutcome, StationResponse};
 use crate::frequency::response_warnings::response_warnings;
 use crate::frequency::small_motion::SmallMotion;
 use crate::frequency::transfer::TransferFunction;
@@ -95,7 +95,7 @@ pub fn response(axle: &Axle, ask: &ResponseOptions) -> Result<ResponseOutcome, A
         load_at_rest: small.load_at_rest,
         camber,
         load,
-        stress: stations.map(|(reading, transfer)| reading.answering(transfer)).collect(),
+        stress: stations.map(|(reading, transfer)| StationResponse::of(reading, transfer)).collect(),
         random,
         modes,
         frequencies,
@@ -110,6 +110,25 @@ fn by_result<T>(mut answers: impl Iterator<Item = T>) -> (Sides<T>, Sides<T>, Ve
     let mut pair = || Sides::each(|_| answers.next().expect("an answer for each wheel"));
     let (camber, load) = (pair(), pair());
     (camber, load, answers.collect())
+}
+
+/// Spectra of the axle's own fiber stress at stations over a random road: frequency (Hz) and density (Pa²/Hz).
+///
+/// - `modes`: modes near which frequencies crowd
+///
+/// # Errors
+/// As [`response`].
+pub(crate) fn stress_spectra(
+    axle: &Axle,
+    axle_load: f64,
+    stations: &[&str],
+    (over, modes): (&RandomRide, &[ModeOutcome]),
+) -> Result<Vec<Vec<(f64, f64)>>, AxleError> {
+    let top = over.road.frequencies()[1];
+    let small = SmallMotion::of_axle(axle, (axle_load, top), stations)?;
+    let outcome = random(&small, over, modes)?;
+    let points = |own: &RandomAnswer| outcome.frequencies.iter().copied().zip(own.density.clone()).collect();
+    Ok(outcome.stress.iter().map(points).collect())
 }
 
 fn random(small: &SmallMotion, over: &RandomRide, modes: &[ModeOutcome]) -> Result<RandomOutcome, AxleError> {

@@ -3,6 +3,7 @@
 use std::f64::consts::TAU;
 
 use crate::frequency::transfer::TransferFunction;
+use crate::riding::stress_reading::StressReading;
 use crate::{Input, ModeOutcome, Side, Sides, Warning};
 
 /// Result of [`crate::response()`].
@@ -39,6 +40,14 @@ pub struct StationResponse {
     pub at_rest: f64,
     /// Stress, Pa per m of road height.
     pub transfer: TransferFunction,
+}
+
+impl StationResponse {
+    /// The place of a reading with its transfer function.
+    pub(crate) fn of(reading: &StressReading, transfer: TransferFunction) -> Self {
+        let StressReading { name, y, at_rest, .. } = reading;
+        StationResponse { name: name.clone(), y: *y, at_rest: *at_rest, transfer }
+    }
 }
 
 /// Answer to a random road at a speed, about the values at rest.

@@ -11,11 +11,11 @@ use nalgebra::Complex;
 
 use crate::dynamics::hysteresis::add_hysteresis;
 use crate::dynamics::vibration::{TireContact, VibrationModel};
-use crate::frequency::stress_reading::{StressReading, stress_readings};
 use crate::parts::freedoms::RX;
 use crate::riding::equations::system;
 use crate::riding::ride_basis::FASTEST_MODE;
 use crate::riding::ride_laws::ride_laws;
+use crate::riding::stress_reading::{StressReading, axle_readings, stress_readings};
 use crate::{Axle, AxleError, Side, Sides};
 
 /// The axle in small motions about its rest.
@@ -58,6 +58,27 @@ impl SmallMotion {
         (axle_load, up_to): (f64, f64),
         stations: &[String],
     ) -> Result<Self, AxleError> {
+        Self::reading(axle, (axle_load, up_to), |model, reader, rest| {
+            stress_readings(model, reader, rest, stations)
+        })
+    }
+
+    /// The same with the stresses of the axle itself, without its stiffeners, at named stations.
+    pub(crate) fn of_axle(
+        axle: &Axle,
+        (axle_load, up_to): (f64, f64),
+        stations: &[&str],
+    ) -> Result<Self, AxleError> {
+        Self::reading(axle, (axle_load, up_to), |model, reader, rest| {
+            axle_readings(model, reader, rest, stations)
+        })
+    }
+
+    fn reading(
+        axle: &Axle,
+        (axle_load, up_to): (f64, f64),
+        stresses: impl Fn(&VibrationModel, &MotionReader, &[f64]) -> Result<Vec<StressReading>, AxleError>,
+    ) -> Result<Self, AxleError> {
         let model = VibrationModel::without_loose(axle, axle_load, "response")?;
         let laws = ride_laws(&model)?;
         let mut whole = system(&model, laws)?;
@@ -68,7 +89,7 @@ impl SmallMotion {
         Ok(SmallMotion {
             system: whole.linearized(&rest, 0.0)?,
             camber: Sides::each(|side| reader.direction(|u| camber(&model, &reader, u, side))),
-            stress: stress_readings(&model, &reader, &rest, stations)?,
+            stress: stresses(&model, &reader, &rest)?,
             load_at_rest: Sides::each(|side| {
                 let Tires { road, rise, .. } = tires.of(side);
                 -road.stiffness * (road.direction.dot(&rest) + rise)

@@ -3,7 +3,9 @@
 use std::ops::ControlFlow;
 use std::sync::OnceLock;
 
-use axlebow_fe::{DynamicSystem, Ended, FeError, Record, Start, Transient, TransientSettings};
+use axlebow_fe::{
+    Direction, DynamicSystem, Ended, FeError, MotionReader, Record, Start, Transient, TransientSettings,
+};
 use axlebow_road::Road;
 
 use crate::dynamics::hysteresis::add_hysteresis;
@@ -20,8 +22,9 @@ use crate::riding::ride_split::SplitReadings;
 use crate::riding::ride_warnings::{energy_drift, ride_warnings};
 use crate::riding::ringing::ringing;
 use crate::riding::run_in::{Course, run_in};
+use crate::riding::stress_reading::axle_readings;
 use crate::riding::tracks::track;
-use crate::{Axle, AxleError, ModeOutcome, Ride, RideBasis, RideOutcome, Side};
+use crate::{Axle, AxleError, ModeOutcome, Ride, RideBasis, RideOutcome, Side, Sides};
 
 /// An axle with its load, ready for rides over any road at any speed; threads may share it.
 #[derive(Debug)]
@@ -58,26 +61,24 @@ impl<'a> RidingAxle<'a> {
         Ok(RidingAxle { model, tires, parts, full, modes, reduced: OnceLock::new() })
     }
 
+    /// Its modes up to the fastest of a reduced basis.
+    pub(crate) fn modes(&self) -> &[ModeOutcome] {
+        &self.modes
+    }
+
     /// Drives over a road.
     ///
     /// # Errors
     /// As [`crate::ride()`]; [`AxleError::RideTooLong`]; [`AxleError::Value`] for a ride with another load than the axle was made ready for.
     pub fn ride(&self, ride: &Ride) -> Result<RideOutcome, AxleError> {
-        let duration = ride.check()?;
-        if ride.axle_load != self.model.axle_load {
-            let (what, value) = ("axle load of the ride", ride.axle_load);
-            let accepted = "the load that the axle was made ready for";
-            return Err(AxleError::Value { what, value, unit: "N", accepted });
-        }
+        let duration = self.duration(ride)?;
         ride.keep.check_room(duration, ride.step, self.model.frame.places.len())?;
         let road = ride.road.enveloped(ride.contact_length)?;
         let moving = self.moving(ride.basis)?;
-        let kept = TransientSettings { scheme: ride.scheme, ..TransientSettings::new(ride.step, duration) };
-        let before = (run_in(ride, &self.modes) / ride.step).ceil();
-        let start = -before * ride.step;
+        let (settings, kept) = self.settings(ride, duration);
+        let start = settings.start;
         let system = self.on_road(&moving.system, &road, Course::of(ride, &ride.road, -start));
-        let mut recorder = Recorder::of(&self.model, (moving, &self.parts), (ride, kept.steps));
-        let settings = TransientSettings { start, steps: kept.steps + before as usize, ..kept };
+        let mut recorder = Recorder::of(&self.model, (moving, &self.parts), (ride, kept));
         // The run-in ends with the last sample before zero, whatever its rounding.
         let is_kept = |time: f64| time > -0.5 * ride.step;
         let run = system.run(Start::Equilibrium, &settings, |record| {
@@ -105,6 +106,81 @@ impl<'a> RidingAxle<'a> {
         let ringing = ringing(&outcome, &self.modes);
         outcome.warnings.extend(light_damping(&self.modes, |name| ringing.iter().any(|own| own == name)));
         Ok(outcome)
+    }
+
+    /// Drives over a road and tells at each sample the axle's own fiber stress (Pa) at stations and the load of each wheel
+    /// over that at rest; keeps nothing, so that a road may be as long as it likes.
+    ///
+    /// # Errors
+    /// As [`Self::ride`], and [`AxleError::UnknownStation`]; [`AxleError::BrokenOff`] for a ride that does not reach its end.
+    pub(crate) fn watch(
+        &self,
+        ride: &Ride,
+        stations: &[&str],
+        mut take: impl FnMut(&[f64], Sides<f64>),
+    ) -> Result<(), AxleError> {
+        let duration = self.duration(ride)?;
+        let road = ride.road.enveloped(ride.contact_length)?;
+        let moving = self.moving(ride.basis)?;
+        let directions = self.stress_directions(moving, stations)?;
+        let (settings, _) = self.settings(ride, duration);
+        let system = self.on_road(&moving.system, &road, Course::of(ride, &ride.road, -settings.start));
+        let (mut at_rest, mut stresses) = (None, vec![0.0; directions.len()]);
+        let run = system.run(Start::Equilibrium, &settings, |record| {
+            if let Record::Sample(sample) = record {
+                let loads = self.loads(sample.forces);
+                let rest = *at_rest.get_or_insert(loads);
+                if sample.time > -0.5 * ride.step {
+                    let read = directions.iter().map(|direction| direction.dot(&sample.motion.u));
+                    stresses.iter_mut().zip(read).for_each(|(stress, read)| *stress = read);
+                    take(&stresses, Sides::each(|side| loads.of(side) / rest.of(side)));
+                }
+            }
+            ControlFlow::Continue(())
+        })?;
+        match self.why_partial(&run) {
+            Some(reason) => Err(AxleError::BrokenOff { ride: ride.name.clone(), reason }),
+            None => Ok(()),
+        }
+    }
+
+    /// Load of each wheel from the forces of the laws, N.
+    fn loads(&self, forces: &[f64]) -> Sides<f64> {
+        Sides::each(|side| {
+            let own = self.tires.iter().zip(forces).filter(|(tire, _)| **tire == side);
+            own.map(|(_, force)| force).sum()
+        })
+    }
+
+    /// Readings of the axle's own fiber stress at stations, of the fiber that is stressed most at rest.
+    fn stress_directions(&self, moving: &Moving, stations: &[&str]) -> Result<Vec<Direction>, AxleError> {
+        let reader = MotionReader::of(&self.model.frame.structure);
+        let rest = self.full.system.equilibrium(0.0)?;
+        let readings = axle_readings(&self.model, &reader, &rest, stations)?;
+        let over = |direction: Direction| match &moving.shapes {
+            Some(shapes) => shapes.direction(&direction),
+            None => direction,
+        };
+        Ok(readings.into_iter().map(|reading| over(reading.direction)).collect())
+    }
+
+    /// How long a ride takes, s; refuses one that the axle is not ready for.
+    fn duration(&self, ride: &Ride) -> Result<f64, AxleError> {
+        let duration = ride.check()?;
+        if ride.axle_load != self.model.axle_load {
+            let (what, value) = ("axle load of the ride", ride.axle_load);
+            let accepted = "the load that the axle was made ready for";
+            return Err(AxleError::Value { what, value, unit: "N", accepted });
+        }
+        Ok(duration)
+    }
+
+    /// How a ride that takes so long (s) is advanced, its run-in included, and how many steps are kept.
+    fn settings(&self, ride: &Ride, duration: f64) -> (TransientSettings, usize) {
+        let kept = TransientSettings { scheme: ride.scheme, ..TransientSettings::new(ride.step, duration) };
+        let before = (run_in(ride, &self.modes) / ride.step).ceil();
+        let steps = kept.steps + before as usize;
+        (TransientSettings { start: -before * ride.step, steps, ..kept }, kept.steps)
     }
 
     fn moving(&self, basis: RideBasis) -> Result<&Moving, FeError> {

@@ -63,6 +63,12 @@ pub enum ModelError {
         /// The path.
         path: String,
     },
+    /// A road of a duty cannot be made.
+    #[error("the duty cannot be driven: {reason}")]
+    Duty {
+        /// Why.
+        reason: String,
+    },
     /// The value is not accepted.
     #[error("{message}{}", .accepted.as_ref().map_or(String::new(), |a| format!("; accepted: {a}")))]
     Refused {

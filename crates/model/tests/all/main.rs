@@ -4,6 +4,7 @@
 
 mod demo;
 mod demo_lane;
+mod duties;
 mod numbers;
 mod reader;
 mod roads;

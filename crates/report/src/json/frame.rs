@@ -123,7 +123,7 @@ impl Record for ModelCard {
         ),
         part(
             "invented-inputs",
-            "What of all that it was run with is invented: `road`, `tire`, `other axle`.",
+            "What of all that it was run with is invented: `road`, `tire`, `duty`, `other axle`.",
             &Own(|card: &Self| card.invented_inputs.iter().map(|input| input.word()).collect::<Vec<_>>()),
         ),
     ];

@@ -31,6 +31,8 @@ pub enum InventedInput {
     Road,
     /// A tire.
     Tire,
+    /// A duty.
+    Duty,
     /// Another axle that stands beside the model.
     OtherAxle,
 }
@@ -41,6 +43,7 @@ impl InventedInput {
         match self {
             InventedInput::Road => "road",
             InventedInput::Tire => "tire",
+            InventedInput::Duty => "duty",
             InventedInput::OtherAxle => "other axle",
         }
     }

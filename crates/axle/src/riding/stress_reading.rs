@@ -2,10 +2,10 @@
 
 use axlebow_fe::{Direction, MotionReader};
 
+use crate::AxleError;
 use crate::dynamics::vibration::VibrationModel;
 use crate::mesh::stressed_section::StressedMember;
 use crate::mesh::stretch::Stretch;
-use crate::{AxleError, StationResponse, TransferFunction};
 
 /// Stresses that differ by less than this share are equal, so that the left one of a pair is taken.
 const EQUAL: f64 = 1e-6;
@@ -19,13 +19,6 @@ pub(crate) struct StressReading {
     /// Stress at rest, Pa.
     pub at_rest: f64,
     pub direction: Direction,
-}
-
-impl StressReading {
-    /// The place with its transfer function.
-    pub(crate) fn answering(&self, transfer: TransferFunction) -> StationResponse {
-        StationResponse { name: self.name.clone(), y: self.y, at_rest: self.at_rest, transfer }
-    }
 }
 
 /// The stress at each of the named stations; where none is named, at the one that is stressed most at rest.
@@ -51,6 +44,26 @@ pub(crate) fn stress_readings(
     found.collect()
 }
 
+/// The stress of the axle itself, without its stiffeners, at each of the named stations.
+///
+/// # Errors
+/// [`AxleError::UnknownStation`].
+pub(crate) fn axle_readings(
+    model: &VibrationModel,
+    reader: &MotionReader,
+    rest: &[f64],
+    stations: &[&str],
+) -> Result<Vec<StressReading>, AxleError> {
+    let places = &model.frame.places;
+    let found = stations.iter().map(|name| {
+        let number =
+            places.iter().position(|place| place.is_station() && place.names().any(|own| own == name));
+        let number = number.ok_or_else(|| unknown(model, name))?;
+        Ok(reading_of(model, (reader, rest), (number, name), 1))
+    });
+    found.collect()
+}
+
 fn unknown(model: &VibrationModel, name: &str) -> AxleError {
     let stations = model.frame.places.iter().rev().filter(|place| place.is_station());
     let names = stations.flat_map(|place| place.names());
@@ -63,12 +76,24 @@ fn reading(
     model: &VibrationModel,
     reader: &MotionReader,
     rest: &[f64],
+    place: (usize, &str),
+) -> StressReading {
+    reading_of(model, (reader, rest), place, usize::MAX)
+}
+
+/// The same of so many members of a stretch, the axle first.
+fn reading_of(
+    model: &VibrationModel,
+    (reader, rest): (&MotionReader, &[f64]),
     (number, name): (usize, &str),
+    most_members: usize,
 ) -> StressReading {
     let stretches = &model.frame.stretches;
     let sides = [number.checked_sub(1), Some(number)].into_iter().flatten();
     let y = model.frame.places[number].y;
-    let members = |stretch| StressedMember::each(model.axle, stretch, y).map(move |member| (stretch, member));
+    let members = |stretch| {
+        StressedMember::each(model.axle, stretch, y).take(most_members).map(move |member| (stretch, member))
+    };
     let beside = sides.filter_map(|i| stretches.get(i)).flat_map(members);
     let terms = |(stretch, member): &(&Stretch, StressedMember), u: &[f64]| {
         member.terms(&reader.beam_forces(u, member.line.beam).at(y - stretch.start_y))
