@@ -37,6 +37,10 @@ pub enum Command {
     Section(Section),
     /// Every station against yield and the section class of every wall: value, limit, source, verdict
     Strength(Strength),
+    /// Years to a crack at each detail and of each wheel bearing under a duty
+    Life(Life),
+    /// The axle load at which the first check binds, over wheel offset, with the limiter named
+    Rating(Rating),
     /// How much each cause contributes to camber and toe at the tire face, and what would remove it
     Causes(Causes),
     /// Every standard remedy tried on this axle and ranked: wear, camber, mass, what each needs and risks
@@ -116,6 +120,48 @@ pub struct Strength {
     /// Every check, not just those that use most of their limit
     #[arg(long)]
     pub all: bool,
+}
+
+#[derive(Debug, Args)]
+pub struct Life {
+    #[command(flatten)]
+    pub model: ModelInput,
+    /// Duty file: what the axle goes through in a year, such as models/duties/line-haul.toml
+    #[arg(long, value_name = "DUTY")]
+    pub duty: PathBuf,
+    /// Write details and bearings as CSV
+    #[arg(long, value_name = "FILE.csv")]
+    pub csv: Option<PathBuf>,
+    /// Leave out the lines at the head of the CSV file, after #, that say what it was made from
+    #[arg(long, requires = "csv")]
+    pub plain_csv: bool,
+}
+
+#[derive(Debug, Args)]
+pub struct Rating {
+    #[command(flatten)]
+    pub model: ModelInput,
+    /// Innermost offset of the tires from the mounting face, inset negative
+    #[arg(long, value_name = "OFFSET", default_value = "-51 mm", allow_hyphen_values = true)]
+    pub from: String,
+    /// Outermost offset
+    #[arg(long, value_name = "OFFSET", default_value = "51 mm", allow_hyphen_values = true)]
+    pub to: String,
+    /// Offsets, evenly apart; the model's own is added
+    #[arg(long, default_value_t = 7, value_parser = clap::value_parser!(u16).range(2..=200))]
+    pub points: u16,
+    /// Only this load case; may be given more than once [default: all]
+    #[arg(long = "case", value_name = "NAME")]
+    pub cases: Vec<String>,
+    /// Write the loads as CSV
+    #[arg(long, value_name = "FILE.csv")]
+    pub csv: Option<PathBuf>,
+    /// Leave out the lines at the head of the CSV file, after #, that say what it was made from
+    #[arg(long, requires = "csv")]
+    pub plain_csv: bool,
+    /// Write a picture of the loads over the offset
+    #[arg(long, value_name = "FILE.svg|png")]
+    pub plot: Option<PathBuf>,
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
@@ -569,6 +615,12 @@ pub enum SchemaOf {
     Response,
     /// The result of `strength --json`
     Strength,
+    /// Duty files
+    Duty,
+    /// The result of `life --json`
+    Life,
+    /// The result of `rating --json`
+    Rating,
     /// Tire files
     Tire,
     /// The result of `tire --json`

@@ -35,6 +35,8 @@ fn run(arguments: &Arguments) -> Result<ExitCode, Failure> {
         Command::Cups(cups) => command::cups::run(cups),
         Command::Section(section) => command::section::run(section),
         Command::Strength(strength) => command::strength::run(strength),
+        Command::Life(life) => command::life::run(life),
+        Command::Rating(rating) => command::rating::run(rating),
         Command::Causes(causes) => command::causes::run(causes),
         Command::Remedies(remedies) => command::remedies::run(remedies),
         Command::Report(report) => command::report::run(report),

@@ -1,13 +1,17 @@
 //! Outcomes as comma-separated values (RFC 4180): SI units named in the heading, full precision.
 
+mod life;
 mod provenance;
+mod rating;
 mod response;
 mod ride;
 mod search;
 mod study;
 mod textbook;
 
+pub use life::life;
 pub use provenance::provenance;
+pub use rating::rating;
 pub use response::response;
 pub use ride::write_ride;
 pub use search::search;

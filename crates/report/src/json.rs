@@ -15,12 +15,14 @@ mod uncertainty;
 
 use axlebow_axle::tread::Cups;
 use axlebow_axle::{
-    BasisComparison, FlexOutcome, ModesOutcome, ResponseOutcome, RideOutcome, StrengthOutcome, TireOutcome,
-    TireRideOutcome, Warning, WeldBand,
+    BasisComparison, FlexOutcome, LifeOutcome, ModesOutcome, ResponseOutcome, RideOutcome, StrengthOutcome,
+    TireOutcome, TireRideOutcome, Warning, WeldBand,
 };
 use axlebow_results::{Field, Part, Record, Text, json, part, schema};
 use axlebow_strength::{CLAMPING_CAUTIONS, WELDING_CAUTIONS};
-use axlebow_study::{CausesOutcome, CompatibilityOutcome, DrawnRides, FitOutcome, SensitivityOutcome};
+use axlebow_study::{
+    CausesOutcome, CompatibilityOutcome, DrawnRides, FitOutcome, RatingOutcome, SensitivityOutcome,
+};
 
 use axlebow_units::UnitSystem;
 
@@ -32,7 +34,8 @@ pub use textbook::{textbook_document, textbook_schema};
 
 use crate::answer::{
     causes_answer, compatibility_answer, cups_answer, fit_answer, flex_answer, flex_beside_answer,
-    modes_answer, response_answer, ride_answer, sensitivities_answer, strength_answer, tire_answer,
+    life_answer, modes_answer, rating_answer, response_answer, ride_answer, sensitivities_answer,
+    strength_answer, tire_answer,
 };
 use crate::words::causes::{UNLIKE_FLEX, warnings as causes_warnings};
 use crate::{BesideRide, ModelCard};
@@ -196,6 +199,48 @@ pub fn strength_document(outcome: &StrengthOutcome, bands: &[WeldBand], card: &M
 /// The JSON Schema of the document of strength checks.
 pub fn strength_schema() -> String {
     STRENGTH.schema::<Warning>(&[schema::<StrengthOutcome>(), schema::<WeldBands>()])
+}
+
+const RATING: Frame = Frame {
+    tag: "axlebow/rating/1",
+    meaning: "The axle load at which the first check binds, over wheel offset.",
+};
+
+/// The document of a rating.
+pub fn rating_document(outcome: &RatingOutcome, card: &ModelCard) -> String {
+    RATING.text(Contents {
+        card: Some(card),
+        answer: rating_answer(outcome, card),
+        results: vec![json(outcome)],
+        warnings: &outcome.warnings,
+        cautions: WELDING_CAUTIONS.to_vec(),
+    })
+}
+
+/// The JSON Schema of the document of a rating.
+pub fn rating_schema() -> String {
+    RATING.schema::<Warning>(&[schema::<RatingOutcome>()])
+}
+
+const LIFE: Frame = Frame {
+    tag: "axlebow/life/1",
+    meaning: "Years to a crack at each detail of an axle and of each wheel bearing under a duty.",
+};
+
+/// The document of a life.
+pub fn life_document(outcome: &LifeOutcome, card: &ModelCard) -> String {
+    LIFE.text(Contents {
+        card: Some(card),
+        answer: life_answer(outcome, card),
+        results: vec![json(outcome)],
+        warnings: &outcome.warnings,
+        cautions: WELDING_CAUTIONS.to_vec(),
+    })
+}
+
+/// The JSON Schema of the document of a life.
+pub fn life_schema() -> String {
+    LIFE.schema::<Warning>(&[schema::<LifeOutcome>()])
 }
 
 const TIRE: Frame = Frame { tag: "axlebow/tire-result/2", meaning: "Tire faces of an axle." };

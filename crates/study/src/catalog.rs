@@ -5,5 +5,6 @@ mod causes;
 mod compatibility;
 mod drawn_rides;
 mod fit;
+mod rating;
 mod remedies;
 mod sensitivity;

@@ -24,6 +24,7 @@
 //! search       the best design within limits
 //! fit          models fitted to readings
 //! sensitivity  what a little more of each key does
+//! rating       the load at which the first check binds
 //! causes       what each part of an axle contributes
 //! remedies     standard remedies and the user's own, tried and ranked
 //! across       tires across axles, a ride across random roads
@@ -36,6 +37,7 @@ mod causes;
 mod file;
 mod findings;
 mod fit;
+mod rating;
 mod remedies;
 mod run;
 mod search;
@@ -63,6 +65,7 @@ pub use fit::{
     Estimate, FitError, FitOutcome, FittedReading, FittedUnknown, FurtherReading, Predicted, Scale, Unknown,
     estimate, fit, usual_unknowns,
 };
+pub use rating::{Limiter, PartLoad, RatingOptions, RatingOutcome, RatingPoint, rating};
 pub use remedies::{
     Binding, BuiltIn, Change, DoneBy, OwnRemedy, REMEDIES, RemediesOutcome, Remedy, RemedyOptions, Shoulder,
     ShoulderWear, Standard, State, StateOverRoad, StockAngle, Tried, WhyNot, own_remedies, remedies,

@@ -130,8 +130,11 @@ fn the_other_commands_meet_their_schemas() {
         &["causes", &stiffened, "--json"],
         &["remedies", &stiffened, "--over", "haversine-bump", "--json"],
         &["tire", &thin, &stiffened, "--json"],
+        &["rating", &thin, "--case", "rated-load", "--points", "3", "--json"],
         &["textbook", "--json"],
     ]);
+    let line_haul = root().join("models/duties/line-haul.toml").display().to_string();
+    assert_all(&[&["life", &stiffened, "--duty", &line_haul, "--json"]]);
     let folder = TempDir::new().expect("a folder");
     let sheet = root().join("models/readings/trailer-152-thin.csv").display().to_string();
     let fit = ["fit", &thin, "--readings", &sheet, "-o", "fitted.toml", "--json"];

@@ -7,6 +7,7 @@ mod fits;
 mod forgiving_input;
 mod hostile_text;
 mod job_arrays;
+mod lives;
 mod outputs;
 mod pages;
 mod program;

@@ -1,0 +1,168 @@
+//! From a model file to the load that its axle may carry.
+
+use axlebow_axle::{CheckedPart, Governing, LoadCase, STANDARD_GRAVITY, StrengthOutcome, strength};
+use axlebow_model::{Document, Model};
+use rayon::prelude::*;
+
+use super::limit_load::{LimitLoad, limit_load};
+use super::outcome::{Limiter, PartLoad, RatingOutcome, RatingPoint};
+
+/// Least load that is looked at, over the weight of axle and wheels, which it must lift.
+const ABOVE_WEIGHT: f64 = 1.02;
+/// Offsets that differ by less are one, m.
+const ALIKE: f64 = 1e-6;
+
+/// What is asked of a rating.
+#[derive(Debug, Clone, PartialEq)]
+pub struct RatingOptions {
+    /// Offsets of the wheels, m outboard of the mounting face; the model's own is added.
+    pub offsets: Vec<f64>,
+    /// Names of the load cases that count; all of the model where none is given.
+    pub cases: Vec<String>,
+}
+
+/// The axle load at which the first check of [`strength`] binds, over the wheels' offset: at each offset the model's
+/// rated load is moved, and with it every case that is made from it, until the check that uses most of its limit uses all
+/// of it. The unladen load stays.
+///
+/// # Errors
+/// A model that cannot be built or checked as it is, in words. An offset at which that is so is a point with its reason.
+pub fn rating(document: &Document, ask: &RatingOptions) -> Result<RatingOutcome, String> {
+    let model = Model::of(document).map_err(|problems| problems.render())?;
+    let own_offset = model.axle.wheels.left.outset();
+    let as_it_is = strength(&model.axle, &chosen(&model, &ask.cases), model.strength);
+    let as_it_is = as_it_is.map_err(|error| error.to_string())?;
+    let mut offsets: Vec<f64> =
+        ask.offsets.iter().copied().filter(|offset| (offset - own_offset).abs() >= ALIKE).collect();
+    offsets.push(own_offset);
+    offsets.sort_by(f64::total_cmp);
+    offsets.dedup();
+    let rated = Rated { document, model: &model, ask };
+    let points = offsets.into_par_iter().map(|offset| rated.point(offset)).collect();
+    Ok(RatingOutcome {
+        stated_load: model.axle.loading.rated_load,
+        own_offset,
+        ask: model.strength,
+        points,
+        not_made: as_it_is.not_made,
+        warnings: as_it_is.warnings,
+    })
+}
+
+/// The load cases of a model that count.
+fn chosen(model: &Model, names: &[String]) -> Vec<LoadCase> {
+    let counts = |case: &&LoadCase| names.is_empty() || names.contains(&case.name);
+    model.cases.iter().filter(counts).cloned().collect()
+}
+
+/// A model whose load and offset are moved.
+struct Rated<'a> {
+    document: &'a Document,
+    model: &'a Model,
+    ask: &'a RatingOptions,
+}
+
+impl Rated<'_> {
+    fn point(&self, offset: f64) -> RatingPoint {
+        match self.loads(offset) {
+            Ok(parts) => RatingPoint::of(offset, parts),
+            Err(reason) => RatingPoint { reason: Some(reason), ..RatingPoint::of(offset, Vec::new()) },
+        }
+    }
+
+    /// The load of each part that is checked.
+    fn loads(&self, offset: f64) -> Result<Vec<PartLoad>, String> {
+        let document = self.at_offset(offset)?;
+        let least = ABOVE_WEIGHT * STANDARD_GRAVITY * self.model.axle.unsprung_mass();
+        let first = self.model.axle.loading.rated_load;
+        let checked = self.checked(&document, first)?;
+        let parts = CheckedPart::ALL.into_iter().filter(|part| checked.governing_of(*part).is_some());
+        parts.map(|part| self.part_load(&document, part, [first, least])).collect()
+    }
+
+    fn part_load(
+        &self,
+        document: &Document,
+        part: CheckedPart,
+        [first, least]: [f64; 2],
+    ) -> Result<PartLoad, String> {
+        let limiter = |load: f64| -> Result<Option<Limiter>, String> {
+            Ok(self.checked(document, load)?.governing_of(part).map(|own| Limiter::of(&own)))
+        };
+        let used = |load: f64| -> Result<f64, String> {
+            let checked = self.checked(document, load)?;
+            Ok(checked.governing_of(part).map_or(0.0, |own| own.placed.check.utilization()))
+        };
+        let (load, limiter) = match limit_load(used, first, least)? {
+            LimitLoad::At(load) => (Some(load), limiter(load)?),
+            LimitLoad::Always => (None, limiter(least)?),
+            LimitLoad::Never => (None, None),
+        };
+        Ok(PartLoad { part, load, limiter })
+    }
+
+    /// The checks under a rated load (N).
+    fn checked(&self, document: &Document, load: f64) -> Result<StrengthOutcome, String> {
+        let mut document = document.clone();
+        document.set_number("loads.rated_load", load).map_err(|error| error.to_string())?;
+        let model = Model::of(&document).map_err(|problems| problems.render())?;
+        let cases = chosen(&model, &self.ask.cases);
+        strength(&model.axle, &cases, model.strength).map_err(|error| error.to_string())
+    }
+
+    /// The model with its wheels at an offset (m), as a file would say it; untouched at its own.
+    fn at_offset(&self, offset: f64) -> Result<Document, String> {
+        let mut document = self.document.clone();
+        if offset == self.model.axle.wheels.left.outset() {
+            return Ok(document);
+        }
+        for number in 0..self.document.root().tables("wheel").len() {
+            let wheel = &self.document.root().tables("wheel")[number];
+            let outset =
+                if wheel.flag("reversed") { wheel.number("disc_thickness") - offset } else { offset };
+            let mut set = |key: &str, text: &str| {
+                document.set(&format!("wheel[{number}].{key}"), text).map_err(|error| error.to_string())
+            };
+            match outset {
+                0.0 => set("position", "zeroset")?,
+                _ => {
+                    set("position", if outset > 0.0 { "outset" } else { "inset" })?;
+                    set("offset", &format!("{:?} m", outset.abs()))?;
+                }
+            }
+        }
+        Ok(document)
+    }
+}
+
+impl RatingPoint {
+    /// The part that binds first limits; one that is past its limit at any load before all others.
+    fn of(offset: f64, parts: Vec<PartLoad>) -> Self {
+        let always = parts.iter().find(|own| own.load.is_none() && own.limiter.is_some());
+        let least = parts.iter().filter(|own| own.load.is_some()).min_by(|a, b| {
+            let load = |own: &PartLoad| own.load.unwrap_or(f64::INFINITY);
+            load(a).total_cmp(&load(b))
+        });
+        let first = always.or(least);
+        let limiter = first.and_then(|own| own.limiter.clone());
+        let reason = match (always, least) {
+            (Some(_), _) => Some("a check is past its limit at any load".to_owned()),
+            (None, None) => Some("no check binds at any load".to_owned()),
+            _ => None,
+        };
+        RatingPoint { offset, load: first.and_then(|own| own.load), limiter, parts, reason }
+    }
+}
+
+impl Limiter {
+    fn of(governing: &Governing) -> Self {
+        let placed = governing.placed;
+        Limiter {
+            part: placed.part,
+            what: placed.check.what.clone(),
+            place: placed.place.clone(),
+            case: governing.case.map(|case| case.name.clone()),
+            advice: placed.check.advice,
+        }
+    }
+}
