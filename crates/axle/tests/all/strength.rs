@@ -357,10 +357,11 @@ fn the_life_of_a_bearing_is_that_of_its_lever_its_thrust_and_iso_281() {
     let checked = strength(&axle, &cases, ask).unwrap();
     let flexed = flex(&axle, &cases).unwrap();
     let wheel = &flexed.cases[0].wheels.left;
-    // Duals share by their camber; the wheel and hub weigh against the road's force at the mounting face.
+    // Duals share by their camber; against the road's force weigh the wheel at the mounting face and the hub midway between
+    // its bearings.
     let moment: f64 = wheel.contacts.iter().map(|own| own.vertical_load * (own.y - 0.84)).sum();
-    let weight = (150.0 + 75.0) * 9.806_65;
-    let outer = (moment - weight * 0.08) / 0.11;
+    let (weight, weight_moment) = ((150.0 + 75.0) * 9.806_65, (150.0 * 0.08 + 75.0 * 0.055) * 9.806_65);
+    let outer = (moment - weight_moment) / 0.11;
     let inner = wheel.vertical_load - weight - outer;
     let tan = 15_f64.to_radians().tan();
     let thrust = 1.25 * tan * inner.max(outer);
@@ -371,9 +372,8 @@ fn the_life_of_a_bearing_is_that_of_its_lever_its_thrust_and_iso_281() {
         1e6 * radius * (rating / load).powf(10.0 / 3.0)
     };
     let value = |name: &str| checked.bearings.iter().find(|own| own.place == name).unwrap().check.value;
-    // Weights of hub and wheel act at places of their own, some millimeters off the face.
-    assert_relative_eq!(value("left-inner-bearing"), life(240e3, inner), max_relative = 0.02);
-    assert_relative_eq!(value("left-outer-bearing"), life(185e3, outer), max_relative = 0.02);
+    assert_relative_eq!(value("left-inner-bearing"), life(240e3, inner), max_relative = 1e-9);
+    assert_relative_eq!(value("left-outer-bearing"), life(185e3, outer), max_relative = 1e-9);
     let strict = StrengthOptions { bearing_reliability: Reliability::NinetyFive, ..ask };
     let strict = strength(&axle, &cases, strict).unwrap();
     assert_relative_eq!(strict.bearings[0].check.value, 0.64 * checked.bearings[0].check.value);

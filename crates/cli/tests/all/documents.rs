@@ -134,7 +134,7 @@ fn the_other_commands_meet_their_schemas() {
         &["textbook", "--json"],
     ]);
     let line_haul = root().join("models/duties/line-haul.toml").display().to_string();
-    assert_all(&[&["life", &stiffened, "--duty", &line_haul, "--json"]]);
+    assert_all(&[&["life", &thin, "--duty", &line_haul, "--json"]]);
     let folder = TempDir::new().expect("a folder");
     let sheet = root().join("models/readings/trailer-152-thin.csv").display().to_string();
     let fit = ["fit", &thin, "--readings", &sheet, "-o", "fitted.toml", "--json"];

@@ -56,7 +56,7 @@ fn offsets_the_wrong_way_round_and_unknown_cases_are_refused() {
 fn a_life_says_what_cracks_first_and_what_was_not_made() {
     let folder = TempDir::new().expect("a folder");
     let csv = folder.path().join("own.csv").display().to_string();
-    let model = demo("trailer-152-thin-dual-angle");
+    let model = demo("trailer-152-thin-dual");
     let run = axlebow(&["life", &model, "--duty", &duty("line-haul"), "--csv", &csv, "--plain-csv"]);
     assert_eq!(run.code, 0, "{}", run.err);
     assert!(run.out.contains("first crack") && run.out.contains("Not made"), "{}", run.out);
