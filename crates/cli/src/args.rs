@@ -65,13 +65,16 @@ pub enum Command {
 
 #[derive(Debug, Args)]
 pub struct Start {
-    /// Name of the axle; the file is NAME.toml, or NAME.csv for a reading sheet
-    pub name: String,
-    /// What the axle is
-    #[arg(long, value_parser = axlebow_model::KINDS, required_unless_present = "readings")]
+    /// Name of the axle; the file is NAME.toml, or NAME.csv for a reading sheet; without it, what there is to begin from
+    pub name: Option<String>,
+    /// What the axle is: a commented file with placeholders
+    #[arg(long, value_parser = axlebow_model::KINDS, requires = "name")]
     pub kind: Option<String>,
+    /// A common axle that yours is like: a file with typical values, marked so until each is confirmed
+    #[arg(long, value_name = "TYPICAL", conflicts_with = "kind", requires = "name", value_parser = axlebow_model::TYPICAL.map(|own| own.name))]
+    pub like: Option<String>,
     /// Write a reading sheet to fill in the shop, for `axlebow fit`, in place of a model file
-    #[arg(long, conflicts_with = "kind")]
+    #[arg(long, conflicts_with_all = ["kind", "like"], requires = "name")]
     pub readings: bool,
     /// Write over a file that exists
     #[arg(long)]

@@ -178,6 +178,7 @@ pub fn card_of(model: &Model, units: Option<Units>) -> ModelCard {
         assumed: assumed.collect(),
         system: units.map_or(model.system, Into::into),
         invented: model.invented,
+        typical: model.typical.clone(),
         invented_inputs: Vec::new(),
     }
 }

@@ -46,4 +46,4 @@ pub use keys::{DUTY, MODEL, ROAD, TIRE};
 pub use read::{LARGEST, given_file, named_file, read, read_bytes, why_missing};
 pub use readings::{ReadQuantity, Reading, ReadingSheet, readings};
 pub use roads::{DutyFile, RoadFile, road_events, road_kinds};
-pub use start::{KINDS, reading_sheet, starter};
+pub use start::{KINDS, TYPICAL, TypicalAxle, reading_sheet, starter};

@@ -13,9 +13,57 @@ pub fn starter(kind: &str, name: &str) -> Option<String> {
         "drive-housing" => DRIVE_HOUSING,
         _ => return None,
     };
-    // As TOML writes a basic string: a quotation mark or a backslash in the name must not end it.
-    let quoted: String = name.chars().filter(|c| !c.is_control()).flat_map(escaped).collect();
-    Some(template.replace("@NAME@", &quoted))
+    Some(template.replace("@NAME@", &quoted(name)))
+}
+
+/// A common axle to begin from.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct TypicalAxle {
+    /// What it is called in `axlebow start --like`.
+    pub name: &'static str,
+    /// What it is, a sentence.
+    pub about: &'static str,
+    text: &'static str,
+}
+
+macro_rules! typical {
+    ($name:literal, $about:literal) => {
+        TypicalAxle {
+            name: $name,
+            about: $about,
+            text: include_str!(concat!("../../../models/typical/", $name, ".toml")),
+        }
+    };
+}
+
+/// Common axles: their dimensions are common practice, no source, and marked as typical until each is confirmed.
+pub const TYPICAL: [TypicalAxle; 6] = [
+    typical!("trailer-5-inch-duals", "Trailer tube of 5 in with a 5/8 in wall, clamped seats, duals."),
+    typical!("trailer-5-inch-wide-base-outset", "The same on wide-base tires with 2 in outset."),
+    typical!(
+        "trailer-5-3-4-inch-duals",
+        "Trailer tube of 5-3/4 in with a 7/16 in wall, welded seats, duals."
+    ),
+    typical!("trailer-5-3-4-inch-wide-base-outset", "The same on wide-base tires with 2 in outset."),
+    typical!("drive-duals", "Drive housing of 3/8 in wall on leaf springs, duals."),
+    typical!("drive-wide-base-outset", "The same on wide-base tires with 2 in outset."),
+];
+
+impl TypicalAxle {
+    /// The model file of an axle like this one that is called `name`.
+    pub fn called(&self, name: &str) -> String {
+        let rest =
+            self.text.split_once("\nname = ").and_then(|(head, rest)| Some((head, rest.split_once('\n')?.1)));
+        // Every file of the list has its name; the tests look.
+        rest.map_or(self.text.to_owned(), |(head, rest)| {
+            format!("{head}\nname = \"{}\"\n{rest}", quoted(name))
+        })
+    }
+}
+
+/// A name within the quotes of TOML: a quotation mark or a backslash in it must not end them.
+fn quoted(name: &str) -> String {
+    name.chars().filter(|c| !c.is_control()).flat_map(escaped).collect()
 }
 
 /// The sheet that shop readings are written into, a CSV file with a word on how to take each; `name` stands at its top.
@@ -44,6 +92,24 @@ mod tests {
             axlebow_axle::flex(&model.axle, &model.cases).unwrap();
         }
         assert!(starter("bogie", "x").is_none());
+    }
+
+    #[test]
+    fn every_typical_axle_runs_is_called_as_asked_and_says_what_nobody_has_measured() {
+        for typical in TYPICAL {
+            let text = typical.called("a \"quoted\" name");
+            let model =
+                Model::from_bytes(text.as_bytes(), typical.name).unwrap_or_else(|p| panic!("{}", p.render()));
+            assert_eq!(model.name, "a \"quoted\" name");
+            assert!(model.typical.len() >= 6 && !model.invented, "{}", typical.name);
+            axlebow_axle::flex(&model.axle, &model.cases).unwrap();
+        }
+        let wrong = TYPICAL[0].called("x").replace("\"spindle\"", "\"spindel\"");
+        let problems = Model::from_bytes(wrong.as_bytes(), "x").unwrap_err().render();
+        assert!(
+            problems.contains("the model has no `spindel`") && problems.contains("spindle"),
+            "{problems}"
+        );
     }
 
     #[test]

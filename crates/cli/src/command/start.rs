@@ -3,31 +3,60 @@
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
+use axlebow_model::TYPICAL;
+
 use crate::args::Start;
 use crate::failure::Failure;
 use crate::output;
 
 pub fn run(arguments: &Start) -> Result<ExitCode, Failure> {
+    let Some(name) = &arguments.name else {
+        output::print(&choices())?;
+        return Ok(ExitCode::SUCCESS);
+    };
     let ending = if arguments.readings { "csv" } else { "toml" };
-    let path = file_of(&arguments.name, ending)?;
+    let path = file_of(name, ending)?;
     if path.exists() && !arguments.force {
         let path = path.display();
         return Err(Failure::Input(format!("{path} exists; give another name, or --force to write over it")));
     }
     let name = path.file_stem().map(|stem| stem.to_string_lossy().into_owned()).unwrap_or_default();
-    let text = match &arguments.kind {
-        None => axlebow_model::reading_sheet(&name),
-        // clap has accepted the kind from the same list.
-        Some(kind) => axlebow_model::starter(kind, &name)
-            .ok_or_else(|| Failure::Input(format!("there is no starter for the kind {kind}")))?,
-    };
-    output::write_file(&path, text.as_bytes())?;
+    output::write_file(&path, text(arguments, &name)?.as_bytes())?;
     let path = path.display();
-    output::say(&match arguments.readings {
-        true => format!("print it, fill it in, then run: axlebow fit MODEL --readings {path}"),
-        false => format!("put your numbers in, then run: axlebow flex {path}"),
+    output::say(&match (arguments.readings, &arguments.like) {
+        (true, _) => format!("print it, fill it in, then run: axlebow fit MODEL --readings {path}"),
+        (false, Some(_)) => format!(
+            "it runs as it is: axlebow flex {path}; measure yours, put each number in, and take its key out of `typical`"
+        ),
+        (false, None) => format!("put your numbers in, then run: axlebow flex {path}"),
     });
     Ok(ExitCode::SUCCESS)
+}
+
+/// What is written.
+fn text(arguments: &Start, name: &str) -> Result<String, Failure> {
+    if arguments.readings {
+        return Ok(axlebow_model::reading_sheet(name));
+    }
+    let like = |wanted: &String| TYPICAL.iter().find(|own| own.name == *wanted).map(|own| own.called(name));
+    let kind = |kind: &String| axlebow_model::starter(kind, name);
+    let text = arguments.like.as_ref().and_then(like).or(arguments.kind.as_ref().and_then(kind));
+    // clap has accepted both words from the same lists.
+    text.ok_or_else(|| Failure::Input(format!("what is {name} like? Give --like or --kind\n\n{}", choices())))
+}
+
+/// What there is to begin from, and what to do next.
+fn choices() -> String {
+    let width = TYPICAL.iter().map(|own| own.name.len()).max().unwrap_or_default();
+    let lines: String = TYPICAL.iter().map(|own| format!("  {:width$}  {}\n", own.name, own.about)).collect();
+    format!(
+        "Begin from the common axle that yours is most like; its values are typical until you confirm them:\n\n\
+         $ axlebow start my-axle --like {}\n\n{lines}\n\
+         Or from a commented file with placeholders: axlebow start my-axle --kind {}\n\
+         Then: axlebow flex my-axle, axlebow remedies my-axle, axlebow report my-axle\n",
+        TYPICAL[0].name,
+        axlebow_model::KINDS.join("|")
+    )
 }
 
 fn file_of(name: &str, ending: &str) -> Result<PathBuf, Failure> {

@@ -483,3 +483,21 @@ fn a_result_that_is_not_a_number_stops_neither_table_nor_picture() {
     assert!(run.code == 2 && run.out.contains(warning) && run.err.contains("no points"), "{}", run.err);
     assert!(!folder.path().join("s.csv.work").exists());
 }
+
+#[test]
+fn start_lists_common_axles_and_writes_one_that_runs_and_says_what_is_typical() {
+    let folder = tempfile::TempDir::new().expect("a folder");
+    let listed = axlebow_in(folder.path(), &["start"]);
+    assert!(listed.code == 0 && listed.out.contains("drive-wide-base-outset"), "{}", listed.out);
+    let unsaid = axlebow_in(folder.path(), &["start", "own"]);
+    assert!(unsaid.code == 2 && unsaid.err.contains("--like"), "{}", unsaid.err);
+    let made = axlebow_in(folder.path(), &["start", "own", "--like", "trailer-5-3-4-inch-duals"]);
+    assert!(made.code == 0 && made.err.contains("axlebow flex own.toml"), "{}", made.err);
+    let run = axlebow_in(folder.path(), &["flex", "own"]);
+    assert_eq!(run.code, 0, "{}", run.err);
+    assert!(
+        run.out.starts_with("own\nTypical values, not measured on this axle: tube, spindle"),
+        "{}",
+        run.out
+    );
+}

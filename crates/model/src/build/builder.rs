@@ -4,8 +4,9 @@ use axlebow_axle::{Side, Sides};
 use axlebow_units::UnitSystem;
 
 use super::error_words::shown_length;
-use crate::content::{Assumed, Document, Table};
-use crate::faults::{Problems, Span};
+use crate::content::{Assumed, Document, Table, Written};
+use crate::faults::{Problems, Span, likely};
+use crate::keys::MODEL;
 
 /// Reads values of tables and collects validation_errors.
 pub(crate) struct Builder<'d> {
@@ -21,6 +22,19 @@ impl<'d> Builder<'d> {
     pub(crate) fn of(document: &'d Document) -> Self {
         let (root, system) = (document.root(), document.system());
         Builder { root, system, problems: document.problems(), assumed: Vec::new() }
+    }
+
+    /// The keys whose values nobody has measured; a problem for one that a model does not have.
+    pub(super) fn typical(&mut self) -> Vec<String> {
+        let keys = || MODEL.keys.iter().map(|spec| spec.key);
+        for Written { text, span } in self.root.texts("typical") {
+            let key = text.split(['.', '[']).next().unwrap_or_default();
+            if self.root.entry(key).is_none() {
+                let hints = (Some("keys of this file, such as `tube`".to_owned()), likely(key, keys()));
+                self.problems.push_likely(span.clone(), format!("the model has no `{text}`"), hints);
+            }
+        }
+        self.root.texts("typical").iter().map(|written| written.text.clone()).collect()
     }
 
     /// The table that this kind of axle needs; a problem when it is missing or the other one is there.

@@ -20,6 +20,8 @@ pub struct Model {
     pub kind: &'static str,
     /// Whether its numbers are invented for demonstration.
     pub invented: bool,
+    /// Keys whose values are typical of such axles and not measured on this one.
+    pub typical: Vec<String>,
     /// Hash of everything that the file says and leaves to be assumed, not of how it is laid out.
     pub hash: String,
     /// The axle.
@@ -53,6 +55,7 @@ impl Model {
     pub fn of(document: &Document) -> Result<Model, Problems> {
         let mut builder = Builder::of(document);
         let axle = builder.axle();
+        let typical = builder.typical();
         let cases = axle.as_ref().map(|axle| {
             let standard = standard_cases(axle);
             with_combinations(document.root(), standard, &mut builder.problems)
@@ -65,6 +68,7 @@ impl Model {
             name: root.text("name").to_owned(),
             kind: root.word("kind"),
             invented: root.flag("invented"),
+            typical,
             hash: document.hash(),
             axle,
             cases,

@@ -42,6 +42,12 @@ pub static MODEL: TableSpec = TableSpec {
             Holds::Flag,
             Default("false"),
         ),
+        key(
+            "typical",
+            "Keys whose values are typical of such axles and not measured on this one, such as `tube`; results say so until they are taken out.",
+            Holds::Texts,
+            Optional,
+        ),
         key("material", "Material of the tube or housing.", Holds::Table(&MATERIAL), Default("{}")),
         key(
             "spindle_material",

@@ -122,6 +122,11 @@ impl Record for ModelCard {
             &Own(|card: &Self| card.invented),
         ),
         part(
+            "typical",
+            "Keys whose values are typical of such axles and not measured on this one.",
+            &Part(|card: &Self| &card.typical),
+        ),
+        part(
             "invented-inputs",
             "What of all that it was run with is invented: `road`, `tire`, `duty`, `other axle`.",
             &Own(|card: &Self| card.invented_inputs.iter().map(|input| input.word()).collect::<Vec<_>>()),

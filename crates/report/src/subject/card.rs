@@ -20,6 +20,8 @@ pub struct ModelCard {
     pub system: UnitSystem,
     /// True when the model is a made-up demonstration.
     pub invented: bool,
+    /// Keys whose values are typical of such axles and not measured on this one.
+    pub typical: Vec<String>,
     /// What of all that the model was run with is a made-up demonstration.
     pub invented_inputs: Vec<InventedInput>,
 }
@@ -79,10 +81,16 @@ impl ModelCard {
         model.into_iter().chain(settings).collect()
     }
 
-    /// What is made up, as a sentence: all of it, or what the model was run with; none where nothing is.
+    /// What is not this axle's own, as a sentence: what is made up, or what nobody has measured; none where nothing is.
     pub(crate) fn invented_note(&self) -> Option<String> {
         if self.invented {
             return Some("Demonstration data, invented.".to_owned());
+        }
+        if !self.typical.is_empty() {
+            let keys = self.typical.join(", ");
+            return Some(format!(
+                "Typical values, not measured on this axle: {keys}. Confirm them before relying on this."
+            ));
         }
         let words: Vec<&str> = self.invented_inputs.iter().map(|input| input.word()).collect();
         let are = if words.len() > 1 { "are" } else { "is" };

@@ -55,6 +55,7 @@ pub fn card(system: UnitSystem) -> ModelCard {
         ],
         system,
         invented: true,
+        typical: vec![],
         invented_inputs: Vec::new(),
         settings: vec![],
     }

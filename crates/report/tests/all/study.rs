@@ -27,6 +27,7 @@ fn wall_sweep(system: UnitSystem) -> (StudyOutcome, ModelCard) {
             hash,
             system,
             invented: study.base.invented,
+            typical: vec![],
             invented_inputs: vec![],
             settings: vec![],
             assumed: vec![],

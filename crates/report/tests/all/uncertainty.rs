@@ -24,6 +24,7 @@ fn coarse(name: &str) -> (StudyOutcome, ModelCard) {
             hash,
             system,
             invented: study.base.invented,
+            typical: vec![],
             invented_inputs: vec![],
             settings: vec![],
             assumed: vec![],
