@@ -1,5 +1,5 @@
-//! Samples, distributions, statistics, expressions, least squares and constrained descent; does not know axles, models, studies
-//! or files.
+//! Samples, distributions, statistics, expressions, zeros, least squares, constrained descent, money over time; does not know
+//! axles, models, studies or files.
 //!
 //! Numbers have no units here: what they measure is the caller's to know. Everything is the same on every machine, and on any
 //! number of threads.
@@ -9,6 +9,8 @@
 //! values --Sampled, Histogram, variance_indices--> estimates with their intervals
 //! residuals --least_squares--> LeastSquares --Precision::of--> what they determine
 //! goal and limits --Smooth::descend--> Descent
+//! function and start --nearest_zero--> zero
+//! cash flows --net_present_value, payback_time--> what they are worth, and when they have paid back
 //! ```
 //!
 //! # Example
@@ -38,11 +40,13 @@ mod front;
 mod histogram;
 mod indices;
 mod least_squares;
+mod money;
 mod percentile;
 mod precision;
 mod sample;
 mod shapley;
 mod spacing;
+mod zero;
 
 pub use descent::{Beside, Descent, Smooth, SmoothValues};
 pub use distribution::Distribution;
@@ -52,8 +56,12 @@ pub use front::nondominated;
 pub use histogram::Histogram;
 pub use indices::{Index, variance_indices};
 pub use least_squares::{LeastSquares, Residuals, derivatives, least_squares};
+pub use money::{
+    CashFlow, annuity_factor, balances, discount_factor, equal_years, net_present_value, payback_time,
+};
 pub use percentile::{order_interval, percentile};
 pub use precision::{Precision, UNFELT};
 pub use sample::{MOST_DIMENSIONS, Sampler, Spread, resampled};
 pub use shapley::shapley;
 pub use spacing::{Spacing, thinned, thinned_places};
+pub use zero::nearest_zero;

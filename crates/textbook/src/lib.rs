@@ -8,6 +8,7 @@ mod angles;
 mod beam_line;
 mod cantilevers;
 mod case;
+mod cash_flows;
 mod dented_cylinder;
 mod fatigue_lives;
 mod foundation;
@@ -70,6 +71,7 @@ pub fn cases() -> Vec<Case> {
         random_stress::CASES,
         wheel_bearings::CASES,
         tire_faces::CASES,
+        cash_flows::CASES,
     ]
     .concat()
 }
