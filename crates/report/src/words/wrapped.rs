@@ -1,9 +1,9 @@
 //! Text broken into lines.
 
-/// Text broken at spaces into lines of at most `width` letters; an ellipsis ends what does not fit.
+/// Text broken at spaces, not at those inside a number, into lines of at most `width` letters; an ellipsis ends what does not fit.
 pub(crate) fn wrapped(text: &str, width: usize, lines: usize) -> Vec<String> {
     let mut result: Vec<String> = vec![String::new()];
-    for word in text.split_whitespace() {
+    for word in text.split_ascii_whitespace() {
         let last = result.len() - 1;
         let line = &mut result[last];
         if line.is_empty() {
