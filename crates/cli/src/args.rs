@@ -640,6 +640,10 @@ pub enum SchemaOf {
     Fit,
     /// The result of `study --json` of a search
     Search,
+    /// Study files that ask whether a remedy pays
+    Payback,
+    /// The result of `study --json` of a payback
+    PaybackResult,
     /// The result of `study --json`
     StudyResult,
     /// The result of `section --json`

@@ -8,6 +8,7 @@ pub mod flex;
 pub mod gather;
 pub mod life;
 pub mod modes;
+pub mod payback;
 pub mod progress;
 pub mod rating;
 pub mod remedies;

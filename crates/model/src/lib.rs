@@ -43,7 +43,7 @@ pub use content::{Assumed, Document, Entry, EntryNote, NumberKey, NumberPlace, T
 pub use declare::{Bounds, Holds, KeySpec, Presence, TableSpec, Word, json_schema, key, quantity};
 pub use faults::{ModelError, Problem, Problems, Span, likely};
 pub use keys::{DUTY, MODEL, ROAD, TIRE};
-pub use read::{LARGEST, given_file, named_file, read, read_bytes, why_missing};
+pub use read::{LARGEST, given_file, named_file, read, read_bytes, top_word, why_missing};
 pub use readings::{ReadQuantity, Reading, ReadingSheet, readings};
 pub use roads::{DutyFile, RoadFile, road_events, road_kinds};
 pub use start::{KINDS, TYPICAL, TypicalAxle, reading_sheet, starter};

@@ -3,6 +3,7 @@
 mod given_file;
 mod lone_value;
 mod named_file;
+mod price;
 mod reader;
 mod rows;
 mod set;
@@ -14,4 +15,4 @@ pub use given_file::{given_file, why_missing};
 pub use named_file::named_file;
 pub(crate) use rows::{Row, rows};
 pub(crate) use text::text_of;
-pub use text::{LARGEST, read, read_bytes};
+pub use text::{LARGEST, read, read_bytes, top_word};

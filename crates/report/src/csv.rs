@@ -1,6 +1,7 @@
 //! Outcomes as comma-separated values (RFC 4180): SI units named in the heading, full precision.
 
 mod life;
+mod payback;
 mod provenance;
 mod rating;
 mod response;
@@ -10,6 +11,7 @@ mod study;
 mod textbook;
 
 pub use life::life;
+pub use payback::payback;
 pub use provenance::provenance;
 pub use rating::rating;
 pub use response::response;

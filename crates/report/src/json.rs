@@ -21,7 +21,8 @@ use axlebow_axle::{
 use axlebow_results::{Field, Part, Record, Text, json, part, schema};
 use axlebow_strength::{CLAMPING_CAUTIONS, WELDING_CAUTIONS};
 use axlebow_study::{
-    CausesOutcome, CompatibilityOutcome, DrawnRides, FitOutcome, RatingOutcome, SensitivityOutcome,
+    CausesOutcome, CompatibilityOutcome, DrawnRides, FitOutcome, PaybackOutcome, RatingOutcome,
+    SensitivityOutcome,
 };
 
 use axlebow_units::UnitSystem;
@@ -34,8 +35,8 @@ pub use textbook::{textbook_document, textbook_schema};
 
 use crate::answer::{
     causes_answer, compatibility_answer, cups_answer, fit_answer, flex_answer, flex_beside_answer,
-    life_answer, modes_answer, rating_answer, response_answer, ride_answer, sensitivities_answer,
-    strength_answer, tire_answer,
+    life_answer, modes_answer, payback_answer, rating_answer, response_answer, ride_answer,
+    sensitivities_answer, strength_answer, tire_answer,
 };
 use crate::words::causes::{UNLIKE_FLEX, warnings as causes_warnings};
 use crate::{BesideRide, ModelCard};
@@ -351,6 +352,25 @@ pub fn fit_document(outcome: &FitOutcome, card: &ModelCard) -> String {
 /// The JSON Schema of the document of a fit.
 pub fn fit_schema() -> String {
     FIT.schema::<Warning>(&[schema::<FitOutcome>()])
+}
+
+const PAYBACK: Frame =
+    Frame { tag: "axlebow/payback-result/1", meaning: "Whether a remedy of an axle pays." };
+
+/// The document of a payback.
+pub fn payback_document(outcome: &PaybackOutcome, card: &ModelCard) -> String {
+    PAYBACK.text(Contents {
+        card: Some(card),
+        answer: payback_answer(outcome, card),
+        results: vec![json(outcome)],
+        warnings: &outcome.warnings,
+        cautions: if outcome.stiffened { WELDING_CAUTIONS.to_vec() } else { Vec::new() },
+    })
+}
+
+/// The JSON Schema of the document of a payback.
+pub fn payback_schema() -> String {
+    PAYBACK.schema::<Warning>(&[schema::<PaybackOutcome>()])
 }
 
 const SENSITIVITIES: Frame = Frame {

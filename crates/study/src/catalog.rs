@@ -5,6 +5,7 @@ mod causes;
 mod compatibility;
 mod drawn_rides;
 mod fit;
+mod payback;
 mod rating;
 mod remedies;
 mod sensitivity;

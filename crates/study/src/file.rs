@@ -14,4 +14,7 @@ mod read_words;
 mod reader;
 mod vary_keys;
 
+pub(crate) use files::Files;
 pub use keys::STUDY;
+pub(crate) use reader::Reader;
+pub(crate) use vary_keys::DISTRIBUTIONS;

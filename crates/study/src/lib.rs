@@ -28,6 +28,7 @@
 //! causes       what each part of an axle contributes
 //! remedies     standard remedies and the user's own, tried and ranked
 //! across       tires across axles, a ride across random roads
+//! payback      whether a remedy pays
 //! ```
 
 mod across;
@@ -37,6 +38,7 @@ mod causes;
 mod file;
 mod findings;
 mod fit;
+mod payback;
 mod rating;
 mod remedies;
 mod run;
@@ -64,6 +66,11 @@ pub use findings::{
 pub use fit::{
     Estimate, FitError, FitOutcome, FittedReading, FittedUnknown, FurtherReading, Predicted, Scale, Unknown,
     estimate, fit, usual_unknowns,
+};
+pub use payback::{
+    AxleChange, Balance, BreakEven, CashFlowOutcome, DrawOptions, FleetTerms, MassTerms, PAYBACK,
+    PaybackDraws, PaybackError, PaybackInput, PaybackOutcome, PaybackRange, PaybackStudy, PaybackTerms,
+    PositionOutcome, PositionWear, RemedyTerms, Rotation, Swing, TirePosition, TireTerms,
 };
 pub use rating::{Limiter, PartLoad, RatingOptions, RatingOutcome, RatingPoint, rating};
 pub use remedies::{

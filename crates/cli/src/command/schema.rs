@@ -10,6 +10,8 @@ pub fn run(arguments: &Schema) -> Result<ExitCode, Failure> {
     let text = match arguments.of {
         SchemaOf::Model => format!("{:#}\n", axlebow_model::json_schema(&axlebow_model::MODEL)),
         SchemaOf::Study => format!("{:#}\n", axlebow_model::json_schema(&axlebow_study::STUDY)),
+        SchemaOf::Payback => format!("{:#}\n", axlebow_model::json_schema(&axlebow_study::PAYBACK)),
+        SchemaOf::PaybackResult => axlebow_report::json::payback_schema(),
         SchemaOf::Road => format!("{:#}\n", axlebow_model::json_schema(&axlebow_model::ROAD)),
         SchemaOf::Tire => format!("{:#}\n", axlebow_model::json_schema(&axlebow_model::TIRE)),
         SchemaOf::TireResult => axlebow_report::json::tire_schema(),

@@ -4,13 +4,16 @@ use std::process::ExitCode;
 
 use axlebow_study::{Results, Study as StudyFile};
 
-use super::{search, study_input, study_output, study_saving, study_size};
+use super::{payback, search, study_input, study_output, study_saving, study_size};
 use crate::args::Study;
 use crate::failure::Failure;
 use crate::output;
 
 pub fn run(arguments: &Study) -> Result<ExitCode, Failure> {
     study_output::check(&arguments.output)?;
+    if payback::is_asked(arguments)? {
+        return payback::run(arguments);
+    }
     let study = study_input::study(&arguments.input)?;
     let card = study_output::card(&study, arguments.output.units);
     if arguments.dry_run {

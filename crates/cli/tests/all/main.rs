@@ -10,6 +10,7 @@ mod job_arrays;
 mod lives;
 mod outputs;
 mod pages;
+mod paybacks;
 mod program;
 mod provenance;
 mod readme;

@@ -129,7 +129,7 @@ impl Document {
             }
             (Holds::Load { .. }, [Step { index: None, .. }]) => Ok(Kind::Force),
             (
-                Holds::Percent { .. } | Holds::Number { .. } | Holds::Count { .. },
+                Holds::Percent { .. } | Holds::Price { .. } | Holds::Number { .. } | Holds::Count { .. },
                 [Step { index: None, .. }],
             ) => Ok(Kind::Ratio),
             (Holds::Factors, [_, _]) => Ok(Kind::Ratio),

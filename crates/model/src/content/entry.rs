@@ -18,6 +18,13 @@ pub enum Value {
         /// System of the unit as written, if it belongs to one.
         system: Option<UnitSystem>,
     },
+    /// An amount of money, or one for each SI unit of something.
+    Price {
+        /// The amount.
+        amount: f64,
+        /// The currency as written.
+        currency: String,
+    },
     /// A plain number.
     Number(f64),
     /// A whole number.
@@ -140,9 +147,10 @@ impl Table {
         self.declared(key, self.optional_number(key))
     }
 
-    /// A quantity (SI), number or count, if it is there.
+    /// A quantity (SI), number, price or count, if it is there.
     pub fn optional_number(&self, key: &str) -> Option<f64> {
         match self.value(key)? {
+            Value::Price { amount, .. } => Some(*amount),
             Value::Quantity { value, .. } | Value::Number(value) => Some(*value),
             Value::Count(count) => Some(f64::from(*count)),
             _ => None,

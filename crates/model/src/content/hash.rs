@@ -19,6 +19,10 @@ fn add(table: &Table, hasher: &mut blake3::Hasher) {
             Value::Quantity { value, .. } | Value::Number(value) => {
                 hasher.update(&value.to_bits().to_le_bytes());
             }
+            Value::Price { amount, currency } => {
+                hasher.update(&amount.to_bits().to_le_bytes());
+                add_text(currency, hasher);
+            }
             Value::Count(count) => {
                 hasher.update(&count.to_le_bytes());
             }

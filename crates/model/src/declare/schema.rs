@@ -11,6 +11,9 @@ use super::spec::{Holds, KeySpec, Presence, TableSpec, Word};
 /// A number, and a unit that begins with a letter, a bracket or a percent or degree sign.
 const QUANTITY: &str = r"^\s*[-+]?(\d+\.?\d*|\.\d+)([eE][-+]?\d+)?\s*[A-Za-zµ%°(].*$";
 
+/// An amount and a currency.
+const PRICE: &str = r"^\s*(\d+\.?\d*|\.\d+)\s*[^\s\d/]+(\s*/.+)?$";
+
 /// JSON Schema (2020-12) of the files that a declaration describes.
 ///
 /// Arguments: `spec`, the declaration of the whole file.
@@ -44,6 +47,7 @@ fn property(key: &KeySpec) -> Map<String, Json> {
         | Holds::Load { .. }
         | Holds::QuantityOr { .. }
         | Holds::Percent { .. }
+        | Holds::Price { .. }
         | Holds::Factors
         | Holds::Texts
         | Holds::Numbers { .. }
@@ -84,6 +88,10 @@ fn content(key: &KeySpec) -> Map<String, Json> {
         }
         Holds::Percent { .. } => {
             object(json!({ "type": "string", "pattern": r"^\s*[0-9.eE+-]+\s*%\s*$", "examples": ["0.20 %"] }))
+        }
+        Holds::Price { per } => {
+            let example = per.map_or("850 USD".to_owned(), |kind| format!("95 USD/{}", kind.accepted()[0]));
+            object(json!({ "type": "string", "pattern": PRICE, "examples": [example] }))
         }
         Holds::Number { bounds } => number(bounds),
         Holds::Count { min, max } => object(json!({ "type": "integer", "minimum": min, "maximum": max })),

@@ -42,6 +42,12 @@ pub enum Holds {
         /// Most that is accepted, per cent.
         most: f64,
     },
+    /// An amount with its currency, such as `"850 USD"`, or for each unit of something, such as `"95 USD/h"`; kept for each
+    /// SI unit of it.
+    Price {
+        /// What it is the price of a unit of; none for a plain amount.
+        per: Option<Kind>,
+    },
     /// A plain number.
     Number {
         /// Accepted values.
@@ -156,6 +162,16 @@ impl Holds {
                 format!("{words}, or {}", quantity_in_words(*kind, *bounds))
             }
             Self::Percent { most } => format!("per cent in quotes, such as \"0.20 %\"; from 0 % to {most} %"),
+            Self::Price { per: None } => {
+                "an amount with its currency in quotes, such as \"850 USD\"; 0 or more".to_owned()
+            }
+            Self::Price { per: Some(kind) } => {
+                let unit = kind.accepted().last().copied().unwrap_or_default();
+                let units = kind.accepted().join(", ");
+                format!(
+                    "an amount with its currency for each of {units}, such as \"95 USD/{unit}\"; 0 or more"
+                )
+            }
             Self::Number { bounds } => with_bounds("a number".to_owned(), Kind::Ratio, *bounds),
             Self::Count { min, max } => format!("a whole number from {min} to {max}"),
             Self::Flag => "true or false".to_owned(),

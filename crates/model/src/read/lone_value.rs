@@ -33,6 +33,7 @@ pub(crate) fn lone_value(
         | Holds::Load { .. }
         | Holds::QuantityOr { .. }
         | Holds::Percent { .. }
+        | Holds::Price { .. }
         | Holds::Text
         | Holds::Choice(_) => Spanned::new(0..text.len(), DeValue::String(text.into())),
         Holds::Number { .. } | Holds::Count { .. } | Holds::Flag => {

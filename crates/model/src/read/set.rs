@@ -48,6 +48,13 @@ impl Document {
                 self.set(path, &format!("{value:?} {}", kind.si()))
             }
             (Holds::Load { .. }, _) => self.set(path, &format!("{value:?} {}", Kind::Force.si())),
+            (Holds::Price { per }, _) => {
+                let Value::Price { currency, .. } = self.value(path)? else {
+                    return Err(no_number(path, Some(Holds::Price { per }.accepted())));
+                };
+                let unit = per.map_or(String::new(), |kind| format!("/{}", kind.si()));
+                self.set(path, &format!("{value:?} {currency}{unit}"))
+            }
             (Holds::Number { .. }, _) | (Holds::Factors, [_, _]) => self.set(path, &format!("{value:?}")),
             (Holds::Count { .. }, _) => self.set(path, &value.to_string()),
             (holds, _) => Err(no_number(path, Some(holds.accepted()))),

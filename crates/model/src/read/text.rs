@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use toml::de::DeTable;
+use toml::de::{DeTable, DeValue};
 
 use super::reader::{Place, Reader};
 use crate::content::Document;
@@ -62,6 +62,17 @@ pub(crate) fn text_of<'b>(bytes: &'b [u8], file_name: &str, most: usize) -> Resu
         problems.push(shown, "this is not UTF-8 text", Some("a text file saved as UTF-8".to_owned()));
         problems
     })
+}
+
+/// What a file says at a key of its top table, if that is text and the file can be read so far.
+pub fn top_word(bytes: &[u8], key: &str) -> Option<String> {
+    let text = text_of(bytes, "", LARGEST).ok()?;
+    let (raw, _) = DeTable::parse_recoverable(text);
+    let found = raw.get_ref().iter().find(|(own, _)| own.get_ref() == key)?;
+    match found.1.get_ref() {
+        DeValue::String(word) => Some(word.as_ref().to_owned()),
+        _ => None,
+    }
 }
 
 fn too_long(length: usize, file_name: &str, most: usize) -> Problems {

@@ -6,6 +6,7 @@ use axlebow_units::{
 use toml::Spanned;
 use toml::de::{DeInteger, DeString, DeTable, DeValue};
 
+use super::price::{Price, price};
 use super::reader::{Place, Reader};
 use crate::content::{EntryNote, Table, Value, Written};
 use crate::declare::{Bounds, Holds, KeySpec, Presence, TableSpec, Word};
@@ -37,6 +38,7 @@ impl Reader<'_> {
             }
             (Holds::QuantityOr { kind, bounds, .. }, _) => self.quantity(&site, kind, bounds),
             (Holds::Percent { most }, _) => self.percent(&site, most),
+            (Holds::Price { per }, _) => self.price(&site, per),
             (Holds::Number { bounds }, _) => self.number(&site, bounds),
             (Holds::Count { min, max }, DeValue::Integer(integer)) => self.count(&site, integer, min..=max),
             (Holds::Flag, DeValue::Boolean(flag)) => Some(Value::Flag(*flag)),
@@ -129,6 +131,14 @@ impl Reader<'_> {
                 self.refuse(site, &format!("is {text}"))
             }
             value => Some(value),
+        }
+    }
+
+    fn price(&mut self, site: &Site<'_>, per: Option<Kind>) -> Option<Value> {
+        let text = self.quantity_text(site)?;
+        match price(&text, per) {
+            Ok(Price { amount, currency }) => Some(Value::Price { amount, currency: currency.to_owned() }),
+            Err(fault) => self.refuse(site, &fault.to_string()),
         }
     }
 

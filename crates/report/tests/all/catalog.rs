@@ -3,7 +3,7 @@
 use axlebow_report::json;
 use serde_json::Value;
 
-fn documents() -> [Value; 16] {
+fn documents() -> [Value; 17] {
     [
         json::flex_schema(),
         json::flex_against_schema(),
@@ -17,6 +17,7 @@ fn documents() -> [Value; 16] {
         json::cups_schema(),
         json::causes_schema(),
         json::fit_schema(),
+        json::payback_schema(),
         json::sensitivities_schema(),
         json::study_schema(),
         json::search_schema(),

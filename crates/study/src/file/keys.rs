@@ -86,11 +86,12 @@ pub static STUDY: TableSpec = TableSpec {
     ],
 };
 
-const KINDS: [Word; 4] = [
+const KINDS: [Word; 5] = [
     Word { word: "sweep", meaning: "every varied value with every variant" },
     Word { word: "side-by-side", meaning: "variants compared with a baseline" },
     Word { word: "search", meaning: "the best design within the limits" },
     Word { word: "uncertainty", meaning: "how results scatter when varied values do" },
+    Word { word: "payback", meaning: "whether a remedy pays; a file of keys of its own" },
 ];
 
 const SEAT_WALLS: [Word; 2] = [

@@ -158,7 +158,7 @@ impl Reader<'_> {
     }
 
     /// The load cases must be ones of every model.
-    fn check_cases(&mut self, base: &Model) -> Result<(), Problems> {
+    pub(crate) fn check_cases(&mut self, base: &Model) -> Result<(), Problems> {
         self.check_case(base);
         for own in self.files.of_variants.iter().flatten() {
             self.check_case(&Model::of(own)?);
@@ -219,7 +219,7 @@ impl Reader<'_> {
     }
 
     /// A document with the changes of a table made.
-    fn changed(&mut self, document: &Document, table: &Table) -> Document {
+    pub(crate) fn changed(&mut self, document: &Document, table: &Table) -> Document {
         let mut document = document.clone();
         for (path, text) in table.changes("change") {
             if let Err(refusal) = document.set(&path.text, &text.text) {

@@ -1,7 +1,7 @@
 //! The values or the distribution of one varied key, read from a study file.
 
-use axlebow_model::{Document, Table, Written};
-use axlebow_numerics::{Distribution, Spacing};
+use axlebow_model::{Document, Holds, Table, Written};
+use axlebow_numerics::{Distribution, Spacing, Spread};
 use axlebow_units::{Kind, parse_load, parse_or_zero, show};
 
 use super::read_sample::Method;
@@ -50,6 +50,15 @@ impl Reader<'_> {
         let distribution = self.distribution(table, &mut scratch, (kind, method))?;
         self.check_drawn(table, &mut scratch, &distribution)?;
         Some((Vec::new(), Some(distribution)))
+    }
+
+    /// What values are drawn from, in a sample.
+    pub(crate) fn drawn_from(
+        &mut self,
+        table: &Table,
+        (mut scratch, kind): (Scratch<'_>, Kind),
+    ) -> Option<Distribution> {
+        self.distribution(table, &mut scratch, (kind, Method::Sampled(Spread::Random)))
     }
 
     /// A search has no use for a distribution.
@@ -123,7 +132,12 @@ impl Reader<'_> {
         };
         let range = [end("from", f64::NEG_INFINITY), end("to", f64::INFINITY)];
         let mean = end("mean", f64::NAN);
-        let deviation = self.positive(&Self::written(table, "deviation")?, kind);
+        let deviation = Self::written(table, "deviation")?;
+        let deviation = match scratch.1.holds(scratch.0) {
+            // Its unit is a currency, which only the key knows.
+            Ok(Holds::Price { .. }) => self.value(scratch, &deviation).filter(|own| *own > 0.0),
+            _ => self.positive(&deviation, kind),
+        };
         let (range, mean, deviation) = ([range[0]?, range[1]?], mean?, deviation?);
         let is_log = table.optional_word("distribution") == Some("lognormal");
         if is_log && mean <= 0.0 {

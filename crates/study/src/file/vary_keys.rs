@@ -86,7 +86,7 @@ pub(crate) static VARY: TableSpec = TableSpec {
 const SPACINGS: [Word; 2] =
     [Word { word: "even", meaning: "equal steps" }, Word { word: "log", meaning: "equal ratios" }];
 
-const DISTRIBUTIONS: [Word; 4] = [
+pub(crate) const DISTRIBUTIONS: [Word; 4] = [
     Word { word: "normal", meaning: "by `mean` and `deviation`, cut off at `from` and `to` if given" },
     Word {
         word: "lognormal",

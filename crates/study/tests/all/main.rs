@@ -5,6 +5,7 @@
 mod causes;
 mod fit;
 mod mutations;
+mod payback;
 mod rating;
 mod remedies;
 mod rides;
