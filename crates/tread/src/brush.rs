@@ -24,6 +24,15 @@ impl Brush {
         let psi = (self.stiffness * slip / (3.0 * self.limit)).min(1.0);
         self.limit * psi * (3.0 - psi * (3.0 - psi))
     }
+
+    /// Shear force gained for each unit of slip, N: `C (1 − ψ)²`, none where all of it slides.
+    pub fn slope(&self, slip: f64) -> f64 {
+        if self.limit <= 0.0 {
+            return 0.0;
+        }
+        let sticking = (1.0 - self.stiffness * slip / (3.0 * self.limit)).max(0.0);
+        self.stiffness * sticking * sticking
+    }
 }
 
 #[cfg(test)]

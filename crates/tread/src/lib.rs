@@ -39,6 +39,7 @@ mod cups;
 mod duty;
 mod error;
 mod face;
+mod growth;
 mod pressed;
 mod rolling;
 mod round;
@@ -52,6 +53,10 @@ pub use cups::{Cups, cups, wheel_frequency};
 pub use duty::{Duty, DutyName, DutyPart};
 pub use error::TreadError;
 pub use face::{Carcass, Face, Pose};
+pub use growth::{
+    CriticalCamber, GrowingWave, HubWaves, OneMass, ShoulderAlone, TreadWave, WearWaves, WheelInertia,
+    fastest, fastest_rate,
+};
 pub use pressed::Pressed;
 pub use rolling::{ROLLING_SHARE, RibScuff, Rolling};
 pub use round::{Harmonic, RoundMap};

@@ -60,15 +60,30 @@ pub struct Rolling {
 
 /// A rib ready to roll.
 #[derive(Debug, Clone, Copy)]
-struct RollingRib {
-    radius: f64,
-    brush: Brush,
+pub(crate) struct RollingRib {
+    pub radius: f64,
+    pub brush: Brush,
+}
+
+/// A part of the duty to one side, as the face rolls in it.
+#[derive(Debug, Clone)]
+pub(crate) struct DrivenState {
+    /// Share of the distance.
+    pub share: f64,
+    /// What is asked of the face.
+    pub asked: Asked,
+    /// Distance traveled over the angle turned, m.
+    pub travel: f64,
+    /// The ribs.
+    pub ribs: Vec<RollingRib>,
+    /// Their loads, N.
+    pub loads: Vec<f64>,
 }
 
 /// What is asked of a face that rolls: a slip sideways, positive as by toe-in, and a force along the road, N.
 #[derive(Debug, Clone, Copy)]
-struct Asked {
-    side: f64,
+pub(crate) struct Asked {
+    pub side: f64,
     forward_force: f64,
 }
 
@@ -99,7 +114,7 @@ impl RollingRib {
         self.shear(radius, side).0 * self.forward(radius)
     }
 
-    fn energy(&self, radius: f64, side: f64) -> f64 {
+    pub(crate) fn energy(&self, radius: f64, side: f64) -> f64 {
         let (ratio, sliding) = self.shear(radius, side);
         ratio * sliding * sliding
     }
@@ -132,12 +147,15 @@ impl Face {
             ..RibScuff::default()
         };
         let mut ribs: Vec<RibScuff> = free_ribs.iter().map(scuff).collect();
-        for part in self.duty.parts() {
-            for direction in [-1.0, 1.0] {
-                stance.scuff(part, direction, &mut ribs);
-            }
-        }
+        stance.driven().for_each(|state| state.scuff(&mut ribs));
         Rolling { radius, load, ribs }
+    }
+
+    /// The states in which the face rolls over its duty.
+    pub(crate) fn driven_states(&self, pose: Pose) -> Vec<DrivenState> {
+        let stance =
+            Stance { face: self, tires: &self.tires, pose, loads: self.tire_loads(&self.tires, pose) };
+        stance.driven().collect()
     }
 
     /// Side slip at which these tires together give a side force over load: the brush turned round, `3 μ/c (1 − (1 −
@@ -148,7 +166,7 @@ impl Face {
         3.0 * friction / self.shear_stiffness_per_load() * (1.0 - left.cbrt())
     }
 
-    fn brush(&self, load: f64) -> Brush {
+    pub(crate) fn brush(&self, load: f64) -> Brush {
         Brush { stiffness: self.shear_stiffness_per_load() * load, limit: self.tread.friction * load }
     }
 
@@ -184,26 +202,39 @@ impl Stance<'_> {
         (ribs.collect(), loads)
     }
 
-    /// Adds the scuff of a part of the duty, half of it to each side.
-    fn scuff(&self, part: &DutyPart, direction: f64, sums: &mut [RibScuff]) {
+    /// Every part of the duty, half of it to each side.
+    fn driven(&self) -> impl Iterator<Item = DrivenState> {
+        let parts = self.face.duty.parts().iter();
+        parts.flat_map(|part| [-1.0, 1.0].map(|direction| self.state(part, direction)))
+    }
+
+    fn state(&self, part: &DutyPart, direction: f64) -> DrivenState {
         let forward = if self.face.driven { part.forward } else { part.forward.min(0.0) };
         let asked = Asked {
             side: self.pose.toe.tan() + direction * self.face.slip_for(part.side),
             forward_force: forward * self.loads.iter().sum::<f64>(),
         };
-        let ribs = self.ribs(asked.side).0;
-        let radius = rolling_radius(&ribs, asked);
-        for (sum, rib) in sums.iter_mut().zip(&ribs) {
-            let energy = 0.5 * part.share * rib.energy(radius, asked.side);
+        let (ribs, loads) = self.ribs(asked.side);
+        let travel = rolling_radius(&ribs, asked);
+        DrivenState { share: 0.5 * part.share, asked, travel, ribs, loads }
+    }
+}
+
+impl DrivenState {
+    /// Adds the scuff of this state.
+    fn scuff(&self, sums: &mut [RibScuff]) {
+        let side = self.asked.side;
+        for (sum, rib) in sums.iter_mut().zip(&self.ribs) {
+            let energy = self.share * rib.energy(self.travel, side);
             sum.energy += energy;
-            sum.inboard_less_outboard += if asked.side == 0.0 { 0.0 } else { energy.copysign(asked.side) };
+            sum.inboard_less_outboard += if side == 0.0 { 0.0 } else { energy.copysign(side) };
         }
     }
 }
 
 /// Radius at which the forward forces of the ribs sum to what is asked: they fall as it grows, from all driving at the
 /// least radius of a rib on the road to all braking at the largest, and further beyond.
-fn rolling_radius(ribs: &[RollingRib], asked: Asked) -> f64 {
+pub(crate) fn rolling_radius(ribs: &[RollingRib], asked: Asked) -> f64 {
     let on_road = || ribs.iter().filter(|rib| rib.brush.limit > 0.0).map(|rib| rib.radius);
     let (least, largest) = (on_road().fold(f64::INFINITY, f64::min), on_road().fold(0.0, f64::max));
     if largest == 0.0 {

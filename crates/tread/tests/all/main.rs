@@ -2,5 +2,6 @@
 
 #![allow(clippy::unwrap_used)] // helpers of tests are tests too
 
+mod growth;
 mod properties;
 mod specialist;
