@@ -3,6 +3,7 @@
 //! Documents, their schemas and the keys of CSV files and studies come from these tables ([`axlebow_results`]). Order is
 //! that of the documents. Signs are those of [`crate::outcome`]; left is positive.
 
+mod growth;
 mod life;
 mod modes;
 mod response;

@@ -104,5 +104,9 @@ pub use statics::stiffened_stretch::{StiffenedStretch, StretchStress};
 pub use statics::stiffening::composite_camber_change;
 pub use statics::warnings::static_warnings;
 pub use tires::cup_suspects::{mode_suspects, road_suspect};
+pub use tires::growth::growth;
+pub use tires::growth_outcome::{
+    GrowthOptions, GrowthOutcome, HeldSpeed, HeldWave, RibPlace, ShareOfRib, WheelGrowth,
+};
 pub use tires::tire_face::{TireCase, TireDuty, TireFace, TireOutcome, tire_faces, tire_warning, tires};
 pub use tires::tire_ride::{PrintedWave, TireRide, TireRideOutcome, tires_over};

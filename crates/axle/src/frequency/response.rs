@@ -150,7 +150,7 @@ fn random(small: &SmallMotion, over: &RandomRide, modes: &[ModeOutcome]) -> Resu
 }
 
 /// The modes up to a frequency and at least one above, or as many as are of use.
-fn modes_up_to(axle: &Axle, axle_load: f64, top: f64) -> Result<Vec<ModeOutcome>, AxleError> {
+pub(crate) fn modes_up_to(axle: &Axle, axle_load: f64, top: f64) -> Result<Vec<ModeOutcome>, AxleError> {
     let [mut count, most] = MODES;
     loop {
         let found = modes(axle, axle_load, count)?.modes;

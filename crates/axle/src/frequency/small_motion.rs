@@ -39,6 +39,28 @@ struct Tires {
     rise: f64,
 }
 
+/// The axle at rest on the road, and its equations about that.
+pub(crate) struct Resting<'a> {
+    pub model: VibrationModel<'a>,
+    /// Linear about the rest.
+    pub system: DynamicSystem,
+    /// Motion of each freedom to the rest.
+    pub rest: Vec<f64>,
+}
+
+/// The axle with a load (N) on the road for answers up to a frequency (Hz); `case` names it in an error.
+pub(crate) fn resting<'a>(
+    axle: &'a Axle,
+    (axle_load, up_to): (f64, f64),
+    case: &str,
+) -> Result<Resting<'a>, AxleError> {
+    let model = VibrationModel::without_loose(axle, axle_load, case)?;
+    let mut whole = system(&model, ride_laws(&model)?)?;
+    add_hysteresis(&mut whole, (axle, axle_load), up_to.max(FASTEST_MODE))?;
+    let rest = whole.equilibrium(0.0)?;
+    Ok(Resting { system: whole.linearized(&rest, 0.0)?, model, rest })
+}
+
 /// Answer of one result to the height of the road under each wheel, at each frequency.
 pub(crate) struct Answer(Sides<Vec<Complex<f64>>>);
 
@@ -79,15 +101,11 @@ impl SmallMotion {
         (axle_load, up_to): (f64, f64),
         stresses: impl Fn(&VibrationModel, &MotionReader, &[f64]) -> Result<Vec<StressReading>, AxleError>,
     ) -> Result<Self, AxleError> {
-        let model = VibrationModel::without_loose(axle, axle_load, "response")?;
-        let laws = ride_laws(&model)?;
-        let mut whole = system(&model, laws)?;
-        add_hysteresis(&mut whole, (axle, axle_load), up_to.max(FASTEST_MODE))?;
-        let rest = whole.equilibrium(0.0)?;
+        let Resting { model, system, rest } = resting(axle, (axle_load, up_to), "response")?;
         let reader = MotionReader::of(&model.frame.structure);
         let tires = Sides::each(|side| Tires::of(&model, side, &rest));
         Ok(SmallMotion {
-            system: whole.linearized(&rest, 0.0)?,
+            system,
             camber: Sides::each(|side| reader.direction(|u| camber(&model, &reader, u, side))),
             stress: stresses(&model, &reader, &rest)?,
             load_at_rest: Sides::each(|side| {

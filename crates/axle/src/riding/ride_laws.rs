@@ -80,7 +80,7 @@ fn bump_stops(model: &VibrationModel) -> Result<Vec<(RidePart, LocalLaw)>, AxleE
 }
 
 /// Height of the body at a seat less that of the axle: it falls as the suspension is compressed.
-fn bump(model: &VibrationModel, side: Side) -> Direction {
+pub(crate) fn bump(model: &VibrationModel, side: Side) -> Direction {
     let (node, y) = model.seat(side);
     let body = Attachment::on_arm(model.body, [0.0, y, 0.0]);
     between(model, (body, Attachment::at(node)), [0.0, 0.0, 1.0])

@@ -7,6 +7,7 @@ mod example;
 mod flex;
 mod force_method;
 mod ground;
+mod growth;
 mod life;
 mod modes;
 mod properties;

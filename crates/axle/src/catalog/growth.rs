@@ -1,0 +1,152 @@
+//! Results of cups that grow.
+
+use axlebow_results::{Field, Own, Part, Record, Text, in_unit, number, part};
+use axlebow_units::Kind;
+
+use crate::{GrowthOutcome, HeldWave, ShareOfRib, WheelGrowth};
+
+impl Record for GrowthOutcome {
+    const FIELDS: &'static [Field<Self>] = &[
+        part("case", "Load case in which the axle stands.", &Text(|run: &Self| &run.case)),
+        part("duty", "The duty: `line-haul`, `regional`, `city` or `stated`.", &Text(|run: &Self| run.duty.word())),
+        number(
+            "held-speed",
+            Kind::Speed,
+            "Mean of the speeds that the fleet holds.",
+            &Own(|run: &Self| run.held.mean),
+        ),
+        number(
+            "held-speed-deviation",
+            Kind::Speed,
+            "Their standard deviation.",
+            &Own(|run: &Self| run.held.deviation),
+        ),
+        number(
+            "threshold-damping",
+            Kind::Damping,
+            "Damping at each seat, alike in bump and rebound, from which on no wave grows over the speeds held; null where a \
+             tire grows waves by itself, or where no damping ends it.",
+            &Part(|run: &Self| &run.threshold_damping),
+        ),
+        number("speeds", Kind::Speed, "Speeds of the maps, rising.", &Part(|run: &Self| &run.speeds)),
+        part(
+            "counts",
+            "Cups round the tire, rising.",
+            &Own(|run: &Self| run.counts.iter().copied().map(usize::from).collect::<Vec<_>>()),
+        ),
+        part("wheels", "Each wheel end.", &Part(|run: &Self| &run.wheels)),
+    ];
+}
+
+impl Record for WheelGrowth {
+    const FIELDS: &'static [Field<Self>] = &[
+        number("load", Kind::Force, "Load of the road.", &Own(|wheel: &Self| wheel.pose.load)),
+        number(
+            "camber",
+            Kind::Angle,
+            "Camber against the road, positive with the top leaning outward.",
+            &Own(|wheel: &Self| wheel.pose.camber),
+        ),
+        number("toe", Kind::Angle, "Toe, positive toe-in.", &Own(|wheel: &Self| wheel.pose.toe)),
+        number("rolling-radius", Kind::Length, "Rolling radius.", &Own(|wheel: &Self| wheel.rolling_radius)),
+        number(
+            "critical-camber-inner",
+            Kind::Angle,
+            "Camber below which, the top leaning farther in, an inner shoulder feeds on itself beside ribs that hold the \
+             tire up; null where none does within 2.9 degrees.",
+            &Own(|wheel: &Self| wheel.critical.inner),
+        ),
+        number(
+            "critical-camber-outer",
+            Kind::Angle,
+            "Camber above which an outer shoulder does; null as for the inner one.",
+            &Own(|wheel: &Self| wheel.critical.outer),
+        ),
+        number(
+            "camber-margin",
+            Kind::Angle,
+            "From the standing camber to the nearer critical one; below zero where a shoulder feeds on itself.",
+            &Own(WheelGrowth::camber_margin),
+        ),
+        part(
+            "worst-count",
+            "Cups of the wave that grows fastest over the speeds held.",
+            &Own(|wheel: &Self| usize::from(wheel.winner().count)),
+        ),
+        part(
+            "held",
+            "For each count the wave that grows fastest over the speeds held.",
+            &Part(|wheel: &Self| &wheel.held),
+        ),
+        in_unit(
+            "map",
+            "1/m",
+            "For each count, growth at each speed for each meter of mean tread worn; below zero the wave is leveled.",
+            &Part(|wheel: &Self| &wheel.map),
+        ),
+    ];
+}
+
+impl Record for HeldWave {
+    const FIELDS: &'static [Field<Self>] = &[
+        part("count", "Cups round the tire.", &Own(|held: &Self| usize::from(held.count))),
+        number(
+            "frequency",
+            Kind::Frequency,
+            "Frequency at the mean speed.",
+            &Own(|held: &Self| held.frequency),
+        ),
+        in_unit(
+            "growth",
+            "1/m",
+            "Growth for each meter of mean tread worn; below zero the wave is leveled.",
+            &Own(|held: &Self| held.wave.rate),
+        ),
+        part(
+            "amplification",
+            "By how much the wave is multiplied for each millimeter of mean tread worn.",
+            &Own(|held: &Self| held.wave.amplification(1e-3)),
+        ),
+        number(
+            "worn-for-e-fold",
+            Kind::Length,
+            "Mean tread worn while the wave grows e-fold; null where it does not grow.",
+            &Own(|held: &Self| held.wave.worn_for_e_fold()),
+        ),
+        in_unit(
+            "turning",
+            "rad/m",
+            "Phase that the wave gains for each meter of mean tread worn; above zero its crests go to places that met the \
+             road earlier.",
+            &Own(|held: &Self| held.wave.turning),
+        ),
+        in_unit(
+            "growth-hub-held",
+            "1/m",
+            "Growth at the mean speed were the hub immovable: what the tire does by itself.",
+            &Own(|held: &Self| held.hub_held),
+        ),
+        in_unit(
+            "growth-in-step",
+            "1/m",
+            "Growth at the mean speed were both wheels to turn in step.",
+            &Own(|held: &Self| held.in_step),
+        ),
+        part(
+            "ribs",
+            "Each rib of each tire, outermost tire and inner shoulder first.",
+            &Own(HeldWave::shares),
+        ),
+    ];
+}
+
+impl Record for ShareOfRib {
+    const FIELDS: &'static [Field<Self>] = &[
+        part(
+            "amplitude",
+            "Amplitude over that of the rib which takes part most.",
+            &Own(|rib: &Self| rib.amplitude),
+        ),
+        number("phase", Kind::Angle, "Phase against that rib.", &Own(|rib: &Self| rib.phase)),
+    ];
+}

@@ -1,0 +1,159 @@
+//! Cups that grow on an axle: what is asked and what comes out.
+
+use axlebow_tread::{CriticalCamber, DutyName, GrowingWave, Pose};
+
+use crate::outcome::Warning;
+use crate::{LoadCase, ModeOutcome, Side, Sides};
+
+/// Share of a growth by which that of the other wheel end must be larger to be worse.
+const ALIKE: f64 = 1e-6;
+
+/// Speeds that a fleet holds: a normal distribution.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct HeldSpeed {
+    /// Mean, m/s, above zero.
+    pub mean: f64,
+    /// Standard deviation, m/s; zero for one speed.
+    pub deviation: f64,
+}
+
+/// What is asked about waves of wear.
+#[derive(Debug, Clone, PartialEq)]
+pub struct GrowthOptions {
+    /// How the axle stands and is loaded.
+    pub case: LoadCase,
+    /// Lowest and highest speed of the map, m/s, above zero.
+    pub speeds: [f64; 2],
+    /// Number of speeds, evenly apart.
+    pub steps: usize,
+    /// Least and most cups round the tire.
+    pub counts: [u16; 2],
+    /// Speeds that the fleet holds.
+    pub held: HeldSpeed,
+}
+
+/// Result of [`growth`](crate::growth).
+#[derive(Debug, Clone, PartialEq)]
+pub struct GrowthOutcome {
+    /// Name of the load case.
+    pub case: String,
+    /// The duty in which the tires run.
+    pub duty: DutyName,
+    /// Speeds that the fleet holds.
+    pub held: HeldSpeed,
+    /// Speeds of the maps, m/s, rising.
+    pub speeds: Vec<f64>,
+    /// Cups round the tire, rising.
+    pub counts: Vec<u16>,
+    /// Each wheel end.
+    pub wheels: Sides<WheelGrowth>,
+    /// Damping at each seat, alike in bump and rebound, from which on no wave grows over the speeds held, N s/m; none where
+    /// a tire grows waves by itself, or where no damping up to 1 MN s/m ends it.
+    pub threshold_damping: Option<f64>,
+    /// Modes whose frequencies the maps reach.
+    pub modes: Vec<ModeOutcome>,
+    /// Doubts, each with what to do.
+    pub warnings: Vec<Warning>,
+}
+
+/// Waves of wear on the tires of one wheel end.
+#[derive(Debug, Clone, PartialEq)]
+pub struct WheelGrowth {
+    /// Load, camber against the road, and toe.
+    pub pose: Pose,
+    /// Distance traveled over the angle turned, m.
+    pub rolling_radius: f64,
+    /// Number of tires on the hub.
+    pub tires: usize,
+    /// For each count, growth at each speed, 1/m of mean tread worn; below zero the wave is leveled.
+    pub map: Vec<Vec<f64>>,
+    /// For each count, the wave that grows fastest over the speeds that the fleet holds.
+    pub held: Vec<HeldWave>,
+    /// Cambers from which a shoulder feeds on itself.
+    pub critical: CriticalCamber,
+}
+
+/// The wave of one count that grows fastest over the speeds that a fleet holds.
+#[derive(Debug, Clone, PartialEq)]
+pub struct HeldWave {
+    /// Cups round the tire.
+    pub count: u16,
+    /// Frequency at the mean speed, Hz.
+    pub frequency: f64,
+    /// Growth and ribs.
+    pub wave: GrowingWave,
+    /// Growth were the hub immovable, 1/m of mean tread worn: what the tire does by itself.
+    pub hub_held: f64,
+    /// Growth at the mean speed were both wheels to turn in step, 1/m of mean tread worn.
+    pub in_step: f64,
+}
+
+/// How much a rib takes part in a wave.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct ShareOfRib {
+    /// Amplitude over that of the rib which takes part most.
+    pub amplitude: f64,
+    /// Phase against that rib, rad.
+    pub phase: f64,
+}
+
+impl HeldWave {
+    /// Each rib of each tire, outermost tire and inner shoulder first.
+    pub fn shares(&self) -> Vec<ShareOfRib> {
+        let share = |rib: &nalgebra::Complex<f64>| ShareOfRib { amplitude: rib.norm(), phase: rib.arg() };
+        self.wave.ribs.iter().map(share).collect()
+    }
+}
+
+/// A rib of a wheel end.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct RibPlace {
+    /// Number of its tire, the outermost 0.
+    pub tire: usize,
+    /// Its number on the tire, the inner shoulder 0.
+    pub rib: usize,
+    /// Ribs of a tire.
+    pub of: usize,
+}
+
+impl WheelGrowth {
+    /// The rib that takes part most in a wave.
+    pub fn leading_rib(&self, held: &HeldWave) -> RibPlace {
+        let shares = held.shares();
+        let larger = |a: usize, b: usize| if shares[b].amplitude > shares[a].amplitude { b } else { a };
+        let most = (0..shares.len()).reduce(larger).unwrap_or(0);
+        let of = shares.len() / self.tires;
+        RibPlace { tire: most / of, rib: most % of, of }
+    }
+
+    /// How far the crests of a wave go along the tread for each length of mean tread worn; above zero with the tire's turning.
+    pub fn crest_shift(&self, held: &HeldWave) -> f64 {
+        held.wave.turning * self.rolling_radius / f64::from(held.count)
+    }
+
+    /// The wave that wins over the speeds that the fleet holds.
+    ///
+    /// # Panics
+    /// Without a count, which [`growth`](crate::growth) does not give.
+    pub fn winner(&self) -> &HeldWave {
+        let faster = |a, b| if rate(b) > rate(a) { b } else { a };
+        self.held.iter().reduce(faster).expect("there is a count")
+    }
+
+    /// How far the standing camber is from the nearer critical one, rad; below zero where a shoulder feeds on itself.
+    pub fn camber_margin(&self) -> Option<f64> {
+        self.critical.margin(self.pose.camber)
+    }
+}
+
+fn rate(held: &HeldWave) -> f64 {
+    held.wave.rate
+}
+
+impl GrowthOutcome {
+    /// The wheel end whose wave wins, the left one where both are alike.
+    pub fn worst(&self) -> Side {
+        let [left, right] = [&self.wheels.left, &self.wheels.right].map(|wheel| rate(wheel.winner()));
+        if right > left + ALIKE * left.abs() { Side::Right } else { Side::Left }
+    }
+}

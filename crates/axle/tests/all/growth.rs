@@ -1,0 +1,107 @@
+//! Cups that grow on an axle.
+
+use axlebow_axle::tread::{Duty, Tread};
+use axlebow_axle::{Axle, GrowthOptions, GrowthOutcome, HeldSpeed, Side, growth, standard_cases};
+
+use crate::example;
+
+fn options(axle: &Axle) -> GrowthOptions {
+    GrowthOptions {
+        case: standard_cases(axle).swap_remove(0),
+        speeds: [20.0, 30.0],
+        steps: 3,
+        counts: [1, 4],
+        held: HeldSpeed { mean: 25.0, deviation: 0.0 },
+    }
+}
+
+/// The example on flat treads under a duty, its seats with a damper.
+fn axle(side_force: f64, damping: f64) -> Axle {
+    let mut axle = example::axle().in_duty(Duty::steady(side_force).unwrap());
+    for side in Side::BOTH {
+        let wheel = axle.wheels.of_mut(side);
+        let tread = Tread { crown: 0.0, ..*wheel.tread() };
+        *wheel = wheel.with_tread(tread).unwrap();
+        let seat = axle.seats.of_mut(side);
+        (seat.damping, seat.rebound_damping) = (damping, damping);
+    }
+    axle
+}
+
+fn grown(axle: &Axle) -> GrowthOutcome {
+    growth(axle, &options(axle)).unwrap()
+}
+
+#[test]
+fn a_mirrored_axle_grows_the_same_waves_on_both_ends_and_the_map_holds_the_speed_held() {
+    let outcome = grown(&axle(0.03, 12e3));
+    let (left, right) = (&outcome.wheels.left, &outcome.wheels.right);
+    for i in 0..4 {
+        let (one, other) = (left.map[i][1], right.map[i][1]);
+        assert!((one - other).abs() < 1e-6 * one.abs(), "{one} {other}");
+        assert!((one - left.held[i].wave.rate).abs() < 1e-9 * one.abs(), "{one}");
+    }
+    assert_eq!(outcome.worst(), Side::Left);
+}
+
+/// A spread of speeds takes the mean of what each speed does: it lies between the least and the greatest.
+#[test]
+fn a_spread_of_speeds_lies_within_what_they_do() {
+    let axle = axle(0.06, 2e3);
+    let spread = HeldSpeed { mean: 25.0, deviation: 1.5 };
+    let over = growth(&axle, &GrowthOptions { held: spread, ..options(&axle) }).unwrap();
+    let each: Vec<f64> = (0..=30)
+        .map(|i| {
+            let held = HeldSpeed { mean: 20.5 + 0.3 * f64::from(i), deviation: 0.0 };
+            growth(&axle, &GrowthOptions { held, steps: 1, counts: [1, 1], ..options(&axle) })
+                .unwrap()
+                .wheels
+                .left
+                .held[0]
+                .wave
+                .rate
+        })
+        .collect();
+    let rate = over.wheels.left.held[0].wave.rate;
+    let (least, most) = each.iter().fold((f64::MAX, f64::MIN), |(a, b), rate| (a.min(*rate), b.max(*rate)));
+    assert!(least < rate && rate < most, "{least} {rate} {most}");
+}
+
+/// Where the tire levels its waves and the axle grows them, a damper ends it: below the threshold they grow, above not.
+#[test]
+fn waves_grow_below_the_threshold_damping_only() {
+    let heavy = 0.09;
+    let outcome = grown(&axle(heavy, 0.0));
+    let threshold = outcome.threshold_damping.expect("a damper that ends it");
+    assert!(threshold > 500.0, "{threshold}");
+    let most = |damping: f64| grown(&axle(heavy, damping)).wheels.left.winner().wave.rate;
+    assert!(most(0.95 * threshold) > 0.0 && most(1.05 * threshold) < 0.0, "{threshold}");
+    assert!(outcome.wheels.left.held.iter().all(|held| held.hub_held < 0.0));
+    // A light duty grows waves on an immovable hub, where no damper helps.
+    assert_eq!(grown(&axle(0.01, 12e3)).threshold_damping, None);
+}
+
+#[test]
+fn options_out_of_range_are_refused() {
+    let axle = axle(0.03, 12e3);
+    let good = options(&axle);
+    let bad = [
+        (GrowthOptions { speeds: [0.0, 30.0], ..good.clone() }, "lowest speed"),
+        (GrowthOptions { speeds: [30.0, 20.0], ..good.clone() }, "highest speed"),
+        (GrowthOptions { steps: 0, ..good.clone() }, "size of the map is 0 speeds"),
+        (GrowthOptions { counts: [0, 4], ..good.clone() }, "least count is 0 cups"),
+        (GrowthOptions { counts: [5, 4], ..good.clone() }, "highest count is 4 cups"),
+        (
+            GrowthOptions { held: HeldSpeed { mean: 0.0, deviation: 0.0 }, ..good.clone() },
+            "mean of the speeds held",
+        ),
+        (
+            GrowthOptions { held: HeldSpeed { mean: 20.0, deviation: 7.0 }, ..good.clone() },
+            "standard deviation",
+        ),
+    ];
+    for (options, thing) in bad {
+        let error = growth(&axle, &options).unwrap_err().to_string();
+        assert!(error.contains(thing), "{error}");
+    }
+}
