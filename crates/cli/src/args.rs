@@ -33,6 +33,8 @@ pub enum Command {
     Response(Response),
     /// Cup count round the tire to a frequency, compared with the axle's modes
     Cups(Cups),
+    /// Cups that grow: which count, at which speed, how fast, and what the axle's motion adds
+    Growth(Growth),
     /// Every cross-section: area, inertias, shear and torsion constants, mass
     Section(Section),
     /// Every station against yield and the section class of every wall: value, limit, source, verdict
@@ -327,6 +329,41 @@ pub enum MovedWheels {
 }
 
 #[derive(Debug, Args)]
+pub struct Growth {
+    #[command(flatten)]
+    pub model: ModelInput,
+    /// More model files, to be set beside it
+    pub others: Vec<PathBuf>,
+    /// Speeds of the map, from..to
+    #[arg(long, value_name = "FROM..TO", default_value = "60..110 km/h")]
+    pub speeds: String,
+    /// Number of speeds, evenly apart
+    #[arg(long, value_name = "COUNT", default_value_t = 40)]
+    pub steps: u16,
+    /// Cups round the tire, from..to
+    #[arg(long, value_name = "FROM..TO", default_value = "1..30")]
+    pub counts: String,
+    /// Mean of the speeds that the fleet holds
+    #[arg(long, value_name = "SPEED", default_value = "100 km/h")]
+    pub held: String,
+    /// Their standard deviation
+    #[arg(long, value_name = "SPEED", default_value = "4 km/h")]
+    pub spread: String,
+    /// The load case in which the axle stands
+    #[arg(long, value_name = "NAME", default_value = "rated-load")]
+    pub case: String,
+    /// Write the map, a row for each speed and count, as a CSV file
+    #[arg(long, value_name = "FILE.csv")]
+    pub csv: Option<PathBuf>,
+    /// Leave out the lines at the head of the CSV file, after #, that say what it was made from
+    #[arg(long, requires = "csv")]
+    pub plain_csv: bool,
+    /// Write a picture: growth over speed and count with the axle's modes drawn in
+    #[arg(long, value_name = "FILE.svg|png")]
+    pub plot: Option<PathBuf>,
+}
+
+#[derive(Debug, Args)]
 pub struct Cups {
     /// Model file, to hold the frequency against its modes
     pub model: Option<PathBuf>,
@@ -616,6 +653,8 @@ pub enum SchemaOf {
     Ride,
     /// The result of `response --json`
     Response,
+    /// The result of `growth --json`
+    Growth,
     /// The result of `strength --json`
     Strength,
     /// Duty files

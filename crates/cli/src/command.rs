@@ -6,6 +6,7 @@ pub mod cups;
 pub mod fit;
 pub mod flex;
 pub mod gather;
+pub mod growth;
 pub mod life;
 pub mod modes;
 pub mod payback;

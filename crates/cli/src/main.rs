@@ -33,6 +33,7 @@ fn run(arguments: &Arguments) -> Result<ExitCode, Failure> {
         Command::Ride(ride) => command::ride::run(ride),
         Command::Response(response) => command::response::run(response),
         Command::Cups(cups) => command::cups::run(cups),
+        Command::Growth(growth) => command::growth::run(growth),
         Command::Section(section) => command::section::run(section),
         Command::Strength(strength) => command::strength::run(strength),
         Command::Life(life) => command::life::run(life),

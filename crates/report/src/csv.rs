@@ -1,5 +1,6 @@
 //! Outcomes as comma-separated values (RFC 4180): SI units named in the heading, full precision.
 
+mod growth;
 mod life;
 mod payback;
 mod provenance;
@@ -10,6 +11,7 @@ mod search;
 mod study;
 mod textbook;
 
+pub use growth::growth;
 pub use life::life;
 pub use payback::payback;
 pub use provenance::provenance;

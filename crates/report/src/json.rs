@@ -35,11 +35,11 @@ pub use textbook::{textbook_document, textbook_schema};
 
 use crate::answer::{
     causes_answer, compatibility_answer, cups_answer, fit_answer, flex_answer, flex_beside_answer,
-    life_answer, modes_answer, payback_answer, rating_answer, response_answer, ride_answer,
+    growth_answer, life_answer, modes_answer, payback_answer, rating_answer, response_answer, ride_answer,
     sensitivities_answer, strength_answer, tire_answer,
 };
 use crate::words::causes::{UNLIKE_FLEX, warnings as causes_warnings};
-use crate::{BesideRide, ModelCard};
+use crate::{AxleGrowth, BesideRide, ModelCard};
 use frame::{Contents, Frame};
 
 const FLEX: Frame = Frame { tag: "axlebow/flex/2", meaning: "Result of a static run." };
@@ -286,6 +286,32 @@ pub fn compatibility_document(outcome: &CompatibilityOutcome, card: &ModelCard) 
 /// The JSON Schema of the document of tires on axles.
 pub fn compatibility_schema() -> String {
     TIRE_TABLE.schema::<Warning>(&[schema::<CompatibilityOutcome>()])
+}
+
+const GROWTH: Frame = Frame { tag: "axlebow/growth/1", meaning: "Cups that grow on one or several axles." };
+
+/// Axles as they are listed in a document.
+struct GrownAxles(Vec<AxleGrowth>);
+
+impl Record for GrownAxles {
+    const FIELDS: &'static [Field<Self>] =
+        &[part("axles", "Each axle, the model first.", &Part(|own: &Self| &own.0))];
+}
+
+/// The document of cups that grow on axles, the model first.
+pub fn growth_document(axles: &[AxleGrowth], card: &ModelCard) -> String {
+    let warnings: Vec<Warning> = axles.iter().flat_map(|axle| axle.outcome.warnings.clone()).collect();
+    GROWTH.text(Contents::new(
+        Some(card),
+        growth_answer(axles, card),
+        vec![json(&GrownAxles(axles.to_vec()))],
+        &warnings,
+    ))
+}
+
+/// The JSON Schema of the document of cups that grow.
+pub fn growth_schema() -> String {
+    GROWTH.schema::<Warning>(&[schema::<GrownAxles>()])
 }
 
 const CUPS: Frame = Frame { tag: "axlebow/cups/3", meaning: "A cup count and its possible sources." };

@@ -25,7 +25,8 @@ pub use animation::ride_animation;
 pub use error::ReportError;
 pub use page::{Block, Caution, Column, Page, Table};
 pub use subject::{
-    Assumed, BesideRide, InventedInput, ModelCard, SectionCard, SectionStress, StiffenedCard, TextbookRow,
+    Assumed, AxleGrowth, BesideRide, InventedInput, ModelCard, SectionCard, SectionStress, StiffenedCard,
+    TextbookRow,
 };
 pub use svg::Svg;
 pub use vtu::vtu;

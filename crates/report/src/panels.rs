@@ -21,7 +21,7 @@ pub(crate) use finite::finite;
 pub(crate) use label_row::spread;
 pub(crate) use log_axis::LogAxis;
 pub(crate) use log_panel::{LogCurve, LogPanel, Place, log_share};
-pub(crate) use map_panel::MapPanel;
+pub(crate) use map_panel::{MapCurve, MapPanel};
 pub(crate) use panel::{Curve, Panel, Ticks, range_of};
 pub(crate) use round::{levels, round_down};
 pub(crate) use thinned::thinned;

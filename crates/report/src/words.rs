@@ -4,6 +4,7 @@ pub(crate) mod causes;
 pub(crate) mod compatibility;
 pub(crate) mod findings;
 pub(crate) mod fit;
+pub(crate) mod growth;
 pub(crate) mod payback;
 pub(crate) mod remedies;
 pub(crate) mod response;

@@ -8,7 +8,11 @@ use crate::{GrowthOutcome, HeldWave, ShareOfRib, WheelGrowth};
 impl Record for GrowthOutcome {
     const FIELDS: &'static [Field<Self>] = &[
         part("case", "Load case in which the axle stands.", &Text(|run: &Self| &run.case)),
-        part("duty", "The duty: `line-haul`, `regional`, `city` or `stated`.", &Text(|run: &Self| run.duty.word())),
+        part(
+            "duty",
+            "The duty: `line-haul`, `regional`, `city` or `stated`.",
+            &Text(|run: &Self| run.duty.word()),
+        ),
         number(
             "held-speed",
             Kind::Speed,

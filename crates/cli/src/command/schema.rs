@@ -32,6 +32,7 @@ pub fn run(arguments: &Schema) -> Result<ExitCode, Failure> {
         SchemaOf::Strength => axlebow_report::json::strength_schema(),
         SchemaOf::Rating => axlebow_report::json::rating_schema(),
         SchemaOf::Response => axlebow_report::json::response_schema(),
+        SchemaOf::Growth => axlebow_report::json::growth_schema(),
         SchemaOf::Section => axlebow_report::json::section_schema(),
         SchemaOf::Cups => axlebow_report::json::cups_schema(),
         SchemaOf::Textbook => axlebow_report::json::textbook_schema(),

@@ -169,6 +169,7 @@ fn schemas_are_json_schema_documents() {
         "modes",
         "ride",
         "response",
+        "growth",
         "strength",
         "study-result",
         "tire",

@@ -130,6 +130,8 @@ fn the_other_commands_meet_their_schemas() {
         &["causes", &stiffened, "--json"],
         &["remedies", &stiffened, "--over", "haversine-bump", "--json"],
         &["tire", &thin, &stiffened, "--json"],
+        &["growth", &thin, "--steps", "2", "--counts", "1..3", "--json"],
+        &["growth", &thin, &stiffened, "--steps", "2", "--counts", "1..3", "--json"],
         &["rating", &thin, "--case", "rated-load", "--points", "3", "--json"],
         &["textbook", "--json"],
     ]);

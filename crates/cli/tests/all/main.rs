@@ -5,6 +5,7 @@ mod commands;
 mod documents;
 mod fits;
 mod forgiving_input;
+mod growth;
 mod hostile_text;
 mod job_arrays;
 mod lives;

@@ -28,7 +28,7 @@ fn a_page_has_the_answer_the_picture_and_what_it_was_made_from() {
     let (thin, angle) = (demo("trailer-152-thin-dual"), demo("trailer-152-thin-dual-angle"));
     let study = root().join("studies/same-kilograms.toml").display().to_string();
     let search = root().join("studies/stiffener-catalogue.toml").display().to_string();
-    let runs: [&[&str]; 14] = [
+    let runs: [&[&str]; 15] = [
         &["flex", &thin],
         &["flex", &thin, "--detail", "--units", "us"],
         &["flex", &thin, "--against", &angle],
@@ -37,6 +37,7 @@ fn a_page_has_the_answer_the_picture_and_what_it_was_made_from() {
         &["section", &angle],
         &["tire", &thin],
         &["tire", &thin, &angle],
+        &["growth", &thin, "--steps", "3", "--counts", "1..3"],
         &["causes", &thin],
         &["remedies", &thin],
         &["ride", &thin, "--over", "pothole", "--reduced"],

@@ -12,6 +12,8 @@ use crate::svg::{Canvas, Label, Point};
 const NOTHING: &str = "#c9ced6";
 /// Distance between names of rays.
 const GAP: f64 = 132.0;
+/// Distance between the names of curves.
+const LINE: f64 = 16.0;
 /// A ray that is shorter than this in the map is left out.
 const SHORTEST: f64 = 60.0;
 
@@ -25,6 +27,16 @@ pub(crate) struct MapPanel<'a> {
     pub levels: &'a [f64],
     /// Lines through the origin: name and slope, vertical over horizontal axis.
     pub rays: Vec<(String, f64)>,
+    /// Further lines through points, named where they leave to the right.
+    pub curves: Vec<MapCurve>,
+}
+
+/// A named line in a map.
+pub(crate) struct MapCurve {
+    /// Name.
+    pub name: String,
+    /// Its points in the units of the axes, from left to right.
+    pub points: Vec<Point>,
 }
 
 impl MapPanel<'_> {
@@ -45,6 +57,7 @@ impl MapPanel<'_> {
         }
         self.draw_contours(canvas, &panel);
         self.draw_rays(canvas, &panel);
+        self.draw_curves(canvas, &panel);
         let [right, bottom] = [corner[0] + size[0], corner[1] + size[1]];
         let frame = [corner, [right, corner[1]], [right, bottom], [corner[0], bottom]];
         canvas.polygon(&frame, &format!(r#"fill="none" stroke="{FAINT}""#));
@@ -62,6 +75,27 @@ impl MapPanel<'_> {
                     &format!(r#"stroke="{color}" stroke-width="0.9" opacity="0.8""#),
                 );
             }
+        }
+    }
+
+    /// Curves where they are in the map; names lie at their right end, under one another.
+    fn draw_curves(&self, canvas: &mut Canvas, panel: &Panel) {
+        let inside = |point: &Point| (panel.y[0]..=panel.y[1]).contains(&point[1]);
+        let mut ends = Vec::new();
+        for MapCurve { name, points } in &self.curves {
+            for pair in points.windows(2).filter(|pair| pair.iter().all(inside)) {
+                let [from, to] = [pair[0], pair[1]].map(|[x, y]| panel.at(x, y));
+                canvas.line(from, to, r##"stroke="#ffffff" stroke-width="3.4""##);
+            }
+            let shown: Vec<Point> =
+                points.iter().filter(|point| inside(point)).map(|[x, y]| panel.at(*x, *y)).collect();
+            canvas.polyline(&shown, &format!(r#"stroke="{INK}" stroke-width="1.5" stroke-dasharray="7 4""#));
+            ends.extend(shown.last().map(|end| (name.as_str(), *end)));
+        }
+        ends.sort_by(|one, other| one.1[1].total_cmp(&other.1[1]));
+        let wanted: Vec<f64> = ends.iter().map(|(_, end)| end[1] - 5.0).collect();
+        for ((name, end), y) in ends.iter().zip(spread(&wanted, LINE)) {
+            canvas.label(Label::new(*name, [end[0] - 8.0, y]).size(12.5).end().halo());
         }
     }
 

@@ -68,7 +68,7 @@ impl MapFigure<'_> {
         for (i, field) in fields.iter().enumerate() {
             let corner = [(i % columns) as f64 * slot[0] + LEFT, top + (i / columns) as f64 * slot[1]];
             self.draw_labels(&mut canvas, i, corner);
-            let map = MapPanel { field, range, levels: &levels, rays: self.rays(i) };
+            let map = MapPanel { field, range, levels: &levels, rays: self.rays(i), curves: Vec::new() };
             map.draw(&mut canvas, (corner, AREA))?;
         }
         let right = columns as f64 * slot[0];

@@ -1,0 +1,124 @@
+//! The tables of cups that grow.
+
+use axlebow_axle::{HeldWave, Side, WheelGrowth};
+use axlebow_units::{Kind, show};
+
+use super::notes::{CAMBER_SIGN, JSON, defaults, warnings};
+use crate::ModelCard;
+use crate::answer::growth_answer;
+use crate::number::{Numbers, Shown, fixed, significant};
+use crate::page::{Block, Column, Page, Table};
+use crate::subject::AxleGrowth;
+use crate::words::growth::{amplified, camber_words, held_words, rib_words};
+use crate::words::tire::duty_words;
+
+/// Counts in the table of one wheel end.
+const MOST: usize = 10;
+
+/// What growth is for, and what it is not.
+const GROWTH: &str = "Amplification is for each millimeter of tread worn in the mean, so that no wear rate enters it; 1 or less \
+    is leveled. Alone: on a hub that cannot move. In step: both wheels turning in step. Critical camber: from there on a \
+    shoulder feeds on itself beside ribs that hold the tire up. Crests go so far for each millimeter worn, positive with the \
+    turning. Relative numbers, no promise.";
+
+/// The wave that wins on each axle and wheel end; for a single axle the counts that grow fastest too.
+pub fn growth(axles: &[AxleGrowth], card: &ModelCard) -> Page {
+    let n = Numbers { system: card.system };
+    let mut page = Page::of_model(card, growth_answer(axles, card));
+    page.add_table(winners(axles, n));
+    page.add(Block::note(format!("{CAMBER_SIGN} {GROWTH}")));
+    if let [one] = axles {
+        page.add_table(counts(one, n));
+        page.extend(threshold(one, n));
+    }
+    for axle in axles {
+        page.extend(warnings(&axle.outcome.warnings));
+    }
+    page.extend(defaults(card, JSON));
+    page
+}
+
+fn winners(axles: &[AxleGrowth], n: Numbers) -> Table {
+    let mut table = Table::new([
+        Column::words("Axle"),
+        Column::words("wheel"),
+        Column::shown("camber", Kind::Angle, n),
+        Column::shown("critical camber", Kind::Angle, n),
+        Column::plain("cups a turn"),
+        Column::number("at", "Hz"),
+        Column::plain("amplification per mm"),
+        Column::plain("alone"),
+    ]);
+    if let Some(first) = axles.first() {
+        table = table.with_caption(format!(
+            "Over the speeds held, {}, {}",
+            held_words(&first.outcome, n),
+            duty_words(first.outcome.duty)
+        ));
+    }
+    for axle in axles {
+        for side in Side::BOTH {
+            let wheel = axle.outcome.wheels.of(side);
+            let held = wheel.winner();
+            table.add_row([
+                if side == Side::Left { axle.name.clone() } else { String::new() },
+                side.word().to_owned(),
+                n.bare(wheel.pose.camber, Kind::Angle),
+                camber_words(wheel, n),
+                held.count.to_string(),
+                significant(held.frequency, 3),
+                amplified(held.wave.rate, 1e-3),
+                amplified(held.hub_held, 1e-3),
+            ]);
+        }
+    }
+    table
+}
+
+/// The counts that grow fastest on the worse wheel end, by rising count.
+fn counts(axle: &AxleGrowth, n: Numbers) -> Table {
+    let (side, wheel, _) = axle.worst();
+    let mut table = Table::new([
+        Column::number("Cups", "a turn"),
+        Column::number("at", "Hz"),
+        Column::plain("amplification per mm"),
+        Column::plain("alone"),
+        Column::plain("in step"),
+        Column::shown("e-fold in", Shown::Deflection, n),
+        Column::words("most on the"),
+        Column::plain("crests, mm"),
+    ])
+    .with_caption(format!("Counts that grow fastest, {} wheel end", side.word()));
+    let mut fastest: Vec<&HeldWave> = wheel.held.iter().collect();
+    fastest.sort_by(|a, b| b.wave.rate.total_cmp(&a.wave.rate));
+    fastest.truncate(MOST);
+    fastest.sort_by_key(|held| held.count);
+    for held in fastest {
+        table.add_row(cells(wheel, held, n));
+    }
+    table
+}
+
+fn cells(wheel: &WheelGrowth, held: &HeldWave, n: Numbers) -> [String; 8] {
+    [
+        held.count.to_string(),
+        significant(held.frequency, 3),
+        amplified(held.wave.rate, 1e-3),
+        amplified(held.hub_held, 1e-3),
+        amplified(held.in_step, 1e-3),
+        held.wave.worn_for_e_fold().map_or("-".to_owned(), |worn| n.bare(worn, Shown::Deflection)),
+        rib_words(wheel.leading_rib(held), wheel.tires),
+        fixed(wheel.crest_shift(held), 1),
+    ]
+}
+
+fn threshold(axle: &AxleGrowth, n: Numbers) -> Option<Block> {
+    let damping = axle.outcome.threshold_damping?;
+    let text = if damping == 0.0 {
+        "No damper is needed against waves that grow.".to_owned()
+    } else {
+        let damping = show(damping, Kind::Damping, n.system);
+        format!("With {damping} at each seat, alike in bump and rebound, no wave grows.")
+    };
+    Some(Block::note(text))
+}
