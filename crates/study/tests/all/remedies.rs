@@ -85,7 +85,7 @@ fn wheels_with_an_outset_may_be_reversed_and_their_track_narrows() {
 
 #[test]
 fn a_tire_that_meets_the_seat_refuses_a_reversed_wheel() {
-    let near = document("trailer-152-thin-wide-base-outset", &[("seat[0].at", "680 mm")]);
+    let near = document("trailer-152-thin-wide-base-outset", &[("seat[0].at", "710 mm")]);
     let outcome = tried(&near);
     let reversed = of(&outcome, Standard::ReverseWheels);
     assert!(outcome.base.seat_clearance > 0.0 && reversed.state.seat_clearance < 0.0, "{reversed:?}");
@@ -95,7 +95,8 @@ fn a_tire_that_meets_the_seat_refuses_a_reversed_wheel() {
 
 #[test]
 fn camber_built_in_stands_upright_under_load_and_loose_bearings_are_set() {
-    let outcome = tried(&document("trailer-152-thin-dual", &[]));
+    // Tires in a pair share the load by their camber, so that theirs is not quite taken out.
+    let outcome = tried(&document("trailer-152-thin-wide-base-outset", &[]));
     let built_in = of(&outcome, Standard::BuiltInCamber);
     // Rounded to a hundredth of a degree in the model.
     assert!(built_in.state.camber.left.abs() < 0.0051_f64.to_radians(), "{built_in:?}");
