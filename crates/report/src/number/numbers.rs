@@ -34,9 +34,11 @@ impl Numbers {
         if !number.is_finite() {
             return "without end".to_owned();
         }
-        let step = 10f64.powi((number.abs().max(1e-300).log10().floor() as i32 - 2).max(0));
-        let rounded = (number / step).round() * step;
-        let number = if rounded >= 100.0 { fixed(rounded, 0) } else { significant(rounded, 3) };
+        if number.abs() < 100.0 {
+            return format!("{} {symbol}", significant(number, 3));
+        }
+        let step = 10f64.powi(number.abs().log10().floor() as i32 - 2);
+        let number = fixed((number / step).round() * step, 0);
         format!("{number} {symbol}")
     }
 

@@ -42,7 +42,10 @@ fn document_has_exactly_the_stated_fields() {
     ];
     assert_eq!(keys(&document), sorted(top));
     assert_eq!(document["schema"], "axlebow/flex/2");
-    assert_eq!(keys(&document["model"]), sorted(["name", "hash", "settings", "invented", "invented_inputs"]));
+    assert_eq!(
+        keys(&document["model"]),
+        sorted(["name", "hash", "settings", "invented", "typical", "invented_inputs"])
+    );
     assert_eq!(keys(&document["assumed"][0]), sorted(["path", "value", "meaning"]));
     assert_eq!(keys(&document["warnings"][0]), sorted(["text", "advice"]));
     let case = &document["cases"][0];

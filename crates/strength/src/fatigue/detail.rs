@@ -104,7 +104,7 @@ mod tests {
     fn an_unknown_name_is_answered_with_those_that_there_are() {
         let text = Detail::named("seat").unwrap_err().to_string();
         assert!(
-            text.starts_with("no fatigue detail is called `seat`; accepted is one of: longitudinal-"),
+            text.starts_with("no fatigue detail is called `seat`; accepted is one of: plain, longitudinal-"),
             "{text}"
         );
     }
