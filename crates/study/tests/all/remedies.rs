@@ -102,7 +102,9 @@ fn camber_built_in_stands_upright_under_load_and_loose_bearings_are_set() {
     assert!(built_in.state.camber.left.abs() < 0.0051_f64.to_radians(), "{built_in:?}");
     let loose = tried(&document("trailer-152-thin-dual", &[("wheel_end[0].endplay", "0.5 mm")]));
     let set = of(&loose, Standard::SetBearings);
-    assert!(set.state.camber_change.left.abs() < loose.base.camber_change.left.abs());
+    let by_hand =
+        Model::of(&document("trailer-152-thin-dual", &[("wheel_end[0].endplay", "0.076 mm")])).unwrap();
+    assert_eq!(set.state.camber_change.left.abs(), larger_camber(&by_hand.axle));
     let kept = tried(&document("trailer-152-thin-dual", &[("wheel_end[0].endplay", "0.12 mm")]));
     assert!(kept.not_needed.contains(&Remedy::Standard(Standard::SetBearings)));
     let toed = tried(&document("trailer-152-thin-dual", &[("wheel_end[0].toe", "0.2 deg")]));
@@ -126,7 +128,7 @@ fn low_air_unlike_duals_and_a_skewed_axle_are_set_right() {
     for (remedy, broken) in broken {
         let outcome = tried(&document("trailer-152-thin-dual", broken));
         let mended = of(&outcome, remedy);
-        assert!(mended.state.shoulder.wear < outcome.base.shoulder.wear, "{remedy:?}");
+        assert!((outcome.base.shoulder.wear / sound.shoulder.wear - 1.0).abs() > 1e-4, "{remedy:?}");
         // What is mended wears as if it had never been broken.
         assert!((mended.state.shoulder.wear / sound.shoulder.wear - 1.0).abs() < 1e-9, "{remedy:?}");
     }
