@@ -10,6 +10,7 @@ mod stiffener_keys;
 mod strength_keys;
 mod tread_keys;
 mod wheel_end_keys;
+mod wheel_keys;
 
 pub use duty_keys::DUTY;
 pub use model_keys::MODEL;

@@ -1,0 +1,82 @@
+//! Causes, remedies and the report.
+
+use std::path::PathBuf;
+
+use clap::{Args, ValueEnum};
+
+use super::{Drive, ModelInput, Units};
+
+#[derive(Debug, Args)]
+pub struct Causes {
+    #[command(flatten)]
+    pub model: ModelInput,
+    /// The load case that is looked at
+    #[arg(long, value_name = "NAME", default_value = "rated-load")]
+    pub case: String,
+    #[command(flatten)]
+    pub drive: Drive,
+    /// Write a picture: how the causes add up to camber and toe
+    #[arg(long, value_name = "FILE.svg|png")]
+    pub plot: Option<PathBuf>,
+}
+
+#[derive(Debug, Args)]
+pub struct Remedies {
+    #[command(flatten)]
+    pub model: ModelInput,
+    /// The load case in which the tires stand; strength is checked in all of the model
+    #[arg(long, value_name = "NAME", default_value = "rated-load")]
+    pub case: String,
+    #[command(flatten)]
+    pub drive: Drive,
+    /// A file of remedies of your own, tried beside the standard ones
+    #[arg(long, value_name = "FILE")]
+    pub remedies: Option<PathBuf>,
+    /// Write a picture: the wear that each remedy leaves
+    #[arg(long, value_name = "FILE.svg|png")]
+    pub plot: Option<PathBuf>,
+}
+
+#[derive(Debug, Args)]
+pub struct Report {
+    /// Model file or study file, with or without its .toml
+    pub file: PathBuf,
+    /// Who reads it: what comes first, and how much of it
+    #[arg(long = "for", value_enum, default_value = "fleet")]
+    pub audience: Audience,
+    /// The page [default: NAME-report.html here]; the documents of its parts go beside it, as NAME-report.flex.json and so on
+    #[arg(short = 'o', long = "out", value_name = "FILE.html")]
+    pub out: Option<PathBuf>,
+    /// Write the page alone, without the numbers of its parts beside it
+    #[arg(long)]
+    pub alone: bool,
+    /// Use another value for a key of the model; may be given more than once
+    #[arg(long = "set", value_name = "KEY=VALUE")]
+    pub changes: Vec<String>,
+    /// Units of tables and pictures [default: those of the file]
+    #[arg(long)]
+    pub units: Option<Units>,
+    #[command(flatten)]
+    pub drive: Drive,
+}
+
+/// Who reads a report.
+#[derive(Debug, Clone, Copy, ValueEnum)]
+pub enum Audience {
+    /// Whoever pays: wear, remedies and what they take first
+    Fleet,
+    /// Whoever welds: strength, sections and cautions first
+    Shop,
+    /// Whoever checks: flex, modes and sections in full first
+    Research,
+}
+
+impl From<Audience> for axlebow_report::table::Audience {
+    fn from(audience: Audience) -> Self {
+        match audience {
+            Audience::Fleet => Self::Fleet,
+            Audience::Shop => Self::Shop,
+            Audience::Research => Self::Research,
+        }
+    }
+}
