@@ -44,4 +44,4 @@ mod term;
 pub use read::{Own, Part, Read, Text};
 pub use record::{Field, Record, field, in_unit, json, number, part, schema};
 pub use shape::Shape;
-pub use term::{Term, Unit, key};
+pub use term::{Term, Unit, key, within_a_sentence};

@@ -50,6 +50,17 @@ impl Term {
     }
 }
 
+/// A sentence as it goes on within another one: its first letter small.
+///
+/// ```
+/// # use axlebow_results::within_a_sentence;
+/// assert_eq!(within_a_sentence("Bending of the beam."), "bending of the beam.");
+/// ```
+pub fn within_a_sentence(sentence: &str) -> String {
+    let mut letters = sentence.chars();
+    letters.next().map_or_else(String::new, |first| first.to_lowercase().chain(letters).collect())
+}
+
 /// A name and its SI unit as a key of JSON and CSV: products stand together, quotients get `per`, so that N m is `_nm`
 /// and N/m is `_n_per_m`.
 ///

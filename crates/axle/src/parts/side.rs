@@ -39,6 +39,19 @@ pub struct Sides<T> {
     pub right: T,
 }
 
+impl Sides<f64> {
+    /// The value of larger magnitude; of two alike the left one.
+    ///
+    /// ```
+    /// # use axlebow_axle::Sides;
+    /// assert_eq!(Sides { left: 0.2, right: -0.3 }.of_larger_magnitude(), -0.3);
+    /// assert_eq!(Sides { left: -0.3, right: 0.3 }.of_larger_magnitude(), -0.3);
+    /// ```
+    pub fn of_larger_magnitude(&self) -> f64 {
+        if self.right.abs() > self.left.abs() { self.right } else { self.left }
+    }
+}
+
 impl<T> Sides<T> {
     /// Makes each side's value in turn.
     pub fn each(mut make: impl FnMut(Side) -> T) -> Self {

@@ -1,6 +1,7 @@
 //! What a static run answers.
 
 use axlebow_axle::{CamberSplit, CaseOutcome, FlexOutcome, Side, Sides, WheelOutcome};
+use axlebow_results::within_a_sentence;
 use axlebow_units::Kind;
 
 use super::first;
@@ -132,11 +133,6 @@ fn setting(case: &CaseOutcome, n: Numbers) -> Option<String> {
     let set = |side| case.wheels.of(side).camber - case.wheels.of(side).camber_change;
     let camber = Sides::each(|side| case.wheels.of(side).camber);
     let has_setting = Side::BOTH.iter().any(|side| !is_nothing(set(*side)));
-    has_setting.then(|| format!("Counting the manufactured setting, {}.", lower(&tops(&camber, n))))
-}
-
-/// A sentence's beginning within a sentence.
-fn lower(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or(String::new(), |letter| letter.to_lowercase().chain(letters).collect())
+    has_setting
+        .then(|| format!("Counting the manufactured setting, {}.", within_a_sentence(&tops(&camber, n))))
 }

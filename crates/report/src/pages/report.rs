@@ -33,6 +33,18 @@ pub enum Part {
 }
 
 impl Part {
+    /// The command whose page it is.
+    pub fn word(self) -> &'static str {
+        match self {
+            Part::Flex => "flex",
+            Part::Tire => "tire",
+            Part::Remedies => "remedies",
+            Part::Strength => "strength",
+            Part::Sections => "section",
+            Part::Modes => "modes",
+        }
+    }
+
     /// What heads it.
     fn heading(self) -> &'static str {
         match self {

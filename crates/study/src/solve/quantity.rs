@@ -174,12 +174,6 @@ impl OfStudies {
     }
 }
 
-/// The meaning of a part of the camber change within a sentence: "bending of tube, housing and spindle."
-fn within_a_sentence(meaning: &str) -> String {
-    let mut letters = meaning.chars();
-    letters.next().map_or_else(String::new, |first| first.to_lowercase().chain(letters).collect())
-}
-
 impl Says {
     /// What the wheel says that is to be heard.
     fn of(self, ride: &DesignRide, field: &Field<RideWheel>) -> Option<f64> {

@@ -1,10 +1,10 @@
 //! Results of a ride.
 
 use axlebow_axle::{CamberSplit, RideWheel};
-use axlebow_results::{Field, Record, field};
+use axlebow_results::{Field, Record, field, within_a_sentence};
 use axlebow_units::Kind;
 
-use super::{Cost, OfStudies, Quantity, Reader, Says, within_a_sentence};
+use super::{Cost, OfStudies, Quantity, Reader, Says};
 
 pub(super) fn quantities() -> Vec<Quantity> {
     let stress = OfStudies {

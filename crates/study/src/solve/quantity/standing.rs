@@ -1,10 +1,10 @@
 //! Results of the static load case.
 
-use axlebow_axle::{CamberSplit, CaseReadings, FlexOutcome, Side, Sides};
-use axlebow_results::{Field, Record, field};
+use axlebow_axle::{CamberSplit, CaseReadings, FlexOutcome, Side};
+use axlebow_results::{Field, Record, field, within_a_sentence};
 use axlebow_units::Kind;
 
-use super::{Cost, OfStudies, Quantity, Reader, within_a_sentence};
+use super::{Cost, OfStudies, Quantity, Reader};
 use crate::solve::design::{Beside, Design};
 
 pub(super) fn quantities() -> Vec<Quantity> {
@@ -20,7 +20,7 @@ pub(super) fn quantities() -> Vec<Quantity> {
     };
     let mut all = vec![
         free(mass, "axle mass", |d| Some(d.axle_mass)),
-        largest.read(Cost::Free, Reader::Design(|d| Some(larger(&d.camber_change)))),
+        largest.read(Cost::Free, Reader::Design(|d| Some(d.camber_change.of_larger_magnitude()))),
     ];
     all.extend(Side::BOTH.into_iter().flat_map(of_wheel));
     all.push(free(stress, "peak stress", |d| Some(d.peak_stress)));
@@ -86,7 +86,8 @@ fn gained() -> [Quantity; 3] {
         kind: Kind::AnglePerMass,
         meaning: "Camber change that is gone, over the added mass.",
     };
-    let share = |d: &Design, beside: &Beside| removed(d, beside) / larger(&beside.camber_change).abs();
+    let share =
+        |d: &Design, beside: &Beside| removed(d, beside) / beside.camber_change.of_larger_magnitude().abs();
     let rate = |d: &Design, beside: &Beside| removed(d, beside) / (d.axle_mass - beside.axle_mass);
     [
         mass.read(Cost::Free, Reader::Beside(|d, beside| d.axle_mass - beside.axle_mass)),
@@ -129,7 +130,8 @@ fn at_a_cost() -> [Quantity; 5] {
         meaning: "Greatest share of its limit that a check of `axlebow strength` uses, in all load cases or the study's \
                   `strength_cases`; past 1 the axle fails.",
     };
-    let one_section = |d: &Design| Some(larger(d.composite.as_ref().unwrap_or(&d.camber_change)));
+    let one_section =
+        |d: &Design| Some(d.composite.as_ref().unwrap_or(&d.camber_change).of_larger_magnitude());
     [
         composite.read(Cost::Composite, Reader::Design(one_section)),
         weld.read(Cost::Welds, Reader::Design(|d| d.weld_peak)),
@@ -142,12 +144,7 @@ fn at_a_cost() -> [Quantity; 5] {
     ]
 }
 
-/// The one of larger magnitude.
-fn larger(sides: &Sides<f64>) -> f64 {
-    if sides.right.abs() > sides.left.abs() { sides.right } else { sides.left }
-}
-
 /// By how much less the wheel leans that leans most, rad.
 fn removed(design: &Design, beside: &Beside) -> f64 {
-    larger(&beside.camber_change).abs() - larger(&design.camber_change).abs()
+    beside.camber_change.of_larger_magnitude().abs() - design.camber_change.of_larger_magnitude().abs()
 }
