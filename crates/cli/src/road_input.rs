@@ -2,7 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
-use axlebow_axle::{Axle, Ride};
+use axlebow_axle::{Axle, Ride, RideBasis};
 use axlebow_model::{Document, ROAD, RoadFile, given_file, likely, read_bytes, road_events, why_missing};
 use axlebow_report::{InventedInput, ModelCard};
 use axlebow_units::Kind;
@@ -32,6 +32,11 @@ pub fn road(over: &Path, changes: &[String]) -> Result<RoadFile, Failure> {
 /// The ride of an axle that was asked for, if one was; the card lists what the road assumes.
 pub fn ride(drive: &Drive, axle: &Axle, card: &mut ModelCard) -> Result<Option<Ride>, Failure> {
     Ok(driven(drive, axle, card)?.map(|(_, ride)| ride))
+}
+
+/// As [`ride`], solved by modal reduction: for commands that drive many axles over it.
+pub fn quick_ride(drive: &Drive, axle: &Axle, card: &mut ModelCard) -> Result<Option<Ride>, Failure> {
+    Ok(ride(drive, axle, card)?.map(|ride| Ride { basis: RideBasis::Reduced, ..ride }))
 }
 
 /// The road that was asked for with its ride, as [`ride`].

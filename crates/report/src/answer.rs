@@ -41,7 +41,6 @@ pub(crate) use payback::verdict as payback_verdict;
 pub(crate) use rating::offset_words;
 pub use rating::rating_answer;
 pub use remedies::remedies_answer;
-pub(crate) use remedies::{excess_off, is_single};
 pub use response::response_answer;
 pub use ride::ride_answer;
 pub use search::search_answer;

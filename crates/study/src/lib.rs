@@ -74,7 +74,7 @@ pub use payback::{
 };
 pub use rating::{Limiter, PartLoad, RatingOptions, RatingOutcome, RatingPoint, rating};
 pub use remedies::{
-    Binding, BuiltIn, Change, DoneBy, OwnRemedy, REMEDIES, RemediesOutcome, Remedy, RemedyOptions, Shoulder,
+    Binding, Change, DoneBy, OwnRemedy, REMEDIES, RemediesOutcome, Remedy, RemedyOptions, Shoulder,
     ShoulderWear, Standard, State, StateOverRoad, StockAngle, Tried, WhyNot, own_remedies, remedies,
 };
 pub use run::{DesignCost, table_folder, threads};

@@ -7,7 +7,7 @@ mod remedy;
 mod run;
 mod state;
 
-pub use change::{BuiltIn, Change};
+pub use change::Change;
 pub use outcome::{RemediesOutcome, Tried, WhyNot};
 pub use own::{OwnRemedy, REMEDIES, own_remedies};
 pub use remedy::{DoneBy, Remedy, Standard, StockAngle};

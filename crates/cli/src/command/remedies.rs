@@ -2,7 +2,6 @@
 
 use std::process::ExitCode;
 
-use axlebow_axle::{Ride, RideBasis};
 use axlebow_model::{Document, given_file};
 use axlebow_report::plot::remedies_figure;
 use axlebow_report::{json, table};
@@ -20,8 +19,7 @@ pub fn run(arguments: &Remedies) -> Result<ExitCode, Failure> {
     let model = input::built(&document, &arguments.model)?;
     let case = chosen(&model, std::slice::from_ref(&arguments.case))?.swap_remove(0);
     let mut card = input::card(&model, &arguments.model);
-    let ride = road_input::ride(&arguments.drive, &model.axle, &mut card)?;
-    let ride = ride.map(|ride| Ride { basis: RideBasis::Reduced, ..ride });
+    let ride = road_input::quick_ride(&arguments.drive, &model.axle, &mut card)?;
     let own = own(arguments, &document)?;
     output::check_places(&[&arguments.plot, &arguments.model.page])?;
     let options = RemedyOptions { case: &case.name, ride: ride.as_ref(), own };

@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
-use axlebow_axle::{Ride, RideBasis, tires, tires_over};
+use axlebow_axle::{Ride, tires, tires_over};
 use axlebow_model::{Document, Model, given_file};
 use axlebow_report::plot::{
     Drawing, flex_figure, modes_figure, remedies_figure, section_figure, tire_figure,
@@ -20,12 +20,11 @@ use crate::{input, output, road_input};
 /// Modes that a report shows.
 const MODES: usize = 8;
 
-/// A part of the report: its page, its document, and what it is called in file names.
+/// A part of the report: its page and its document.
 struct Made {
     part: Part,
     page: Page,
     document: String,
-    name: &'static str,
 }
 
 pub fn run(arguments: &Report) -> Result<ExitCode, Failure> {
@@ -45,13 +44,12 @@ pub fn run(arguments: &Report) -> Result<ExitCode, Failure> {
     let document = input::document(&asked)?;
     let model = input::built(&document, &asked)?;
     let mut card = input::card(&model, &asked);
-    let ride = road_input::ride(&arguments.drive, &model.axle, &mut card)?;
-    let ride = ride.map(|ride| Ride { basis: RideBasis::Reduced, ..ride });
+    let ride = road_input::quick_ride(&arguments.drive, &model.axle, &mut card)?;
     let beside = |name: &str| Some(out.with_extension(format!("{name}.json")));
     output::check_places(&[&asked.page])?;
     let made = parts(&Subject { document: &document, model: &model, ride: ride.as_ref(), card: &card })?;
     for own in &made {
-        if let Some(path) = beside(own.name).filter(|_| !arguments.alone) {
+        if let Some(path) = beside(own.part.word()).filter(|_| !arguments.alone) {
             output::write_file(&path, own.document.as_bytes())?;
         }
     }
@@ -114,7 +112,6 @@ fn flex(of: &Subject<'_>) -> Result<Made, Failure> {
         part: Part::Flex,
         page: table::flex_brief(&outcome, of.card).with_figures([figure]),
         document: json::flex_document(&outcome, of.card),
-        name: "flex",
     })
 }
 
@@ -128,7 +125,6 @@ fn tire(of: &Subject<'_>) -> Result<Made, Failure> {
         part: Part::Tire,
         page: table::tire(&outcome, over.as_ref(), of.card).with_figures([figure]),
         document: json::tire_document(&outcome, over.as_ref(), of.card),
-        name: "tire",
     })
 }
 
@@ -141,7 +137,6 @@ fn remedy(of: &Subject<'_>) -> Result<Made, Failure> {
         part: Part::Remedies,
         page: table::remedies(&outcome, of.card).with_figures([figure]),
         document: json::remedies_document(&outcome, of.card),
-        name: "remedies",
     })
 }
 
@@ -153,7 +148,6 @@ fn strength(of: &Subject<'_>) -> Result<Made, Failure> {
         part: Part::Strength,
         page: table::strength(&outcome, &bands, of.card, false),
         document: json::strength_document(&outcome, &bands, of.card),
-        name: "strength",
     })
 }
 
@@ -165,7 +159,6 @@ fn sections(of: &Subject<'_>) -> Result<Made, Failure> {
         part: Part::Sections,
         page: table::sections(&sections, &stiffened, &[], of.card).with_figures([figure]),
         document: json::section_document(&sections, &stiffened, &[], of.card),
-        name: "section",
     })
 }
 
@@ -176,6 +169,5 @@ fn modes(of: &Subject<'_>) -> Result<Made, Failure> {
         part: Part::Modes,
         page: table::modes(&outcome, of.card).with_figures([figure]),
         document: json::modes_document(&outcome, of.card),
-        name: "modes",
     })
 }

@@ -1,13 +1,14 @@
 //! What trying remedies answers.
 
-use axlebow_axle::Sides;
-use axlebow_study::{RemediesOutcome, Remedy, State, Tried};
+use axlebow_results::within_a_sentence;
+use axlebow_study::{RemediesOutcome, State, Tried};
+use axlebow_units::Kind;
 
 use super::first;
 use super::phrases::{percent, plain, reads_alike, times, tops};
 use crate::ModelCard;
-use crate::number::{Numbers, fixed};
-use crate::words::remedies::{doing, shoulder};
+use crate::number::Numbers;
+use crate::words::remedies::{added_mass, doing, shoulder};
 use crate::words::tire::duty_words;
 
 /// How the tires wear today, what the best remedy takes off, and the best that adds no mass and no weld.
@@ -16,8 +17,9 @@ pub fn remedies_answer(outcome: &RemediesOutcome, card: &ModelCard) -> Vec<Strin
     let best = outcome.best();
     let kept = outcome.best_on_this_axle().filter(|kept| best.is_none_or(|best| best.remedy != kept.remedy));
     let best = best.map_or(none(outcome), |best| takes_off(outcome, best, n));
-    let kept =
-        kept.map(|kept| format!("With this axle kept the best is: {}", lower(&takes_off(outcome, kept, n))));
+    let kept = kept.map(|kept| {
+        format!("With this axle kept the best is: {}", within_a_sentence(&takes_off(outcome, kept, n)))
+    });
     first([Some(today(outcome, n)), Some(best), kept])
 }
 
@@ -33,7 +35,7 @@ fn today(outcome: &RemediesOutcome, n: Numbers) -> String {
     } else {
         "no faster than upright".to_owned()
     };
-    let tops = tops(&Sides { left: base.camber.left, right: base.camber.right }, n);
+    let tops = tops(&base.camber, n);
     format!(
         "{tops} in case {}{over}{} wears {pace} {}.",
         outcome.case,
@@ -54,11 +56,8 @@ fn takes_off(outcome: &RemediesOutcome, tried: &Tried, n: Numbers) -> String {
 
 /// What it weighs.
 fn price(outcome: &RemediesOutcome, state: &State, n: Numbers) -> String {
-    let added = state.axle_mass - outcome.base.axle_mass;
-    match added.abs() < 0.05 {
-        true => "no mass".to_owned(),
-        false => format!("{} more mass", n.full(added, axlebow_units::Kind::Mass)),
-    }
+    added_mass(outcome, state)
+        .map_or("no mass".to_owned(), |added| format!("{} more mass", n.full(added, Kind::Mass)))
 }
 
 fn none(outcome: &RemediesOutcome) -> String {
@@ -66,19 +65,4 @@ fn none(outcome: &RemediesOutcome) -> String {
     format!(
         "Of {tried} remedies tried none lowers that wear without failing a check; more is in what follows."
     )
-}
-
-fn lower(sentence: &str) -> String {
-    let mut letters = sentence.chars();
-    letters.next().into_iter().flat_map(char::to_lowercase).chain(letters).collect()
-}
-
-/// A share of the excess in percent, without decimals.
-pub(crate) fn excess_off(outcome: &RemediesOutcome, tried: &Tried) -> String {
-    outcome.taken_off(tried).map_or("-".to_owned(), |share| fixed(100.0 * share, 0))
-}
-
-/// Whether a remedy is one by itself.
-pub(crate) fn is_single(remedy: &Remedy) -> bool {
-    remedy.parts().len() == 1
 }

@@ -6,10 +6,10 @@ use axlebow_units::Kind;
 use super::cautions::welding;
 use super::notes::{CAMBER_SIGN, JSON, defaults};
 use crate::ModelCard;
-use crate::answer::{excess_off, is_single, remedies_answer};
+use crate::answer::remedies_answer;
 use crate::number::{Numbers, Shown, fixed};
 use crate::page::{Block, Column, FAILS, Page, Table};
-use crate::words::remedies::{change, check, done_by, name, needs_and_risks, welds};
+use crate::words::remedies::{added_mass, change, check, done_by, excess_off, name, needs_and_risks, welds};
 
 /// Remedies by rank, those that checks refuse, those that do nothing or cannot be; what each needs and risks; cautions.
 pub fn remedies(outcome: &RemediesOutcome, card: &ModelCard) -> Page {
@@ -41,10 +41,15 @@ fn ranking(outcome: &RemediesOutcome, n: Numbers) -> Table {
     }
     let mut table = Table::new(columns);
     let row = |[name, by, off]: [String; 3], state: &State| {
-        let added = state.axle_mass - outcome.base.axle_mass;
-        let mass = if added.abs() < 0.05 { "0".to_owned() } else { n.bare(added, Kind::Mass) };
-        let mut cells =
-            vec![name, by, n.bare(larger(state), Kind::Angle), fixed(state.shoulder.wear, 2), off, mass];
+        let mass = added_mass(outcome, state).map_or("0".to_owned(), |added| n.bare(added, Kind::Mass));
+        let mut cells = vec![
+            name,
+            by,
+            n.bare(state.camber.of_larger_magnitude(), Kind::Angle),
+            fixed(state.shoulder.wear, 2),
+            off,
+            mass,
+        ];
         if let Some(road) = &state.over_road {
             cells.insert(3, n.bare(road.camber_peak_to_peak, Kind::Angle));
         }
@@ -61,11 +66,6 @@ fn ranking(outcome: &RemediesOutcome, n: Numbers) -> Table {
     table
 }
 
-fn larger(state: &State) -> f64 {
-    let camber = &state.camber;
-    if camber.right.abs() > camber.left.abs() { camber.right } else { camber.left }
-}
-
 fn how(outcome: &RemediesOutcome) -> String {
     let over = outcome.road.as_ref().map_or("standing".to_owned(), |road| format!("over {road}"));
     format!(
@@ -78,7 +78,7 @@ fn how(outcome: &RemediesOutcome) -> String {
 /// What each single remedy needs, changes and risks.
 fn needs(outcome: &RemediesOutcome, n: Numbers) -> Vec<Block> {
     let mut blocks = vec![Block::heading("What each needs and risks")];
-    for tried in outcome.helping.iter().filter(|tried| is_single(&tried.remedy)) {
+    for tried in outcome.helping.iter().filter(|tried| tried.remedy.parts().len() == 1) {
         let mut items = needs_and_risks(&tried.remedy);
         items.extend(geometry(outcome, tried, n));
         items.extend(refusal(outcome, tried));

@@ -9,7 +9,7 @@ use crate::panels::layout::{FIRST_LINE, NOTE, TITLE, TITLE_LINES};
 use crate::panels::{Panel, Ticks, draw_axis, range_of};
 use crate::svg::palette::{BLUE, FAINT, INK, MUTED, VERMILLION};
 use crate::svg::{Canvas, Label};
-use crate::words::remedies::name;
+use crate::words::remedies::{added_mass, name};
 use crate::words::wrapped;
 use crate::{ModelCard, ReportError, Svg};
 
@@ -123,12 +123,10 @@ impl Row<'_> {
         let right = LEFT + NAMES + AREA;
         let excess = typographic(&fixed(self.excess(), 0));
         canvas.label(bold(Label::new(excess, [right + 44.0, middle + 4.5]).end()));
-        let camber = [self.state.camber.left, self.state.camber.right];
-        let camber = if camber[1].abs() > camber[0].abs() { camber[1] } else { camber[0] };
-        let camber = with_sign(&n.full(camber, Kind::Angle));
+        let camber = with_sign(&n.full(self.state.camber.of_larger_magnitude(), Kind::Angle));
         canvas.label(Label::new(camber, [right + 128.0, middle + 4.5]).end().color(MUTED));
-        let added = self.state.axle_mass - outcome.base.axle_mass;
-        let mass = if added.abs() < 0.05 { "0".to_owned() } else { with_sign(&n.full(added, Kind::Mass)) };
+        let with_unit = |added: f64| with_sign(&n.full(added, Kind::Mass));
+        let mass = added_mass(outcome, self.state).map_or("0".to_owned(), with_unit);
         canvas.label(Label::new(mass, [right + 214.0, middle + 4.5]).end().color(MUTED));
     }
 }

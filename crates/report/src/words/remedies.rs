@@ -1,7 +1,13 @@
 //! Words of remedies that tables, answers and pictures share.
 
-use axlebow_axle::{Side, TireSlot};
-use axlebow_study::{Binding, Change, DoneBy, Remedy, Shoulder, ShoulderWear, Standard, StockAngle};
+use axlebow_axle::TireSlot;
+use axlebow_results::within_a_sentence;
+use axlebow_study::{
+    Binding, Change, DoneBy, RemediesOutcome, Remedy, Shoulder, ShoulderWear, Standard, State, StockAngle,
+    Tried,
+};
+
+use crate::number::fixed;
 
 /// What a remedy is called, such as "reverse the wheels".
 pub(crate) fn name(remedy: &Remedy) -> String {
@@ -18,11 +24,7 @@ pub(crate) fn doing(remedy: &Remedy) -> String {
         Remedy::Standard(own) => told(*own).doing.to_owned(),
         Remedy::Own(own) => format!("The remedy {:?}", own.name),
         Remedy::Pair(both) => {
-            let second = doing(&both[1]);
-            let mut letters = second.chars();
-            let second: String =
-                letters.next().into_iter().flat_map(char::to_lowercase).chain(letters).collect();
-            format!("{} and {second}", doing(&both[0]))
+            format!("{} and {}", doing(&both[0]), within_a_sentence(&doing(&both[1])))
         }
     }
 }
@@ -54,6 +56,16 @@ pub(crate) fn needs_and_risks(remedy: &Remedy) -> Vec<String> {
     }
 }
 
+/// Mass that a remedy adds, kg; none where it is nothing that shows.
+pub(crate) fn added_mass(outcome: &RemediesOutcome, state: &State) -> Option<f64> {
+    Some(state.axle_mass - outcome.base.axle_mass).filter(|added| added.abs() >= 0.05)
+}
+
+/// A share of the excess in percent, without decimals.
+pub(crate) fn excess_off(outcome: &RemediesOutcome, tried: &Tried) -> String {
+    outcome.taken_off(tried).map_or("-".to_owned(), |share| fixed(100.0 * share, 0))
+}
+
 /// Whether somebody welds for it.
 pub(crate) fn welds(remedy: &Remedy) -> bool {
     remedy.parts().iter().any(|part| matches!(part, Remedy::Standard(Standard::TopAngle(_))))
@@ -79,12 +91,8 @@ pub(crate) fn shoulder(worst: &ShoulderWear, alike: bool) -> String {
     match (alike, worst.tire) {
         (true, TireSlot::Single) => format!("the {shoulder} shoulder"),
         (true, tire) => format!("the {shoulder} shoulder of the {} tire", tire.word()),
-        (false, tire) => format!("the {shoulder} shoulder of the {}", tire.of_side(side(worst.side))),
+        (false, tire) => format!("the {shoulder} shoulder of the {}", tire.of_side(worst.side.word())),
     }
-}
-
-fn side(side: Side) -> &'static str {
-    side.word()
 }
 
 /// A check that decides, such as "bending stress at left-seat in braking".

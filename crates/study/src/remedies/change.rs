@@ -42,12 +42,10 @@ pub enum Change {
     Stiffener(String),
 }
 
-/// The axle that changes are for: as a document, as built, and how its wheels lean under load.
-#[derive(Debug, Clone, Copy)]
-pub struct BuiltIn<'a> {
-    /// The model.
+/// The axle that changes are for, as it is: as a document, as built, and how its wheels lean under load.
+#[derive(Clone, Copy)]
+pub(super) struct AsItIs<'a> {
     pub document: &'a Document,
-    /// The same, built.
     pub axle: &'a Axle,
     /// Camber change of each wheel in the load case, rad.
     pub camber_change: &'a Sides<f64>,
@@ -57,7 +55,7 @@ pub struct BuiltIn<'a> {
 
 impl Remedy {
     /// What it changes; nothing where the axle does not need it or has nothing of the kind.
-    pub(super) fn changes(&self, of: BuiltIn<'_>) -> Vec<Change> {
+    pub(super) fn changes(&self, of: AsItIs<'_>) -> Vec<Change> {
         match self {
             Remedy::Standard(own) => own.changes(of),
             Remedy::Own(own) => own.changes.clone(),
@@ -67,7 +65,7 @@ impl Remedy {
 }
 
 impl Standard {
-    fn changes(self, of: BuiltIn<'_>) -> Vec<Change> {
+    fn changes(self, of: AsItIs<'_>) -> Vec<Change> {
         let axle = of.axle;
         let outset = |side: Side| axle.wheels.of(side).outset() > 0.0;
         match self {
@@ -84,8 +82,8 @@ impl Standard {
             Standard::CorrectToe => of.each("wheel_end", |end, _| {
                 (end.number("toe").abs() > STRAIGHT).then(|| ("toe", "0 deg".to_owned()))
             }),
-            Standard::SetInflation => of.rated_inflation(),
-            Standard::MatchDuals => of.matched_duals(),
+            Standard::SetInflation => of.each("wheel", rated_inflation),
+            Standard::MatchDuals => of.each("wheel", matched_duals),
             Standard::SquareAxle => {
                 let skewed = axle.running.skew.abs() > STRAIGHT;
                 let square = || Change::Key { path: "running.skew".to_owned(), text: "0 deg".to_owned() };
@@ -95,7 +93,10 @@ impl Standard {
                 let against = end.number("camber") - of.camber_change.of(side);
                 (of.camber_change.of(side).abs() > UPRIGHT).then(|| ("camber", degrees(against)))
             }),
-            Standard::DeeperTread => of.deeper_tread(),
+            Standard::DeeperTread => of.each("wheel", |wheel, _| {
+                let depth = wheel.table("tread").number("depth") + MORE_TREAD;
+                (depth <= DEEPEST_TREAD).then(|| ("tread.depth", millimeters(depth)))
+            }),
             Standard::StrongerDampers if of.rides => of.each("seat", |seat, _| {
                 let damping = seat.number("damping");
                 (damping > 0.0).then(|| ("damping", format!("{:.4} kN s/m", 1e-3 * STRONGER * damping)))
@@ -108,57 +109,20 @@ impl Standard {
     }
 }
 
-impl BuiltIn<'_> {
-    /// A key of each entry of a list that is to change.
-    fn each(&self, list: &str, new: impl Fn(&Table, Side) -> Option<(&'static str, String)>) -> Vec<Change> {
+impl AsItIs<'_> {
+    /// Keys of each entry of a list that are to change, with what is to stand there.
+    fn each<K: IntoIterator<Item = (&'static str, String)>>(
+        &self,
+        list: &str,
+        new: impl Fn(&Table, Side) -> K,
+    ) -> Vec<Change> {
         let tables = self.document.root().tables(list).iter().enumerate();
-        let change = |(place, table): (usize, &Table)| {
+        let changes = |(place, table): (usize, &Table)| {
             let side = if table.optional_word("side") == Some("right") { Side::Right } else { Side::Left };
-            let (key, text) = new(table, side)?;
-            Some(Change::Key { path: format!("{list}[{place}].{key}"), text })
+            let change = move |(key, text)| Change::Key { path: format!("{list}[{place}].{key}"), text };
+            new(table, side).into_iter().map(change)
         };
-        tables.filter_map(change).collect()
-    }
-
-    /// Keys of inflation that are off what the tread is rated at.
-    fn rated_inflation(&self) -> Vec<Change> {
-        let tables = self.document.root().tables("wheel").iter().enumerate();
-        let set = |(place, wheel): (usize, &Table)| {
-            let rated = wheel.table("tread").number("inflation");
-            let off = |key: &&str| {
-                wheel.optional_number(key).is_some_and(|own| (own / rated - 1.0).abs() > NOT_RATED)
-            };
-            let text = format!("{} kPa", (1e-3 * rated).round());
-            let change =
-                |key: &str| Change::Key { path: format!("wheel[{place}].{key}"), text: text.clone() };
-            ["inflation", "inner_inflation"].into_iter().filter(off).map(change).collect::<Vec<_>>()
-        };
-        tables.flat_map(set).collect()
-    }
-
-    /// Both radii of duals that differ, set to their mean.
-    fn matched_duals(&self) -> Vec<Change> {
-        const RADII: [&str; 2] = ["outer_radius", "inner_radius"];
-        let tables = self.document.root().tables("wheel").iter().enumerate();
-        let matched = |(place, wheel): (usize, &Table)| {
-            let [Some(outer), Some(inner)] = RADII.map(|key| wheel.optional_number(key)) else {
-                return Vec::new();
-            };
-            let text = millimeters(0.5 * (outer + inner));
-            let set = |key: &str| Change::Key { path: format!("wheel[{place}].{key}"), text: text.clone() };
-            if (outer - inner).abs() > UNLIKE { RADII.map(set).to_vec() } else { Vec::new() }
-        };
-        tables.flat_map(matched).collect()
-    }
-
-    fn deeper_tread(&self) -> Vec<Change> {
-        let wheels = 0..self.document.root().tables("wheel").len();
-        let deeper = |place: usize| {
-            let path = format!("wheel[{place}].tread.depth");
-            let depth = self.document.number(&path).ok()? + MORE_TREAD;
-            (depth <= DEEPEST_TREAD).then(|| Change::Key { path, text: millimeters(depth) })
-        };
-        wheels.filter_map(deeper).collect()
+        tables.flat_map(changes).collect()
     }
 
     /// The first of some keys that the model has, a step larger.
@@ -171,8 +135,25 @@ impl BuiltIn<'_> {
     }
 }
 
+/// Keys of a wheel's inflation that are off what its tread is rated at.
+fn rated_inflation(wheel: &Table, _: Side) -> Vec<(&'static str, String)> {
+    let rated = wheel.table("tread").number("inflation");
+    let off =
+        |key: &&str| wheel.optional_number(key).is_some_and(|own| (own / rated - 1.0).abs() > NOT_RATED);
+    let set = |key| (key, format!("{} kPa", (1e-3 * rated).round()));
+    ["inflation", "inner_inflation"].into_iter().filter(off).map(set).collect()
+}
+
+/// Both radii of duals that differ, set to their mean.
+fn matched_duals(wheel: &Table, _: Side) -> Vec<(&'static str, String)> {
+    const RADII: [&str; 2] = ["outer_radius", "inner_radius"];
+    let [Some(outer), Some(inner)] = RADII.map(|key| wheel.optional_number(key)) else { return Vec::new() };
+    let set = |key| (key, millimeters(0.5 * (outer + inner)));
+    if (outer - inner).abs() > UNLIKE { RADII.map(set).to_vec() } else { Vec::new() }
+}
+
 /// An angle as a tent on top of a tube, as long as the keep-outs at both seats let it be.
-fn top_angle(of: BuiltIn<'_>, angle: StockAngle) -> Vec<Change> {
+fn top_angle(of: AsItIs<'_>, angle: StockAngle) -> Vec<Change> {
     let name = "angle along the top";
     let is_tube = of.document.root().optional_table("tube").is_some();
     if !is_tube || !of.axle.stiffeners.is_empty() {

@@ -4,11 +4,11 @@ use axlebow_axle::{Axle, Ride};
 use axlebow_model::{Document, Model};
 use rayon::prelude::*;
 
-use super::change::{BuiltIn, Change, changed, misfit};
+use super::change::{AsItIs, Change, changed, misfit};
 use super::outcome::{RemediesOutcome, Tried, WhyNot};
 use super::own::OwnRemedy;
 use super::remedy::{Remedy, Standard};
-use super::state::{Asked, Solved, State, Upright};
+use super::state::{Asked, Binding, Solved, State, Upright};
 
 /// How many of the best are tried in pairs.
 const PAIRED: usize = 4;
@@ -37,7 +37,7 @@ pub fn remedies(document: &Document, options: &RemedyOptions<'_>) -> Result<Reme
     let solved = Solved::of(&model, &asked)?;
     let camber_change = solved.camber_change();
     let bench = Bench {
-        of: BuiltIn {
+        of: AsItIs {
             document,
             axle: &model.axle,
             camber_change: &camber_change,
@@ -68,7 +68,7 @@ pub fn remedies(document: &Document, options: &RemedyOptions<'_>) -> Result<Reme
 
 /// An axle on which remedies are tried.
 struct Bench<'a> {
-    of: BuiltIn<'a>,
+    of: AsItIs<'a>,
     upright: Upright,
     asked: Asked<'a>,
 }
@@ -147,17 +147,12 @@ impl RemediesOutcome {
 }
 
 impl Tried {
-    /// Whether it must not be done: a check of strength fails with it that does not without, or the tire meets the seat.
+    /// Whether it must not be done: the tire meets the seat, or a check of strength fails with it that holds without, or that
+    /// uses more of its limit than without.
     pub fn fails(&self, base: &State) -> bool {
-        let breaks = |state: &State| state.binding.as_ref().is_some_and(|binding| !binding.holds);
-        self.state.seat_clearance <= 0.0 || (breaks(&self.state) && !breaks(base)) || self.uses_more(base)
-    }
-
-    /// Whether an axle that fails as it is uses more of its limit with it.
-    fn uses_more(&self, base: &State) -> bool {
-        match (&self.state.binding, &base.binding) {
-            (Some(own), Some(base)) => !own.holds && own.utilization > base.utilization * (1.0 + 1e-6),
-            _ => false,
-        }
+        let worse =
+            |own: &Binding, base: &Binding| base.holds || own.utilization > base.utilization * (1.0 + 1e-6);
+        let refused = |own: &Binding| !own.holds && base.binding.as_ref().is_none_or(|base| worse(own, base));
+        self.state.seat_clearance <= 0.0 || self.state.binding.as_ref().is_some_and(refused)
     }
 }
