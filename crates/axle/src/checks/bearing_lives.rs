@@ -49,11 +49,14 @@ pub(crate) fn bearing_name(side: Side, place: BearingPlace) -> String {
 
 /// The life of every bearing with a rating, running straight under the rated load, and those that cannot be checked.
 ///
+/// Arguments: `solved`, load cases with what came of them, among which running straight need not be solved again.
+///
 /// # Errors
 /// As [`flex`].
 pub(crate) fn bearing_checks(
     axle: &Axle,
     ask: StrengthOptions,
+    solved: (&[LoadCase], &[CaseOutcome]),
 ) -> Result<(Vec<PlacedCheck>, Vec<NotMade>), AxleError> {
     let (mut checks, mut not_made) = (Vec::new(), Vec::new());
     let (Some(wanted), Some(case)) = (ask.bearing_distance, running_straight(axle)) else {
@@ -65,7 +68,11 @@ pub(crate) fn bearing_checks(
         });
         return Ok((checks, not_made));
     };
-    let outcome = flex(axle, &[case])?;
+    let found = solved.0.iter().position(|own| *own == case);
+    let straight = match found {
+        Some(number) => solved.1[number].clone(),
+        None => flex(axle, &[case])?.cases.remove(0),
+    };
     for side in Side::BOTH {
         for (number, place) in BearingPlace::BOTH.into_iter().enumerate() {
             let name = bearing_name(side, place);
@@ -73,7 +80,7 @@ pub(crate) fn bearing_checks(
                 Err(missing) => not_made.push(missing),
                 Ok(rating) => {
                     let end = axle.wheel_ends.of(side);
-                    let loads = BearingLoads::of(axle, &outcome.cases[0], side)?;
+                    let loads = BearingLoads::of(axle, &straight, side)?;
                     let roller = TaperedRoller::new(rating, end.cup_angle)?;
                     let radius = axle.wheels.of(side).tire().loaded_radius;
                     let distance = roller.rating_distance(loads.equivalent[number], radius);

@@ -111,18 +111,18 @@ pub fn strength(axle: &Axle, cases: &[LoadCase], ask: StrengthOptions) -> Result
     // Refused before any material is looked at, so that it is refused for every axle.
     AllowableStress::new(1.0, ask.safety_factor)?;
     let seats = SeatStrength::of(axle, ask)?;
-    let mut cases: Vec<StrengthCase> =
+    let mut checked: Vec<StrengthCase> =
         outcome.cases.iter().map(|case| strength_case(axle, case, ask)).collect::<Result<_, _>>()?;
-    for (own, case) in cases.iter_mut().zip(&outcome.cases) {
+    for (own, case) in checked.iter_mut().zip(&outcome.cases) {
         own.checks.extend(seats.hot_spots(case)?);
     }
     let mut walls = wall_checks(axle, ask.rules);
     walls.extend(seats.walls(&outcome.cases)?);
-    let (bearings, no_life) = bearing_checks(axle, ask)?;
+    let (bearings, no_life) = bearing_checks(axle, ask, (cases, &outcome.cases))?;
     let (_, no_fillets) = spindle_fillets(axle);
     Ok(StrengthOutcome {
         ask,
-        cases,
+        cases: checked,
         walls,
         bearings,
         not_made: no_yield(axle)

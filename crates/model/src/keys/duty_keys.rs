@@ -2,6 +2,7 @@
 
 use axlebow_units::Kind;
 
+use super::road_keys::CLASSES;
 use crate::declare::{Bounds, Holds, KeySpec, Presence, TableSpec, Word, key, quantity};
 
 use Bounds::{Any, Between, NonNegative, Positive};
@@ -63,7 +64,12 @@ static DUTY_ROAD: TableSpec = TableSpec {
     name: "duty road",
     meaning: "A share of the distance on a random road.",
     keys: &[
-        key("class", "Roughness class of ISO 8608, at its geometric mean.", class(), Required),
+        key(
+            "class",
+            "Roughness class of ISO 8608, at its geometric mean.",
+            Holds::Choice(&CLASSES),
+            Required,
+        ),
         quantity(
             "share",
             "Share of the distance; all shares sum to 1.",
@@ -74,20 +80,6 @@ static DUTY_ROAD: TableSpec = TableSpec {
         LOAD,
     ],
 };
-
-/// The classes of a road file.
-const fn class() -> Holds {
-    Holds::Choice(&[
-        Word { word: "A", meaning: "very good" },
-        Word { word: "B", meaning: "good" },
-        Word { word: "C", meaning: "average" },
-        Word { word: "D", meaning: "poor" },
-        Word { word: "E", meaning: "very poor" },
-        Word { word: "F", meaning: "worse than most roads" },
-        Word { word: "G", meaning: "off the road" },
-        Word { word: "H", meaning: "off the road, rougher still" },
-    ])
-}
 
 static DUTY_BUMP: TableSpec = TableSpec {
     name: "duty bump",
@@ -139,8 +131,10 @@ mod tests {
 
     #[test]
     fn classes_are_those_of_a_road_file() {
-        let Holds::Choice(own) = class() else { panic!("a choice") };
+        let Some(KeySpec { holds: Holds::Choice(own), .. }) = DUTY_ROAD.key("class") else {
+            panic!("a choice")
+        };
         let Some(KeySpec { holds: Holds::Choice(road), .. }) = ROAD.key("class") else { panic!("a choice") };
-        assert_eq!(own, *road);
+        assert_eq!(*own, *road);
     }
 }

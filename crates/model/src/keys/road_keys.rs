@@ -7,6 +7,18 @@ use crate::declare::{Bounds, Holds, Presence, TableSpec, Word, key, quantity};
 use Bounds::{Any, Between, NonNegative, Positive};
 use Presence::{Default, Optional, Required};
 
+/// Roughness classes of ISO 8608.
+pub(super) const CLASSES: [Word; 8] = [
+    Word { word: "A", meaning: "very good" },
+    Word { word: "B", meaning: "good" },
+    Word { word: "C", meaning: "average" },
+    Word { word: "D", meaning: "poor" },
+    Word { word: "E", meaning: "very poor" },
+    Word { word: "F", meaning: "worse than most roads" },
+    Word { word: "G", meaning: "off the road" },
+    Word { word: "H", meaning: "off the road, rougher still" },
+];
+
 /// A whole road file.
 pub static ROAD: TableSpec = TableSpec {
     name: "road file",
@@ -57,16 +69,7 @@ pub static ROAD: TableSpec = TableSpec {
         key(
             "class",
             "Roughness class of ISO 8608, at its geometric mean.",
-            Holds::Choice(&[
-                Word { word: "A", meaning: "very good" },
-                Word { word: "B", meaning: "good" },
-                Word { word: "C", meaning: "average" },
-                Word { word: "D", meaning: "poor" },
-                Word { word: "E", meaning: "very poor" },
-                Word { word: "F", meaning: "worse than most roads" },
-                Word { word: "G", meaning: "off the road" },
-                Word { word: "H", meaning: "off the road, rougher still" },
-            ]),
+            Holds::Choice(&CLASSES),
             Optional,
         ),
         key(

@@ -40,7 +40,7 @@ impl ShoulderFillet {
     /// Both sets of coefficients agree within 3 % at h/r = 2.
     ///
     /// Source: W. D. Pilkey & D. F. Pilkey, *Peterson's Stress Concentration Factors*, 3rd ed., Wiley 2008, shouldered round
-    /// bar in bending (coefficients compared in several public transcripts).
+    /// bar in bending (coefficients compared in several public copies).
     pub fn bending_factor(&self) -> f64 {
         let (h_r, share) = (self.depth / self.radius, 2.0 * self.depth / self.larger);
         let root = h_r.sqrt();
@@ -73,7 +73,7 @@ mod tests {
     }
 
     /// R. L. Norton, *Machine Design*, has a fit of its own to the chart, A (r/d)^b: 0.90879 and −0.28598 for D/d = 2, 0.93836
-    /// and −0.25759 for 1.5, 0.97098 and −0.21796 for 1.2 (compared in a public transcript). Two fits to one chart of
+    /// and −0.25759 for 1.5, 0.97098 and −0.21796 for 1.2 (compared in a public copy). Two fits to one chart of
     /// experiments agree within 7 % from r/d = 0.05 on; for sharper fillets this one is higher, by 13 % at 0.025.
     #[test]
     fn another_fit_to_the_chart_agrees() {

@@ -1,6 +1,6 @@
 //! Results of a payback. Amounts are in the currency that the document names, as its unit has no place in SI.
 
-use axlebow_results::{Field, Own, Part, Record, Text, number, part};
+use axlebow_results::{Field, Own, Part, Read, Record, Text, number, part};
 use axlebow_units::Kind;
 
 use crate::{
@@ -80,14 +80,18 @@ impl Record for CashFlowOutcome {
     ];
 }
 
+const fn wheel<T>(read: &'static dyn Read<T>) -> Field<T> {
+    part("wheel", "`left` or `right`.", read)
+}
+
+const fn tire<T>(read: &'static dyn Read<T>) -> Field<T> {
+    part("tire", "`single`, or `outer` or `inner` of a dual.", read)
+}
+
 impl Record for PositionOutcome {
     const FIELDS: &'static [Field<Self>] = &[
-        part("wheel", "`left` or `right`.", &Text(|own: &Self| own.position.side.word())),
-        part(
-            "tire",
-            "`single`, or `outer` or `inner` of a dual.",
-            &Text(|own: &Self| own.position.slot.word()),
-        ),
+        wheel(&Text(|own: &Self| own.position.side.word())),
+        tire(&Text(|own: &Self| own.position.slot.word())),
         number(
             "removal-distance",
             Kind::Length,
@@ -104,12 +108,8 @@ impl Record for PositionOutcome {
 
 impl Record for PositionWear {
     const FIELDS: &'static [Field<Self>] = &[
-        part("wheel", "`left` or `right`.", &Text(|own: &Self| own.position.side.word())),
-        part(
-            "tire",
-            "`single`, or `outer` or `inner` of a dual.",
-            &Text(|own: &Self| own.position.slot.word()),
-        ),
+        wheel(&Text(|own: &Self| own.position.side.word())),
+        tire(&Text(|own: &Self| own.position.slot.word())),
         part(
             "ratio",
             "Wear of its worst rib with the remedy over that of today, as the model says.",
