@@ -61,6 +61,6 @@ pub use sections::sections;
 pub use sensitivities::sensitivities;
 pub use strength::strength;
 pub use study::study;
-pub use study_size::{study_size, study_time};
+pub use study_size::{sampling, study_size, study_time};
 pub use textbook::textbook;
 pub use tire::tire;

@@ -58,6 +58,8 @@ fn study(arguments: &Study) -> Result<PaybackStudy, Failure> {
 fn card(study: &PaybackStudy, arguments: &Study) -> ModelCard {
     let mut card = input::card_of(&study.base, arguments.output.units);
     card.settings = study.notes.clone();
+    let draws = &study.draws;
+    card.settings.push(format!("sample: {} draws, seed {}", draws.count, draws.seed));
     card.assumed.extend(study.assumed.iter().map(|used| input::assumed("study: ", used)));
     card.add_input(InventedInput::OtherAxle, study.remedied.invented);
     card

@@ -94,6 +94,7 @@ fn write_parquet(_: &Path, _: (&StudyFile, &Results), _: (&StudyOutcome, &ModelC
 pub fn card(study: &StudyFile, units: Option<Units>) -> ModelCard {
     let mut card = input::card_of(&study.base, units);
     card.settings = study.notes.clone();
+    card.settings.extend(table::sampling(study));
     card.assumed.extend(study.assumed.iter().map(|assumed| input::assumed("study: ", assumed)));
     for ride in &study.rides {
         card.add_input(InventedInput::Road, ride.road.invented);

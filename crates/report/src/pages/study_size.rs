@@ -63,16 +63,31 @@ fn kind(study: &Study) -> &'static str {
     }
 }
 
+/// How its designs were drawn, as provenance says it, such as "sample: 1000 rows of Sobol's sequence, seed 1"; none where a
+/// study draws nothing.
+pub fn sampling(study: &Study) -> Option<String> {
+    match (&study.search, &study.together) {
+        (Some(ask), _) => Some(format!("search: {} starts, seed {}", ask.starts, ask.seed)),
+        (None, Together::Sampled(plan)) => {
+            Some(format!("sample: {} rows of {}, seed {}", plan.rows, spread(plan.spread), plan.seed))
+        }
+        (None, Together::Grid | Together::List) => None,
+    }
+}
+
+fn spread(spread: Spread) -> &'static str {
+    match spread {
+        Spread::LatinHypercube => "a Latin hypercube",
+        Spread::Sobol => "Sobol's sequence",
+        Spread::Random => "a random sample",
+    }
+}
+
 /// How the number of designs comes about.
 fn counted(study: &Study) -> String {
     let variants = match study.variants.len() {
         1 => "1 variant".to_owned(),
         several => format!("{several} variants"),
-    };
-    let spread = |spread| match spread {
-        Spread::LatinHypercube => "a Latin hypercube",
-        Spread::Sobol => "Sobol's sequence",
-        Spread::Random => "a random sample",
     };
     let each = match &study.together {
         _ if study.varied.is_empty() => String::new(),
