@@ -28,6 +28,7 @@ mod eigen;
 mod factor;
 mod lanes;
 mod matrix;
+mod narrow_order;
 mod pivot;
 mod rows;
 mod sparse;
@@ -40,5 +41,6 @@ pub use eigen::{Crossing, CrossingPairs, EigenFailure, EigenMethod, EigenPairs, 
 pub use factor::Factor;
 pub use matrix::SymmetricMatrix;
 pub(crate) use matrix::is_narrow;
+pub use narrow_order::NarrowOrder;
 pub use pivot::PivotFailure;
 pub use rows::Rows;

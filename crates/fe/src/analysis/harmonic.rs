@@ -10,7 +10,7 @@ use std::f64::consts::TAU;
 use nalgebra::{Complex, DMatrix, DVector};
 
 use crate::FeError;
-use crate::linalg::ComplexBand;
+use crate::linalg::{ComplexBand, NarrowOrder};
 use crate::model::direction::Direction;
 use crate::transient::{DynamicSystem, LinearDamper};
 
@@ -77,8 +77,10 @@ impl DynamicSystem {
         let lists = vec![Vec::with_capacity(frequencies.len()); outputs.len()];
         let empty = FrequencyResponse { frequencies: frequencies.to_vec(), outputs: lists };
         let mut responses = vec![empty; inputs.len()];
+        let matrices = [&self.stiffness, &self.mass].into_iter().chain(&self.damping);
+        let order = NarrowOrder::of(&matrices.collect::<Vec<_>>());
         for frequency in frequencies {
-            for (x, response) in self.answers(inputs, *frequency)?.iter().zip(&mut responses) {
+            for (x, response) in self.answers(inputs, *frequency, &order)?.iter().zip(&mut responses) {
                 for (list, output) in response.outputs.iter_mut().zip(outputs) {
                     let sum = along(output, x);
                     list.push([sum.re, sum.im]);
@@ -88,8 +90,13 @@ impl DynamicSystem {
         Ok(responses)
     }
 
-    /// Displacements of all freedoms at one frequency, for each input.
-    fn answers(&self, inputs: &[Excitation], frequency: f64) -> Result<Vec<Vec<Complex<f64>>>, FeError> {
+    /// Displacements of all freedoms at one frequency, for each input; rows are solved in an order.
+    fn answers(
+        &self,
+        inputs: &[Excitation],
+        frequency: f64,
+        order: &NarrowOrder,
+    ) -> Result<Vec<Vec<Complex<f64>>>, FeError> {
         let refused =
             |accepted| FeError::ImpossibleDynamics { what: "frequency", value: frequency, accepted };
         if !(frequency.is_finite() && frequency >= 0.0) {
@@ -102,18 +109,26 @@ impl DynamicSystem {
         let mut sides = vec![vec![real(0.0); self.order()]; inputs.len()];
         for (side, input) in sides.iter_mut().zip(inputs) {
             let force = Complex::new(input.stiffness, omega * input.damping);
-            input.direction.parts().iter().for_each(|(freedom, part)| side[*freedom] += force * *part);
+            input
+                .direction
+                .parts()
+                .iter()
+                .for_each(|(freedom, part)| side[order.number(*freedom)] += force * *part);
         }
         let undamped = || refused("one at which the system has no undamped resonance");
         let dampers: Vec<_> = self.dampers.iter().filter(|one| omega * one.damping > 0.0).collect();
         sides.extend(dampers.iter().map(|one| {
             let mut column = vec![real(0.0); self.order()];
-            one.direction.parts().iter().for_each(|(freedom, part)| column[*freedom] = real(*part));
+            one.direction
+                .parts()
+                .iter()
+                .for_each(|(freedom, part)| column[order.number(*freedom)] = real(*part));
             column
         }));
-        if !ComplexBand::sum(&parts).solve(&mut sides) {
+        if !ComplexBand::sum(&parts, order).solve(&mut sides) {
             return Err(undamped());
         }
+        let mut sides: Vec<_> = sides.iter().map(|side| order.restored(side)).collect();
         let columns = sides.split_off(inputs.len());
         damp(&mut sides, &dampers, &columns, omega).ok_or_else(undamped)?;
         Ok(sides)

@@ -3,6 +3,7 @@
 use nalgebra::Complex;
 
 use super::matrix::SymmetricMatrix;
+use super::narrow_order::NarrowOrder;
 
 type Number = Complex<f64>;
 
@@ -19,17 +20,22 @@ pub struct ComplexBand {
 }
 
 impl ComplexBand {
-    /// The sum of real symmetric matrices of one order, each times a complex number.
+    /// The sum of real symmetric matrices of one order, each times a complex number, its rows and columns by the numbers of
+    /// `numbers`.
     ///
     /// # Panics
     /// When a matrix has another order than the first.
-    pub fn sum(parts: &[(Number, &SymmetricMatrix)]) -> Self {
+    pub fn sum(parts: &[(Number, &SymmetricMatrix)], numbers: &NarrowOrder) -> Self {
         let order = parts.first().map_or(0, |(_, matrix)| matrix.order());
-        let width = parts.iter().map(|(_, matrix)| reach(matrix)).max().unwrap_or(0);
+        let width = parts.iter().map(|(_, matrix)| reach(matrix, numbers)).max().unwrap_or(0);
         let mut sum = ComplexBand { order, width, values: vec![ZERO; order * (3 * width + 1)] };
         for (factor, matrix) in parts {
             assert_eq!(matrix.order(), order, "order of a part");
             matrix.for_each(|row, column, value| {
+                if value == 0.0 {
+                    return; // it may lie outside of the band
+                }
+                let (row, column) = (numbers.number(row), numbers.number(column));
                 *sum.entry(row, column) += factor * value;
                 if row != column {
                     *sum.entry(column, row) += factor * value;
@@ -117,11 +123,11 @@ impl ComplexBand {
 }
 
 /// Distance from the diagonal of the farthest entry.
-fn reach(matrix: &SymmetricMatrix) -> usize {
+fn reach(matrix: &SymmetricMatrix, numbers: &NarrowOrder) -> usize {
     let mut reach = 0;
     matrix.for_each(|row, column, value| {
         if value != 0.0 {
-            reach = reach.max(row - column);
+            reach = reach.max(numbers.number(row).abs_diff(numbers.number(column)));
         }
     });
     reach
@@ -146,7 +152,10 @@ mod tests {
             }
             let known: Vec<Number> = (0..order).map(|i| Complex::new(i as f64 - 3.0, 0.5)).collect();
             let mut sides = vec![known.clone()];
-            assert!(ComplexBand::sum(&[(1.0.into(), &a), (Complex::i() * 0.3, &b)]).solve(&mut sides));
+            assert!(
+                ComplexBand::sum(&[(1.0.into(), &a), (Complex::i() * 0.3, &b)], &NarrowOrder::natural(order))
+                    .solve(&mut sides)
+            );
             let part = |matrix: &SymmetricMatrix, of: fn(&Number) -> f64| {
                 let mut y = vec![0.0; order];
                 matrix.multiply(&sides[0].iter().map(of).collect::<Vec<_>>(), &mut y);
@@ -161,9 +170,41 @@ mod tests {
         }
     }
 
+    /// The solution by rows as they are numbered is the check of the one in a narrow order.
+    #[test]
+    fn a_narrow_order_has_the_solution_of_the_natural_one() {
+        let chain = 25;
+        let (mut stiffness, mut damping) =
+            (SymmetricMatrix::sparse(2 * chain), SymmetricMatrix::sparse(2 * chain));
+        for i in 0..chain {
+            stiffness.add(i, i, 5.0 + i as f64);
+            stiffness.add(chain + i, chain + i, 4.0);
+            stiffness.add(i, chain + i, -1.5);
+            damping.add(i, i, 0.3);
+            if i > 0 {
+                stiffness.add(i - 1, i, -1.0);
+                damping.add(chain + i - 1, chain + i, -0.2);
+            }
+        }
+        let order = NarrowOrder::of(&[&stiffness, &damping]);
+        assert_ne!(order, NarrowOrder::natural(2 * chain));
+        let parts = [(1.0.into(), &stiffness), (Complex::i() * 0.7, &damping)];
+        let force = |row: usize| Complex::new(row as f64 - 7.0, 0.5);
+        let natural = NarrowOrder::natural(2 * chain);
+        let [one, other] = [&natural, &order].map(|order| {
+            let mut sides = vec![vec![ZERO; 2 * chain]];
+            (0..2 * chain).for_each(|row| sides[0][order.number(row)] = force(row));
+            assert!(ComplexBand::sum(&parts, order).solve(&mut sides));
+            order.restored(&sides[0])
+        });
+        assert!(one.iter().zip(&other).all(|(a, b)| (a - b).norm() < 1e-12 * (1.0 + a.norm())));
+    }
+
     #[test]
     fn a_singular_matrix_is_said_to_be_so() {
         let zero = SymmetricMatrix::banded(3, 1);
-        assert!(!ComplexBand::sum(&[(1.0.into(), &zero)]).solve(&mut [vec![ZERO; 3]]));
+        assert!(
+            !ComplexBand::sum(&[(1.0.into(), &zero)], &NarrowOrder::natural(3)).solve(&mut [vec![ZERO; 3]])
+        );
     }
 }
