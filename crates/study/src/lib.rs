@@ -52,7 +52,7 @@ pub use across::{
 };
 pub use ask::{
     Choice, Derived, Limit, Link, MOST_DESIGNS, Named, Plan, Point, Purpose, REPLICATES, SearchOptions,
-    Study, StudyKind, StudyRide, Together, UncertaintyOptions, Variant, Varied,
+    Study, StudyDuty, StudyKind, StudyRide, Together, UncertaintyOptions, Variant, Varied,
 };
 pub use axlebow_numerics::{Distribution, Estimated, Expression, Histogram, Index, Spread};
 pub use causes::{
@@ -75,7 +75,8 @@ pub use payback::{
 pub use rating::{Limiter, PartLoad, RatingOptions, RatingOutcome, RatingPoint, rating};
 pub use remedies::{
     Binding, Change, DoneBy, OwnRemedy, REMEDIES, RemediesOutcome, Remedy, RemedyOptions, Shoulder,
-    ShoulderWear, Standard, State, StateOverRoad, StockAngle, Tried, WhyNot, own_remedies, remedies,
+    ShoulderWear, Standard, Standing, State, StateOverRoad, StockAngle, Tried, WhyNot, own_remedies,
+    remedies,
 };
 pub use run::{DesignCost, table_folder, threads};
 pub use search::{FoundLimit, Goal, Proof, SearchOutcome};

@@ -8,7 +8,7 @@ mod run;
 mod state;
 
 pub use change::Change;
-pub use outcome::{RemediesOutcome, Tried, WhyNot};
+pub use outcome::{RemediesOutcome, Standing, Tried, WhyNot};
 pub use own::{OwnRemedy, REMEDIES, own_remedies};
 pub use remedy::{DoneBy, Remedy, Standard, StockAngle};
 pub use run::{RemedyOptions, remedies};

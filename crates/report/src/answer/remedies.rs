@@ -1,14 +1,14 @@
 //! What trying remedies answers.
 
 use axlebow_results::within_a_sentence;
-use axlebow_study::{RemediesOutcome, State, Tried};
+use axlebow_study::{RemediesOutcome, Standing, State, Tried};
 use axlebow_units::Kind;
 
 use super::first;
 use super::phrases::{percent, plain, reads_alike, times, tops};
 use crate::ModelCard;
 use crate::number::Numbers;
-use crate::words::remedies::{added_mass, doing, shoulder};
+use crate::words::remedies::{added_mass, doing, shoulder, uses};
 use crate::words::tire::duty_words;
 
 /// How the tires wear today, what the best remedy takes off, and the best that adds no mass and no weld.
@@ -17,6 +17,12 @@ pub fn remedies_answer(outcome: &RemediesOutcome, card: &ModelCard) -> Vec<Strin
     let best = outcome.best();
     let kept = outcome.best_on_this_axle().filter(|kept| best.is_none_or(|best| best.remedy != kept.remedy));
     let best = best.map_or(none(outcome), |best| takes_off(outcome, best, n));
+    let best = match outcome.base.failing() {
+        Some(binding) => {
+            format!("The axle fails as it is ({}): {}", uses(binding), within_a_sentence(&best))
+        }
+        None => best,
+    };
     let kept = kept.map(|kept| {
         format!("With this axle kept the best is: {}", within_a_sentence(&takes_off(outcome, kept, n)))
     });
@@ -46,8 +52,13 @@ fn today(outcome: &RemediesOutcome, n: Numbers) -> String {
 
 fn takes_off(outcome: &RemediesOutcome, tried: &Tried, n: Numbers) -> String {
     let share = outcome.taken_off(tried).map_or(0.0, |share| share.min(1.0));
+    let then = match (outcome.base.failing().is_some(), tried.standing(&outcome.base)) {
+        (true, Standing::Holds) => " and makes every check hold",
+        (true, _) => ", but a check still fails, which comes first",
+        (false, _) => "",
+    };
     format!(
-        "{} takes off {} of that excess for {}.",
+        "{} takes off {} of that excess for {}{then}.",
         doing(&tried.remedy),
         percent(share),
         price(outcome, &tried.state, n)

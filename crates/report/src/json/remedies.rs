@@ -2,7 +2,7 @@
 
 use axlebow_results::{Field, Own, Part, Record, Text, json, part, schema};
 use axlebow_strength::WELDING_CAUTIONS;
-use axlebow_study::{RemediesOutcome, State, Tried};
+use axlebow_study::{RemediesOutcome, Standing, State, Tried};
 
 use super::frame::{Contents, Frame};
 use crate::ModelCard;
@@ -15,7 +15,7 @@ const REMEDIES: Frame =
 /// A remedy with its place in the ranking.
 struct Ranked {
     tried: Tried,
-    refused: bool,
+    standing: Standing,
     taken_off: Option<f64>,
 }
 
@@ -32,9 +32,10 @@ impl Record for Ranked {
             &Own(|own: &Self| done_by(&own.tried.remedy)),
         ),
         part(
-            "refused",
-            "True where a check fails with it that does not without, or a tire meets its seat.",
-            &Own(|own: &Self| own.refused),
+            "checks",
+            "`holds`; `still-fails` where a check fails that fails without it too, no worse; `refused` where a check fails by it, or a tire \
+             meets its seat.",
+            &Text(|own: &Self| own.standing.word()),
         ),
         part(
             "excess-off",
@@ -75,7 +76,8 @@ impl Record for Ranking {
     const FIELDS: &'static [Field<Self>] = &[
         part(
             "remedies",
-            "The best first; those that a check refuses after those that none does; last those that do not help.",
+            "The best first: those with which all checks hold, those with which one still fails, those that are refused; last those that do not \
+             help.",
             &Part(|own: &Self| &own.ranked),
         ),
         part("impossible", "Remedies that this axle cannot have.", &Part(|own: &Self| &own.impossible)),
@@ -90,7 +92,7 @@ impl Record for Ranking {
 impl Ranking {
     fn of(outcome: &RemediesOutcome) -> Self {
         let ranked = outcome.helping.iter().chain(&outcome.idle).map(|tried| Ranked {
-            refused: tried.fails(&outcome.base),
+            standing: tried.standing(&outcome.base),
             taken_off: outcome.taken_off(tried),
             tried: tried.clone(),
         });

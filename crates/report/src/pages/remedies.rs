@@ -1,6 +1,6 @@
 //! The tables of remedies.
 
-use axlebow_study::{RemediesOutcome, State, Tried};
+use axlebow_study::{RemediesOutcome, Standing, State, Tried};
 use axlebow_units::Kind;
 
 use super::cautions::welding;
@@ -9,7 +9,7 @@ use crate::ModelCard;
 use crate::answer::remedies_answer;
 use crate::number::{Numbers, Shown, fixed};
 use crate::page::{Block, Column, FAILS, Page, Table};
-use crate::words::remedies::{added_mass, change, check, done_by, excess_off, name, needs_and_risks, welds};
+use crate::words::remedies::{added_mass, change, done_by, excess_off, name, needs_and_risks, uses, welds};
 
 /// Remedies by rank, those that checks refuse, those that do nothing or cannot be; what each needs and risks; cautions.
 pub fn remedies(outcome: &RemediesOutcome, card: &ModelCard) -> Page {
@@ -57,11 +57,16 @@ fn ranking(outcome: &RemediesOutcome, n: Numbers) -> Table {
         cells.push(state.binding.as_ref().map_or("-".to_owned(), |own| used(own.utilization)));
         cells
     };
-    table.add_row(row(["as it is", "", "0"].map(str::to_owned), &outcome.base));
+    let mark = if outcome.base.failing().is_some() { format!(" ({FAILS})") } else { String::new() };
+    table.add_row(row([format!("as it is{mark}"), String::new(), "0".to_owned()], &outcome.base));
     for tried in outcome.helping.iter().chain(&outcome.idle) {
-        let fails = if tried.fails(&outcome.base) { format!(" ({FAILS})") } else { String::new() };
+        let mark = match tried.standing(&outcome.base) {
+            Standing::Holds => String::new(),
+            Standing::StillFails => format!(" (still {FAILS})"),
+            Standing::Refused => format!(" ({FAILS})"),
+        };
         let by = done_by(&tried.remedy).to_owned();
-        table.add_row(row([name(&tried.remedy) + &fails, by, excess_off(outcome, tried)], &tried.state));
+        table.add_row(row([name(&tried.remedy) + &mark, by, excess_off(outcome, tried)], &tried.state));
     }
     table
 }
@@ -104,15 +109,15 @@ fn geometry(outcome: &RemediesOutcome, tried: &Tried, n: Numbers) -> Option<Stri
 
 /// Which check refuses it.
 fn refusal(outcome: &RemediesOutcome, tried: &Tried) -> Option<String> {
-    let binding = tried.state.binding.as_ref().filter(|_| tried.fails(&outcome.base))?;
-    match tried.state.seat_clearance <= 0.0 {
-        true => Some("The tire meets the seat.".to_owned()),
-        false => Some(format!(
-            "{FAILS}: {} uses {} % of its limit.",
-            check(binding),
-            fixed(100.0 * binding.utilization, 0)
-        )),
+    if tried.state.seat_clearance <= 0.0 {
+        return Some("The tire meets the seat.".to_owned());
     }
+    let binding = tried.state.failing()?;
+    let still = match tried.standing(&outcome.base) {
+        Standing::StillFails => "still ",
+        Standing::Holds | Standing::Refused => "",
+    };
+    Some(format!("{still}{FAILS}: {}.", uses(binding)))
 }
 
 /// Remedies that cannot be, and those that this axle does not need.

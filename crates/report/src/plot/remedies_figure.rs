@@ -1,6 +1,6 @@
 //! Bars: how much shoulder wear above that of upright tires each remedy leaves.
 
-use axlebow_study::{RemediesOutcome, State};
+use axlebow_study::{RemediesOutcome, Standing, State};
 use axlebow_units::Kind;
 
 use crate::number::{Numbers, fixed, typographic, with_sign};
@@ -72,9 +72,9 @@ fn said(outcome: &RemediesOutcome) -> String {
 }
 
 fn foot(outcome: &RemediesOutcome) -> Option<String> {
-    let refused = outcome.helping.iter().any(|tried| tried.fails(&outcome.base));
-    refused.then(|| {
-        "Orange: a check of strength fails with it, so that it must not be done as it is.".to_owned()
+    let fails = outcome.helping.iter().any(|tried| tried.standing(&outcome.base) != Standing::Holds);
+    fails.then(|| {
+        "Orange: a check of strength fails with it, so that the axle must not run with this alone.".to_owned()
     })
 }
 
@@ -90,7 +90,10 @@ fn rows(outcome: &RemediesOutcome) -> Vec<Row<'_>> {
     let tried = outcome.helping.iter().chain(&outcome.idle).take(MOST).map(|tried| Row {
         name: name(&tried.remedy),
         state: &tried.state,
-        color: if tried.fails(&outcome.base) { VERMILLION } else { BLUE },
+        color: match tried.standing(&outcome.base) {
+            Standing::Holds => BLUE,
+            Standing::StillFails | Standing::Refused => VERMILLION,
+        },
     });
     std::iter::once(base).chain(tried).collect()
 }

@@ -95,10 +95,11 @@ pub(crate) fn shoulder(worst: &ShoulderWear, alike: bool) -> String {
     }
 }
 
-/// A check that decides, such as "bending stress at left-seat in braking".
-pub(crate) fn check(binding: &Binding) -> String {
+/// What a check uses, such as "bending stress at left-seat in braking uses 104 % of its limit".
+pub(crate) fn uses(binding: &Binding) -> String {
     let case = binding.case.as_ref().map_or(String::new(), |case| format!(" in {case}"));
-    format!("{} at {}{case}", binding.what, binding.place)
+    let share = fixed(100.0 * binding.utilization, 0);
+    format!("{} at {}{case} uses {share} % of its limit", binding.what, binding.place)
 }
 
 /// What a standard remedy is called, how it is done, what it needs and what it risks.

@@ -19,7 +19,7 @@ pub struct RemediesOutcome {
     pub road: Option<String>,
     /// The axle as it is.
     pub base: State,
-    /// Remedies that help, the best first; of those that the checks of strength refuse the best first after all others.
+    /// Remedies that help, by how the checks stand with them and then the best first.
     pub helping: Vec<Tried>,
     /// Remedies that were tried and do not help.
     pub idle: Vec<Tried>,
@@ -40,6 +40,28 @@ pub struct Tried {
     pub state: State,
 }
 
+/// How the checks of strength and clearance stand with a remedy.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Standing {
+    /// All checks hold.
+    Holds,
+    /// A check fails that fails without it too, and uses no more of its limit than without: it must be put right beside.
+    StillFails,
+    /// It must not be done: the tire meets the seat, or a check fails that holds without, or that uses more of its limit.
+    Refused,
+}
+
+impl Standing {
+    /// As documents write it.
+    pub fn word(self) -> &'static str {
+        match self {
+            Standing::Holds => "holds",
+            Standing::StillFails => "still-fails",
+            Standing::Refused => "refused",
+        }
+    }
+}
+
 /// Why an axle cannot have a remedy.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum WhyNot {
@@ -58,15 +80,19 @@ pub enum WhyNot {
 }
 
 impl RemediesOutcome {
-    /// The best remedy that no check refuses.
+    /// The best remedy with which all checks hold; where there is none, the best that no check refuses.
     pub fn best(&self) -> Option<&Tried> {
-        self.helping.iter().find(|tried| !tried.fails(&self.base))
+        self.allowed().next()
     }
 
     /// The best of them that keeps the axle as it is.
     pub fn best_on_this_axle(&self) -> Option<&Tried> {
         let keeps = |tried: &&Tried| tried.remedy.done_by() < DoneBy::AnotherAxle;
-        self.helping.iter().filter(|tried| !tried.fails(&self.base)).find(keeps)
+        self.allowed().find(keeps)
+    }
+
+    fn allowed(&self) -> impl Iterator<Item = &Tried> {
+        self.helping.iter().filter(|tried| tried.standing(&self.base) != Standing::Refused)
     }
 
     /// Share of the excess of shoulder wear over upright tires that a remedy takes off; none where there is no excess.

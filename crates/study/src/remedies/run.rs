@@ -5,7 +5,7 @@ use axlebow_model::{Document, Model};
 use rayon::prelude::*;
 
 use super::change::{AsItIs, Change, changed, misfit};
-use super::outcome::{RemediesOutcome, Tried, WhyNot};
+use super::outcome::{RemediesOutcome, Standing, Tried, WhyNot};
 use super::own::OwnRemedy;
 use super::remedy::{Remedy, Standard};
 use super::state::{Asked, Binding, Solved, State, Upright};
@@ -112,8 +112,8 @@ impl RemediesOutcome {
         }
         let order = |a: &Tried, b: &Tried| {
             let wear = a.state.shoulder.wear.total_cmp(&b.state.shoulder.wear);
-            a.fails(&self.base)
-                .cmp(&b.fails(&self.base))
+            a.standing(&self.base)
+                .cmp(&b.standing(&self.base))
                 .then(wear)
                 .then(a.state.axle_mass.total_cmp(&b.state.axle_mass))
         };
@@ -147,12 +147,13 @@ impl RemediesOutcome {
 }
 
 impl Tried {
-    /// Whether it must not be done: the tire meets the seat, or a check of strength fails with it that holds without, or that
-    /// uses more of its limit than without.
-    pub fn fails(&self, base: &State) -> bool {
-        let worse =
-            |own: &Binding, base: &Binding| base.holds || own.utilization > base.utilization * (1.0 + 1e-6);
-        let refused = |own: &Binding| !own.holds && base.binding.as_ref().is_none_or(|base| worse(own, base));
-        self.state.seat_clearance <= 0.0 || self.state.binding.as_ref().is_some_and(refused)
+    /// How the checks stand with it, against those of the axle as it is.
+    pub fn standing(&self, base: &State) -> Standing {
+        if self.state.seat_clearance <= 0.0 {
+            return Standing::Refused;
+        }
+        let Some(own) = self.state.failing() else { return Standing::Holds };
+        let no_worse = |base: &Binding| !base.holds && own.utilization <= base.utilization * (1.0 + 1e-6);
+        if base.binding.as_ref().is_some_and(no_worse) { Standing::StillFails } else { Standing::Refused }
     }
 }

@@ -67,6 +67,13 @@ pub struct Binding {
     pub holds: bool,
 }
 
+impl State {
+    /// The check that decides, where it fails.
+    pub fn failing(&self) -> Option<&Binding> {
+        self.binding.as_ref().filter(|own| !own.holds)
+    }
+}
+
 /// What a road does to an axle.
 #[derive(Debug, Clone, PartialEq)]
 pub struct StateOverRoad {
@@ -96,7 +103,8 @@ pub(super) struct Solved {
 impl Solved {
     pub(super) fn of(model: &Model, asked: &Asked<'_>) -> Result<Solved, WhyNot> {
         let axle = &model.axle;
-        let case = model.cases.iter().find(|case| case.name == asked.case).unwrap_or(&model.cases[0]);
+        let case = model.cases.iter().find(|case| case.name == asked.case);
+        let case = case.ok_or_else(|| WhyNot::Misfit(format!("no load case is called {:?}", asked.case)))?;
         let outcome = standing(axle, case)?;
         let faces = tire_faces(axle, &outcome).map_err(WhyNot::Unsolved)?;
         let checks = strength(axle, &model.cases, model.strength).map_err(WhyNot::Unsolved)?;
