@@ -1,5 +1,8 @@
 //! From a model file to the load that its axle may carry.
 
+use std::cell::RefCell;
+use std::rc::Rc;
+
 use axlebow_axle::{CheckedPart, Governing, LoadCase, STANDARD_GRAVITY, StrengthOutcome, strength};
 use axlebow_model::{Document, Model};
 use rayon::prelude::*;
@@ -72,33 +75,12 @@ impl Rated<'_> {
 
     /// The load of each part that is checked.
     fn loads(&self, offset: f64) -> Result<Vec<PartLoad>, String> {
-        let document = self.at_offset(offset)?;
         let least = ABOVE_WEIGHT * STANDARD_GRAVITY * self.model.axle.unsprung_mass();
         let first = self.model.axle.loading.rated_load;
-        let checked = self.checked(&document, first)?;
+        let checks = Checks { rated: self, document: self.at_offset(offset)?, made: RefCell::default() };
+        let checked = checks.under(first)?;
         let parts = CheckedPart::ALL.into_iter().filter(|part| checked.governing_of(*part).is_some());
-        parts.map(|part| self.part_load(&document, part, [first, least])).collect()
-    }
-
-    fn part_load(
-        &self,
-        document: &Document,
-        part: CheckedPart,
-        [first, least]: [f64; 2],
-    ) -> Result<PartLoad, String> {
-        let limiter = |load: f64| -> Result<Option<Limiter>, String> {
-            Ok(self.checked(document, load)?.governing_of(part).map(|own| Limiter::of(&own)))
-        };
-        let used = |load: f64| -> Result<f64, String> {
-            let checked = self.checked(document, load)?;
-            Ok(checked.governing_of(part).map_or(0.0, |own| own.placed.check.utilization()))
-        };
-        let (load, limiter) = match limit_load(used, first, least)? {
-            LimitLoad::At(load) => (Some(load), limiter(load)?),
-            LimitLoad::Always => (None, limiter(least)?),
-            LimitLoad::Never => (None, None),
-        };
-        Ok(PartLoad { part, load, limiter })
+        parts.map(|part| checks.part_load(part, [first, least])).collect()
     }
 
     /// The checks under a rated load (N).
@@ -132,6 +114,42 @@ impl Rated<'_> {
             }
         }
         Ok(document)
+    }
+}
+
+/// The checks of a model under one rated load after the other, each made once.
+struct Checks<'a> {
+    rated: &'a Rated<'a>,
+    document: Document,
+    made: RefCell<Vec<(f64, Rc<StrengthOutcome>)>>,
+}
+
+impl Checks<'_> {
+    fn part_load(&self, part: CheckedPart, [first, least]: [f64; 2]) -> Result<PartLoad, String> {
+        let limiter = |load: f64| -> Result<Option<Limiter>, String> {
+            Ok(self.under(load)?.governing_of(part).map(|own| Limiter::of(&own)))
+        };
+        let used = |load: f64| -> Result<f64, String> {
+            Ok(self.under(load)?.governing_of(part).map_or(0.0, |own| own.placed.check.utilization()))
+        };
+        let (load, limiter) = match limit_load(used, first, least)? {
+            LimitLoad::At(load) => (Some(load), limiter(load)?),
+            LimitLoad::Always => (None, limiter(least)?),
+            LimitLoad::Never => (None, None),
+        };
+        Ok(PartLoad { part, load, limiter })
+    }
+
+    /// The checks under a rated load (N).
+    fn under(&self, load: f64) -> Result<Rc<StrengthOutcome>, String> {
+        let known =
+            self.made.borrow().iter().find(|(own, _)| *own == load).map(|(_, checked)| checked.clone());
+        if let Some(checked) = known {
+            return Ok(checked);
+        }
+        let checked = Rc::new(self.rated.checked(&self.document, load)?);
+        self.made.borrow_mut().push((load, checked.clone()));
+        Ok(checked)
     }
 }
 
