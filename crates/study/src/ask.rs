@@ -8,6 +8,7 @@ mod ride;
 mod search_options;
 mod selection;
 mod study;
+mod study_duty;
 mod uncertainty_options;
 mod vary;
 
@@ -19,6 +20,7 @@ pub use ride::StudyRide;
 pub use search_options::SearchOptions;
 pub(crate) use study::MOST_OF_ALL;
 pub use study::{MOST_DESIGNS, Point, Study, StudyKind, Together, Variant};
+pub use study_duty::StudyDuty;
 pub use uncertainty_options::UncertaintyOptions;
 pub use vary::{Choice, Link, Varied};
 pub(crate) use vary::{last_word, of_road};

@@ -10,8 +10,8 @@ mod quantity;
 mod setting;
 mod solver;
 
+pub(crate) use asked_for::Has;
 pub use asked_for::NoResult;
-pub(crate) use asked_for::result_named;
 pub(crate) use design::{Beside, Design, in_words};
 pub(crate) use measure::Columns;
 pub use measure::Measure;

@@ -96,6 +96,11 @@ pub fn card(study: &StudyFile, units: Option<Units>) -> ModelCard {
     card.settings = study.notes.clone();
     card.settings.extend(table::sampling(study));
     card.assumed.extend(study.assumed.iter().map(|assumed| input::assumed("study: ", assumed)));
+    if let Some(duty) = &study.duty {
+        card.settings.push(format!("duty {}", duty.file.name));
+        card.add_input(InventedInput::Duty, duty.file.invented);
+        card.assumed.extend(duty.file.assumed.iter().map(|assumed| input::assumed("duty.", assumed)));
+    }
     for ride in &study.rides {
         card.add_input(InventedInput::Road, ride.road.invented);
         let prefix = format!("ride {}: road.", ride.name);

@@ -45,7 +45,7 @@ fn the_json_of_an_uncertainty_has_intervals_and_indices() {
     assert_eq!(run.code, 0, "{}", run.err);
     let document: serde_json::Value = serde_json::from_str(&run.out).expect("JSON");
     let settings = document["model"]["settings"].as_array().expect("settings");
-    assert!(settings.contains(&"sample: 128 rows of Sobol's sequence, seed 1".into()), "{settings:?}");
+    assert!(settings.contains(&"sample: 64 rows of Sobol's sequence, seed 1".into()), "{settings:?}");
     let told = &document["uncertainty"]["variants"][0];
     assert_eq!((&told["designs"], &told["failed"]), (&128.into(), &0.into()));
     let camber = &told["results"][0];

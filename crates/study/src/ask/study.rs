@@ -12,6 +12,7 @@ use super::limit::Limit;
 use super::plan::Plan;
 use super::ride::StudyRide;
 use super::search_options::SearchOptions;
+use super::study_duty::StudyDuty;
 use super::uncertainty_options::UncertaintyOptions;
 use super::vary::{Link, Varied};
 
@@ -54,6 +55,8 @@ pub struct Study {
     pub uncertainty: UncertaintyOptions,
     /// Roads that every design is driven over.
     pub rides: Vec<StudyRide>,
+    /// The duty that they are checked under for cracks and the life of bearings.
+    pub duty: Option<StudyDuty>,
     /// Names of results that tables and pictures show; none where the file does not say.
     pub shown: Vec<String>,
     /// Name of the result that the designs are ranked by, largest first, if they are.

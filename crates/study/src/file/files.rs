@@ -3,8 +3,8 @@
 use std::path::{Path, PathBuf};
 
 use axlebow_model::{
-    Document, LARGEST, MODEL, Problems, ROAD, RoadFile, Table, TableSpec, likely, named_file, read_bytes,
-    road_events,
+    DUTY, Document, LARGEST, MODEL, Problems, ROAD, RoadFile, Table, TableSpec, likely, named_file,
+    read_bytes, road_events,
 };
 
 /// The model and road files that a study points to.
@@ -13,6 +13,8 @@ pub(crate) struct Files {
     pub model: Option<Document>,
     /// The model of each variant that names its own.
     pub of_variants: Vec<Option<Document>>,
+    /// The duty of the study, if it names one.
+    pub duty: Option<Document>,
     /// The road of each ride, and the folder that it is in.
     pub roads: Vec<(Document, PathBuf)>,
     /// Where all of them are.
@@ -33,11 +35,10 @@ impl Files {
             let text = table.optional_text(key).filter(|text| key != "road" || !is_event(text))?;
             Some(folder.join(text))
         };
-        let variants = root.tables("variant").iter().map(|table| (table, "model"));
-        let rides = root.tables("ride").iter().map(|table| (table, "road"));
         Ok(Files {
-            paths: std::iter::once((root, "model")).chain(variants).chain(rides).filter_map(named).collect(),
+            paths: places(root).filter_map(named).collect(),
             model: reading.file((root, "model"), &MODEL)?,
+            duty: reading.file((root, "duty"), &DUTY)?,
             of_variants: root.tables("variant").iter().map(of_variant).collect::<Result<_, _>>()?,
             roads: root
                 .tables("ride")
@@ -46,6 +47,13 @@ impl Files {
                 .collect::<Result<_, _>>()?,
         })
     }
+}
+
+/// The keys that name files.
+fn places(root: &Table) -> impl Iterator<Item = (&Table, &'static str)> {
+    let variants = root.tables("variant").iter().map(|table| (table, "model"));
+    let rides = root.tables("ride").iter().map(|table| (table, "road"));
+    [(root, "model"), (root, "duty")].into_iter().chain(variants).chain(rides)
 }
 
 /// Whether a road is named that needs no file.
@@ -61,11 +69,8 @@ struct Reading<'d> {
 impl Reading<'_> {
     /// Refuses all files at once that are not there.
     fn check_all(&self) -> Result<(), Problems> {
-        let root = self.study.root();
-        let variants = root.tables("variant").iter().map(|table| (table, "model"));
-        let rides = root.tables("ride").iter().map(|table| (table, "road"));
         let mut problems = self.study.problems();
-        for (table, key) in std::iter::once((root, "model")).chain(variants).chain(rides) {
+        for (table, key) in places(self.study.root()) {
             let Some(named) = table.optional_text(key) else { continue };
             if (key != "road" || !is_event(named))
                 && let Err(missing) = named_file(self.study, (table, key), self.folder, 0)

@@ -25,8 +25,14 @@ pub static STUDY: TableSpec = TableSpec {
         key("case", "The load case that is run.", Holds::Text, Required),
         key(
             "strength_cases",
-            "Load cases that `utilization` and limits on it cover, such as `rated-load`; all of the model if left out.",
+            "Load cases that `utilization`, `rating` and limits on them cover, such as `rated-load`; all of the model if left out.",
             Holds::Texts,
+            Optional,
+        ),
+        key(
+            "duty",
+            "The duty file that `years-to-crack`, `yearly-damage` and `bearing-years` are of, from the study file's folder.",
+            Holds::Text,
             Optional,
         ),
         key(

@@ -3,7 +3,7 @@
 use axlebow_numerics::{is_name, plain_name};
 
 use crate::ask::{Named, Varied};
-use crate::solve::QUANTITIES;
+use crate::solve::{Cost, QUANTITIES};
 
 /// Every name that an expression may use, with what it stands for.
 #[derive(Debug, Clone, Default)]
@@ -24,9 +24,9 @@ impl Names {
         names
     }
 
-    /// The same and those of results: of a lone ride by their names, of several after the ride's.
-    pub fn with_results(mut self, rides: &[String]) -> Names {
-        for quantity in QUANTITIES.iter() {
+    /// The same and those of results: of a lone ride by their names, of several after the ride's; of a duty where there is one.
+    pub fn with_results(mut self, rides: &[String], duty: bool) -> Names {
+        for quantity in QUANTITIES.iter().filter(|own| duty || own.cost != Cost::Life) {
             let word = plain_name(&quantity.name);
             match (quantity.is_of_ride(), rides) {
                 (false, _) => self.add(word, Named::Result(&quantity.name, None)),

@@ -10,7 +10,8 @@ use super::keys::STUDY;
 use super::read_sample::Method;
 use super::read_vary::Into;
 use super::reader::Reader;
-use crate::ask::{Derived, Study, StudyKind, StudyRide, Variant};
+use crate::ask::{Study, StudyDuty, StudyKind, StudyRide, Variant};
+use crate::solve::Has;
 
 /// Most variants of a study.
 const MOST_VARIANTS: usize = 1000;
@@ -38,6 +39,7 @@ impl Reader<'_> {
         let kind = self.kind();
         let variants = self.variants();
         let rides = self.rides()?;
+        let duty = self.files.duty.as_ref().map(StudyDuty::of).transpose()?;
         let own = self.files.model.as_ref().filter(|_| !matches!(kind, StudyKind::SideBySide { .. }));
         let base = own.or(variants.get(kind.baseline()).map(|variant| &variant.document));
         let base = Model::of(base.ok_or_else(|| self.problems.clone())?)?;
@@ -48,13 +50,14 @@ impl Reader<'_> {
         let varied = self.varied(files, method);
         self.check_distributed((kind, &varied));
         let links = self.links(files, &varied);
-        let derived = self.derived(&varied, &rides);
-        let limits = self.limits(&derived, rides.is_empty());
-        let (masses, shown) = (self.masses(), self.shown(&derived, &rides));
-        let ranked_by = self.ranked_by(&derived, &rides);
+        let derived = self.derived(&varied, (&rides, duty.is_some()));
+        let has = Has { derived: &derived, rides: !rides.is_empty(), duty: duty.is_some() };
+        let limits = self.limits(has);
+        let (masses, shown) = (self.masses(), self.shown(has));
+        let ranked_by = self.ranked_by(has);
         self.check_masses(method);
         let uncertainty = self.uncertainty(kind);
-        let search = self.search(kind, (&derived, rides.is_empty()));
+        let search = self.search(kind, has);
         let together = self.together((kind, method), &varied);
         if !self.problems.is_empty() {
             return Err(self.problems);
@@ -84,6 +87,7 @@ impl Reader<'_> {
             search,
             uncertainty,
             rides,
+            duty,
             shown,
             ranked_by,
             masses,
@@ -252,16 +256,16 @@ impl Reader<'_> {
     }
 
     /// The results that the file says are shown.
-    fn shown(&mut self, derived: &[Derived], rides: &[StudyRide]) -> Vec<String> {
+    fn shown(&mut self, has: Has) -> Vec<String> {
         let mut shown = Vec::new();
         for written in self.root.texts("show") {
-            shown.extend(self.result(written, (derived, rides.is_empty())));
+            shown.extend(self.result(written, has));
         }
         shown
     }
 
     /// What the file says that designs are ranked by.
-    fn ranked_by(&mut self, derived: &[Derived], rides: &[StudyRide]) -> Option<String> {
-        self.result(&Self::written(self.root, "rank_by")?, (derived, rides.is_empty()))
+    fn ranked_by(&mut self, has: Has) -> Option<String> {
+        self.result(&Self::written(self.root, "rank_by")?, has)
     }
 }

@@ -8,7 +8,7 @@ use super::names::Names;
 use super::read_vary::Into;
 use super::reader::Reader;
 use crate::ask::{Derived, Limit, Link, Named, StudyKind, StudyRide, Varied};
-use crate::solve::Quantity;
+use crate::solve::{Has, Quantity};
 
 impl Reader<'_> {
     /// Keys that follow the varied ones.
@@ -36,9 +36,9 @@ impl Reader<'_> {
     }
 
     /// Further results, each of those before it and all others.
-    pub fn derived(&mut self, varied: &[Varied], rides: &[StudyRide]) -> Vec<Derived> {
+    pub fn derived(&mut self, varied: &[Varied], (rides, duty): (&[StudyRide], bool)) -> Vec<Derived> {
         let rides: Vec<String> = rides.iter().map(|ride| ride.name.clone()).collect();
-        let mut names = Names::of_varied(varied).with_results(&rides);
+        let mut names = Names::of_varied(varied).with_results(&rides, duty);
         let mut all: Vec<Derived> = Vec::new();
         for table in self.root.tables("derived") {
             let name = table.text("name");
@@ -77,14 +77,13 @@ impl Reader<'_> {
     }
 
     /// What results may be.
-    pub fn limits(&mut self, derived: &[Derived], standing: bool) -> Vec<Limit> {
-        let tables = self.root.tables("limit");
-        tables.iter().filter_map(|table| self.limit(table, (derived, standing))).collect()
+    pub fn limits(&mut self, has: Has) -> Vec<Limit> {
+        self.root.tables("limit").iter().filter_map(|table| self.limit(table, has)).collect()
     }
 
-    fn limit(&mut self, table: &Table, (derived, standing): (&[Derived], bool)) -> Option<Limit> {
-        let of = self.result(&Self::written(table, "of")?, (derived, standing))?;
-        let own = derived.iter().find(|own| own.name == of).map(|own| own.kind);
+    fn limit(&mut self, table: &Table, has: Has) -> Option<Limit> {
+        let of = self.result(&Self::written(table, "of")?, has)?;
+        let own = has.derived.iter().find(|own| own.name == of).map(|own| own.kind);
         let kind = own.or(Quantity::named(&of).ok().map(|quantity| quantity.kind)).unwrap_or(Kind::Ratio);
         let mut end = |key: &str| match Self::written(table, key) {
             Some(written) => self.quantity_of(&written, kind).map(Some),

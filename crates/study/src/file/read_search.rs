@@ -3,14 +3,15 @@
 use axlebow_model::{Table, Written};
 
 use super::reader::Reader;
-use crate::ask::{Derived, SearchOptions, StudyKind};
+use crate::ask::{SearchOptions, StudyKind};
+use crate::solve::Has;
 
 /// Most results that are traded against the goal.
 const MOST_AGAINST: usize = 2;
 
 impl Reader<'_> {
     /// What a search is asked; its table has no use in other studies.
-    pub fn search(&mut self, kind: StudyKind, results: (&[Derived], bool)) -> Option<SearchOptions> {
+    pub fn search(&mut self, kind: StudyKind, has: Has) -> Option<SearchOptions> {
         let table = match (self.root.optional_table("search"), kind) {
             (Some(table), StudyKind::Search) => table,
             (Some(_), _) => {
@@ -26,10 +27,10 @@ impl Reader<'_> {
         };
         let goal = self.goal(table);
         let against: Option<Vec<String>> =
-            table.texts("against").iter().map(|written| self.result(written, results)).collect();
+            table.texts("against").iter().map(|written| self.result(written, has)).collect();
         self.check_against(table);
         let (goal, least) = goal?;
-        let goal = self.result(&goal, results)?;
+        let goal = self.result(&goal, has)?;
         let (starts, seed) = (table.count("starts") as usize, u64::from(table.count("seed")));
         Some(SearchOptions { goal, least, against: against?, starts, seed })
     }

@@ -4,8 +4,7 @@ use axlebow_model::{Document, ModelError, Problems, Span, Table, Written};
 use axlebow_units::UnitSystem;
 
 use super::files::Files;
-use crate::ask::Derived;
-use crate::solve::result_named;
+use crate::solve::Has;
 
 /// Reads the tables of a study file against the files that it points to and collects validation_errors.
 pub(crate) struct Reader<'d> {
@@ -23,13 +22,9 @@ impl Reader<'_> {
         self.problems.push(self.root.span_of(key), message, Some(accepted.to_owned()));
     }
 
-    /// The name of a result of the study, with some derived results, and with or without rides.
-    pub(crate) fn result(
-        &mut self,
-        Written { text, span }: &Written,
-        results: (&[Derived], bool),
-    ) -> Option<String> {
-        match result_named(text, results) {
+    /// The name of a result of the study.
+    pub(crate) fn result(&mut self, Written { text, span }: &Written, has: Has) -> Option<String> {
+        match has.result_named(text) {
             Ok(name) => Some(name),
             Err(none) => {
                 let hints = (Some(none.accepted), none.likely);

@@ -66,6 +66,7 @@ fn files(document: &Document, folder: &Path) -> Result<Files, Problems> {
     Ok(Files {
         model: documents.next(),
         of_variants: documents.map(Some).collect(),
+        duty: None,
         roads: Vec::new(),
         paths: places.iter().map(|(table, key)| folder.join(table.text(key))).collect(),
     })

@@ -3,7 +3,7 @@
 use std::fs;
 
 use crate::ask::Study;
-use crate::solve::Columns;
+use crate::solve::{Columns, Cost};
 use crate::store::{Head, Part};
 
 /// Designs of a chunk. A chunk is what a stop loses at most of each thread, and costs a write; few enough are so done in
@@ -49,6 +49,7 @@ impl Study {
             add(ride.document.hash().as_bytes());
             add(&ride.profile().and_then(|path| fs::read(path).ok()).unwrap_or_default());
         }
+        self.duty.iter().for_each(|duty| add(duty.hash.as_bytes()));
         Columns::of(self).measures().iter().for_each(|measure| add(measure.name.as_bytes()));
         add(&(self.count() as u64).to_le_bytes());
         for design in self.probed() {
@@ -66,7 +67,10 @@ impl Study {
 
     /// Designs of a chunk.
     pub(super) fn chunk_size(&self) -> usize {
-        let is_costly = !self.rides.is_empty() || (!self.tabled_walls && self.has_shells());
+        let is_costly = !self.rides.is_empty()
+            || self.asks_for(Cost::Life)
+            || self.asks_for(Cost::Rating)
+            || (!self.tabled_walls && self.has_shells());
         if is_costly { COSTLY_DESIGNS } else { DESIGNS }
     }
 }

@@ -41,28 +41,50 @@ impl Study {
     /// # Errors
     /// Why it has none, what is accepted, and the name that was likely meant.
     pub fn result_named(&self, name: &str) -> Result<String, NoResult> {
-        result_named(name, (&self.derived, self.rides.is_empty()))
+        let has = Has { derived: &self.derived, rides: !self.rides.is_empty(), duty: self.duty.is_some() };
+        has.result_named(name)
     }
 }
 
-/// The name of a result of a study with some derived results, and with or without rides.
-pub(crate) fn result_named(name: &str, (derived, standing): (&[Derived], bool)) -> Result<String, NoResult> {
-    if derived.iter().any(|own| own.name == name) {
-        return Ok(name.to_owned());
-    }
-    let all =
-        || derived.iter().map(|own| own.name.as_str()).chain(QUANTITIES.iter().map(|own| own.name.as_str()));
-    match Quantity::named(name) {
-        Ok(quantity) if quantity.is_of_ride() && standing => Err(NoResult {
-            why: format!("{name:?} is a result of a ride, and the study has none"),
-            accepted: "a `[[ride]]` table".to_owned(),
-            likely: None,
-        }),
-        Ok(_) => Ok(name.to_owned()),
-        Err(_) => Err(NoResult {
-            why: format!("no result is named {name:?}"),
-            accepted: all().collect::<Vec<_>>().join(", "),
-            likely: likely(name, all()),
-        }),
+/// What a study has that results may be of.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Has<'a> {
+    /// Results that its file derives.
+    pub derived: &'a [Derived],
+    /// Whether it has rides.
+    pub rides: bool,
+    /// Whether it has a duty.
+    pub duty: bool,
+}
+
+impl Has<'_> {
+    /// The name of a result.
+    ///
+    /// # Errors
+    /// Why there is none, what is accepted, and the name that was likely meant.
+    pub fn result_named(&self, name: &str) -> Result<String, NoResult> {
+        if self.derived.iter().any(|own| own.name == name) {
+            return Ok(name.to_owned());
+        }
+        let derived = self.derived.iter().map(|own| own.name.as_str());
+        let all = || derived.clone().chain(QUANTITIES.iter().map(|own| own.name.as_str()));
+        match Quantity::named(name) {
+            Ok(quantity) if quantity.is_of_ride() && !self.rides => Err(NoResult {
+                why: format!("{name:?} is a result of a ride, and the study has none"),
+                accepted: "a `[[ride]]` table".to_owned(),
+                likely: None,
+            }),
+            Ok(quantity) if quantity.cost == Cost::Life && !self.duty => Err(NoResult {
+                why: format!("{name:?} is a result of a duty, and the study has none"),
+                accepted: "a `duty` file".to_owned(),
+                likely: None,
+            }),
+            Ok(_) => Ok(name.to_owned()),
+            Err(_) => Err(NoResult {
+                why: format!("no result is named {name:?}"),
+                accepted: all().collect::<Vec<_>>().join(", "),
+                likely: likely(name, all()),
+            }),
+        }
     }
 }

@@ -2,14 +2,14 @@
 
 use axlebow_axle::outcome::Warning;
 use axlebow_axle::{
-    Axle, AxleError, CamberSplit, LoadCase, RidingAxle, Sides, StaticDesign, StaticReadings, TireFace,
-    composite_camber_change, static_warnings, strength, tire_faces, tire_warning,
+    Axle, AxleError, CamberSplit, LifeOptions, LoadCase, RidingAxle, Sides, StaticDesign, StaticReadings,
+    TireFace, composite_camber_change, life, static_warnings, strength, tire_faces, tire_warning,
 };
 use axlebow_model::Problems;
 
 use super::design_ride::DesignRide;
 use super::solver::{Ready, Solver};
-use crate::ask::{Point, Study, StudyRide};
+use crate::ask::{Point, Study, StudyDuty, StudyRide};
 
 /// What a study asks of a design.
 #[derive(Debug, Clone, PartialEq)]
@@ -34,10 +34,23 @@ pub(crate) struct Design {
     pub tires: Option<Sides<TireFace>>,
     /// Greatest share of its limit that a binding check of strength uses, where the study asks for it.
     pub strength_use: Option<f64>,
+    /// Axle load at which the first check of strength binds, where the study asks for it, N.
+    pub rating: Option<f64>,
+    /// What the study's duty leaves of it, where the study asks for it.
+    pub life: Option<DesignLife>,
     /// What came of each ride, in the order of the study's rides.
     pub rides: Vec<DesignRide>,
     /// Doubts about all of it but the rides, which have their own.
     pub warnings: Vec<Warning>,
+}
+
+/// What a duty leaves of a design.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct DesignLife {
+    /// Damage of a year at the detail that cracks first, of half of such details; zero where none cracks.
+    pub damage: f64,
+    /// Years in the shortest life of a wheel bearing, where one is rated.
+    pub bearing_years: Option<f64>,
 }
 
 /// A design that another one is compared with.
@@ -55,7 +68,7 @@ impl Study {
         let Some(first) = points.first() else { return Vec::new() };
         let solved = solver.with_axle(self, first, |ready| {
             let axle = ready.axle;
-            let standing = static_design(ready)?;
+            let standing = static_design(ready, self.duty.as_ref())?;
             Ok(self.driven(axle, &standing, points))
         });
         solved.unwrap_or_else(|why| vec![Err(why); points.len()])
@@ -63,7 +76,7 @@ impl Study {
 
     /// The static results of a design.
     pub(crate) fn standing(&self, point: &Point, solver: &mut Solver) -> Result<Design, String> {
-        solver.with_axle(self, point, static_design)
+        solver.with_axle(self, point, |ready| static_design(ready, self.duty.as_ref()))
     }
 
     /// Designs whose static results are known, with those of their rides.
@@ -85,8 +98,8 @@ impl Study {
     }
 }
 
-fn static_design(ready: Ready) -> Result<Design, String> {
-    let Ready { axle, case, strength: asked, extras, system } = ready;
+fn static_design(ready: Ready, duty: Option<&StudyDuty>) -> Result<Design, String> {
+    let Ready { axle, case, strength: asked, extras, rating, system } = ready;
     let mut solve = |axle: &Axle| StaticReadings::of(axle, case, system).map_err(|error| error.to_string());
     let solved = solve(axle)?;
     let beside = without_stiffeners(axle).map(|bare| {
@@ -96,7 +109,14 @@ fn static_design(ready: Ready) -> Result<Design, String> {
     });
     let composite = extras.composite.then(|| composite_camber_change(axle, case));
     let tires = extras.tires.then(|| standing_tires(axle, case));
-    let checked = asked.map(|(ask, cases)| strength(axle, &cases, ask));
+    let life = match (duty, &asked) {
+        (Some(duty), Some((ask, _))) if extras.life => {
+            let ask = LifeOptions::with_reliability(ask.bearing_reliability);
+            Some(DesignLife::of(axle, duty, ask)?)
+        }
+        _ => None,
+    };
+    let checked = asked.filter(|_| extras.strength).map(|(ask, cases)| strength(axle, &cases, ask));
     let (tires, checked) = (worded(tires)?, worded(checked)?);
     let mut warnings = static_warnings(axle, case, &solved).map_err(|error| error.to_string())?;
     warnings.extend(tires.as_ref().and_then(|faces| tire_warning(&case.name, faces)));
@@ -114,10 +134,24 @@ fn static_design(ready: Ready) -> Result<Design, String> {
         weld_peak: solved.weld_peak,
         tires,
         strength_use: checked.and_then(|checked| checked.greatest_use()),
+        rating,
+        life,
         rides: Vec::new(),
         warnings,
     };
     if design.is_finite() { Ok(design) } else { Err("the result is not finite".to_owned()) }
+}
+
+impl DesignLife {
+    /// # Errors
+    /// Those of [`life`] and of a duty that cannot be driven, in words.
+    fn of(axle: &Axle, duty: &StudyDuty, ask: LifeOptions) -> Result<Self, String> {
+        let outcome = life(axle, &duty.on(axle)?, ask).map_err(|error| error.to_string())?;
+        Ok(DesignLife {
+            damage: outcome.first_to_crack().map_or(0.0, |first| 1.0 / first.years[1]),
+            bearing_years: outcome.bearings.first().map(|shortest| shortest.years),
+        })
+    }
 }
 
 /// What was asked for, if it was; why there is none, in words.

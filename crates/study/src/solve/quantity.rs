@@ -45,6 +45,10 @@ pub enum Cost {
     Tires,
     /// The checks of strength.
     Strength,
+    /// The load at which the first check of strength binds.
+    Rating,
+    /// Cracks and bearings under the study's duty.
+    Life,
     /// A ride.
     Ride,
 }

@@ -6,12 +6,13 @@ use std::sync::{Mutex, PoisonError};
 
 use axlebow_axle::{Axle, LoadCase, SeatLayouts, StrengthOptions, seat_layouts};
 use axlebow_fe::StaticSystem;
-use axlebow_model::{ModelError, VariableAxle};
+use axlebow_model::{Document, ModelError, VariableAxle};
 
 use super::design::in_words;
 use super::quantity::Cost;
 use super::setting::Setting;
 use crate::ask::{Point, Study};
+use crate::rating::{RatingOptions, rating};
 
 /// What solving a design leaves to the next: a built axle of each variant and choice, and storage for equations.
 #[derive(Debug, Default)]
@@ -39,6 +40,10 @@ pub(crate) struct Extras {
     pub tires: bool,
     /// Checks of strength.
     pub strength: bool,
+    /// The load at which one binds.
+    pub rating: bool,
+    /// Cracks and bearings under the duty.
+    pub life: bool,
 }
 
 /// An axle ready to be solved.
@@ -48,6 +53,8 @@ pub(crate) struct Ready<'a> {
     /// What strength is asked for and in which load cases, where the study asks for checks of it.
     pub strength: Option<(StrengthOptions, Vec<LoadCase>)>,
     pub extras: Extras,
+    /// The load that it may carry, where the study asks for it, N.
+    pub rating: Option<f64>,
     /// Storage for equations.
     pub system: &'a mut StaticSystem,
 }
@@ -78,15 +85,17 @@ impl Solver {
             variable.set(number, value).map_err(|refusal| refusal.to_string())?;
         }
         let extras = *self.extras.get_or_insert_with(|| Extras::of(study));
-        let strength = extras.strength.then(|| study.strength_options(variable)).transpose()?;
+        let asked = extras.strength || extras.life;
+        let strength = asked.then(|| study.strength_options(variable)).transpose()?;
+        let rating = extras.rating.then(|| study.rating_of(point.variant, &settings)).transpose()?.flatten();
         let (axle, case) = variable.built().map_err(|problems| in_words(&problems))?;
         let system = &mut self.system;
         if study.seat_tables.is_empty() && self.layouts == SeatLayouts::default() {
-            return then(Ready { axle, case, strength, extras, system });
+            return then(Ready { axle, case, strength, extras, rating, system });
         }
         let (seat_tables, seat_layouts) = (study.seat_tables.clone(), self.layouts.clone());
         let axle = Axle { seat_tables, seat_layouts, ..axle.clone() };
-        then(Ready { axle: &axle, case, strength, extras, system })
+        then(Ready { axle: &axle, case, strength, extras, rating, system })
     }
 }
 
@@ -110,6 +119,8 @@ impl Extras {
             composite: study.asks_for(Cost::Composite),
             tires: study.asks_for(Cost::Tires),
             strength: study.asks_for(Cost::Strength),
+            rating: study.asks_for(Cost::Rating),
+            life: study.asks_for(Cost::Life),
         }
     }
 }
@@ -136,13 +147,27 @@ impl Study {
         Ok((variable.strength(), cases))
     }
 
-    /// The axle of a variant with the settings of a design made in it.
-    fn variable_axle(&self, variant: usize, settings: &[Setting]) -> Result<VariableAxle, ModelError> {
+    /// The load that a design may carry, N: zero where a check is past its limit at any load, none where none binds.
+    fn rating_of(&self, variant: usize, settings: &[Setting]) -> Result<Option<f64>, String> {
+        let document = self.document(variant, settings).map_err(|refusal| refusal.to_string())?;
+        let ask = RatingOptions { offsets: Vec::new(), cases: self.strength_cases.clone() };
+        let outcome = rating(&document, &ask)?;
+        Ok(outcome.own().and_then(|own| own.load.or(own.limiter.as_ref().map(|_| 0.0))))
+    }
+
+    /// A variant with the settings of a design made in it.
+    fn document(&self, variant: usize, settings: &[Setting]) -> Result<Document, ModelError> {
         let mut document = self.variants[variant].document.clone();
-        // A key that the file leaves out has its place from now on.
         for setting in settings.iter().filter(|setting| !setting.is_of_road()) {
             setting.make(&mut document)?;
         }
+        Ok(document)
+    }
+
+    /// The axle of a variant with the settings of a design made in it.
+    fn variable_axle(&self, variant: usize, settings: &[Setting]) -> Result<VariableAxle, ModelError> {
+        // A key that the file leaves out has its place from now on.
+        let document = self.document(variant, settings)?;
         let paths: Vec<&str> = numbers(settings).map(|(path, _)| path).collect();
         VariableAxle::of(&document, &paths, &self.case)
     }

@@ -6,6 +6,7 @@ mod causes;
 mod fit;
 mod mutations;
 mod payback;
+mod rated_and_lasting;
 mod rating;
 mod remedies;
 mod rides;

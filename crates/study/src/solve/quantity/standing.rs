@@ -28,6 +28,7 @@ pub(super) fn quantities() -> Vec<Quantity> {
     all.push(warnings());
     all.extend(gained());
     all.extend(at_a_cost());
+    all.extend(rated_and_lasting());
     all
 }
 
@@ -141,6 +142,42 @@ fn at_a_cost() -> [Quantity; 5] {
         ),
         share.read(Cost::Tires, Reader::Tires(|face| Some(face.worn.tires.last()?.load / face.pose.load))),
         utilization.read(Cost::Strength, Reader::Design(|d| d.strength_use)),
+    ]
+}
+
+/// What it may carry, and how long it lasts under the study's duty.
+fn rated_and_lasting() -> [Quantity; 4] {
+    let rating = OfStudies {
+        name: "rating",
+        words: "rating",
+        kind: Kind::Force,
+        meaning: "Axle load at which the first check of `axlebow strength` binds, in all load cases or the study's \
+                  `strength_cases`; 0 where one is past its limit at any load.",
+    };
+    let damage = OfStudies {
+        name: "yearly-damage",
+        words: "damage in a year",
+        kind: Kind::Ratio,
+        meaning: "Damage of a year of the study's duty at the detail that cracks first, for half of such details; 1 is a crack, \
+                  0 where none cracks.",
+    };
+    let years = OfStudies {
+        name: "years-to-crack",
+        words: "years to a crack",
+        kind: Kind::Ratio,
+        meaning: "Years of the study's duty until half of the details that crack first have cracked; none where none cracks.",
+    };
+    let bearing = OfStudies {
+        name: "bearing-years",
+        words: "bearing life, years",
+        kind: Kind::Ratio,
+        meaning: "Years of the study's duty in the shortest life of a wheel bearing.",
+    };
+    [
+        rating.read(Cost::Rating, Reader::Design(|d| d.rating)),
+        damage.read(Cost::Life, Reader::Design(|d| Some(d.life?.damage))),
+        years.read(Cost::Life, Reader::Design(|d| Some(d.life?.damage.recip()))),
+        bearing.read(Cost::Life, Reader::Design(|d| d.life?.bearing_years)),
     ]
 }
 
