@@ -60,6 +60,12 @@ impl Record for RibWear {
             "Wear over that of the same rib of those tires.",
             &Own(|rib: &Self| rib.against_upright),
         ),
+        number(
+            "worn-in-10000-km",
+            Kind::Length,
+            "Depth of tread worn off in 10 000 km; null where removals have not calibrated it.",
+            &Own(|rib: &Self| rib.worn_per_distance.map(|rate| 1e7 * rate)),
+        ),
     ];
 }
 
@@ -114,6 +120,12 @@ impl Record for Explanation {
         part("off-by", "Its frequency over that of the cups, less one.", &Own(|own: &Self| own.off_by)),
         part("cups-per-turn", "Cups that it would print in a turn.", &Own(|own: &Self| own.cups)),
         part("score", "Nearness by weight, 0 to 1.", &Own(|own: &Self| own.score)),
+        in_unit(
+            "growth",
+            "1/m",
+            "Growth of the wave of the whole count that it would print, for each meter of mean tread worn; null without a model.",
+            &Own(|own: &Self| own.growth),
+        ),
         part("why", "Why it has its weight.", &Text(|own: &Self| &own.suspect.why)),
     ];
 }

@@ -64,6 +64,16 @@ pub fn cups(count: u16, speed: f64, radius: f64, suspects: Vec<Suspect>) -> Resu
     })
 }
 
+impl Cups {
+    /// The same with the growth (1/m of mean tread worn) of the wave that each source would print, by its whole count: what
+    /// prints waves that the tires level comes after all others.
+    pub fn with_growth(mut self, growth: impl Fn(u16) -> Option<f64>) -> Cups {
+        self.explanations.iter_mut().for_each(|own| own.growth = growth(own.count()));
+        self.explanations.sort_by_key(Explanation::is_leveled);
+        self
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -79,6 +89,29 @@ mod tests {
         assert!((outcome.spacing * outcome.frequency - outcome.speed).abs() < 1e-12);
         assert_eq!(outcome.misread[0], None);
         assert_eq!(outcome.explanations.len(), 1);
+    }
+
+    /// At 20 m/s a tire of 0.5 m turns 6.366 times a second: 20 Hz prints 3.14 cups, 14.8 Hz 2.32, 23 Hz 3.61.
+    #[test]
+    fn sources_whose_waves_are_leveled_come_last() {
+        let mode = |frequency: f64, weight: f64| Suspect {
+            kind: crate::SuspectKind::Mode,
+            name: frequency.to_string(),
+            frequency,
+            weight,
+            why: String::new(),
+        };
+        let found = cups(3, 20.0, 0.5, vec![mode(20.0, 1.0), mode(14.8, 0.2), mode(23.0, 0.9)]).unwrap();
+        let order = |cups: &Cups| cups.explanations.iter().map(Explanation::count).collect::<Vec<_>>();
+        assert_eq!(order(&found), [3, 4, 2]);
+        let grown = found.with_growth(|count| (count != 9).then(|| 5.0 - 2.0 * f64::from(count)));
+        assert_eq!(order(&grown), [2, 3, 4]);
+        assert_eq!(
+            grown.explanations.iter().map(|own| own.growth).collect::<Vec<_>>(),
+            [1.0, -1.0, -3.0].map(Some)
+        );
+        let level = Explanation { growth: Some(0.0), cups: 0.2, ..grown.explanations[0].clone() };
+        assert!(level.is_leveled() && level.count() == 1);
     }
 
     #[test]

@@ -1,7 +1,7 @@
 //! What driving asks of a tire: the forces that wear it where it stands upright and runs straight.
 
 use crate::TreadError;
-use crate::error::{at_most, not_negative};
+use crate::error::{at_most, not_negative, positive};
 
 /// Largest force along or across the road over the load that a duty may ask for, of the friction: past it a tire slides.
 const MOST_OF_FRICTION: f64 = 0.9;
@@ -108,6 +108,16 @@ impl Duty {
         Ok(Duty { name: DutyName::Stated, parts })
     }
 
+    /// The same trips driven harder or more gently: every force by a factor.
+    ///
+    /// # Errors
+    /// [`TreadError::Value`] for a factor that is not above zero.
+    pub fn by_severity(&self, severity: f64) -> Result<Duty, TreadError> {
+        positive("severity of a duty", severity, "")?;
+        let harder = |own: &DutyPart| part(own.share, severity * own.side, severity * own.forward);
+        Ok(Duty { name: self.name, parts: self.parts.iter().map(harder).collect() })
+    }
+
     /// One side force over load, to and fro, all the way.
     ///
     /// # Errors
@@ -156,6 +166,18 @@ mod tests {
         // By hand: 0.70 × 0.015² + 0.18 × 0.03² + 0.10 × 0.05² + 0.02 × 0.03² = 0.0005875.
         assert!((duties[0].side_rms().powi(2) - 0.000_587_5).abs() < 1e-15);
         assert!(duties.windows(2).all(|pair| pair[1].side_rms() > pair[0].side_rms()));
+    }
+
+    #[test]
+    fn severity_multiplies_every_force_and_leaves_the_shares() {
+        let harder = Duty::line_haul().by_severity(1.5).unwrap();
+        assert_eq!(harder.name(), DutyName::LineHaul);
+        for (own, usual) in harder.parts().iter().zip(Duty::line_haul().parts()) {
+            assert_eq!(own, &part(usual.share, 1.5 * usual.side, 1.5 * usual.forward));
+        }
+        for severity in [0.0, -1.0, f64::NAN] {
+            assert!(Duty::line_haul().by_severity(severity).is_err(), "{severity}");
+        }
     }
 
     #[test]

@@ -41,6 +41,8 @@ pub struct Face {
     pub(crate) driven: bool,
     /// Tilt of a tire's tread by a side force on it, rad/N.
     pub(crate) tilt_per_side_force: f64,
+    /// Volume that a joule of scuff takes off an ordinary rubber, where it is known, m³/J.
+    pub(crate) abrasion: Option<f64>,
 }
 
 /// One tire on its hub.
@@ -92,6 +94,7 @@ impl Face {
             duty: Duty::line_haul(),
             driven: false,
             tilt_per_side_force: 0.0,
+            abrasion: None,
         })
     }
 
@@ -140,6 +143,21 @@ impl Face {
     pub fn with_tilt_per_side_force(self, tilt: f64) -> Result<Self, TreadError> {
         not_negative("tilt of a tread by side force", tilt, "rad/N")?;
         Ok(Face { tilt_per_side_force: tilt, ..self })
+    }
+
+    /// The same face where it is known what a joule of scuff takes off an ordinary rubber, m³/J: wear then has a depth.
+    ///
+    /// # Errors
+    /// [`TreadError::Value`] for one that is not above zero.
+    pub fn with_abrasion(self, abrasion: Option<f64>) -> Result<Self, TreadError> {
+        abrasion.map_or(Ok(()), |abrasion| positive("abrasion", abrasion, "m³/J"))?;
+        Ok(Face { abrasion, ..self })
+    }
+
+    /// Depth worn off for each distance traveled, `K w/(2π R)`: each piece of tread wears by w (J/m²) whenever it passes the
+    /// contact, once on the way 2πR (m); none where the abrasion K is not known.
+    pub(crate) fn worn_per_distance(&self, wear: f64, radius: f64) -> Option<f64> {
+        Some(self.abrasion? * wear / (std::f64::consts::TAU * radius))
     }
 
     /// The tread.

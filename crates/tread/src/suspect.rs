@@ -40,6 +40,20 @@ pub struct Explanation {
     pub cups: f64,
     /// Nearness (1 at the same frequency, 0 a quarter off or a misread cup away) by weight.
     pub score: f64,
+    /// Growth of the wave of the whole count that it would print, where it is known, 1/m of mean tread worn.
+    pub growth: Option<f64>,
+}
+
+impl Explanation {
+    /// Whole number of cups round the tire that it would print.
+    pub fn count(&self) -> u16 {
+        self.cups.round().clamp(1.0, f64::from(u16::MAX)) as u16
+    }
+
+    /// Whether the tires level what it prints.
+    pub fn is_leveled(&self) -> bool {
+        self.growth.is_some_and(|growth| growth <= 0.0)
+    }
 }
 
 /// The suspects within a quarter of a frequency, or within a misread of one cup where that is more, the likeliest first.
@@ -53,7 +67,7 @@ pub fn explanations(frequency: f64, turns: f64, suspects: Vec<Suspect>) -> Vec<E
         .map(|suspect| {
             let off_by = suspect.frequency / frequency - 1.0;
             let score = (1.0 - off_by.abs() / reach).max(0.0) * suspect.weight;
-            Explanation { cups: suspect.frequency / turns, off_by, score, suspect }
+            Explanation { cups: suspect.frequency / turns, off_by, score, growth: None, suspect }
         })
         .filter(|explanation| explanation.off_by.abs() <= reach)
         .collect();

@@ -52,6 +52,8 @@ pub struct RibWear {
     pub index: Option<f64>,
     /// Wear over that of the same rib upright; none where that does not wear.
     pub against_upright: Option<f64>,
+    /// Depth of tread worn off for each distance traveled; none where nobody knows what a joule takes off.
+    pub worn_per_distance: Option<f64>,
 }
 
 /// Load, scuff and upright wear of every rib of a face: sums or means of many poses too.
@@ -98,6 +100,7 @@ impl Face {
                 wear,
                 index: over(wear, upright),
                 against_upright: over(wear, self.wear_of(states.upright[i])),
+                worn_per_distance: self.worn_per_distance(wear, states.radius),
             }
         };
         let tire = |number: usize| {

@@ -63,6 +63,7 @@ fn symbols(kind: Kind) -> (&'static str, &'static str) {
         Kind::RotationalDamping => ("kN m s/rad", "lbf ft s/deg"),
         Kind::Angle => ("deg", "deg"),
         Kind::AnglePerMass => ("deg/kg", "deg/lb"),
+        Kind::Abrasion => ("mm³/(N m)", "in³/(lbf ft)"),
         Kind::Speed => ("km/h", "mph"),
         Kind::Acceleration => ("m/s²", "ft/s²"),
         Kind::Frequency => ("Hz", "Hz"),

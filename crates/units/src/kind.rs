@@ -39,6 +39,8 @@ pub enum Kind {
     Angle,
     /// Angle per mass, rad/kg.
     AnglePerMass,
+    /// Volume worn off by energy, m³/(N m).
+    Abrasion,
     /// Speed, m/s.
     Speed,
     /// Acceleration, m/s².
@@ -53,7 +55,7 @@ pub enum Kind {
 
 impl Kind {
     /// Every kind, in the order of declaration.
-    pub const ALL: [Self; 22] = [
+    pub const ALL: [Self; 23] = [
         Self::Length,
         Self::Area,
         Self::SecondMoment,
@@ -71,6 +73,7 @@ impl Kind {
         Self::RotationalDamping,
         Self::Angle,
         Self::AnglePerMass,
+        Self::Abrasion,
         Self::Speed,
         Self::Acceleration,
         Self::Frequency,
@@ -98,6 +101,7 @@ impl Kind {
             Self::RotationalDamping => "rotational damping",
             Self::Angle => "angle",
             Self::AnglePerMass => "angle per mass",
+            Self::Abrasion => "abrasion",
             Self::Speed => "speed",
             Self::Acceleration => "acceleration",
             Self::Frequency => "frequency",
@@ -126,6 +130,7 @@ impl Kind {
             Self::RotationalDamping => &["kN m s/rad", "N m s/rad", "lbf ft s/deg"],
             Self::Angle => &["deg", "mrad", "rad"],
             Self::AnglePerMass => &["deg/kg", "mrad/kg", "deg/lb"],
+            Self::Abrasion => &["mm3/(N m)", "in3/(lbf ft)"],
             Self::Speed => &["km/h", "m/s", "mph", "ft/s"],
             Self::Acceleration => &["m/s2", "gn", "ft/s2"],
             Self::Frequency => &["Hz", "kHz"],
@@ -154,6 +159,7 @@ impl Kind {
             Self::RotationalDamping => "N m s/rad",
             Self::Angle => "rad",
             Self::AnglePerMass => "rad/kg",
+            Self::Abrasion => "m3/(N m)",
             Self::Speed => "m/s",
             Self::Acceleration => "m/s2",
             Self::Frequency => "Hz",
@@ -182,6 +188,7 @@ impl Kind {
             Self::RotationalDamping => Dimension::new(2, 1, -1, -1),
             Self::Angle => Dimension::new(0, 0, 0, 1),
             Self::AnglePerMass => Dimension::new(0, -1, 0, 1),
+            Self::Abrasion => Dimension::new(1, -1, 2, 0),
             Self::Speed => Dimension::new(1, 0, -1, 0),
             Self::Acceleration => Dimension::new(1, 0, -2, 0),
             Self::Frequency => Dimension::new(0, 0, -1, 0),

@@ -28,6 +28,8 @@ pub struct HubWaves {
     pub(super) travel: f64,
     /// Mean wear of the ribs, J/m² of an ordinary rubber for each passage.
     pub(super) mean_wear: f64,
+    /// Depth that the ribs lose in the mean for each distance traveled, where it is known.
+    worn_per_distance: Option<f64>,
 }
 
 /// A rib that carries a wave.
@@ -88,12 +90,18 @@ impl HubWaves {
                 contact: face.contact_length(load * face.tread.ribs as f64),
             });
         let (ribs, states) = (ribs.collect(), face.wear_states(pose)?);
-        Ok(HubWaves { inertia, ribs, states, travel: rolling.radius, mean_wear })
+        let worn_per_distance = face.worn_per_distance(mean_wear, rolling.radius);
+        Ok(HubWaves { inertia, ribs, states, travel: rolling.radius, mean_wear, worn_per_distance })
     }
 
     /// Number of ribs.
     pub fn ribs(&self) -> usize {
         self.ribs.len()
+    }
+
+    /// Depth of tread that its ribs lose in the mean for each distance traveled; none where nobody knows what a joule takes off.
+    pub fn worn_per_distance(&self) -> Option<f64> {
+        self.worn_per_distance
     }
 
     /// Distance traveled over the angle turned, m.

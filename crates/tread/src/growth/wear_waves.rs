@@ -1,6 +1,7 @@
 //! The feedback of a wave on itself, as a matrix over ribs.
 
 use std::f64::consts::TAU;
+use std::ops::Range;
 
 use nalgebra::{Complex, DMatrix};
 
@@ -68,7 +69,8 @@ impl WearWaves {
     pub fn growth(&self, wave: TreadWave, compliance: &Matrix) -> Result<Matrix, TreadError> {
         wave.check()?;
         let mean = self.hubs.iter().map(|hub| hub.mean_wear).sum::<f64>() / self.hubs.len() as f64;
-        Ok(self.feedback(wave, compliance) * Complex::from(-1.0 / mean))
+        let feedback = self.feedback(wave, compliance, 0..self.hubs.len());
+        Ok(feedback * Complex::from(-1.0 / mean))
     }
 
     /// As [`WearWaves::growth`] for the waves of one hub where the other tires are round or, as tires that turn
@@ -83,34 +85,36 @@ impl WearWaves {
         compliance: &Matrix,
     ) -> Result<Matrix, TreadError> {
         wave.check()?;
-        let first: usize = self.hubs[..hub].iter().map(HubWaves::ribs).sum();
-        let own = self.hubs[hub].ribs();
-        let feedback = self.feedback(wave, compliance).view((first, first), (own, own)).into_owned();
+        let feedback = self.feedback(wave, compliance, hub..hub + 1);
         Ok(feedback * Complex::from(-1.0 / self.hubs[hub].mean_wear))
     }
 
-    /// W: wear of each rib for each passage by the radius wave of each, J/m² of an ordinary rubber for each m.
-    fn feedback(&self, wave: TreadWave, compliance: &Matrix) -> Matrix {
+    /// W of some hubs: wear of each of their ribs for each passage by the radius wave of each, J/m² of an ordinary rubber for
+    /// each m; the tires of the other hubs are round.
+    fn feedback(&self, wave: TreadWave, compliance: &Matrix, hubs: Range<usize>) -> Matrix {
         let ribs = self.ribs(wave);
-        let order = ribs.felt.len();
-        let motion = ribs.motion(compliance);
+        let count = |hubs: &[HubWaves]| hubs.iter().map(HubWaves::ribs).sum::<usize>();
+        let (before, order) = (count(&self.hubs[..hubs.start]), count(&self.hubs[hubs.clone()]));
+        let own = before..before + order;
+        let motion = ribs.motion(compliance, own.clone());
+        let (stiffness, felt) = (&ribs.stiffness[own.clone()], &ribs.felt[own]);
         let load = Matrix::from_fn(order, order, |r, s| {
-            let felt = if r == s { ribs.felt[r] } else { Complex::ZERO };
-            ribs.stiffness[r] * (felt - motion[(r, s)])
+            let felt = if r == s { felt[r] } else { Complex::ZERO };
+            stiffness[r] * (felt - motion[(r, s)])
         });
         let radius = Matrix::from_fn(order, order, |r, s| {
-            let felt = if r == s { ribs.felt[r] * (1.0 - ROLLING_SHARE) } else { Complex::ZERO };
+            let felt = if r == s { felt[r] * (1.0 - ROLLING_SHARE) } else { Complex::ZERO };
             felt + motion[(r, s)] * ROLLING_SHARE
         });
         let (mut wear, mut first) = (Matrix::zeros(order, order), 0);
-        for hub in &self.hubs {
+        for hub in &self.hubs[hubs] {
             for state in &hub.states {
                 let travel = hub.travel_gain(state, wave, (&load, &radius, first));
                 for (i, slopes) in state.ribs.iter().enumerate() {
                     let (r, by) = (first + i, slopes.energy);
                     for s in 0..order {
                         let sum = load[(r, s)] * by.load + radius[(r, s)] * by.radius + travel[s] * by.travel;
-                        wear[(r, s)] += ribs.felt[r] * sum * state.share;
+                        wear[(r, s)] += felt[r] * sum * state.share;
                     }
                 }
             }
@@ -174,20 +178,21 @@ struct Ribs {
 }
 
 impl Ribs {
-    /// Rise of each rib's contact by the radius wave of each: `B (1 + C BᵀzB)⁻¹ C Bᵀ z φ`.
-    fn motion(&self, compliance: &Matrix) -> Matrix {
+    /// Rise of the contacts of some ribs by the radius wave of each of them: `B (1 + C BᵀzB)⁻¹ C Bᵀ z φ`.
+    fn motion(&self, compliance: &Matrix, own: Range<usize>) -> Matrix {
         let mut pressed = self.places.transpose();
         for (mut column, stiffness) in pressed.column_iter_mut().zip(&self.stiffness) {
             column *= *stiffness;
         }
         let hubs = compliance.nrows();
         let system = Matrix::identity(hubs, hubs) + compliance * (&pressed * &self.places);
-        let mut pushed = compliance * pressed;
-        for (mut column, felt) in pushed.column_iter_mut().zip(&self.felt) {
+        let (first, order) = (own.start, own.len());
+        let mut pushed = compliance * pressed.columns(first, order);
+        for (mut column, felt) in pushed.column_iter_mut().zip(&self.felt[own]) {
             column *= *felt;
         }
-        let moved = system.lu().solve(&pushed).unwrap_or_else(|| Matrix::zeros(hubs, self.felt.len()));
-        &self.places * moved
+        let moved = system.lu().solve(&pushed).unwrap_or_else(|| Matrix::zeros(hubs, order));
+        self.places.rows(first, order) * moved
     }
 }
 

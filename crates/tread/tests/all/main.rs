@@ -2,6 +2,9 @@
 
 #![allow(clippy::unwrap_used)] // helpers of tests are tests too
 
+mod depth;
 mod growth;
 mod properties;
+mod ride;
 mod specialist;
+mod trends;
