@@ -75,7 +75,7 @@ pub use parts::error::AxleError;
 pub use parts::flexing::Flexing;
 pub use parts::load_case::{Actions, Ground, LoadCase, Loading, STANDARD_CASES};
 pub use parts::orientation::Orientation;
-pub use parts::running::Running;
+pub use parts::running::{HeldSpeed, Running};
 pub use parts::seat::{Fixing, LARGEST_COMPOSITE_FRACTION, Seat, Suspension};
 pub use parts::seat_bracket::SeatBracket;
 pub use parts::side::{Side, Sides};
@@ -103,10 +103,11 @@ pub use statics::static_design::StaticDesign;
 pub use statics::stiffened_stretch::{StiffenedStretch, StretchStress};
 pub use statics::stiffening::composite_camber_change;
 pub use statics::warnings::static_warnings;
+pub use tires::cup_growth::cup_growth;
 pub use tires::cup_suspects::{mode_suspects, road_suspect};
-pub use tires::growth::growth;
+pub use tires::growth::{growth, threshold_damping, wheel_growth};
 pub use tires::growth_outcome::{
-    GrowthOptions, GrowthOutcome, HeldSpeed, HeldWave, RibPlace, ShareOfRib, WheelGrowth,
+    GrowthOptions, GrowthOutcome, HeldWave, RibPlace, ShareOfRib, WheelGrowth, worse_end,
 };
 pub use tires::tire_face::{TireCase, TireDuty, TireFace, TireOutcome, tire_faces, tire_warning, tires};
 pub use tires::tire_ride::{PrintedWave, TireRide, TireRideOutcome, tires_over};

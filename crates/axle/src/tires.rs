@@ -1,5 +1,6 @@
 //! What axle and rides do to the tire face.
 
+pub(crate) mod cup_growth;
 pub(crate) mod cup_suspects;
 pub(crate) mod growth;
 pub(crate) mod growth_outcome;

@@ -2,6 +2,7 @@
 
 mod asked_for;
 mod design;
+mod design_cups;
 mod design_ride;
 mod measure;
 pub mod name;

@@ -72,6 +72,19 @@ impl Record for WheelGrowth {
             "From the standing camber to the nearer critical one; below zero where a shoulder feeds on itself.",
             &Own(WheelGrowth::camber_margin),
         ),
+        number(
+            "critical-camber",
+            Kind::Angle,
+            "The nearer one of both on the side to which the wheel leans; zero where a shoulder feeds on itself upright.",
+            &Own(WheelGrowth::critical_camber),
+        ),
+        number(
+            "distance-for-e-fold",
+            Kind::Length,
+            "Distance in which the wave that grows fastest over the speeds held grows e-fold; null where none grows, or where \
+             removals have not calibrated wear.",
+            &Own(|wheel: &Self| wheel.distance_for_e_fold(wheel.winner())),
+        ),
         part(
             "worst-count",
             "Cups of the wave that grows fastest over the speeds held.",
@@ -110,6 +123,11 @@ impl Record for HeldWave {
             "amplification",
             "By how much the wave is multiplied for each millimeter of mean tread worn.",
             &Own(|held: &Self| held.wave.amplification(1e-3)),
+        ),
+        part(
+            "amplification-hub-held",
+            "By how much it would be multiplied at the mean speed were the hub immovable: what the tire does by itself.",
+            &Own(|held: &Self| (1e-3 * held.hub_held).exp()),
         ),
         number(
             "worn-for-e-fold",

@@ -37,10 +37,7 @@ type Matrix = DMatrix<Complex<f64>>;
 pub fn growth(axle: &Axle, options: &GrowthOptions) -> Result<GrowthOutcome, AxleError> {
     options.check()?;
     let run = GrowthRun::of(axle, options)?;
-    let held = run.held(options)?;
-    let map = run.compliances(&options.speeds_of_map(), &options.counts_of_map())?;
-    let wheel = |side: Side| run.wheel(axle, (side, options), (&map, &held));
-    let wheels = Sides { left: wheel(Side::Left)?, right: wheel(Side::Right)? };
+    let wheels = run.wheels(axle, options)?;
     let top = run.waves.frequency(TreadWave { count: options.counts[1], speed: options.speeds[1] });
     let modes = modes_up_to(&axle.rolling(), run.axle_load, top)?;
     Ok(GrowthOutcome {
@@ -54,6 +51,15 @@ pub fn growth(axle: &Axle, options: &GrowthOptions) -> Result<GrowthOutcome, Axl
         modes: modes.into_iter().filter(|mode| mode.frequency <= top).collect(),
         warnings: run.warnings,
     })
+}
+
+/// The waves of both wheel ends, as [`growth`] has them, without modes and without the damping that would end them.
+///
+/// # Errors
+/// As [`growth`].
+pub fn wheel_growth(axle: &Axle, options: &GrowthOptions) -> Result<Sides<WheelGrowth>, AxleError> {
+    options.check()?;
+    GrowthRun::of(axle, options)?.wheels(axle, options)
 }
 
 /// What waves need of an axle.
@@ -92,6 +98,13 @@ impl GrowthRun {
         counts.iter().map(of_count).collect()
     }
 
+    fn wheels(&self, axle: &Axle, options: &GrowthOptions) -> Result<Sides<WheelGrowth>, AxleError> {
+        let held = self.held(options)?;
+        let map = self.compliances(&options.speeds_of_map(), &options.counts_of_map())?;
+        let wheel = |side: Side| self.wheel(axle, (side, options), (&map, &held));
+        Ok(Sides { left: wheel(Side::Left)?, right: wheel(Side::Right)? })
+    }
+
     /// The waves of one wheel end, from C for each count at each speed of the map and the waves over the speeds held.
     fn wheel(
         &self,
@@ -111,6 +124,7 @@ impl GrowthRun {
         Ok(WheelGrowth {
             pose,
             tires: axle.wheels.of(side).tires().count(),
+            worn_per_distance: self.waves.hubs()[hub].worn_per_distance(),
             rolling_radius: self.waves.hubs()[hub].rolling_radius(),
             map: options.counts_of_map().into_iter().zip(map).map(rates).collect::<Result<_, _>>()?,
             held: held.of(side).clone(),
@@ -173,8 +187,14 @@ fn hub_number(side: Side) -> usize {
     }
 }
 
-/// Damping at each seat from which on no wave grows; see [`GrowthOutcome::threshold_damping`].
-fn threshold_damping(
+/// Damping at each seat from which on no wave grows, N s/m; none where a tire grows waves by itself, or where no damping up
+/// to 1 MN s/m ends it.
+///
+/// - `wheels`: what [`wheel_growth`] has by the same options
+///
+/// # Errors
+/// As [`growth`].
+pub fn threshold_damping(
     axle: &Axle,
     options: &GrowthOptions,
     wheels: &Sides<WheelGrowth>,

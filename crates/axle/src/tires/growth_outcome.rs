@@ -3,19 +3,10 @@
 use axlebow_tread::{CriticalCamber, DutyName, GrowingWave, Pose};
 
 use crate::outcome::Warning;
-use crate::{LoadCase, ModeOutcome, Side, Sides};
+use crate::{HeldSpeed, LoadCase, ModeOutcome, Side, Sides};
 
 /// Share of a growth by which that of the other wheel end must be larger to be worse.
 const ALIKE: f64 = 1e-6;
-
-/// Speeds that a fleet holds: a normal distribution.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct HeldSpeed {
-    /// Mean, m/s, above zero.
-    pub mean: f64,
-    /// Standard deviation, m/s; zero for one speed.
-    pub deviation: f64,
-}
 
 /// What is asked about waves of wear.
 #[derive(Debug, Clone, PartialEq)]
@@ -65,6 +56,8 @@ pub struct WheelGrowth {
     pub rolling_radius: f64,
     /// Number of tires on the hub.
     pub tires: usize,
+    /// Depth of tread lost in the mean for each distance traveled, where removals have calibrated it.
+    pub worn_per_distance: Option<f64>,
     /// For each count, growth at each speed, 1/m of mean tread worn; below zero the wave is leveled.
     pub map: Vec<Vec<f64>>,
     /// For each count, the wave that grows fastest over the speeds that the fleet holds.
@@ -131,6 +124,11 @@ impl WheelGrowth {
         held.wave.turning * self.rolling_radius / f64::from(held.count)
     }
 
+    /// Distance in which a wave grows e-fold, m; none where it does not grow or wear has no known depth.
+    pub fn distance_for_e_fold(&self, held: &HeldWave) -> Option<f64> {
+        Some(held.wave.worn_for_e_fold()? / self.worn_per_distance?)
+    }
+
     /// The wave that wins over the speeds that the fleet holds.
     ///
     /// # Panics
@@ -138,6 +136,11 @@ impl WheelGrowth {
     pub fn winner(&self) -> &HeldWave {
         let faster = |a, b| if rate(b) > rate(a) { b } else { a };
         self.held.iter().reduce(faster).expect("there is a count")
+    }
+
+    /// The camber from which a shoulder feeds on itself on the side to which the wheel leans, rad.
+    pub fn critical_camber(&self) -> Option<f64> {
+        if self.pose.camber < 0.0 { self.critical.inner } else { self.critical.outer }
     }
 
     /// How far the standing camber is from the nearer critical one, rad; below zero where a shoulder feeds on itself.
@@ -150,10 +153,22 @@ fn rate(held: &HeldWave) -> f64 {
     held.wave.rate
 }
 
+impl GrowthOptions {
+    /// What grows over the speeds that a fleet holds, the map no more than their mean.
+    pub fn over(held: HeldSpeed, case: LoadCase, counts: [u16; 2]) -> Self {
+        GrowthOptions { case, speeds: [held.mean; 2], steps: 1, counts, held }
+    }
+}
+
 impl GrowthOutcome {
     /// The wheel end whose wave wins, the left one where both are alike.
     pub fn worst(&self) -> Side {
-        let [left, right] = [&self.wheels.left, &self.wheels.right].map(|wheel| rate(wheel.winner()));
-        if right > left + ALIKE * left.abs() { Side::Right } else { Side::Left }
+        worse_end(&self.wheels)
     }
+}
+
+/// The wheel end whose wave wins, the left one where both are alike.
+pub fn worse_end(wheels: &Sides<WheelGrowth>) -> Side {
+    let [left, right] = [&wheels.left, &wheels.right].map(|wheel| rate(wheel.winner()));
+    if right > left + ALIKE * left.abs() { Side::Right } else { Side::Left }
 }

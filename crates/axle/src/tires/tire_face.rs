@@ -68,6 +68,7 @@ impl Axle {
             .with_inflations(&of_tires(&|place| place.inflation))?
             .with_radii(&of_tires(&|place| radius + place.larger))?
             .with_tilt_per_side_force(tilt)?
+            .with_abrasion(self.running.abrasion)?
             .with_duty(self.running.duty.clone(), self.body.is_driven())?)
     }
 

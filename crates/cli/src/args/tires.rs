@@ -22,12 +22,12 @@ pub struct Growth {
     /// Cups round the tire, from..to
     #[arg(long, value_name = "FROM..TO", default_value = "1..30")]
     pub counts: String,
-    /// Mean of the speeds that the fleet holds
-    #[arg(long, value_name = "SPEED", default_value = "100 km/h")]
-    pub held: String,
-    /// Their standard deviation
-    #[arg(long, value_name = "SPEED", default_value = "4 km/h")]
-    pub spread: String,
+    /// Mean of the speeds that the fleet holds [default: the model's own, or 100 km/h]
+    #[arg(long, value_name = "SPEED")]
+    pub held: Option<String>,
+    /// Their standard deviation [default: the model's own, or 4 km/h]
+    #[arg(long, value_name = "SPEED")]
+    pub spread: Option<String>,
     /// The load case in which the axle stands
     #[arg(long, value_name = "NAME", default_value = "rated-load")]
     pub case: String,

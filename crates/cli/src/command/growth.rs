@@ -42,15 +42,19 @@ pub fn run(arguments: &Growth) -> Result<ExitCode, Failure> {
 }
 
 fn options(arguments: &Growth, model: &Model) -> Result<GrowthOptions, Failure> {
-    let speed = |option: &str, text: &str| input::quantity(option, text, Kind::Speed).map(|(value, _)| value);
+    let own = model.axle.running.held;
+    let speed = |option: &str, text: &Option<String>, own: f64| match text {
+        Some(text) => input::quantity(option, text, Kind::Speed).map(|(value, _)| value),
+        None => Ok(own),
+    };
     Ok(GrowthOptions {
         case: chosen(model, std::slice::from_ref(&arguments.case))?.swap_remove(0),
         speeds: speeds(&arguments.speeds)?,
         steps: arguments.steps.into(),
         counts: counts(&arguments.counts)?,
         held: HeldSpeed {
-            mean: speed("--held", &arguments.held)?,
-            deviation: speed("--spread", &arguments.spread)?,
+            mean: speed("--held", &arguments.held, own.mean)?,
+            deviation: speed("--spread", &arguments.spread, own.deviation)?,
         },
     })
 }

@@ -2,8 +2,8 @@
 
 use axlebow_axle::tread::{Duty, DutyName, DutyPart};
 use axlebow_axle::{
-    Axle, AxleError, Body, FixedMass, Ground, HousingPoint, Loading, Running, STANDARD_CASES, Seat,
-    SeatLayouts, Sides, Spindle, SpindleStep, UserStation, Wheel,
+    Axle, AxleError, Body, FixedMass, Ground, HeldSpeed, HousingPoint, Loading, Running, STANDARD_CASES,
+    Seat, SeatLayouts, Sides, Spindle, SpindleStep, UserStation, Wheel,
 };
 use axlebow_sections::{Material, Profile, RectangularTube, RoundBar, RoundTube};
 
@@ -69,6 +69,8 @@ impl Builder<'_> {
     fn running(&mut self) -> Option<Running> {
         let table = self.root.table("running");
         let skew = table.number("skew");
+        let held =
+            HeldSpeed { mean: table.number("held_speed"), deviation: table.number("held_speed_deviation") };
         let part = |part: &Table| DutyPart {
             share: part.number("share"),
             side: part.number("side_force"),
@@ -91,7 +93,11 @@ impl Builder<'_> {
             }
             (None, false) => self.kept(table.span(), Duty::stated(parts).map_err(AxleError::from))?,
         };
-        Some(Running { duty, skew })
+        let harder = duty.by_severity(table.number("severity")).map_err(AxleError::from);
+        let duty = self.kept(table.span(), harder)?;
+        let abrasion =
+            table.entry("abrasion").filter(|entry| !entry.assumed).map(|_| table.number("abrasion"));
+        Some(Running { duty, abrasion, skew, held })
     }
 
     pub(crate) fn loads(&self) -> Loads {

@@ -4,7 +4,7 @@ use axlebow_units::Kind;
 
 use crate::declare::{Bounds, Holds, Presence, TableSpec, Word, key, quantity};
 
-use Bounds::{Between, NonNegative};
+use Bounds::{Between, NonNegative, Positive};
 use Presence::{Default, Optional, Required};
 
 /// Largest skew, rad (common practice, no source).
@@ -28,12 +28,37 @@ pub(crate) static RUNNING: TableSpec = TableSpec {
             Holds::Choice(&DUTIES),
             Default("\"line-haul\""),
         ),
+        quantity(
+            "severity",
+            "How hard those trips are driven: every force of the duty is multiplied by it; `axlebow fit` finds it from removals.",
+            (Kind::Ratio, Positive),
+            Default("1"),
+        ),
+        quantity(
+            "abrasion",
+            "Volume that a newton meter, a joule, of scuff takes off an ordinary rubber on these roads; where the file gives it, as `axlebow fit` \
+             writes it from removals, wear has a depth, else it is told over that of upright tires only (default assumed).",
+            (Kind::Abrasion, Positive),
+            Default("\"0.01 mm3/(N m)\""),
+        ),
         key("duty_part", "A part of a stated duty.", Holds::Tables(&DUTY_PART), Optional),
         quantity(
             "skew",
             "Angle of the axle out of square, positive with its left end ahead: it toes the left wheel in and the right one out.",
             (Kind::Angle, Between(-STEEPEST_SKEW, STEEPEST_SKEW)),
             Default("\"0 deg\""),
+        ),
+        quantity(
+            "held_speed",
+            "Mean of the speeds that the fleet holds: waves of wear grow by it (default assumed).",
+            (Kind::Speed, Positive),
+            Default("\"100 km/h\""),
+        ),
+        quantity(
+            "held_speed_deviation",
+            "Standard deviation of those speeds, less than a third of their mean (default assumed).",
+            (Kind::Speed, NonNegative),
+            Default("\"4 km/h\""),
         ),
     ],
 };

@@ -51,8 +51,9 @@ fn winner(axle: &AxleGrowth, n: Numbers) -> String {
         .wave
         .worn_for_e_fold()
         .map_or(String::new(), |worn| format!(", e-fold in {}", size(worn, Shown::Deflection, n)));
+    let far = wheel.distance_for_e_fold(held).map_or(String::new(), |far| format!(" or {}", n.distance(far)));
     format!(
-        "At {speeds} {} {cups} fastest, on the {} ({}): {} times for each millimeter of tread worn{e_fold}.",
+        "At {speeds} {} {cups} fastest, on the {} ({}): {} times for each millimeter of tread worn{e_fold}{far}.",
         duty_words(axle.outcome.duty),
         rib_words(wheel.leading_rib(held), wheel.tires),
         whose(&axle.outcome, side),
@@ -96,8 +97,7 @@ fn camber(axle: &AxleGrowth, n: Numbers) -> Option<String> {
     if wheel.critical.is_upright() {
         return Some("A shoulder of this tire on this duty feeds on itself even upright.".to_owned());
     }
-    let critical = if lean < 0.0 { wheel.critical.inner } else { wheel.critical.outer };
-    let Some(critical) = critical else {
+    let Some(critical) = wheel.critical_camber() else {
         return Some(
             "No camber of an axle makes a shoulder of this tire feed on itself on this duty.".to_owned(),
         );

@@ -14,7 +14,10 @@ pub(crate) struct Numbers {
 impl Numbers {
     /// Symbol of the display unit.
     pub fn unit(self, shown: impl Into<Shown>) -> &'static str {
-        display_unit(shown.into().kind(), self.system).symbol
+        match shown.into() {
+            Shown::RoadDistance => self.road_unit().0,
+            shown => display_unit(shown.kind(), self.system).symbol,
+        }
     }
 
     /// Value in the display unit.
@@ -24,7 +27,10 @@ impl Numbers {
 
     /// SI value of one display unit.
     pub fn factor(self, shown: impl Into<Shown>) -> f64 {
-        display_unit(shown.into().kind(), self.system).factor
+        match shown.into() {
+            Shown::RoadDistance => self.road_unit().1,
+            shown => display_unit(shown.kind(), self.system).factor,
+        }
     }
 
     /// A distance along a road (m) to three digits, such as "1230000 km".
@@ -109,6 +115,7 @@ mod tests {
         assert_eq!(us.distance(1.609_344e9), "1000000 mi");
         assert_eq!(si.distance(2_345.0), "2.35 km");
         assert_eq!(si.distance(f64::INFINITY), "without end");
+        assert_eq!(us.full(1.609_344e7, Shown::RoadDistance), "10000 mi");
         assert_eq!(si.checked(0.006, Kind::Length), "6.000 mm");
         assert_eq!(si.checked(2e6, Kind::Length), "2000 km");
     }

@@ -11,6 +11,8 @@ pub(crate) enum Shown {
     Place,
     /// Displacement.
     Deflection,
+    /// Distance along a road, in km or miles.
+    RoadDistance,
     /// Force of a weld per length of it.
     ForcePerLength,
     /// Of any size: four significant digits.
@@ -28,7 +30,7 @@ impl Shown {
     pub(super) fn kind(self) -> Kind {
         match self {
             Self::Usual(kind) | Self::Free(kind) => kind,
-            Self::Place | Self::Deflection => Kind::Length,
+            Self::Place | Self::Deflection | Self::RoadDistance => Kind::Length,
             // The same dimension, N/mm or lbf/in.
             Self::ForcePerLength => Kind::Stiffness,
         }
@@ -40,7 +42,7 @@ impl Shown {
             Self::Usual(kind) => usual_decimals(kind)?,
             Self::Place => (1, 2),
             Self::Deflection => (3, 4),
-            Self::ForcePerLength => (0, 0),
+            Self::ForcePerLength | Self::RoadDistance => (0, 0),
             Self::Free(_) => return None,
         };
         Some(if system == UnitSystem::Si { si } else { us })

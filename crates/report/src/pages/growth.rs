@@ -78,13 +78,14 @@ fn winners(axles: &[AxleGrowth], n: Numbers) -> Table {
 /// The counts that grow fastest on the worse wheel end, by rising count.
 fn counts(axle: &AxleGrowth, n: Numbers) -> Table {
     let (side, wheel, _) = axle.worst();
+    let e_fold = wheel.worn_per_distance.map_or(Shown::Deflection, |_| Shown::RoadDistance);
     let mut table = Table::new([
         Column::number("Cups", "a turn"),
         Column::number("at", "Hz"),
         Column::plain("amplification per mm"),
         Column::plain("alone"),
         Column::plain("in step"),
-        Column::shown("e-fold in", Shown::Deflection, n),
+        Column::shown("e-fold in", e_fold, n),
         Column::words("most on the"),
         Column::plain("crests, mm"),
     ])
@@ -106,10 +107,19 @@ fn cells(wheel: &WheelGrowth, held: &HeldWave, n: Numbers) -> [String; 8] {
         amplified(held.wave.rate, 1e-3),
         amplified(held.hub_held, 1e-3),
         amplified(held.in_step, 1e-3),
-        held.wave.worn_for_e_fold().map_or("-".to_owned(), |worn| n.bare(worn, Shown::Deflection)),
+        e_fold(wheel, held, n),
         rib_words(wheel.leading_rib(held), wheel.tires),
         fixed(wheel.crest_shift(held), 1),
     ]
+}
+
+/// What a wave takes to grow e-fold: a distance where removals have calibrated wear, else tread worn.
+fn e_fold(wheel: &WheelGrowth, held: &HeldWave, n: Numbers) -> String {
+    let (length, shown) = match wheel.worn_per_distance {
+        Some(_) => (wheel.distance_for_e_fold(held), Shown::RoadDistance),
+        None => (held.wave.worn_for_e_fold(), Shown::Deflection),
+    };
+    length.map_or("-".to_owned(), |length| n.bare(length, shown))
 }
 
 fn threshold(axle: &AxleGrowth, n: Numbers) -> Option<Block> {

@@ -50,10 +50,8 @@ pub(crate) fn whose(outcome: &GrowthOutcome, side: Side) -> &'static str {
 
 /// Where a wheel's camber lies against the camber from which a shoulder feeds on itself.
 pub(crate) fn camber_words(wheel: &WheelGrowth, n: Numbers) -> String {
-    let critical = wheel.critical;
-    if critical.is_upright() {
+    if wheel.critical.is_upright() {
         return "upright".to_owned();
     }
-    let nearer = if wheel.pose.camber < 0.0 { critical.inner } else { critical.outer };
-    nearer.map_or("-".to_owned(), |camber| n.bare(camber, Kind::Angle))
+    wheel.critical_camber().map_or("-".to_owned(), |camber| n.bare(camber, Kind::Angle))
 }

@@ -212,8 +212,9 @@ fn leans(measure: &Measure) -> bool {
 pub(crate) fn shown(measure: &Measure) -> Shown {
     match measure.kind {
         Kind::Mass | Kind::Angle | Kind::AnglePerMass | Kind::Stress => measure.kind.into(),
-        Kind::Force | Kind::Time | Kind::Frequency => measure.kind.into(),
+        Kind::Force | Kind::Time | Kind::Frequency | Kind::Damping => measure.kind.into(),
         Kind::Stiffness => Shown::ForcePerLength,
+        Kind::Length if measure.name == name::DISTANCE_FOR_E_FOLD => Shown::RoadDistance,
         Kind::Length if measure.ride.is_some() => Shown::Place,
         Kind::Length => Shown::Deflection,
         Kind::Ratio if axlebow_study::Quantity::named(&measure.name).is_err() => Shown::Free(Kind::Ratio),

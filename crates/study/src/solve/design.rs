@@ -7,6 +7,7 @@ use axlebow_axle::{
 };
 use axlebow_model::Problems;
 
+use super::design_cups::DesignCups;
 use super::design_ride::DesignRide;
 use super::solver::{Ready, Solver};
 use crate::ask::{Point, Study, StudyDuty, StudyRide};
@@ -32,6 +33,8 @@ pub(crate) struct Design {
     pub weld_peak: Option<f64>,
     /// Its tire faces, where the study asks for them.
     pub tires: Option<Sides<TireFace>>,
+    /// Waves of wear on its tires, where the study asks for them.
+    pub cups: Option<DesignCups>,
     /// Greatest share of its limit that a binding check of strength uses, where the study asks for it.
     pub strength_use: Option<f64>,
     /// Axle load at which the first check of strength binds, where the study asks for it, N.
@@ -117,7 +120,8 @@ fn static_design(ready: Ready, duty: Option<&StudyDuty>) -> Result<Design, Strin
         _ => None,
     };
     let checked = asked.filter(|_| extras.strength).map(|(ask, cases)| strength(axle, &cases, ask));
-    let (tires, checked) = (worded(tires)?, worded(checked)?);
+    let cups = extras.cups.then(|| DesignCups::of(axle, case, extras.cup_damping));
+    let (tires, cups, checked) = (worded(tires)?, worded(cups)?, worded(checked)?);
     let mut warnings = static_warnings(axle, case, &solved).map_err(|error| error.to_string())?;
     warnings.extend(tires.as_ref().and_then(|faces| tire_warning(&case.name, faces)));
     let further = checked.iter().flat_map(|checked| &checked.warnings);
@@ -133,6 +137,7 @@ fn static_design(ready: Ready, duty: Option<&StudyDuty>) -> Result<Design, Strin
         composite: worded(composite)?.flatten(),
         weld_peak: solved.weld_peak,
         tires,
+        cups,
         strength_use: checked.and_then(|checked| checked.greatest_use()),
         rating,
         life,

@@ -46,3 +46,5 @@ pub const TIME_OFF_ROAD: &str = "time-off-road";
 pub const RIDE_PEAK_STRESS: &str = "ride-peak-stress";
 /// Cups that a ride prints in one turn of the tire.
 pub const CUPS_PER_TURN: &str = "cups-per-turn";
+/// Distance in which the wave of wear that grows fastest grows e-fold.
+pub const DISTANCE_FOR_E_FOLD: &str = "distance-for-e-fold";

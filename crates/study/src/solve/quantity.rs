@@ -3,17 +3,19 @@
 //! Names, units and meanings are those of the catalog of the outcome that a result is of; a row here says which of its
 //! wheels speaks, and what it costs.
 
+mod of_cups;
 mod of_ride;
 mod standing;
 
 use std::sync::LazyLock;
 
-use axlebow_axle::{CamberSplit, RideWheel, Side, Sides, TireFace};
+use axlebow_axle::{CamberSplit, HeldWave, RideWheel, Side, Sides, TireFace};
 use axlebow_model::likely;
 use axlebow_results::{Field, Term, Unit, key};
 use axlebow_units::Kind;
 
 use super::design::{Beside, Design};
+use super::design_cups::DesignCups;
 use super::design_ride::DesignRide;
 
 /// A result of a design: what it is called, what it measures and what it means.
@@ -43,6 +45,10 @@ pub enum Cost {
     Composite,
     /// The tire faces.
     Tires,
+    /// Waves of wear that grow.
+    Cups,
+    /// The damping that would end them.
+    CupDamping,
     /// The checks of strength.
     Strength,
     /// The load at which the first check of strength binds.
@@ -69,6 +75,9 @@ enum Reader {
     Split(Side, &'static Field<CamberSplit>),
     /// Of the tire faces, the larger one of both wheels.
     Tires(fn(&TireFace) -> Option<f64>),
+    Cups(fn(&DesignCups) -> Option<f64>),
+    /// Of the wave of wear that grows fastest.
+    Wave(&'static Field<HeldWave>),
     Ride(fn(&DesignRide) -> Option<f64>),
     /// Of a ride, what a wheel says.
     Wheel(Says, &'static Field<RideWheel>),
@@ -104,8 +113,9 @@ impl PartialEq for Quantity {
 ///
 /// What costs a solution is there only where a study shows it or ranks by it ([`Cost`]). What a ride says is that of the
 /// worse wheel; cups and frequency are those of the wheel whose camber moves most.
-pub static QUANTITIES: LazyLock<Vec<Quantity>> =
-    LazyLock::new(|| standing::quantities().into_iter().chain(of_ride::quantities()).collect());
+pub static QUANTITIES: LazyLock<Vec<Quantity>> = LazyLock::new(|| {
+    standing::quantities().into_iter().chain(of_cups::quantities()).chain(of_ride::quantities()).collect()
+});
 
 impl Quantity {
     /// The quantity of a name.
@@ -136,6 +146,10 @@ impl Quantity {
             Reader::Beside(value) => design.beside.map(|beside| value(design, &beside)),
             Reader::Split(side, part) => part.read.number(design.split.of(side)),
             Reader::Tires(value) => design.tires.as_ref().and_then(|tires| worse(tires, value)),
+            Reader::Cups(value) => design.cups.as_ref().and_then(value),
+            Reader::Wave(field) => {
+                design.cups.as_ref().and_then(|cups| field.read.number(cups.worse().winner()))
+            }
             Reader::Ride(value) => ride().and_then(value),
             Reader::Wheel(says, field) => ride().and_then(|ride| says.of(ride, field)),
             Reader::PeakSplit(part) => {

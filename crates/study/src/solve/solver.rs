@@ -38,6 +38,10 @@ pub(crate) struct Extras {
     pub composite: bool,
     /// At the tire faces.
     pub tires: bool,
+    /// Waves of wear.
+    pub cups: bool,
+    /// The damping that would end them.
+    pub cup_damping: bool,
     /// Checks of strength.
     pub strength: bool,
     /// The load at which one binds.
@@ -118,6 +122,8 @@ impl Extras {
         Extras {
             composite: study.asks_for(Cost::Composite),
             tires: study.asks_for(Cost::Tires),
+            cups: study.asks_for(Cost::Cups) || study.asks_for(Cost::CupDamping),
+            cup_damping: study.asks_for(Cost::CupDamping),
             strength: study.asks_for(Cost::Strength),
             rating: study.asks_for(Cost::Rating),
             life: study.asks_for(Cost::Life),
