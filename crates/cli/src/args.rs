@@ -139,10 +139,15 @@ pub struct Fit {
     /// Model file; its values are the initial value
     pub model: PathBuf,
     /// Readings, a CSV file such as models/readings/trailer-152-thin.csv; `axlebow start --readings` writes a sheet for it
+    #[arg(long, value_name = "FILE.csv", required_unless_present = "removals")]
+    pub readings: Option<PathBuf>,
+    /// Tires that came off with the depth of each rib and how far they ran, a CSV file such as
+    /// models/removals/trailer-152-thin.csv: wear then has a depth
     #[arg(long, value_name = "FILE.csv")]
-    pub readings: PathBuf,
-    /// Key that may change, such as tube.wall; may be given more than once [default: the wall, the rotational stiffness of
-    /// each seat, and manufactured camber and toe where camber and toe are read]
+    pub removals: Option<PathBuf>,
+    /// Key that may change, such as tube.wall; may be given more than once [default: of readings the wall, the rotational
+    /// stiffness of each seat, and manufactured camber and toe where camber and toe are read; of removals running.severity
+    /// and running.abrasion]
     #[arg(long = "unknown", value_name = "KEY")]
     pub unknowns: Vec<String>,
     /// Where the fitted model is written [default: NAME-fitted.toml beside the model, never over a file that exists]

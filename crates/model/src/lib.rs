@@ -44,6 +44,6 @@ pub use declare::{Bounds, Holds, KeySpec, Presence, TableSpec, Word, json_schema
 pub use faults::{ModelError, Problem, Problems, Span, likely};
 pub use keys::{DUTY, MODEL, ROAD, TIRE};
 pub use read::{LARGEST, given_file, named_file, read, read_bytes, top_word, why_missing};
-pub use readings::{ReadQuantity, Reading, ReadingSheet, readings};
+pub use readings::{ReadQuantity, Reading, ReadingSheet, RemovedRib, readings};
 pub use roads::{DutyFile, RoadFile, road_events, road_kinds};
 pub use start::{KINDS, TYPICAL, TypicalAxle, reading_sheet, starter};

@@ -47,12 +47,21 @@ pub fn run(arguments: &Fit) -> Result<ExitCode, Failure> {
     Ok(doubt.map_or(ExitCode::SUCCESS, |why| doubtful(why, arguments)))
 }
 
-/// The readings that were filled in.
+/// The readings and the removals that were filled in.
 fn sheet(arguments: &Fit, model: &Model) -> Result<ReadingSheet, Failure> {
-    let path = given_file(&arguments.readings, "csv");
-    let bytes = input::read_file(&path)?;
-    Ok(ReadingSheet::from_bytes(&bytes, &path.display().to_string(), model)?)
+    let read = |path: &Option<PathBuf>, of: Reader| {
+        let Some(path) = path.as_ref().map(|path| given_file(path, "csv")) else { return Ok(None) };
+        let bytes = input::read_file(&path)?;
+        Ok::<_, Failure>(Some(of(&bytes, &path.display().to_string(), model)?))
+    };
+    let readings = read(&arguments.readings, ReadingSheet::from_bytes)?;
+    let removals = read(&arguments.removals, ReadingSheet::of_removals)?;
+    // One of both was asked for.
+    Ok(readings.into_iter().chain(removals).reduce(ReadingSheet::and).unwrap_or_default())
 }
+
+/// A way to read a sheet.
+type Reader = fn(&[u8], &str, &Model) -> Result<ReadingSheet, axlebow_model::Problems>;
 
 /// Says why no model was written, or why it is not to be gone by.
 fn doubtful(why: &str, arguments: &Fit) -> ExitCode {
@@ -88,10 +97,12 @@ fn fitted_text(document: &Document, outcome: &FitOutcome, arguments: &Fit) -> Re
     let paths: Vec<&str> = values.iter().map(|(path, _)| path.as_str()).collect();
     let name =
         |path: &Path| path.file_name().unwrap_or_default().to_string_lossy().replace(char::is_control, "?");
+    let sheets = arguments.readings.iter().chain(&arguments.removals);
+    let sheets: Vec<String> = sheets.map(|sheet| name(&given_file(sheet, "csv"))).collect();
     let text = format!(
         "# Fitted by axlebow fit to the readings {} from the model {}: {}.\n# Fitted values hold with their intervals only; see \
          the fit.\n{text}",
-        name(&given_file(&arguments.readings, "csv")),
+        sheets.join(" and "),
         name(&given_file(&arguments.model, "toml")),
         paths.join(", ")
     );

@@ -15,6 +15,7 @@ mod paybacks;
 mod program;
 mod provenance;
 mod readme;
+mod removals;
 mod roads;
 mod samples;
 mod saved_studies;

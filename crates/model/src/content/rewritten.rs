@@ -30,7 +30,7 @@ impl Document {
 
     /// The file's text with other numbers (SI) at some paths, each in the unit that it was written in and to six digits;
     /// everything else, comments too, stays as it is. A key of which the default is in use is written at the beginning of
-    /// its table, in the unit of the default.
+    /// its table, in the unit of the default; of the file where that has no such table.
     ///
     /// # Errors
     /// As [`bounds`](Self::bounds); a key that the file leaves out and that has no default.
@@ -68,6 +68,11 @@ impl Document {
         }
         let Presence::Default(default) = spec.presence else { return Err(not_given(path)) };
         let written = format!("{key} = {}", in_unit_of(default, kind, value));
+        let outer = self.root().entry(steps[0].key);
+        if steps.len() == 2 && outer.is_none_or(|outer| outer.assumed) {
+            // The file has no such table: dotted keys stand before the first one.
+            return Ok((0..0, format!("{}.{written}\n", steps[0].key)));
+        }
         let head = table.span();
         let line_end = source[head.end..].find('\n').map_or(source.len(), |end| head.end + end);
         match source.as_bytes().get(head.start) {

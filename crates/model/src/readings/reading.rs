@@ -1,6 +1,6 @@
 //! One reading that a shop took of an axle.
 
-use axlebow_axle::{Ground, LoadCase, Side};
+use axlebow_axle::{Ground, LoadCase, Side, TireSlot};
 use axlebow_units::Kind;
 
 /// What was read, and of what.
@@ -14,10 +14,35 @@ pub enum ReadQuantity {
     Bow,
     /// Natural frequency of the mode of this name, Hz.
     NaturalFrequency(String),
+    /// Depth of tread that a removed tire had left on a rib, m.
+    TreadDepth(RemovedRib),
+}
+
+/// A rib of a tire that came off.
+#[derive(Debug, Clone, PartialEq)]
+pub struct RemovedRib {
+    /// Wheel end.
+    pub side: Side,
+    /// Tire.
+    pub tire: TireSlot,
+    /// Number of the rib, the inner shoulder 0.
+    pub rib: usize,
+    /// Distance that the tire ran, m.
+    pub distance: f64,
+    /// Its words, such as `left inner tire, rib 1`.
+    pub name: String,
+}
+
+impl RemovedRib {
+    /// A rib of a tire at a distance (m).
+    pub fn of((side, tire): (Side, TireSlot), rib: usize, distance: f64) -> Self {
+        let name = format!("{}, rib {}", tire.of_side(side.word()), rib + 1);
+        RemovedRib { side, tire, rib, distance, name }
+    }
 }
 
 impl ReadQuantity {
-    /// Words of the column `quantity`.
+    /// Words of the column `quantity` of shop readings.
     pub const WORDS: [&'static str; 4] = ["camber", "toe", "bow", "natural-frequency"];
 
     /// Its word in the column `quantity`.
@@ -27,6 +52,7 @@ impl ReadQuantity {
             Self::Toe(_) => Self::WORDS[1],
             Self::Bow => Self::WORDS[2],
             Self::NaturalFrequency(_) => Self::WORDS[3],
+            Self::TreadDepth(_) => "tread-depth",
         }
     }
 
@@ -36,6 +62,7 @@ impl ReadQuantity {
             Self::Camber(side) | Self::Toe(side) => side.word(),
             Self::Bow => "middle",
             Self::NaturalFrequency(mode) => mode,
+            Self::TreadDepth(rib) => &rib.name,
         }
     }
 
@@ -43,7 +70,7 @@ impl ReadQuantity {
     pub fn kind(&self) -> Kind {
         match self {
             Self::Camber(_) | Self::Toe(_) => Kind::Angle,
-            Self::Bow => Kind::Length,
+            Self::Bow | Self::TreadDepth(_) => Kind::Length,
             Self::NaturalFrequency(_) => Kind::Frequency,
         }
     }

@@ -3,7 +3,7 @@
 use super::reading::Reading;
 
 /// A sheet of shop readings as it was filled in.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Default)]
 pub struct ReadingSheet {
     /// What was read.
     pub readings: Vec<Reading>,
@@ -14,6 +14,14 @@ pub struct ReadingSheet {
 }
 
 impl ReadingSheet {
+    /// Both sheets as one.
+    pub fn and(mut self, other: ReadingSheet) -> ReadingSheet {
+        self.readings.extend(other.readings);
+        self.blank_lines.extend(other.blank_lines);
+        self.notes.extend(other.notes);
+        self
+    }
+
     /// What was left out and how cells were read, a sentence each.
     pub fn notes(&self) -> Vec<String> {
         let lines: Vec<String> = self.blank_lines.iter().map(usize::to_string).collect();

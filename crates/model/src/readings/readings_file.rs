@@ -1,14 +1,15 @@
 //! Shop readings of an axle, as rows of a CSV file.
 
 use axlebow_axle::{Actions, Ground, LoadCase, Side};
-use axlebow_units::{Kind, accepted_loads, parse, parse_load, show};
+use axlebow_units::Kind;
 
 use super::reading::{ReadQuantity, Reading};
 use super::reading_sheet::ReadingSheet;
 use super::readings_heading::ReadingsHeading;
+use super::sheet_row::SheetRow;
 use crate::build::Model;
-use crate::faults::{Problems, Span, likely, quoted};
-use crate::read::{LARGEST, Row, rows, text_of};
+use crate::faults::{Problems, Span, quoted};
+use crate::read::{LARGEST, rows, text_of};
 
 /// Largest camber or toe, rad: no wheel that runs stands so (the bound of tire faces too).
 const LARGEST_ANGLE: f64 = 0.2;
@@ -47,9 +48,9 @@ impl ReadingSheet {
                 break;
             }
             let (problems, notes) = (&mut problems, &mut sheet.notes);
-            let reader = RowReader { row: &row, heading, model, text, problems, notes };
+            let reader = RowReader { sheet: SheetRow { row: &row, model, text, problems, notes }, heading };
             match reader.is_blank() {
-                true => sheet.blank_lines.push(reader.line()),
+                true => sheet.blank_lines.push(reader.sheet.line()),
                 false => sheet.readings.extend(reader.reading()),
             }
         }
@@ -75,30 +76,18 @@ const FILLED_IN: &str =
 
 /// One row being read.
 struct RowReader<'r> {
-    row: &'r Row<'r>,
+    sheet: SheetRow<'r>,
     heading: ReadingsHeading,
-    model: &'r Model,
-    text: &'r str,
-    problems: &'r mut Problems,
-    notes: &'r mut Vec<String>,
 }
 
 impl RowReader<'_> {
     /// Whether the row has all its cells and no value.
     fn is_blank(&self) -> bool {
-        self.row.width() == self.heading.width && self.cell(4).is_empty()
-    }
-
-    /// Line of the file, from 1.
-    fn line(&self) -> usize {
-        self.text[..self.row.span().start].matches('\n').count() + 1
+        self.sheet.row.width() == self.heading.width && self.cell(4).is_empty()
     }
 
     fn reading(mut self) -> Option<Reading> {
-        if self.row.width() != self.heading.width {
-            let message = format!("the row has {} cells", self.row.width());
-            let accepted = format!("{} cells, as in the heading", self.heading.width);
-            self.problems.push(self.row.span(), message, Some(accepted));
+        if !self.sheet.has_width(self.heading.width) {
             return None;
         }
         let which = self.word(0, &ReadQuantity::WORDS);
@@ -109,8 +98,9 @@ impl RowReader<'_> {
             _ => Ground::Rolling,
         });
         let kind = [Kind::Angle, Kind::Angle, Kind::Length, Kind::Frequency][which?];
-        let (value, standard_error) = (self.value(kind), self.standard_error(kind));
-        let line = self.line();
+        let value = self.value(kind);
+        let standard_error = self.sheet.standard_error(self.heading.places[5], kind);
+        let line = self.sheet.line();
         Some(Reading {
             quantity: quantity?,
             load: load?,
@@ -122,7 +112,7 @@ impl RowReader<'_> {
     }
 
     fn cell(&self, column: usize) -> &str {
-        self.row.cell(self.heading.places[column])
+        self.sheet.row.cell(self.heading.places[column])
     }
 
     fn refuse<T>(
@@ -131,24 +121,11 @@ impl RowReader<'_> {
         message: String,
         hints: (Option<String>, Option<String>),
     ) -> Option<T> {
-        self.problems.push_likely(self.row.span_of(self.heading.places[column]), message, hints);
-        None
+        self.sheet.refuse(self.heading.places[column], message, hints)
     }
 
-    /// Place of a cell's word among those accepted.
     fn word(&mut self, column: usize, words: &[&str]) -> Option<usize> {
-        let cell = self.cell(column).to_owned();
-        let found = words.iter().position(|word| cell.eq_ignore_ascii_case(word));
-        if found.is_none() {
-            let accepted = words.iter().map(|word| format!("`{word}`")).collect::<Vec<_>>().join(", ");
-            let message = if cell.is_empty() {
-                format!("a cell is empty where one of {} is wanted", words.join(", "))
-            } else {
-                format!("{} is not known here", quoted(&cell))
-            };
-            return self.refuse(column, message, (Some(accepted), likely(&cell, words.iter().copied())));
-        }
-        found
+        self.sheet.word(self.heading.places[column], words)
     }
 
     /// The quantity of a word, by its place in [`ReadQuantity::WORDS`].
@@ -169,11 +146,10 @@ impl RowReader<'_> {
     }
 
     fn load(&mut self, of_frequency: bool) -> Option<LoadCase> {
-        let cell = self.cell(2).to_owned();
-        let named = cell.is_empty() || cell.starts_with(char::is_alphabetic);
-        let load = if named { self.named_load(&cell)? } else { self.stated_load(&cell)? };
+        let load = self.sheet.load(self.heading.places[2])?;
         let at_rest = Actions { axle_load: load.actions.axle_load, gravity: 1.0, ..Actions::default() };
         if of_frequency && load.actions != at_rest {
+            let cell = self.cell(2);
             let message =
                 format!("natural frequencies are of an axle at rest on a level road, not of {cell}");
             let accepted = "`rated-load`, `unladen`, or a load such as `60 kN`".to_owned();
@@ -182,47 +158,8 @@ impl RowReader<'_> {
         Some(load)
     }
 
-    fn named_load(&mut self, cell: &str) -> Option<LoadCase> {
-        let found = self.model.cases.iter().find(|case| case.name == cell);
-        if found.is_none() {
-            let names: Vec<&str> = self.model.cases.iter().map(|case| case.name.as_str()).collect();
-            let accepted = format!("{}, or a load such as `60 kN`", names.join(", "));
-            let likely = likely(cell, names.into_iter());
-            let message = format!("the model has no load case {}", quoted(cell));
-            return self.refuse(2, message, (Some(accepted), likely));
-        }
-        found.cloned()
-    }
-
-    /// A load of the whole axle, both wheels alike.
-    fn stated_load(&mut self, cell: &str) -> Option<LoadCase> {
-        let load = match parse_load(cell) {
-            Ok(load) => load,
-            Err(error) => {
-                return self.refuse(2, error.message(), (Some(accepted_loads()), error.likely()));
-            }
-        };
-        let line = self.line();
-        self.notes.extend(load.reading(cell).map(|read| format!("load of line {line}: {read}")));
-        let load = load.force.value;
-        if !(load > 0.0) {
-            let accepted = "more than zero: what the road carries".to_owned();
-            return self.refuse(
-                2,
-                format!("the load {} is impossible", quoted(cell)),
-                (Some(accepted), None),
-            );
-        }
-        Some(LoadCase {
-            name: show(load, Kind::Force, self.model.system),
-            description: "a stated load on the road, both wheels alike".to_owned(),
-            dynamic_factor: 1.0,
-            actions: Actions { axle_load: load, gravity: 1.0, ..Actions::default() },
-        })
-    }
-
     fn value(&mut self, kind: Kind) -> Option<f64> {
-        let value = self.parsed(4, kind)?;
+        let value = self.sheet.parsed(self.heading.places[4], kind)?;
         let accepted = match kind {
             Kind::Angle if value.abs() > LARGEST_ANGLE => "no more than 0.2 rad (11.5 deg) either way",
             Kind::Frequency if !(value > 0.0) => "a frequency above zero",
@@ -230,24 +167,5 @@ impl RowReader<'_> {
         };
         let message = format!("{} {} is impossible", self.cell(0), quoted(self.cell(4)));
         self.refuse(4, message, (Some(accepted.to_owned()), None))
-    }
-
-    fn standard_error(&mut self, kind: Kind) -> Option<f64> {
-        let error = self.parsed(5, kind)?;
-        if error > 0.0 {
-            return Some(error);
-        }
-        let accepted =
-            "more than zero: by how much the same reading, taken again, usually differs".to_owned();
-        let message = format!("the standard error {} is impossible", quoted(self.cell(5)));
-        self.refuse(5, message, (Some(accepted), None))
-    }
-
-    fn parsed(&mut self, column: usize, kind: Kind) -> Option<f64> {
-        let cell = self.cell(column).to_owned();
-        match parse(&cell, kind) {
-            Ok(parsed) => Some(parsed.value),
-            Err(error) => self.refuse(column, error.message(), (Some(error.accepted()), error.likely())),
-        }
     }
 }

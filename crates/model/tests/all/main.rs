@@ -7,6 +7,7 @@ mod demo_lane;
 mod duties;
 mod numbers;
 mod reader;
+mod removals;
 mod roads;
 mod seats;
 mod variable_axle;

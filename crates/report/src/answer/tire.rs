@@ -1,14 +1,17 @@
 //! What the tire faces answer.
 
 use axlebow_axle::tread::{DutyName, Feather, TireWear, Worn};
-use axlebow_axle::{PrintedWave, Side, Sides, TireCase, TireDuty, TireOutcome, TireRideOutcome, TireSlot};
+use axlebow_axle::{
+    PrintedWave, RibPlace, Side, Sides, TireCase, TireDuty, TireOutcome, TireRideOutcome, TireSlot,
+};
 use axlebow_units::{Kind, show};
 
 use super::first;
 use super::phrases::{percent, plain, tops};
 use crate::ModelCard;
 use crate::number::{Numbers, fixed};
-use crate::words::tire::duty_words;
+use crate::words::growth::rib_words;
+use crate::words::tire::{duty_words, far, worn_words};
 
 /// How much faster than upright a part of a tread wears in the first case, over the duties, and where the camber is; what a
 /// ride would print; which ribs feather; which case is the worst or how a dual shares its load.
@@ -16,7 +19,8 @@ pub fn tire_answer(outcome: &TireOutcome, ride: Option<&TireRideOutcome>, card: 
     let n = Numbers { system: card.system };
     let Some(case) = outcome.cases.first() else { return Vec::new() };
     let wear = Some(wear(case, outcome.duty, n));
-    first([wear, ride.map(|ride| wave(ride, n)), feathers(case), worst(outcome), shares(case)])
+    let ride = ride.map(|ride| wave(ride, n));
+    first([wear, depth(case, n), ride, feathers(case), worst(outcome), shares(case)])
 }
 
 /// A part of a tread.
@@ -129,6 +133,27 @@ fn wear(case: &TireCase, duty: DutyName, n: Numbers) -> String {
         Some(own) => format!("{camber}, and {} {}{}.", own.words(), duty_words(duty), own.range(case)),
         None => format!("{camber}; no tire wears upright and straight, so that wear cannot be compared."),
     }
+}
+
+/// What the rib that wears most loses over a distance; none where removals have not calibrated it.
+fn depth(case: &TireCase, n: Numbers) -> Option<String> {
+    let of = |side: Side| {
+        let worn = &case.wheels.of(side).worn;
+        let (tire, rib) = worn.most_worn();
+        let rate = worn.tires[tire].ribs[rib].worn_per_distance?;
+        Some((rate, side, tire, RibPlace { tire, rib, of: worn.tires[tire].ribs.len() }, worn.tires.len()))
+    };
+    let faster = |most: (f64, _, _, _, _), own: (f64, _, _, _, _)| {
+        if own.0 > most.0 * (1.0 + 1e-9) { own } else { most }
+    };
+    let (rate, side, tire, rib, tires) = Side::BOTH.into_iter().filter_map(of).reduce(faster)?;
+    let tire = TireSlot::of(tire, tires).of_side(side.word());
+    Some(format!(
+        "In {} the {} of the {tire} loses {}, more than any other rib.",
+        far(n),
+        rib_words(rib, 1),
+        worn_words(rate, n)
+    ))
 }
 
 /// Which ribs feather, and which way; none where none does.

@@ -10,7 +10,7 @@ use crate::ModelCard;
 use crate::answer::tire_answer;
 use crate::number::{Numbers, Shown, fixed};
 use crate::page::{Block, Column, Page, Table};
-use crate::words::tire::{index, tire_name};
+use crate::words::tire::{far, index, tire_name, worn_so_far};
 
 /// For each load case every tire with its load, its shoulders and their wear; the ribs of the first case; and, where a
 /// ride was driven, wear along it, the wave round the most worn tire and its possible sources.
@@ -73,7 +73,9 @@ fn shoulders(tire: &TireWear) -> [String; 3] {
 }
 
 fn ribs(case: &TireCase, n: Numbers) -> Table {
-    let mut table = Table::new([
+    let is_calibrated = case.wheels.left.worn.tires[0].ribs[0].worn_per_distance.is_some();
+    let depth = is_calibrated.then(|| Column::shown(format!("worn in {}", far(n)), Shown::Deflection, n));
+    let columns = [
         Column::words("Wheel"),
         Column::words("tire"),
         Column::words("rib, from the inside"),
@@ -84,8 +86,9 @@ fn ribs(case: &TireCase, n: Numbers) -> Table {
         Column::number("scuff", "J/m"),
         Column::plain("wear over mean"),
         Column::plain("over the same rib"),
-    ])
-    .with_caption(format!("Ribs, {}", case.name));
+    ];
+    let columns = columns.into_iter().chain(depth);
+    let mut table = Table::new(columns).with_caption(format!("Ribs, {}", case.name));
     let [left, right] = Side::BOTH.map(|side| rib_rows(&case.wheels.of(side).worn, n));
     let both = left == right;
     let sides = [(if both { "both" } else { "left" }, left), ("right", right)];
@@ -98,12 +101,12 @@ fn ribs(case: &TireCase, n: Numbers) -> Table {
 }
 
 /// Rows of the ribs of one wheel, without the wheel's name.
-fn rib_rows(worn: &Worn, n: Numbers) -> Vec<[String; 9]> {
+fn rib_rows(worn: &Worn, n: Numbers) -> Vec<Vec<String>> {
     let mut rows = Vec::new();
     for (number, tire) in worn.tires.iter().enumerate() {
         for (i, rib) in tire.ribs.iter().enumerate() {
             let name = if i == 0 { tire_name(number, worn.tires.len()) } else { "" };
-            rows.push([
+            let mut row = vec![
                 name.to_owned(),
                 (i + 1).to_string(),
                 n.bare(rib.outboard, Shown::Place),
@@ -113,7 +116,9 @@ fn rib_rows(worn: &Worn, n: Numbers) -> Vec<[String; 9]> {
                 fixed(rib.scuff.energy, 3),
                 index(rib.index),
                 index(rib.against_upright),
-            ]);
+            ];
+            row.extend(rib.worn_per_distance.map(|rate| n.bare(worn_so_far(rate, n), Shown::Deflection)));
+            rows.push(row);
         }
     }
     rows

@@ -66,7 +66,7 @@ fn alike(readings: &[FittedReading]) -> Vec<Vec<&FittedReading>> {
 fn title(own: &FittedReading) -> String {
     match &own.reading.quantity {
         ReadQuantity::NaturalFrequency(_) => thing(&own.reading.quantity),
-        other => other.word().to_owned(),
+        other => other.word().replace('-', " "),
     }
 }
 

@@ -10,7 +10,7 @@ use crate::number::{Numbers, Shown};
 pub(crate) fn shown(quantity: &ReadQuantity) -> Shown {
     match quantity {
         ReadQuantity::Camber(_) | ReadQuantity::Toe(_) => Shown::Usual(Kind::Angle),
-        ReadQuantity::Bow => Shown::Deflection,
+        ReadQuantity::Bow | ReadQuantity::TreadDepth(_) => Shown::Deflection,
         ReadQuantity::NaturalFrequency(_) => Shown::Usual(Kind::Frequency),
     }
 }
@@ -21,6 +21,7 @@ pub(crate) fn thing(quantity: &ReadQuantity) -> String {
         ReadQuantity::Camber(side) | ReadQuantity::Toe(side) => of_wheel(quantity.word(), *side),
         ReadQuantity::Bow => "bow of the middle".to_owned(),
         ReadQuantity::NaturalFrequency(mode) => format!("frequency of {mode}"),
+        ReadQuantity::TreadDepth(rib) => rib.name.clone(),
     }
 }
 

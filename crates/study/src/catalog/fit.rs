@@ -101,7 +101,7 @@ impl Record for FittedReading {
         part("line", "Line of the readings file, from 1.", &Own(|own: &Self| own.reading.line)),
         part(
             "quantity",
-            "What was read: `camber`, `toe`, `bow` or `natural-frequency`.",
+            "What was read: `camber`, `toe`, `bow`, `natural-frequency` or `tread-depth`.",
             &Text(|own: &Self| own.reading.quantity.word()),
         ),
         part(

@@ -1,7 +1,10 @@
 //! What the model says where a shop has read.
 
-use axlebow_axle::{Axle, AxleError, Ground, LoadCase, ModesOutcome, ShopReading, StaticDesign, modes};
-use axlebow_model::{Document, Model, ReadQuantity, Reading};
+use axlebow_axle::{
+    Axle, AxleError, Ground, LoadCase, ModesOutcome, ShopReading, Sides, StaticDesign, TireFace, modes,
+    tire_faces,
+};
+use axlebow_model::{Document, Model, ReadQuantity, Reading, RemovedRib};
 
 use super::unknown::Unknown;
 use crate::solve::in_words;
@@ -18,8 +21,13 @@ pub(crate) fn predicted(axle: &Axle, readings: &[Reading]) -> Vec<Result<f64, St
             continue;
         }
         let axle = Axle { ground, ..axle.clone() };
-        let mut solved =
-            Solved { axle: &axle, design: StaticDesign::of(&axle), standing: Vec::new(), moving: Vec::new() };
+        let mut solved = Solved {
+            axle: &axle,
+            design: StaticDesign::of(&axle),
+            standing: Vec::new(),
+            moving: Vec::new(),
+            worn: Vec::new(),
+        };
         for i in on_it {
             values[i] = solved.value(&readings[i]).map_err(|error| error.to_string()).flatten();
         }
@@ -42,6 +50,7 @@ struct Solved<'a> {
     design: Result<StaticDesign<'a>, AxleError>,
     standing: Vec<(LoadCase, Result<ShopReading, AxleError>)>,
     moving: Vec<(f64, Result<ModesOutcome, AxleError>)>,
+    worn: Vec<(LoadCase, Result<Sides<TireFace>, AxleError>)>,
 }
 
 impl Solved<'_> {
@@ -58,6 +67,7 @@ impl Solved<'_> {
                 let lacking = || format!("it has no mode `{name}`; accepted: {}", known());
                 Ok(found.map(|mode| mode.frequency).ok_or_else(lacking))
             }
+            ReadQuantity::TreadDepth(rib) => self.tread_left(rib, &reading.load),
         }
     }
 
@@ -73,6 +83,31 @@ impl Solved<'_> {
         let solved = design.shop_reading(case);
         self.standing.push((case.clone(), solved.clone()));
         solved
+    }
+
+    /// Depth that a rib has left, m: what is worn off a thin tread is not held against its stiffness.
+    fn tread_left(&mut self, rib: &RemovedRib, case: &LoadCase) -> Result<Result<f64, String>, AxleError> {
+        let wheel = self.axle.wheels.of(rib.side);
+        let tire = wheel.tires().position(|place| place.slot == rib.tire);
+        let new = wheel.tread().depth;
+        let faces = self.worn(case)?;
+        let own = tire.and_then(|tire| faces.of(rib.side).worn.tires[tire].ribs.get(rib.rib));
+        let rate = own.and_then(|own| own.worn_per_distance);
+        Ok(rate.map(|rate| new - rate * rib.distance).ok_or_else(|| "it has no such rib".to_owned()))
+    }
+
+    fn worn(&mut self, case: &LoadCase) -> Result<&Sides<TireFace>, AxleError> {
+        let place = self.worn.iter().position(|(own, _)| own.actions == case.actions);
+        let place = match place {
+            Some(place) => place,
+            None => {
+                let design = self.design.as_ref().map_err(Clone::clone)?;
+                let faces = design.case(case).and_then(|solved| tire_faces(self.axle, &solved));
+                self.worn.push((case.clone(), faces));
+                self.worn.len() - 1
+            }
+        };
+        self.worn[place].1.as_ref().map_err(Clone::clone)
     }
 
     fn moving(&mut self, load: f64) -> Result<&ModesOutcome, AxleError> {

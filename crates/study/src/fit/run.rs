@@ -1,14 +1,14 @@
 //! From a model file and readings to a fit.
 
 use axlebow_axle::{Axle, seat_layouts};
-use axlebow_model::{Document, Reading};
+use axlebow_model::{Document, ReadQuantity, Reading};
 
 use super::error::FitError;
 use super::estimate::estimate;
 use super::further::further;
 use super::outcome::{FitOutcome, FittedReading, FittedUnknown};
 use super::predicted::{axle_with, predicted};
-use super::unknown::Unknown;
+use super::unknown::{ABRASION, Unknown};
 
 /// Fits unknowns of a model to readings.
 ///
@@ -17,6 +17,7 @@ use super::unknown::Unknown;
 /// # Errors
 /// [`FitError`]: fewer readings than unknowns, a path that cannot be an unknown, a reading that the model cannot give.
 pub fn fit(document: &Document, readings: &[Reading], paths: &[String]) -> Result<FitOutcome, FitError> {
+    let document = &worn_by_depth(document, readings)?;
     let unknowns = unknowns(document, paths)?;
     if readings.len() < unknowns.len() {
         return Err(FitError::TooFew { readings: readings.len(), unknowns: unknowns.len() });
@@ -52,6 +53,20 @@ pub fn fit(document: &Document, readings: &[Reading], paths: &[String]) -> Resul
         further,
         estimate,
     })
+}
+
+/// The document with the abrasion that is its default where tires were removed, so that wear has a depth.
+fn worn_by_depth(document: &Document, readings: &[Reading]) -> Result<Document, FitError> {
+    let mut document = document.clone();
+    if readings.iter().any(|own| matches!(own.quantity, ReadQuantity::TreadDepth(_))) {
+        let refused = |why: axlebow_model::ModelError| FitError::Unknown {
+            path: ABRASION.to_owned(),
+            why: why.to_string(),
+        };
+        let start = document.number(ABRASION).map_err(refused)?;
+        document.set_number(ABRASION, start).map_err(refused)?;
+    }
+    Ok(document)
 }
 
 fn unknowns(document: &Document, paths: &[String]) -> Result<Vec<Unknown>, FitError> {

@@ -11,6 +11,9 @@ use super::error::FitError;
 /// Natural logarithm of how far a positive unknown may move from its initial value: a thousand times either way.
 const REACH: f64 = 6.907_755_278_982_137;
 
+/// What a joule takes off an ordinary rubber; a model that does not give it tells wear without a depth.
+pub(crate) const ABRASION: &str = "running.abrasion";
+
 /// The scale on which an unknown is varied.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Scale {
@@ -114,14 +117,24 @@ impl Unknown {
     }
 }
 
-/// The unknowns of a fit that asks for none: the wall, the rotational stiffness of each seat, and what camber and toe the
-/// wheel ends were made with where camber and toe were read.
+/// The unknowns of a fit that asks for none: of shop readings the wall, the rotational stiffness of each seat, and what camber
+/// and toe the wheel ends were made with where camber and toe were read; of removed tires how hard they were driven and what
+/// the roads took off.
 pub fn usual_unknowns(document: &Document, readings: &[Reading]) -> Vec<String> {
+    let is_removal = |own: &&Reading| matches!(own.quantity, ReadQuantity::TreadDepth(_));
+    let (removals, taken): (Vec<&Reading>, Vec<&Reading>) = readings.iter().partition(is_removal);
+    let of_wear = ["running.severity", ABRASION].map(str::to_owned);
+    let of_wear = of_wear.into_iter().filter(|_| !removals.is_empty());
+    let of_axle = if taken.is_empty() { Vec::new() } else { unknowns_of_axle(document, &taken) };
+    of_axle.into_iter().chain(of_wear).collect()
+}
+
+fn unknowns_of_axle(document: &Document, readings: &[&Reading]) -> Vec<String> {
     let walls = ["tube.wall", "housing.wall"].map(str::to_owned);
     let seats =
         (0..document.root().tables("seat").len()).map(|seat| format!("seat[{seat}].rotational_stiffness"));
     let ends = document.root().tables("wheel_end").len();
-    let made = |reading: &Reading| match reading.quantity {
+    let made = |reading: &&Reading| match reading.quantity {
         // One table is of both ends, two are of the left and the right one.
         ReadQuantity::Camber(side) => Some(("camber", side)),
         ReadQuantity::Toe(side) => Some(("toe", side)),

@@ -42,6 +42,7 @@ fn synthetic(truth: &[(&str, f64)]) -> Vec<Reading> {
                 let found = modes(&axle, reading.load.actions.axle_load, 12).unwrap().modes;
                 found.iter().find(|mode| mode.name == *name).unwrap().frequency
             }
+            ReadQuantity::TreadDepth(_) => panic!("no tire was removed: {reading:?}"),
         };
     }
     taken

@@ -3,12 +3,14 @@
 #![allow(clippy::unwrap_used)] // helpers of tests are tests too
 
 mod causes;
+mod cups;
 mod fit;
 mod mutations;
 mod payback;
 mod rated_and_lasting;
 mod rating;
 mod remedies;
+mod removals;
 mod rides;
 mod sampled;
 mod search;
