@@ -74,9 +74,9 @@ pub use payback::{
 };
 pub use rating::{Limiter, PartLoad, RatingOptions, RatingOutcome, RatingPoint, rating};
 pub use remedies::{
-    Binding, Change, DoneBy, OwnRemedy, REMEDIES, RemediesOutcome, Remedy, RemedyOptions, Shoulder,
-    ShoulderWear, Standard, Standing, State, StateOverRoad, StockAngle, Tried, WhyNot, own_remedies,
-    remedies,
+    Binding, Change, CupGrowth, DoneBy, OwnRemedy, REMEDIES, RemediesOutcome, Remedy, RemedyOptions,
+    Shoulder, ShoulderWear, Standard, Standing, State, StateOverRoad, StockAngle, Tried, WhyNot,
+    own_remedies, remedies,
 };
 pub use run::{DesignCost, table_folder, threads};
 pub use search::{FoundLimit, Goal, Proof, SearchOutcome};

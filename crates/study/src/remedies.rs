@@ -12,4 +12,4 @@ pub use outcome::{RemediesOutcome, Standing, Tried, WhyNot};
 pub use own::{OwnRemedy, REMEDIES, own_remedies};
 pub use remedy::{DoneBy, Remedy, Standard, StockAngle};
 pub use run::{RemedyOptions, remedies};
-pub use state::{Binding, Shoulder, ShoulderWear, State, StateOverRoad};
+pub use state::{Binding, CupGrowth, Shoulder, ShoulderWear, State, StateOverRoad};

@@ -2,20 +2,23 @@
 
 use std::process::ExitCode;
 
-use axlebow_axle::tread::{Suspect, cups, wheel_frequency};
-use axlebow_axle::{AxleError, mode_suspects, modes, road_suspect};
+use axlebow_axle::tread::{Cups, Explanation, Suspect, cups, wheel_frequency};
+use axlebow_axle::{AxleError, cup_growth, mode_suspects, modes, road_suspect};
 use axlebow_model::Model;
 use axlebow_report::{json, table};
 use axlebow_units::{Kind, UnitSystem};
 
-use crate::args::Cups;
+use super::flex::chosen;
+use crate::args;
 use crate::failure::Failure;
 use crate::{input, output, road_input};
 
 /// Modes that are looked at: more than enough to pass the range of cups.
 const MODES: usize = 30;
+/// Most cups whose growth is worked out.
+const MOST_COUNT: u16 = 60;
 
-pub fn run(arguments: &Cups) -> Result<ExitCode, Failure> {
+pub fn run(arguments: &args::Cups) -> Result<ExitCode, Failure> {
     let (speed, system) = input::quantity("--speed", &arguments.speed, Kind::Speed)?;
     let model = arguments.model.as_deref().map(input::plain_model).transpose()?;
     let radius = match (&arguments.tire_radius, &model) {
@@ -32,6 +35,10 @@ pub fn run(arguments: &Cups) -> Result<ExitCode, Failure> {
     }
     suspects.push(Suspect::wheel_turn(arguments.count, wheel_frequency(speed, radius)));
     let outcome = cups(arguments.count, speed, radius, suspects).map_err(AxleError::from)?;
+    let outcome = match &model {
+        Some(model) => grown(outcome, model)?,
+        None => outcome,
+    };
     let has_model = model.is_some();
     let system = model.as_ref().map(|model| model.system).or(system).unwrap_or(UnitSystem::Si);
     output::print(&match arguments.json {
@@ -39,6 +46,14 @@ pub fn run(arguments: &Cups) -> Result<ExitCode, Failure> {
         false => table::cups(&outcome, has_model, system).text(),
     })?;
     Ok(ExitCode::SUCCESS)
+}
+
+/// The cups with how fast each source's waves grow at the rated load; none of counts for which waves are not solved.
+fn grown(outcome: Cups, model: &Model) -> Result<Cups, Failure> {
+    let most = outcome.explanations.iter().map(Explanation::count).max().unwrap_or(1).min(MOST_COUNT);
+    let case = chosen(model, &["rated-load".to_owned()])?.swap_remove(0);
+    let rates = cup_growth(&model.axle, &case, (outcome.speed, most))?;
+    Ok(outcome.with_growth(|count| rates.get(usize::from(count) - 1).copied()))
 }
 
 fn mode_suspects_of(model: &Model) -> Result<Vec<Suspect>, Failure> {

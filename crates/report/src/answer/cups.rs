@@ -6,6 +6,7 @@ use axlebow_units::{Kind, UnitSystem, show};
 use super::first;
 use super::phrases::plain;
 use crate::number::fixed;
+use crate::words::growth::amplified;
 
 /// The frequency of the cups, the likeliest source, and whether a mode is near.
 ///
@@ -24,9 +25,8 @@ fn frequency(outcome: &Cups, system: UnitSystem) -> String {
 }
 
 fn source(outcome: &Cups) -> String {
-    let likely = outcome.explanations.iter().max_by(|a, b| a.score.total_cmp(&b.score));
-    match likely.filter(|own| own.score > 0.0) {
-        Some(own) => named(own),
+    match outcome.explanations.iter().find(|own| own.score > 0.0) {
+        Some(own) => named(own) + &grown(own),
         None => "Nothing that is known here shakes it so.".to_owned(),
     }
 }
@@ -41,6 +41,19 @@ fn named(own: &Explanation) -> String {
         plain(&own.suspect.name),
         fixed(own.score, 2)
     )
+}
+
+/// Whether the waves that a source prints go on by themselves.
+fn grown(own: &Explanation) -> String {
+    let cups = if own.count() == 1 { "1 cup".to_owned() } else { format!("{} cups", own.count()) };
+    match own.growth {
+        None => String::new(),
+        Some(rate) if rate > 0.0 => format!(
+            " Once there, a wave of {cups} grows by itself, {} times for each millimeter of tread worn.",
+            amplified(rate, 1e-3)
+        ),
+        Some(_) => format!(" The tires level a wave of {cups}: it lasts only while its source does."),
+    }
 }
 
 fn no_mode(outcome: &Cups, has_model: bool) -> Option<String> {

@@ -1,6 +1,6 @@
 //! The tables of remedies.
 
-use axlebow_study::{RemediesOutcome, Standing, State, Tried};
+use axlebow_study::{CupGrowth, RemediesOutcome, Standing, State, Tried};
 use axlebow_units::Kind;
 
 use super::cautions::welding;
@@ -9,6 +9,7 @@ use crate::ModelCard;
 use crate::answer::remedies_answer;
 use crate::number::{Numbers, Shown, fixed};
 use crate::page::{Block, Column, FAILS, Page, Table};
+use crate::words::growth::amplified;
 use crate::words::remedies::{added_mass, change, done_by, excess_off, name, needs_and_risks, uses, welds};
 
 /// Remedies by rank, those that checks refuse, those that do nothing or cannot be; what each needs and risks; cautions.
@@ -35,6 +36,7 @@ fn ranking(outcome: &RemediesOutcome, n: Numbers) -> Table {
         Column::number("excess off", "%"),
         Column::shown("mass", Kind::Mass, n),
         Column::number("utilization", "%"),
+        cups_column(outcome, n),
     ];
     if outcome.road.is_some() {
         columns.insert(3, Column::shown("peak to peak", Kind::Angle, n));
@@ -55,6 +57,7 @@ fn ranking(outcome: &RemediesOutcome, n: Numbers) -> Table {
         }
         let used = |used: f64| fixed(100.0 * used, 0);
         cells.push(state.binding.as_ref().map_or("-".to_owned(), |own| used(own.utilization)));
+        cells.push(cups_cell(outcome, state, n));
         cells
     };
     let mark = if outcome.base.failing().is_some() { format!(" ({FAILS})") } else { String::new() };
@@ -71,12 +74,34 @@ fn ranking(outcome: &RemediesOutcome, n: Numbers) -> Table {
     table
 }
 
+/// How fast cups grow: in km for e-fold where removals have calibrated wear, else for each millimeter worn.
+fn cups_column(outcome: &RemediesOutcome, n: Numbers) -> Column {
+    match is_calibrated(outcome) {
+        true => Column::shown("cups, e-fold in", Shown::RoadDistance, n),
+        false => Column::plain("cups per mm"),
+    }
+}
+
+fn cups_cell(outcome: &RemediesOutcome, state: &State, n: Numbers) -> String {
+    let told = |cups: CupGrowth| match (is_calibrated(outcome), cups.distance_for_e_fold) {
+        (true, Some(distance)) => n.bare(distance, Shown::RoadDistance),
+        (true, None) => "leveled".to_owned(),
+        (false, _) => amplified(cups.rate, 1e-3),
+    };
+    state.cups.map_or("-".to_owned(), told)
+}
+
+fn is_calibrated(outcome: &RemediesOutcome) -> bool {
+    outcome.base.cups.is_some_and(|cups| cups.distance_for_e_fold.is_some())
+}
+
 fn how(outcome: &RemediesOutcome) -> String {
     let over = outcome.road.as_ref().map_or("standing".to_owned(), |road| format!("over {road}"));
     format!(
         "Shoulder wear: that of the shoulder that wears most {over}, over the same rib of today's tires upright and straight. \
          Excess off: share of what is above 1 that the remedy takes off. Utilization: greatest share of its limit that a check of \
-         `axlebow strength` uses, in all load cases. Mass: axle mass added. Camber: under load, as made and by load. {CAMBER_SIGN}"
+         `axlebow strength` uses, in all load cases. Mass: axle mass added. Cups: growth of the wave that grows fastest over the \
+         speeds held, its amplification for each millimeter of tread worn, 1 or less is leveled (`axlebow growth`). Camber: under load, as made and by load. {CAMBER_SIGN}"
     )
 }
 

@@ -1,6 +1,6 @@
 //! Results of remedies.
 
-use axlebow_results::{Field, Own, Part, Record, Text, number, part};
+use axlebow_results::{Field, Own, Part, Record, Text, in_unit, number, part};
 use axlebow_units::Kind;
 
 use crate::{Binding, Change, RemediesOutcome, Shoulder, ShoulderWear, State, StateOverRoad};
@@ -42,6 +42,19 @@ impl Record for State {
             Kind::Length,
             "From the innermost tire's inner sidewall to the seat; negative where they meet.",
             &Own(|own: &Self| own.seat_clearance),
+        ),
+        in_unit(
+            "cup-growth",
+            "1/m",
+            "Growth of the wave of wear that grows fastest over the speeds held, for each meter of mean tread worn; null where waves \
+             cannot be solved.",
+            &Own(|own: &Self| own.cups.map(|cups| cups.rate)),
+        ),
+        number(
+            "distance-for-e-fold",
+            Kind::Length,
+            "Distance in which it grows e-fold; null where it does not grow, or where removals have not calibrated wear.",
+            &Own(|own: &Self| own.cups.and_then(|cups| cups.distance_for_e_fold)),
         ),
         part("over-road", "What the road does; null standing.", &Part(|own: &Self| &own.over_road)),
     ];

@@ -2,12 +2,15 @@
 
 use axlebow_axle::tread::{TireWear, Worn};
 use axlebow_axle::{
-    Axle, CaseOutcome, LoadCase, Ride, Side, Sides, StaticDesign, StrengthOutcome, TireSlot, ride, strength,
-    tire_faces, tires_over,
+    Axle, CaseOutcome, GrowthOptions, LoadCase, Ride, Side, Sides, StaticDesign, StrengthOutcome, TireSlot,
+    ride, strength, tire_faces, tires_over, wheel_growth, worse_end,
 };
 use axlebow_model::Model;
 
 use super::outcome::WhyNot;
+
+/// Cups whose growth is looked at: shorter waves do not win, as the contact takes them away.
+const COUNTS: [u16; 2] = [1, 6];
 
 /// An axle with or without a remedy.
 #[derive(Debug, Clone, PartialEq)]
@@ -26,8 +29,19 @@ pub struct State {
     pub track: f64,
     /// From the innermost tire's inner sidewall to the seat, m; negative where they meet.
     pub seat_clearance: f64,
+    /// The wave of wear that grows fastest over the speeds held; none where waves cannot be solved, as of tires that do not wear.
+    pub cups: Option<CupGrowth>,
     /// What the road does, where one is driven.
     pub over_road: Option<StateOverRoad>,
+}
+
+/// How fast cups grow.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct CupGrowth {
+    /// Growth, 1/m of mean tread worn; zero or less is leveled.
+    pub rate: f64,
+    /// Distance in which they grow e-fold, m; none where they do not grow, or removals have not calibrated wear.
+    pub distance_for_e_fold: Option<f64>,
 }
 
 /// A shoulder with its wear.
@@ -97,6 +111,7 @@ pub(super) struct Solved {
     case: CaseOutcome,
     worn: Sides<Worn>,
     strength: StrengthOutcome,
+    cups: Option<CupGrowth>,
     over_road: Option<StateOverRoad>,
 }
 
@@ -112,7 +127,7 @@ impl Solved {
             None => (Sides { left: faces.left.worn, right: faces.right.worn }, None),
             Some(over) => driven(axle, over).map(|(worn, road)| (worn, Some(road)))?,
         };
-        Ok(Solved { case: outcome, worn, strength: checks, over_road })
+        Ok(Solved { case: outcome, worn, strength: checks, cups: cups(axle, case), over_road })
     }
 
     /// Wear of its shoulders were its tires upright.
@@ -136,6 +151,7 @@ impl Solved {
                 .map(|side| seat_clearance(axle, side))
                 .into_iter()
                 .fold(f64::INFINITY, f64::min),
+            cups: self.cups,
             over_road: self.over_road.clone(),
         }
     }
@@ -148,6 +164,16 @@ impl Solved {
 
 fn standing(axle: &Axle, case: &LoadCase) -> Result<CaseOutcome, WhyNot> {
     StaticDesign::of(axle).and_then(|design| design.case(case)).map_err(WhyNot::Unsolved)
+}
+
+/// The wave that grows fastest in a load case.
+fn cups(axle: &Axle, case: &LoadCase) -> Option<CupGrowth> {
+    let options = GrowthOptions::over(axle.running.held, case.clone(), COUNTS);
+    let wheels = wheel_growth(axle, &options).ok()?;
+    let wheel = wheels.of(worse_end(&wheels));
+    let winner = wheel.winner();
+    let distance_for_e_fold = wheel.distance_for_e_fold(winner);
+    Some(CupGrowth { rate: winner.wave.rate, distance_for_e_fold })
 }
 
 /// Mean wear over a road, and what the road does.

@@ -70,6 +70,8 @@ impl Study {
         let is_costly = !self.rides.is_empty()
             || self.asks_for(Cost::Life)
             || self.asks_for(Cost::Rating)
+            || self.asks_for(Cost::Cups)
+            || self.asks_for(Cost::CupDamping)
             || (!self.tabled_walls && self.has_shells());
         if is_costly { COSTLY_DESIGNS } else { DESIGNS }
     }
