@@ -6,6 +6,7 @@ use axlebow_axle::{
     Seat, SeatLayouts, Sides, Spindle, SpindleStep, UserStation, Wheel,
 };
 use axlebow_sections::{Material, Profile, RectangularTube, RoundBar, RoundTube};
+use axlebow_units::{Kind, show};
 
 use super::builder::{Builder, covers};
 use super::error_words::{axle_error, section_error};
@@ -69,8 +70,7 @@ impl Builder<'_> {
     fn running(&mut self) -> Option<Running> {
         let table = self.root.table("running");
         let skew = table.number("skew");
-        let held =
-            HeldSpeed { mean: table.number("held_speed"), deviation: table.number("held_speed_deviation") };
+        let held = self.held_speed(table);
         let part = |part: &Table| DutyPart {
             share: part.number("share"),
             side: part.number("side_force"),
@@ -95,9 +95,23 @@ impl Builder<'_> {
         };
         let harder = duty.by_severity(table.number("severity")).map_err(AxleError::from);
         let duty = self.kept(table.span(), harder)?;
-        let abrasion =
-            table.entry("abrasion").filter(|entry| !entry.assumed).map(|_| table.number("abrasion"));
-        Some(Running { duty, abrasion, skew, held })
+        let abrasion = table.is_written("abrasion").then(|| table.number("abrasion"));
+        Some(Running { duty, abrasion, skew, held: held? })
+    }
+
+    /// The speeds that the fleet holds, of which none within three deviations may stand still.
+    fn held_speed(&mut self, table: &Table) -> Option<HeldSpeed> {
+        let (mean, deviation) = (table.number("held_speed"), table.number("held_speed_deviation"));
+        if 3.0 * deviation < mean {
+            return Some(HeldSpeed { mean, deviation });
+        }
+        let [mean, deviation] = [mean, deviation].map(|speed| show(speed, Kind::Speed, self.system));
+        let message = format!("speeds held about {mean} cannot have a standard deviation of {deviation}");
+        let accepted = "a `held_speed_deviation` of less than a third of `held_speed`".to_owned();
+        let deviation = "held_speed_deviation";
+        let key = if table.is_written(deviation) { deviation } else { "held_speed" };
+        self.problems.push(table.span_of(key), message, Some(accepted));
+        None
     }
 
     pub(crate) fn loads(&self) -> Loads {

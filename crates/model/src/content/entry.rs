@@ -132,6 +132,11 @@ impl Table {
         self.entries.iter().find(|entry| entry.key == key)
     }
 
+    /// Whether a key is in the file, or was set in it.
+    pub(crate) fn is_written(&self, key: &str) -> bool {
+        self.entry(key).is_some_and(|entry| !entry.assumed)
+    }
+
     /// The value of a key, if it is there.
     pub fn value(&self, key: &str) -> Option<&Value> {
         self.entry(key).map(|entry| &entry.value)

@@ -100,6 +100,22 @@ fn what_a_tire_cannot_have_is_refused() {
     assert_eq!(problems(HEADING)[0].1, "no removal is filled in");
 }
 
+#[test]
+fn speeds_held_that_deviate_to_a_standstill_are_refused_where_they_are_written() {
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../models/trailer-152-thin-dual.toml");
+    let demo = std::fs::read_to_string(path).unwrap();
+    for (running, underlined) in
+        [("held_speed = \"12 km/h\"", "\"12 km/h\""), ("held_speed_deviation = \"40 km/h\"", "\"40 km/h\"")]
+    {
+        let text = format!("{demo}\n[running]\n{running}\n");
+        let problems = Model::from_bytes(text.as_bytes(), "model").unwrap_err();
+        let problem = problems.iter().next().unwrap();
+        assert_eq!(&text[problem.span.clone()], underlined);
+        assert!(problem.message.starts_with("speeds held about"), "{}", problem.message);
+        assert!(problem.accepted.as_ref().unwrap().contains("a third of `held_speed`"));
+    }
+}
+
 /// A model that has no `[running]` gets its fitted keys before all tables, and is a model again.
 #[test]
 fn keys_of_a_table_that_the_file_leaves_out_are_written_before_all_others() {
