@@ -10,6 +10,7 @@
 //! residuals --least_squares--> LeastSquares --Precision::of--> what they determine
 //! goal and limits --Smooth::descend--> Descent
 //! function and start --nearest_zero--> zero
+//! readings and hypotheses --JointNormal, posterior, mutual_information--> shares of the hypotheses, and what a reading would tell
 //! cash flows --net_present_value, payback_time--> what they are worth, and when they have paid back
 //! ```
 //!
@@ -39,10 +40,13 @@ mod expression;
 mod front;
 mod histogram;
 mod indices;
+mod joint_normal;
 mod least_squares;
 mod money;
 mod percentile;
+mod posterior;
 mod precision;
+mod reliability;
 mod sample;
 mod shapley;
 mod spacing;
@@ -55,12 +59,15 @@ pub use expression::{Expression, ExpressionError, ExpressionFault, is_name, plai
 pub use front::nondominated;
 pub use histogram::Histogram;
 pub use indices::{Index, variance_indices};
+pub use joint_normal::{JointNormal, chi_squared_tail};
 pub use least_squares::{LeastSquares, Residuals, derivatives, least_squares};
 pub use money::{
     CashFlow, annuity_factor, balances, discount_factor, equal_years, net_present_value, payback_time,
 };
 pub use percentile::{order_interval, percentile};
+pub use posterior::{entropy, log_sum_exp, mutual_information, posterior};
 pub use precision::{Precision, UNFELT};
+pub use reliability::{ReliabilityBin, reliability};
 pub use sample::{MOST_DIMENSIONS, Sampler, Spread, resampled};
 pub use shapley::shapley;
 pub use spacing::{Spacing, thinned, thinned_places};
