@@ -13,7 +13,7 @@ use std::path::PathBuf;
 use clap::{Args, Parser, Subcommand};
 
 pub use checks::{Life, Rating, Strength};
-pub use decide::{Causes, Remedies, Report};
+pub use decide::{Causes, Explain, Remedies, Report};
 pub use motion::{Modes, MovedWheels, Response, Ride, TimeScheme};
 pub use schema::{CompletionKind, Completions, Schema, SchemaOf, Textbook};
 pub use shared::{Drive, ModelInput, Units};
@@ -60,6 +60,8 @@ pub enum Command {
     Causes(Causes),
     /// Every standard remedy tried on this axle and ranked: wear, camber, mass, what each needs and risks
     Remedies(Remedies),
+    /// From what was seen on a worn tire to its likely causes, and the check that would settle it
+    Explain(Explain),
     /// One page of everything that is known of an axle, or of a study, to read in a browser, print and hand on
     Report(Report),
     /// Fit unknowns of a model, such as its wall and seat stiffness, to shop readings, with confidence
@@ -91,6 +93,12 @@ pub struct Start {
     /// Write a reading sheet to fill in the shop, for `axlebow fit`, in place of a model file
     #[arg(long, conflicts_with_all = ["kind", "like"], requires = "name")]
     pub readings: bool,
+    /// Write a case sheet to fill in at a worn axle, for `axlebow explain`, in place of a model file
+    #[arg(long, conflicts_with_all = ["kind", "like", "readings"], requires = "name")]
+    pub case: bool,
+    /// Write the case sheet as a page to print as well
+    #[arg(long, value_name = "FILE.html", requires = "case")]
+    pub page: Option<PathBuf>,
     /// Write over a file that exists
     #[arg(long)]
     pub force: bool,

@@ -3,6 +3,7 @@
 pub mod causes;
 pub mod completions;
 pub mod cups;
+pub mod explain;
 pub mod fit;
 pub mod flex;
 pub mod gather;

@@ -113,6 +113,8 @@ pub fn misread(problems: Problems, bytes: &[u8], wanted: FileKind) -> Failure {
     let has = |line: &str| text.lines().any(|own| own.trim() == line);
     let found = if has("[[vary]]") || has("[[variant]]") {
         FileKind::Study
+    } else if has("[[tire]]") {
+        FileKind::Case
     } else if has("[loads]") || has("[[wheel_end]]") {
         FileKind::Model
     } else if road_kinds().any(|kind| has(&format!("kind = \"{kind}\""))) {
@@ -134,6 +136,7 @@ pub fn misread(problems: Problems, bytes: &[u8], wanted: FileKind) -> Failure {
         FileKind::Remedies => {
             "this looks like a file of remedies; `axlebow remedies MODEL --remedies` takes it"
         }
+        FileKind::Case => "this looks like a case sheet; `axlebow explain` takes it",
         FileKind::Tire => "this looks like a tire file; `axlebow tire MODEL --tire` takes it",
     };
     Failure::Noted(problems, note.to_owned())
@@ -147,6 +150,7 @@ pub enum FileKind {
     Road,
     Remedies,
     Tire,
+    Case,
 }
 
 /// Makes the change that an option asks for, as KEY=VALUE.

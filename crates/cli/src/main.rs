@@ -40,6 +40,7 @@ fn run(arguments: &Arguments) -> Result<ExitCode, Failure> {
         Command::Rating(rating) => command::rating::run(rating),
         Command::Causes(causes) => command::causes::run(causes),
         Command::Remedies(remedies) => command::remedies::run(remedies),
+        Command::Explain(explain) => command::explain::run(explain),
         Command::Report(report) => command::report::run(report),
         Command::Fit(fit) => command::fit::run(fit),
         Command::Tire(tire) => command::tire::run(tire),

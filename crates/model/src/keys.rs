@@ -1,5 +1,6 @@
 //! The keys of model, road, duty and tire files.
 
+mod case_keys;
 mod duty_keys;
 mod material_keys;
 mod model_keys;
@@ -12,6 +13,7 @@ mod tread_keys;
 mod wheel_end_keys;
 mod wheel_keys;
 
+pub use case_keys::CASE;
 pub use duty_keys::DUTY;
 pub use model_keys::MODEL;
 pub use road_keys::ROAD;

@@ -26,9 +26,11 @@
 //! build     content to an axle with its load cases
 //! readings  sheets of shop readings
 //! start     files to start from
+//! cases     sheets of what was seen on worn axles
 //! ```
 
 mod build;
+mod cases;
 mod content;
 mod declare;
 mod faults;
@@ -39,11 +41,12 @@ mod roads;
 mod start;
 
 pub use build::{Model, TireFile, VariableAxle};
+pub use cases::{CaseSheet, DamperState, FeltFeather, ReadingErrors, SeenEnd, SeenTire, StatedPrior};
 pub use content::{Assumed, Document, Entry, EntryNote, NumberKey, NumberPlace, Table, Value, Written};
 pub use declare::{Bounds, Holds, KeySpec, Presence, TableSpec, Word, json_schema, key, quantity};
 pub use faults::{ModelError, Problem, Problems, Span, likely};
-pub use keys::{DUTY, MODEL, ROAD, TIRE};
+pub use keys::{CASE, DUTY, MODEL, ROAD, TIRE};
 pub use read::{LARGEST, given_file, named_file, read, read_bytes, top_word, why_missing};
 pub use readings::{ReadQuantity, Reading, ReadingSheet, RemovedRib, readings};
 pub use roads::{DutyFile, RoadFile, road_events, road_kinds};
-pub use start::{KINDS, TYPICAL, TypicalAxle, reading_sheet, starter};
+pub use start::{KINDS, TYPICAL, TypicalAxle, case_starter, reading_sheet, starter};

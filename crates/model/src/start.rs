@@ -72,6 +72,11 @@ pub fn reading_sheet(name: &str) -> String {
     include_str!("../starters/readings.csv").replace("@NAME@", &plain)
 }
 
+/// The commented case sheet to fill in at a worn axle; `name` stands at its top.
+pub fn case_starter(name: &str) -> String {
+    include_str!("../starters/case.toml").replace("@NAME@", &quoted(name))
+}
+
 fn escaped(c: char) -> impl Iterator<Item = char> {
     let slash = matches!(c, '"' | '\\').then_some('\\');
     slash.into_iter().chain(std::iter::once(c))

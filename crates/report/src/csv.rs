@@ -1,5 +1,6 @@
 //! Outcomes as comma-separated values (RFC 4180): SI units named in the heading, full precision.
 
+mod explain;
 mod growth;
 mod life;
 mod payback;
@@ -11,6 +12,7 @@ mod search;
 mod study;
 mod textbook;
 
+pub use explain::explain;
 pub use growth::growth;
 pub use life::life;
 pub use payback::payback;

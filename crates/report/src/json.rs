@@ -3,6 +3,7 @@
 //! Each document has the same bytes for the same outcome. A number that is not finite is written as `null`.
 
 mod derived;
+mod explain;
 mod frame;
 mod remedies;
 mod search;
@@ -27,6 +28,7 @@ use axlebow_study::{
 
 use axlebow_units::UnitSystem;
 
+pub use explain::{explain_document, explain_schema};
 pub use remedies::{remedies_document, remedies_schema};
 pub use search::{search_document, search_schema};
 pub use section::{section_document, section_schema};

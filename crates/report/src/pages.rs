@@ -1,9 +1,11 @@
 //! The page of each command: its answer, then its tables.
 
+mod case_page;
 mod causes;
 mod cautions;
 mod compatibility;
 mod cups;
+mod explain;
 mod fit;
 mod flex;
 mod flex_beside;
@@ -40,9 +42,11 @@ mod uncertainty;
 mod walls;
 mod weld_band;
 
+pub use case_page::case_page;
 pub use causes::causes;
 pub use compatibility::compatibility;
 pub use cups::cups;
+pub use explain::explain;
 pub use fit::fit;
 pub use flex::flex;
 pub use flex_beside::flex_beside;

@@ -2,6 +2,7 @@
 
 pub(crate) mod causes;
 pub(crate) mod compatibility;
+pub(crate) mod explain;
 pub(crate) mod findings;
 pub(crate) mod fit;
 pub(crate) mod growth;

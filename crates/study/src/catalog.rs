@@ -4,6 +4,7 @@
 mod causes;
 mod compatibility;
 mod drawn_rides;
+mod explain;
 mod fit;
 mod payback;
 mod rating;

@@ -27,6 +27,7 @@
 //! rating       the load at which the first check binds
 //! causes       what each part of an axle contributes
 //! remedies     standard remedies and the user's own, tried and ranked
+//! explain      causes of worn tires, ranked
 //! across       tires across axles, a ride across random roads
 //! payback      whether a remedy pays
 //! ```
@@ -35,6 +36,7 @@ mod across;
 mod ask;
 mod catalog;
 mod causes;
+mod explain;
 mod file;
 mod findings;
 mod fit;
@@ -57,6 +59,11 @@ pub use ask::{
 pub use axlebow_numerics::{Distribution, Estimated, Expression, Histogram, Index, Spread};
 pub use causes::{
     Cause, CauseShare, CausesOutcome, Contribution, EndplayTilt, Subject, WheelCauses, causes, causes_over,
+};
+pub use explain::{
+    Discrepancy, Evidence, EvidenceWeight, ExplainOutcome, FITS, LEADS, Library, NextCheck, Parameter,
+    RankedCause, SeenRib, Size, SizeOf, Verdict, WearCause, WearPattern, Whereabouts, WornAxle, explain,
+    explain_with, probabilities,
 };
 pub use file::STUDY;
 pub use findings::{

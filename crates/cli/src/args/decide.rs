@@ -38,6 +38,30 @@ pub struct Remedies {
 }
 
 #[derive(Debug, Args)]
+pub struct Explain {
+    /// Case sheet, with or without its .toml; `axlebow start --case` writes one to fill in
+    pub sheet: PathBuf,
+    /// Units of tables and pictures [default: those of the sheet]
+    #[arg(long)]
+    pub units: Option<Units>,
+    /// Print the whole result as one JSON document (SI units)
+    #[arg(long)]
+    pub json: bool,
+    /// Write the result as a page that a browser shows and prints, picture included
+    #[arg(long, value_name = "FILE.html")]
+    pub page: Option<PathBuf>,
+    /// Write a picture: how probable each cause is, and ribs as seen and predicted
+    #[arg(long, value_name = "FILE.svg|png")]
+    pub plot: Option<PathBuf>,
+    /// Write every cause as a row of a CSV file
+    #[arg(long, value_name = "FILE.csv")]
+    pub csv: Option<PathBuf>,
+    /// Leave out the lines at the head of the CSV file, after #, that say what it was made from
+    #[arg(long, requires = "csv")]
+    pub plain_csv: bool,
+}
+
+#[derive(Debug, Args)]
 pub struct Report {
     /// Model file or study file, with or without its .toml
     pub file: PathBuf,

@@ -65,6 +65,10 @@ pub enum SchemaOf {
     TireResult,
     /// The result of `tire --json` of several models, tires or offsets
     TireTable,
+    /// Case sheets
+    Case,
+    /// The result of `explain --json`
+    Explain,
     /// The result of `causes --json`
     Causes,
     /// The result of `remedies --json`

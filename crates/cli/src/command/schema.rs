@@ -17,6 +17,8 @@ pub fn run(arguments: &Schema) -> Result<ExitCode, Failure> {
         SchemaOf::TireResult => axlebow_report::json::tire_schema(),
         SchemaOf::TireTable => axlebow_report::json::compatibility_schema(),
         SchemaOf::Causes => axlebow_report::json::causes_schema(),
+        SchemaOf::Case => format!("{:#}\n", axlebow_model::json_schema(&axlebow_model::CASE)),
+        SchemaOf::Explain => axlebow_report::json::explain_schema(),
         SchemaOf::Remedies => axlebow_report::json::remedies_schema(),
         SchemaOf::RemediesFile => format!("{:#}\n", axlebow_model::json_schema(&axlebow_study::REMEDIES)),
         SchemaOf::Fit => axlebow_report::json::fit_schema(),

@@ -21,8 +21,16 @@ pub fn run(arguments: &Start) -> Result<ExitCode, Failure> {
         return Err(Failure::Input(format!("{path} exists; give another name, or --force to write over it")));
     }
     let name = path.file_stem().map(|stem| stem.to_string_lossy().into_owned()).unwrap_or_default();
+    output::check_kind("--page", arguments.page.as_deref(), "html")?;
     output::write_file(&path, text(arguments, &name)?.as_bytes())?;
+    if let Some(page) = &arguments.page {
+        output::write_file(page, axlebow_report::table::case_page(&name).as_bytes())?;
+    }
     let path = path.display();
+    if arguments.case {
+        output::say(&format!("fill it in at the axle, then run: axlebow explain {path}"));
+        return Ok(ExitCode::SUCCESS);
+    }
     output::say(&match (arguments.readings, &arguments.like) {
         (true, _) => format!("print it, fill it in, then run: axlebow fit MODEL --readings {path}"),
         (false, Some(_)) => format!(
@@ -37,6 +45,9 @@ pub fn run(arguments: &Start) -> Result<ExitCode, Failure> {
 fn text(arguments: &Start, name: &str) -> Result<String, Failure> {
     if arguments.readings {
         return Ok(axlebow_model::reading_sheet(name));
+    }
+    if arguments.case {
+        return Ok(axlebow_model::case_starter(name));
     }
     let like = |wanted: &String| TYPICAL.iter().find(|own| own.name == *wanted).map(|own| own.called(name));
     let kind = |kind: &String| axlebow_model::starter(kind, name);

@@ -1,0 +1,23 @@
+//! From a worn tire to its causes: what was seen, held against what the axle predicts for each cause.
+
+mod library;
+mod likelihood;
+mod next_check;
+mod observed;
+mod outcome;
+mod parameter;
+mod run;
+mod variant;
+mod wear_cause;
+mod worn_axle;
+
+pub use library::Library;
+pub use likelihood::Discrepancy;
+pub use next_check::NextCheck;
+pub use observed::Evidence;
+pub use outcome::{EvidenceWeight, ExplainOutcome, FITS, LEADS, RankedCause, SeenRib, Size, Verdict};
+pub use parameter::Parameter;
+pub use run::{explain, explain_with, probabilities};
+pub use variant::{SizeOf, Whereabouts};
+pub use wear_cause::WearCause;
+pub use worn_axle::{WearPattern, WornAxle};
