@@ -66,7 +66,10 @@ mod tests {
         assert!((normal.log_density(&values) - (-6.511079609767423)).abs() < 1e-12);
         let covariances = DVector::from_vec(vec![0.5, -0.2, 0.1]);
         let (mean, variance) = normal.regressed(&values, (3.0, 1.5), &covariances);
-        assert!((mean - 1.302698650674663).abs() < 1e-12 && (variance - 1.079460269865067).abs() < 1e-12, "{mean} {variance}");
+        assert!(
+            (mean - 1.302698650674663).abs() < 1e-12 && (variance - 1.079460269865067).abs() < 1e-12,
+            "{mean} {variance}"
+        );
     }
 
     /// Table of chi squared: 3.841 and 18.307 are its upper 5 % of 1 and 10 degrees (any handbook of statistics).

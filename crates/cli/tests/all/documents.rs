@@ -132,6 +132,7 @@ fn the_other_commands_meet_their_schemas() {
         &["tire", &thin, &stiffened, "--json"],
         &["growth", &thin, "--steps", "2", "--counts", "1..3", "--json"],
         &["growth", &thin, &stiffened, "--steps", "2", "--counts", "1..3", "--json"],
+        &["explain", &demo("cases/thin-tube-inner-shoulder"), "--json"],
         &["rating", &thin, "--case", "rated-load", "--points", "3", "--json"],
         &["textbook", "--json"],
     ]);

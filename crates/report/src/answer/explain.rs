@@ -8,6 +8,9 @@ use crate::ModelCard;
 use crate::number::Numbers;
 use crate::words::explain::{cause, how, size};
 
+/// Entropy below which there is no doubt to settle, nats: that of one cause at 98 %.
+const DOUBT: f64 = 0.1;
+
 /// The most probable cause, or that none can be told; what speaks most for it; what to check next.
 pub fn explain_answer(outcome: &ExplainOutcome, card: &ModelCard) -> Vec<String> {
     let n = Numbers { system: card.system };
@@ -52,7 +55,7 @@ fn speaks(outcome: &ExplainOutcome) -> Option<String> {
 
 fn next(outcome: &ExplainOutcome) -> Option<String> {
     let check = outcome.checks.first()?;
-    let share = if outcome.entropy > 0.0 { check.information / outcome.entropy } else { 0.0 };
+    let share = if outcome.entropy > DOUBT { check.information / outcome.entropy } else { 0.0 };
     (share >= 0.005).then(|| {
         format!(
             "Check next: {}, expected to settle {} of the doubt. {}",

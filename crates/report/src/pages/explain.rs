@@ -64,8 +64,8 @@ fn how_ranked(outcome: &ExplainOutcome) -> String {
     format!(
         "Before: weights of causes before the readings, invented; `priors` of the sheet changes them. Fit: probability that readings lie \
          as far from the prediction as these. One cause is taken to be at work. A cause leads from {} %. Beside the errors of readings \
-         the tire face itself is taken to be off by {} % between ribs and {} % between tires. How often probabilities of this kind came \
-         true on invented cases: crates/study/README.md. Toe: positive toe-in; camber: negative, tops lean in.",
+         the tire face itself is taken to be off by {} % between ribs and {} % between tires. \
+         Toe: positive toe-in; camber: negative, tops lean in.",
         fixed(100.0 * LEADS, 0),
         fixed(100.0 * outcome.discrepancy.rib, 0),
         fixed(100.0 * outcome.discrepancy.tire, 0)

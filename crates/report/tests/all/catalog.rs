@@ -3,7 +3,7 @@
 use axlebow_report::json;
 use serde_json::Value;
 
-fn documents() -> [Value; 17] {
+fn documents() -> [Value; 18] {
     [
         json::flex_schema(),
         json::flex_against_schema(),
@@ -16,6 +16,7 @@ fn documents() -> [Value; 17] {
         json::compatibility_schema(),
         json::cups_schema(),
         json::causes_schema(),
+        json::explain_schema(),
         json::fit_schema(),
         json::payback_schema(),
         json::sensitivities_schema(),

@@ -12,8 +12,8 @@ use super::worn_axle::WornAxle;
 
 /// What the tire face leaves out, in the logarithm of wear: between ribs of a tire, and between tires.
 ///
-/// Estimated once for all causes from sheets made by another model (other tire, other duty, other errors), as the value of the
-/// largest mean logarithm of the probability of the true cause; see the README of this crate.
+/// One value for all causes, so that none is favored: a judgment, to be held against sheets made by another model (other tire,
+/// other duty, other errors); see the README of this crate.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Discrepancy {
     /// Standard deviation of a rib.
@@ -23,8 +23,8 @@ pub struct Discrepancy {
 }
 
 impl Discrepancy {
-    /// As estimated.
-    pub const ESTIMATED: Discrepancy = Discrepancy { rib: 0.08, tire: 0.08 };
+    /// As judged.
+    pub const ASSUMED: Discrepancy = Discrepancy { rib: 0.08, tire: 0.08 };
 }
 
 /// One-sided share of scuff from which a hand feels feathering, and the standard error of a hand (judgments, no source).

@@ -4,6 +4,7 @@
 
 mod causes;
 mod cups;
+mod explain;
 mod fit;
 mod mutations;
 mod payback;
