@@ -13,6 +13,7 @@ pub struct Material {
     yield_strength: Option<f64>,
     ultimate_strength: Option<f64>,
     carbon_equivalent: Option<f64>,
+    cold_cracking_equivalent: Option<f64>,
 }
 
 impl Material {
@@ -39,6 +40,7 @@ impl Material {
             yield_strength: None,
             ultimate_strength: None,
             carbon_equivalent: None,
+            cold_cracking_equivalent: None,
         };
         material.positive("elastic modulus", elastic_modulus, "Pa")?;
         material.positive("density", density, "kg/m³")?;
@@ -87,6 +89,15 @@ impl Material {
         Ok(self)
     }
 
+    /// The same material with a carbon equivalent of cold cracking, CET (per cent), above 0.
+    ///
+    /// Errors: [`SectionError::MaterialProperty`] for zero, a negative value or not a number.
+    pub fn with_cold_cracking_equivalent(mut self, cet: f64) -> Result<Self, SectionError> {
+        self.positive("carbon equivalent CET", cet, "%")?;
+        self.cold_cracking_equivalent = Some(cet);
+        Ok(self)
+    }
+
     /// How messages call it.
     pub fn name(&self) -> &str {
         &self.name
@@ -125,6 +136,11 @@ impl Material {
     /// Carbon equivalent (per cent), where the composition is known.
     pub fn carbon_equivalent(&self) -> Option<f64> {
         self.carbon_equivalent
+    }
+
+    /// Carbon equivalent of cold cracking, CET (per cent), where the composition is known.
+    pub fn cold_cracking_equivalent(&self) -> Option<f64> {
+        self.cold_cracking_equivalent
     }
 
     /// Shear modulus G = E / (2 (1 + nu)) (Pa).

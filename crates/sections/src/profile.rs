@@ -43,6 +43,15 @@ impl Profile {
         }
     }
 
+    /// Thickness of its wall, half of a bar's diameter (m).
+    pub fn wall(&self) -> f64 {
+        match self {
+            Self::RoundTube(tube) => tube.wall(),
+            Self::RectangularTube(tube) => tube.wall(),
+            Self::RoundBar(bar) => 0.5 * bar.diameter(),
+        }
+    }
+
     /// Outside size along X (m).
     pub fn width(&self) -> f64 {
         self.outside().width

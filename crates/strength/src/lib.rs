@@ -42,7 +42,10 @@ pub use section::{
     aisc_limits, aisc_round_reach, aisc_wall_check, en_limits, en_wall_check, stress_checks, walls,
     yield_checks,
 };
-pub use steel::{Composition, HeatAffectedZone, PreheatNeed, preheat, preheat_check};
+pub use steel::{
+    Composition, HeatAffectedZone, PREHEAT_METHOD, PreheatNeed, WeldHeat, preheat, preheat_check,
+    preheat_temperature,
+};
 pub use weld::{
     AiscBasis, AiscWeld, BaseMetal, EnWeld, Fillet, StitchedPart, Stitches, WeldLoad, WeldRun,
     aisc_effective_length, correlation_factor, en_long_lap_factor, greatest_edge_leg, least_aisc_leg,

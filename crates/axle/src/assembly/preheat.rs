@@ -1,6 +1,7 @@
 //! Whether the steels that are welded want warming first.
 
-use axlebow_strength::{Check, preheat, preheat_check};
+use axlebow_sections::{Material, Profile};
+use axlebow_strength::{Check, WeldHeat, preheat, preheat_check, preheat_temperature};
 
 use crate::parts::body::Part;
 use crate::{Axle, AxleError};
@@ -12,6 +13,12 @@ pub struct Preheat {
     pub parts: String,
     /// Carbon equivalent, per cent; none where the composition is not known.
     pub carbon_equivalent: Option<f64>,
+    /// Carbon equivalent of cold cracking, CET, per cent; none where the composition is not known.
+    pub cold_cracking_equivalent: Option<f64>,
+    /// Thickest of the parts, m.
+    pub thickness: f64,
+    /// Least temperature of the steel, °C, for [`WeldHeat::USUAL`]; none where CET is not known or not covered.
+    pub temperature: Option<f64>,
     /// The carbon equivalent against its limit.
     pub check: Option<Check>,
 }
@@ -40,18 +47,49 @@ pub fn preheats(axle: &Axle) -> Result<Vec<Preheat>, AxleError> {
     if !axle.has_welds() {
         return Ok(Vec::new());
     }
-    let part = axle.body.pieces()[0].part;
-    let mut steels = vec![(axle.body.material(Part::Tube), part.word().to_owned())];
-    for stiffener in &axle.stiffeners {
-        match steels.iter_mut().find(|(steel, _)| **steel == stiffener.material) {
-            Some((_, parts)) => *parts += &format!(", {}", stiffener.name),
-            None => steels.push((&stiffener.material, stiffener.name.clone())),
+    steels(axle).into_iter().map(|steel| steel.preheat()).collect()
+}
+
+/// A steel that is welded, in the parts that are made of it.
+struct WeldedSteel<'a> {
+    material: &'a Material,
+    parts: String,
+    thickness: f64,
+}
+
+fn steels(axle: &Axle) -> Vec<WeldedSteel<'_>> {
+    let pieces = axle.body.pieces().iter().filter(|piece| piece.part != Part::Spindle);
+    let walls = pieces.flat_map(|piece| [piece.inboard, piece.outboard]);
+    let mut steels = vec![WeldedSteel {
+        material: axle.body.material(Part::Tube),
+        parts: axle.body.pieces()[0].part.word().to_owned(),
+        thickness: walls.map(|profile| Profile::wall(&profile)).fold(0.0, f64::max),
+    }];
+    for own in &axle.stiffeners {
+        let thickness = own.form.thickness();
+        match steels.iter_mut().find(|steel| *steel.material == own.material) {
+            Some(steel) => {
+                steel.parts += &format!(", {}", own.name);
+                steel.thickness = steel.thickness.max(thickness);
+            }
+            None => steels.push(WeldedSteel { material: &own.material, parts: own.name.clone(), thickness }),
         }
     }
-    let each = steels.into_iter().map(|(steel, parts)| {
-        let carbon_equivalent = steel.carbon_equivalent();
-        let check = carbon_equivalent.map(preheat_check).transpose()?;
-        Ok(Preheat { parts, carbon_equivalent, check })
-    });
-    each.collect()
+    steels
+}
+
+impl WeldedSteel<'_> {
+    fn preheat(self) -> Result<Preheat, AxleError> {
+        let (carbon_equivalent, cet) =
+            (self.material.carbon_equivalent(), self.material.cold_cracking_equivalent());
+        let temperature = |cet| preheat_temperature(cet, self.thickness, WeldHeat::USUAL);
+        Ok(Preheat {
+            carbon_equivalent,
+            cold_cracking_equivalent: cet,
+            thickness: self.thickness,
+            temperature: cet.map(temperature).transpose()?.flatten(),
+            check: carbon_equivalent.map(preheat_check).transpose()?,
+            parts: self.parts,
+        })
+    }
 }

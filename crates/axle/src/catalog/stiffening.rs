@@ -118,6 +118,19 @@ impl Record for Preheat {
             "Carbon equivalent by the formula of the International Institute of Welding; null where it is not known.",
             &Part(|steel: &Self| &steel.carbon_equivalent),
         ),
+        in_unit(
+            "cold-cracking-equivalent",
+            "percent",
+            "Carbon equivalent CET of EN 1011-2, Annex C, method B; null where the composition is not known.",
+            &Part(|steel: &Self| &steel.cold_cracking_equivalent),
+        ),
+        number("thickness", Kind::Length, "Thickest of the parts.", &Own(|steel: &Self| steel.thickness)),
+        in_unit(
+            "temperature",
+            "celsius",
+            "Least temperature of the steel by that method for hydrogen class H5 and 1 kJ/mm; null where CET is not known or above 0.50 %.",
+            &Part(|steel: &Self| &steel.temperature),
+        ),
         part("need", "`unneeded`, `usual`, `controlled` or `unknown`.", &Text(|steel: &Self| steel.need())),
         part("advice", "What to do.", &Text(|steel: &Self| steel.advice())),
         part(

@@ -8,7 +8,6 @@ use axlebow_strength::{
 
 use crate::checks::placed_check::{CheckedPart, PlacedCheck};
 use crate::checks::strength_options::{StrengthOptions, StrengthRules};
-use crate::mesh::weld_line::wall_thickness;
 use crate::outcome::CaseOutcome;
 use crate::outcome::stiffening_outcome::{Foot, WeldForce};
 use crate::{Axle, AxleError, Stiffener, WeldPattern};
@@ -71,7 +70,7 @@ impl<'a> CheckedWeld<'a> {
             wall: Joined {
                 name: "wall",
                 material: axle.body.material(piece.part),
-                thickness: wall_thickness(&profile),
+                thickness: profile.wall(),
             },
             plate: Joined { name: "stiffener", material: &stiffener.material, thickness: plate.thickness },
         })

@@ -222,7 +222,7 @@ fn fiber(axle: &Axle, station: &StationOutcome) -> f64 {
 /// Source: EN 1993-1-9:2005, Tables 8.4 (1), (2) and 8.5 (6) (from memory).
 fn end_detail(axle: &Axle, stiffener: &Stiffener, y: f64) -> (&'static str, String) {
     if stiffener.form.covers_the_wall() {
-        let wall = crate::mesh::weld_line::wall_thickness(&axle.body.piece_at(y).profile_at(y.abs()));
+        let wall = axle.body.piece_at(y).profile_at(y.abs()).wall();
         let plate = stiffener.form.plate().thickness;
         return cover_plate(plate, wall);
     }

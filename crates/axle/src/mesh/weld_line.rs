@@ -2,7 +2,7 @@
 
 use std::f64::consts::FRAC_1_SQRT_2;
 
-use axlebow_sections::{Material, Placement, Profile};
+use axlebow_sections::{Material, Placement};
 
 use crate::assembly::stations::merged_positions;
 use crate::mesh::seated_bar::SeatedBar;
@@ -36,7 +36,7 @@ pub(crate) fn giving_stiffness(axle: &Axle, stiffener: &Stiffener, bar: &SeatedB
     let piece = axle.body.piece_at(0.5 * (stiffener.from + stiffener.to));
     let (wall, plate) = (axle.body.material(piece.part), &stiffener.material);
     let give_over = |length: f64| {
-        let under = plate_give_along_a_line(wall) / wall_thickness(&piece.profile_at(piece.from));
+        let under = plate_give_along_a_line(wall) / piece.profile_at(piece.from).wall();
         let own = plate_give_along_an_edge(plate) / stiffener.form.plate().thickness;
         (under + own) * length
     };
@@ -54,15 +54,6 @@ pub fn plate_give_along_a_line(material: &Material) -> f64 {
 /// How far a wide plate goes along with a force q cos κy along its free edge, times its thickness and κ over q (1/Pa).
 pub fn plate_give_along_an_edge(material: &Material) -> f64 {
     2.0 / material.elastic_modulus()
-}
-
-/// Wall of tube or housing, half the diameter of a bar, m.
-pub(crate) fn wall_thickness(profile: &Profile) -> f64 {
-    match profile {
-        Profile::RoundTube(tube) => tube.wall(),
-        Profile::RectangularTube(tube) => tube.wall(),
-        Profile::RoundBar(bar) => 0.5 * bar.diameter(),
-    }
 }
 
 /// A piece of weld that is held at one place.
@@ -104,7 +95,7 @@ impl Stiffener {
     }
 
     /// The feet that are welded: rear and front, or the front one only.
-    pub(crate) fn welded_feet(&self) -> [bool; 2] {
+    pub fn welded_feet(&self) -> [bool; 2] {
         [self.weld.both_sides, true]
     }
 }

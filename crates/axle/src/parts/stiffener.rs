@@ -222,7 +222,7 @@ impl Stiffener {
     /// [`TIGHT_FIT`].
     ///
     /// Source: AWS D1.1, fit-up of fillet welds (from memory).
-    pub(crate) fn leg_over(&self, gap: f64) -> f64 {
+    pub fn leg_over(&self, gap: f64) -> f64 {
         if gap > TIGHT_FIT { self.weld.leg - gap } else { self.weld.leg }
     }
 

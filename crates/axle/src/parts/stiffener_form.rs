@@ -155,7 +155,6 @@ impl StiffenerForm {
         Ok([shear.shear_coefficient_x, shear.shear_coefficient_z])
     }
 
-    /// Whether it is a sleeve all round the tube.
     /// Whether it lies on the wall as a cover plate: a flat, half of a tube, a sleeve.
     pub(crate) fn covers_the_wall(&self) -> bool {
         let lies =
@@ -163,12 +162,36 @@ impl StiffenerForm {
         lies || self.goes_round()
     }
 
-    pub(crate) fn goes_round(&self) -> bool {
+    /// Whether it is a sleeve all round the tube.
+    pub fn goes_round(&self) -> bool {
         matches!(self.fit, Fit::Round { .. }) && !self.outline.holes().is_empty()
     }
 
     pub(crate) fn fit(&self) -> Fit {
         self.fit
+    }
+
+    /// The shape, none of a full sleeve and of an outline of the user's.
+    pub fn shape(&self) -> Option<&Shape> {
+        self.shape.as_ref()
+    }
+
+    /// Inside diameter of a sleeve, half or full, m.
+    pub fn bore(&self) -> Option<f64> {
+        match self.fit {
+            Fit::Round { bore } => Some(bore),
+            Fit::Rests | Fit::Drawn => None,
+        }
+    }
+
+    /// Thickness of the plate that its weld joins to the axle, m.
+    pub fn thickness(&self) -> f64 {
+        self.plate.thickness
+    }
+
+    /// Whether one plate stands between both of its welds, which then are the two sides of one joint.
+    pub fn stands_between_welds(&self) -> bool {
+        self.plate.between_the_feet
     }
 
     /// The plate that its weld joins to the axle.

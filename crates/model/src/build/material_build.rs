@@ -27,6 +27,11 @@ impl Builder<'_> {
         if let Some((key, equivalent)) = self.carbon_equivalent(table) {
             material = self.kept(table.span_of(key), material.with_carbon_equivalent(equivalent))?;
         }
+        if let Some(elements) = table.optional_table("composition").map(composition) {
+            let span = table.span_of("composition");
+            let cet = elements.cold_cracking_equivalent();
+            material = self.kept(span, material.with_cold_cracking_equivalent(cet))?;
+        }
         Some(material)
     }
 

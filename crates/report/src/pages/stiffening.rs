@@ -25,7 +25,7 @@ pub(super) fn stiffening(outcome: &FlexOutcome, n: Numbers) -> Vec<Block> {
         Block::Table(welds(&cases, n)),
     ];
     blocks.extend(reason(&cases));
-    blocks.extend(preheat(&outcome.preheat));
+    blocks.extend(preheat(&outcome.preheat, n.system));
     blocks.push(welding());
     blocks
 }

@@ -36,7 +36,7 @@ pub fn strength(outcome: &StrengthOutcome, bands: &[WeldBand], card: &ModelCard,
         page.add_table(check_table(outcome.bearings.iter(), n).with_caption(caption));
     }
     page.extend(not_made(&outcome.not_made));
-    page.extend(preheat(&outcome.preheat));
+    page.extend(preheat(&outcome.preheat, card.system));
     page.extend(verdict(outcome).map(Block::Paragraph));
     page.extend(weld_bands(bands, n));
     page.extend(sources(outcome));
