@@ -2,6 +2,7 @@
 
 mod checks;
 mod decide;
+mod drawing;
 mod motion;
 mod schema;
 mod shared;
@@ -13,7 +14,8 @@ use std::path::PathBuf;
 use clap::{Args, Parser, Subcommand};
 
 pub use checks::{Life, Rating, Strength};
-pub use decide::{Causes, Explain, Remedies, Report};
+pub use decide::{Audience, Causes, Explain, Remedies, Report};
+pub use drawing::Drawing;
 pub use motion::{Modes, MovedWheels, Response, Ride, TimeScheme};
 pub use schema::{CompletionKind, Completions, Schema, SchemaOf, Textbook};
 pub use shared::{Drive, ModelInput, Units};
@@ -50,6 +52,8 @@ pub enum Command {
     Growth(Growth),
     /// Every cross-section: area, inertias, shear and torsion constants, mass
     Section(Section),
+    /// The axle and its stiffeners as a shop makes them: dimensions, weld symbols, preheat, questions to the axle's maker
+    Drawing(Drawing),
     /// Every station against yield and the section class of every wall: value, limit, source, verdict
     Strength(Strength),
     /// Years to a crack at each detail and of each wheel bearing under a duty

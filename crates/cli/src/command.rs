@@ -3,6 +3,7 @@
 pub mod causes;
 pub mod completions;
 pub mod cups;
+pub mod drawing;
 pub mod explain;
 pub mod fit;
 pub mod flex;

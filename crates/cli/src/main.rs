@@ -35,6 +35,7 @@ fn run(arguments: &Arguments) -> Result<ExitCode, Failure> {
         Command::Cups(cups) => command::cups::run(cups),
         Command::Growth(growth) => command::growth::run(growth),
         Command::Section(section) => command::section::run(section),
+        Command::Drawing(drawing) => command::drawing::run(drawing),
         Command::Strength(strength) => command::strength::run(strength),
         Command::Life(life) => command::life::run(life),
         Command::Rating(rating) => command::rating::run(rating),

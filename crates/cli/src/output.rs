@@ -127,6 +127,19 @@ pub fn check_picture(path: Option<&Path>) -> Result<(), Failure> {
     }
 }
 
+/// Refuses a file name that ends in none of the kinds that are written.
+pub fn check_kinds(option: &str, path: Option<&Path>, kinds: &[&str]) -> Result<(), Failure> {
+    match path.filter(|path| !kinds.iter().any(|kind| is_kind(path, kind))) {
+        Some(path) => {
+            let (path, kinds) = (path.display(), kinds.join(", ."));
+            Err(Failure::Input(format!(
+                "{option} {path}: .{kinds} are written; let the file name end in one of them"
+            )))
+        }
+        None => Ok(()),
+    }
+}
+
 /// Refuses a file name that does not end in the only kind that is written.
 pub fn check_kind(option: &str, path: Option<&Path>, kind: &str) -> Result<(), Failure> {
     match path.filter(|path| !is_kind(path, kind)) {

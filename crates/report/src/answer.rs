@@ -6,6 +6,7 @@
 mod causes;
 mod compatibility;
 mod cups;
+mod drawing;
 mod explain;
 mod fit;
 mod flex;
@@ -30,6 +31,7 @@ mod tire;
 pub use causes::causes_answer;
 pub use compatibility::compatibility_answer;
 pub use cups::cups_answer;
+pub use drawing::drawing_answer;
 pub use explain::explain_answer;
 pub use fit::fit_answer;
 pub use flex::flex_answer;

@@ -3,6 +3,7 @@
 //! Each document has the same bytes for the same outcome. A number that is not finite is written as `null`.
 
 mod derived;
+mod drawing;
 mod explain;
 mod frame;
 mod remedies;
@@ -28,6 +29,7 @@ use axlebow_study::{
 
 use axlebow_units::UnitSystem;
 
+pub use drawing::{drawing_document, drawing_schema};
 pub use explain::{explain_document, explain_schema};
 pub use remedies::{remedies_document, remedies_schema};
 pub use search::{search_document, search_schema};

@@ -16,6 +16,7 @@ mod panels;
 #[cfg(feature = "parquet")]
 pub mod parquet;
 pub mod plot;
+mod sheet;
 mod subject;
 mod svg;
 mod vtu;
@@ -24,13 +25,14 @@ mod words;
 pub use animation::ride_animation;
 pub use error::ReportError;
 pub use page::{Block, Caution, Column, Page, Table};
+pub use sheet::{DrawingOptions, Paper, ShopDrawing, WeldSymbols};
 pub use subject::{
     Assumed, AxleGrowth, BesideRide, InventedInput, ModelCard, SectionCard, SectionStress, StiffenedCard,
     TextbookRow,
 };
 pub use svg::Svg;
 pub use vtu::vtu;
-pub use words::study_findings;
+pub use words::{Question, study_findings};
 
 /// The page of each command: its answer, then its tables.
 pub mod table {

@@ -25,6 +25,9 @@ const BOLD: &[u8] = include_bytes!("../fonts/DejaVuSans-Bold.ttf");
 /// Largest side of a PNG, pixels.
 const LARGEST_SIDE: f64 = 20_000.0;
 
+/// Pixels of a millimeter at 96 to the inch, as readers of SVG count.
+const PIXELS_OF_MILLIMETER: f64 = 96.0 / 25.4;
+
 /// Left edge of lines under a picture.
 const UNDER_LEFT: f64 = 50.0;
 /// Height of such a line, and width of a letter of it.
@@ -49,6 +52,8 @@ struct Drawn {
     description: String,
     /// What the picture was made from, a line each; no reader draws it.
     metadata: Vec<String>,
+    /// Unit of its width and height; none where they are pixels.
+    unit: &'static str,
 }
 
 impl Svg {
@@ -60,6 +65,11 @@ impl Svg {
     /// Width and height, in the SVG's user units.
     pub fn size(&self) -> [f64; 2] {
         [self.width, self.height]
+    }
+
+    /// Pixels of a user unit.
+    fn pixels(&self) -> f64 {
+        if self.drawn.unit == "mm" { PIXELS_OF_MILLIMETER } else { 1.0 }
     }
 
     /// The same picture with what it was made from as its metadata, which no reader draws.
@@ -91,7 +101,7 @@ impl Svg {
     /// # Errors
     /// A picture with a side of less than one or more than 20 000 pixels.
     pub fn to_png(&self, scale: f64) -> Result<Vec<u8>, ReportError> {
-        let [width, height] = [(self.width * scale).ceil(), (self.height * scale).ceil()];
+        let [width, height] = self.size().map(|side| (side * self.pixels() * scale).ceil());
         let sides = 1.0..=LARGEST_SIDE;
         if !sides.contains(&width) || !sides.contains(&height) {
             return Err(ReportError::PictureSize { width, height, limit: LARGEST_SIDE });

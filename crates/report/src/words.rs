@@ -7,6 +7,8 @@ pub(crate) mod findings;
 pub(crate) mod fit;
 pub(crate) mod growth;
 pub(crate) mod payback;
+pub(crate) mod preheat;
+pub(crate) mod questions;
 pub(crate) mod remedies;
 pub(crate) mod response;
 pub(crate) mod search;
@@ -19,5 +21,6 @@ pub(crate) mod warning;
 mod wrapped;
 
 pub use findings::study_findings;
+pub use questions::Question;
 pub(crate) use station::station_name;
 pub(crate) use wrapped::wrapped;

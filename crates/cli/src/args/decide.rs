@@ -85,7 +85,7 @@ pub struct Report {
 }
 
 /// Who reads a report.
-#[derive(Debug, Clone, Copy, ValueEnum)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
 pub enum Audience {
     /// Whoever pays: wear, remedies and what they take first
     Fleet,

@@ -87,6 +87,8 @@ pub enum SchemaOf {
     StudyResult,
     /// The result of `section --json`
     Section,
+    /// The result of `drawing --json`
+    Drawing,
     /// The result of `cups --json`
     Cups,
     /// The result of `textbook --json`

@@ -9,11 +9,11 @@ use axlebow_report::plot::{
     Drawing, flex_figure, modes_figure, remedies_figure, section_figure, tire_figure,
 };
 use axlebow_report::table::Part;
-use axlebow_report::{ModelCard, Page, SectionCard, StiffenedCard, json, table};
+use axlebow_report::{ModelCard, Page, SectionCard, ShopDrawing, StiffenedCard, json, table};
 use axlebow_study::{RemedyOptions, remedies};
 
 use super::flex::chosen;
-use crate::args::{ModelInput, Report, Study, StudyInput, StudyOutput};
+use crate::args::{Audience, ModelInput, Report, Study, StudyInput, StudyOutput};
 use crate::failure::Failure;
 use crate::{input, output, road_input};
 
@@ -47,7 +47,8 @@ pub fn run(arguments: &Report) -> Result<ExitCode, Failure> {
     let ride = road_input::quick_ride(&arguments.drive, &model.axle, &mut card)?;
     let beside = |name: &str| Some(out.with_extension(format!("{name}.json")));
     output::check_places(&[&asked.page])?;
-    let made = parts(&Subject { document: &document, model: &model, ride: ride.as_ref(), card: &card })?;
+    let made =
+        parts(arguments, &Subject { document: &document, model: &model, ride: ride.as_ref(), card: &card })?;
     for own in &made {
         if let Some(path) = beside(own.part.word()).filter(|_| !arguments.alone) {
             output::write_file(&path, own.document.as_bytes())?;
@@ -101,8 +102,22 @@ struct Subject<'a> {
     card: &'a ModelCard,
 }
 
-fn parts(of: &Subject<'_>) -> Result<Vec<Made>, Failure> {
-    Ok(vec![flex(of)?, tire(of)?, remedy(of)?, strength(of)?, sections(of)?, modes(of)?])
+fn parts(arguments: &Report, of: &Subject<'_>) -> Result<Vec<Made>, Failure> {
+    let mut parts = vec![flex(of)?, tire(of)?, remedy(of)?, strength(of)?, sections(of)?, modes(of)?];
+    if arguments.audience == Audience::Shop {
+        parts.push(drawing(of)?);
+    }
+    Ok(parts)
+}
+
+fn drawing(of: &Subject<'_>) -> Result<Made, Failure> {
+    let options = super::drawing::usual_options(of.model, of.card);
+    let drawing = ShopDrawing::of((&of.model.axle, of.model.strength), options, of.card)?;
+    Ok(Made {
+        part: Part::Drawing,
+        page: table::drawing(&drawing, of.card).with_figures([drawing.svg()]),
+        document: json::drawing_document(&drawing, of.card),
+    })
 }
 
 fn flex(of: &Subject<'_>) -> Result<Made, Failure> {

@@ -36,6 +36,7 @@ pub fn run(arguments: &Schema) -> Result<ExitCode, Failure> {
         SchemaOf::Response => axlebow_report::json::response_schema(),
         SchemaOf::Growth => axlebow_report::json::growth_schema(),
         SchemaOf::Section => axlebow_report::json::section_schema(),
+        SchemaOf::Drawing => axlebow_report::json::drawing_schema(),
         SchemaOf::Cups => axlebow_report::json::cups_schema(),
         SchemaOf::Textbook => axlebow_report::json::textbook_schema(),
     };

@@ -3,6 +3,7 @@
 mod bad_input;
 mod commands;
 mod documents;
+mod drawings;
 mod fits;
 mod forgiving_input;
 mod growth;

@@ -26,6 +26,8 @@ pub enum Part {
     Remedies,
     /// Checks.
     Strength,
+    /// What to ask the axle's maker, and the drawing.
+    Drawing,
     /// Cross-sections.
     Sections,
     /// Natural modes.
@@ -40,6 +42,7 @@ impl Part {
             Part::Tire => "tire",
             Part::Remedies => "remedies",
             Part::Strength => "strength",
+            Part::Drawing => "drawing",
             Part::Sections => "section",
             Part::Modes => "modes",
         }
@@ -52,6 +55,7 @@ impl Part {
             Part::Tire => "What that does at the tires",
             Part::Remedies => "What would help",
             Part::Strength => "Whether it holds",
+            Part::Drawing => "What to make and what to ask",
             Part::Sections => "What it is made of",
             Part::Modes => "How it vibrates",
         }
@@ -60,12 +64,12 @@ impl Part {
 
 impl Audience {
     /// The parts in the order in which this reader wants them.
-    fn order(self) -> [Part; 6] {
-        use Part::{Flex, Modes, Remedies, Sections, Strength, Tire};
+    fn order(self) -> &'static [Part] {
+        use Part::{Drawing, Flex, Modes, Remedies, Sections, Strength, Tire};
         match self {
-            Audience::Fleet => [Tire, Remedies, Flex, Strength, Sections, Modes],
-            Audience::Shop => [Strength, Sections, Remedies, Flex, Tire, Modes],
-            Audience::Research => [Flex, Modes, Sections, Strength, Tire, Remedies],
+            Audience::Fleet => &[Tire, Remedies, Flex, Strength, Sections, Modes],
+            Audience::Shop => &[Strength, Drawing, Sections, Remedies, Flex, Tire, Modes],
+            Audience::Research => &[Flex, Modes, Sections, Strength, Tire, Remedies],
         }
     }
 
@@ -89,7 +93,7 @@ pub fn report(parts: &[(Part, Page)], audience: Audience, card: &ModelCard) -> P
     let mut page = Page::of_model(card, answer);
     let mut once: Vec<Block> = Vec::new();
     for part in audience.order() {
-        let Some(own) = page_of(part) else { continue };
+        let Some(own) = page_of(*part) else { continue };
         let (kept, last) = own.blocks.iter().cloned().partition(is_of_part);
         let chapter = Page { title: Some(part.heading().to_owned()), blocks: kept, ..own.clone() };
         page.add(Block::Chapter(Box::new(Page { subtitle: None, ..chapter })));

@@ -78,7 +78,12 @@ impl Canvas {
     /// The document, on white, with a title and a description for readers who do not see it.
     pub fn finish(self, size: Point, title: &str, description: &str) -> Svg {
         let (title, description) = (title.to_owned(), description.to_owned());
-        Drawn { canvas: self, title, description, metadata: Vec::new() }.finished(size)
+        Drawn { canvas: self, title, description, metadata: Vec::new(), unit: "" }.finished(size)
+    }
+
+    /// The same, its user unit a millimeter of paper.
+    pub fn finish_in_millimeters(self, size: Point, title: &str, description: &str) -> Svg {
+        Drawn { unit: "mm", ..self.finish(size, title, description).drawn }.finished(size)
     }
 
     fn push(&mut self, element: std::fmt::Arguments) {
@@ -92,9 +97,10 @@ impl Drawn {
         let (w, h, body) = (coordinate(width), coordinate(height), &self.canvas.body);
         let [title, description] = [&self.title, &self.description].map(|text| escaped(text));
         let lines: String = self.metadata.iter().map(|line| escaped(line) + "\n").collect();
+        let unit = self.unit;
         let metadata = if lines.is_empty() { lines } else { format!("<metadata>\n{lines}</metadata>\n") };
         let text = format!(
-            r##"<svg xmlns="http://www.w3.org/2000/svg" width="{w}" height="{h}" viewBox="0 0 {w} {h}" role="img" font-family="{FONT_FAMILY}">
+            r##"<svg xmlns="http://www.w3.org/2000/svg" width="{w}{unit}" height="{h}{unit}" viewBox="0 0 {w} {h}" role="img" font-family="{FONT_FAMILY}">
 <title>{title}</title>
 <desc>{description}</desc>
 {metadata}<rect width="{w}" height="{h}" fill="#ffffff"/>

@@ -121,7 +121,11 @@ impl<'a> WornAxle<'a> {
             wheel_ends: Sides::each(end),
             seats: Sides::each(seat),
             wheels,
-            running: Running { duty: scaled(&own.running.duty, forces, friction)?, skew },
+            running: Running {
+                duty: scaled(&own.running.duty, forces, friction)?,
+                skew,
+                ..own.running.clone()
+            },
             ..own.clone()
         })
     }

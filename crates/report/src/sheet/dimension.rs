@@ -1,0 +1,200 @@
+//! Dimensions along a view, in rows above or below it.
+
+use super::letters::text_width;
+use super::primitive::{Anchor, Layer, Place, Sheet};
+
+/// Height of figures, mm (ISO 3098, from memory).
+pub(super) const FIGURES: f64 = 2.5;
+/// From row to row, mm.
+pub(super) const ROW: f64 = 6.0;
+/// Room that a text and two arrow heads want beside them, mm.
+const BESIDE_TEXT: f64 = 1.0;
+const TWO_HEADS: f64 = 6.0;
+/// How far an arrow from outside reaches, mm.
+const TAIL: f64 = 5.0;
+/// Gap at the start of an extension line, and how far it runs past the dimension line, mm.
+const EXTENSION: [f64; 2] = [0.8, 1.2];
+/// How high a text stands over its line, mm.
+const OVER_LINE: f64 = 0.7;
+
+/// A length along the sheet.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Dimension {
+    /// Where it starts and ends, mm on the sheet, the left one first.
+    pub span: [f64; 2],
+    /// Height at which what is measured lies, mm on the sheet.
+    pub feature: f64,
+    /// Its figure.
+    pub text: String,
+}
+
+/// Dimensions that belong together, with what they are of.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Chain {
+    pub of: &'static str,
+    pub dimensions: Vec<Dimension>,
+}
+
+/// Whether rows lie above a view or below it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Side {
+    Above,
+    Below,
+}
+
+/// Chains laid in rows, so that no figure stands over another or in an extension line.
+#[derive(Debug, Clone)]
+pub(super) struct Rows {
+    placed: Vec<(usize, Dimension)>,
+    /// First row of each chain, with what it is of.
+    captions: Vec<(usize, &'static str)>,
+    count: usize,
+}
+
+impl Dimension {
+    fn length(&self) -> f64 {
+        self.span[1] - self.span[0]
+    }
+
+    fn text_fits(&self) -> bool {
+        text_width(&self.text, FIGURES) + BESIDE_TEXT <= self.length()
+    }
+
+    fn heads_fit(&self) -> bool {
+        self.length() >= TWO_HEADS
+    }
+
+    /// From where to where it takes room in its row.
+    fn room(&self) -> [f64; 2] {
+        let [mut from, mut to] = self.span;
+        if !self.heads_fit() {
+            (from, to) = (from - TAIL, to + TAIL);
+        }
+        if !self.text_fits() {
+            to = to.max(self.span[1] + 1.0) + text_width(&self.text, FIGURES) + 1.0;
+        }
+        [from, to]
+    }
+
+    /// Where its figure starts, clear of some places where that can be.
+    fn text_start(&self, lines: &[f64]) -> f64 {
+        let width = text_width(&self.text, FIGURES);
+        if !self.text_fits() {
+            return if self.heads_fit() { self.span[1] + 1.0 } else { self.span[1] + TAIL };
+        }
+        let room = self.length() - width - BESIDE_TEXT;
+        let start = |share: f64| self.span[0] + 0.5 * BESIDE_TEXT + share * room;
+        let clear = |start: &f64| lines.iter().all(|x| *x < start - 0.5 || *x > start + width + 0.5);
+        let shares = (0..=20).map(|step| 0.5 + 0.025 * f64::from(step));
+        let both = shares.flat_map(|share| [share, 1.0 - share]).map(start);
+        both.into_iter().find(clear).unwrap_or_else(|| start(0.5))
+    }
+}
+
+impl Rows {
+    /// Each chain from the row after the last one of the chain before it.
+    pub fn of(chains: Vec<Chain>) -> Self {
+        let mut rows = Rows { placed: Vec::new(), captions: Vec::new(), count: 0 };
+        for chain in chains.into_iter().filter(|chain| !chain.dimensions.is_empty()) {
+            let first = rows.count;
+            rows.captions.push((first, chain.of));
+            for dimension in chain.dimensions {
+                let row = rows.free_row(first, &dimension);
+                rows.count = rows.count.max(row + 1);
+                rows.placed.push((row, dimension));
+            }
+        }
+        rows
+    }
+
+    fn free_row(&self, first: usize, new: &Dimension) -> usize {
+        let [from, to] = new.room();
+        let taken = |row: usize| {
+            self.placed.iter().any(|(other, own)| {
+                let [left, right] = own.room();
+                *other == row && left < to - 0.01 && from < right - 0.01
+            })
+        };
+        (first..).find(|row| !taken(*row)).unwrap_or(first)
+    }
+
+    /// Height that they take, mm.
+    pub fn height(&self) -> f64 {
+        ROW * self.count as f64
+    }
+
+    /// Draws them from a height (mm) on; captions end at `caption`.
+    pub fn draw(&self, sheet: &mut Sheet, (side, start): (Side, f64), caption: f64) {
+        let level = |row: usize| match side {
+            Side::Above => start + ROW * (row as f64 + 0.3),
+            Side::Below => start - ROW * (row as f64 + 0.8),
+        };
+        for (row, dimension) in &self.placed {
+            let later = self.placed.iter().filter(|(other, _)| other > row);
+            let lines: Vec<f64> = later.flat_map(|(_, own)| own.span).collect();
+            draw(sheet, dimension, (level(*row), side), &lines);
+        }
+        for (row, of) in &self.captions {
+            let at = [caption, level(*row) + OVER_LINE];
+            sheet.text(Layer::Text, (at, Anchor::Start), 1.8, *of);
+        }
+    }
+}
+
+fn draw(sheet: &mut Sheet, own: &Dimension, (level, side): (f64, Side), lines: &[f64]) {
+    let [from, to] = own.span;
+    let out = if side == Side::Above { 1.0 } else { -1.0 };
+    for x in own.span {
+        let start = own.feature + out * EXTENSION[0];
+        sheet.line(Layer::Dimension, [x, start], [x, level + out * EXTENSION[1]]);
+    }
+    let inward = if own.heads_fit() { -1.0 } else { 1.0 };
+    if !own.heads_fit() {
+        for (x, way) in [(from, -1.0), (to, 1.0)] {
+            sheet.line(Layer::Dimension, [x + way * TAIL, level], [x, level]);
+        }
+    }
+    sheet.arrow_head(Layer::Dimension, [from, level], [inward, 0.0]);
+    sheet.arrow_head(Layer::Dimension, [to, level], [-inward, 0.0]);
+    // The line of a dimension comes right before its figure: readers of the DXF file go by it.
+    sheet.line(Layer::Dimension, [from, level], [to, level]);
+    let at: Place = [own.text_start(lines), level + OVER_LINE];
+    sheet.text(Layer::Dimension, (at, Anchor::Start), FIGURES, own.text.clone());
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn dimension(from: f64, to: f64, text: &str) -> Dimension {
+        Dimension { span: [from, to], feature: 0.0, text: text.to_owned() }
+    }
+
+    #[test]
+    fn a_chain_shares_a_row_and_what_has_no_room_goes_to_the_next() {
+        let chain =
+            vec![dimension(0.0, 20.0, "200"), dimension(20.0, 40.0, "200"), dimension(0.0, 40.0, "400")];
+        let rows = Rows::of(vec![Chain { of: "one", dimensions: chain }]);
+        let placed: Vec<usize> = rows.placed.iter().map(|(row, _)| *row).collect();
+        assert_eq!((placed, rows.height()), (vec![0, 0, 1], 2.0 * ROW));
+    }
+
+    #[test]
+    fn a_figure_gives_way_to_extension_lines() {
+        let own = dimension(0.0, 40.0, "400");
+        let width = text_width("400", FIGURES);
+        assert!((own.text_start(&[]) + 0.5 * width - 20.0).abs() < 1e-9);
+        let start = own.text_start(&[20.0]);
+        assert!(start > 20.0 || start + width < 20.0, "{start}");
+        assert!(own.text_start(&[]) > 0.0);
+    }
+
+    #[test]
+    fn a_figure_too_wide_for_its_length_stands_beside_it() {
+        let own = dimension(10.0, 13.0, "1234");
+        assert!(own.text_start(&[]) >= 13.0 + TAIL);
+        assert!(
+            own.room()[0] <= 10.0 - TAIL && own.room()[1] > own.text_start(&[]) + text_width("1234", FIGURES)
+        );
+    }
+}
