@@ -5,6 +5,7 @@ mod decide;
 mod drawing;
 mod motion;
 mod schema;
+mod serve;
 mod shared;
 mod study;
 mod tires;
@@ -18,6 +19,7 @@ pub use decide::{Audience, Causes, Explain, Remedies, Report};
 pub use drawing::Drawing;
 pub use motion::{Modes, MovedWheels, Response, Ride, TimeScheme};
 pub use schema::{CompletionKind, Completions, Schema, SchemaOf, Textbook};
+pub use serve::Serve;
 pub use shared::{Drive, ModelInput, Units};
 pub use study::{Gather, Study, StudyInput, StudyOutput};
 pub use tires::{Cups, Growth, Tire};
@@ -68,6 +70,8 @@ pub enum Command {
     Explain(Explain),
     /// One page of everything that is known of an axle, or of a study, to read in a browser, print and hand on
     Report(Report),
+    /// A live page on this machine: move a slider, see the axle bow, the tire face tilt and the wear change
+    Serve(Serve),
     /// Fit unknowns of a model, such as its wall and seat stiffness, to shop readings, with confidence
     Fit(Fit),
     /// What the camber does at the tread: rib loads, dual split, scuff, relative wear

@@ -22,6 +22,7 @@ pub mod schema;
 pub mod search;
 pub mod section;
 pub mod sensitivities;
+pub mod serve;
 pub mod start;
 pub mod strength;
 pub mod study;

@@ -44,20 +44,28 @@ impl Failure {
         Failure::Input(format!("cannot {what} {}: {error}", path.display()))
     }
 
-    /// Prints the failure on standard error and gives its exit code.
-    pub fn report(&self) -> ExitCode {
-        let text = match self {
+    /// What went wrong, in words without colors.
+    pub fn text(&self) -> String {
+        match self {
             Failure::Input(text) => format!("error: {text}"),
             Failure::Noted(problems, note) => {
                 format!("{}\nnote: {note}", problems.render().trim_end_matches('\n'))
             }
+            Failure::File(problems) => problems.render(),
+            Failure::NoSolution(text) => format!("error: no solution: {text}"),
+            Failure::Closed => String::new(),
+        }
+    }
+
+    /// Prints the failure on standard error and gives its exit code.
+    pub fn report(&self) -> ExitCode {
+        let text = match self {
             Failure::File(problems) if colored(problems) => {
                 output::say_styled(problems.render_colored().trim_end_matches('\n'));
                 return ExitCode::from(BAD_INPUT);
             }
-            Failure::File(problems) => problems.render(),
-            Failure::NoSolution(text) => format!("error: no solution: {text}"),
             Failure::Closed => return ExitCode::SUCCESS,
+            other => other.text(),
         };
         output::say(text.trim_end_matches('\n'));
         ExitCode::from(if matches!(self, Failure::NoSolution(_)) { NO_SOLUTION } else { BAD_INPUT })

@@ -174,17 +174,7 @@ pub fn card(model: &Model, input: &ModelInput) -> ModelCard {
 
 /// As [`card`], for a model that is not a command's own.
 pub fn card_of(model: &Model, units: Option<Units>) -> ModelCard {
-    let assumed = model.assumed.iter().map(|used| assumed("", used));
-    ModelCard {
-        name: model.name.clone(),
-        hash: model.hash.clone(),
-        settings: model.notes.clone(),
-        assumed: assumed.collect(),
-        system: units.map_or(model.system, Into::into),
-        invented: model.invented,
-        typical: model.typical.clone(),
-        invented_inputs: Vec::new(),
-    }
+    ModelCard::of(model, units.map(Into::into))
 }
 
 /// A default in use, its path under `prefix`.

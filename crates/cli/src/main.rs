@@ -43,6 +43,7 @@ fn run(arguments: &Arguments) -> Result<ExitCode, Failure> {
         Command::Remedies(remedies) => command::remedies::run(remedies),
         Command::Explain(explain) => command::explain::run(explain),
         Command::Report(report) => command::report::run(report),
+        Command::Serve(serve) => command::serve::run(serve),
         Command::Fit(fit) => command::fit::run(fit),
         Command::Tire(tire) => command::tire::run(tire),
         Command::Study(study) => command::study::run(study),

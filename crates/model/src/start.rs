@@ -50,6 +50,11 @@ pub const TYPICAL: [TypicalAxle; 6] = [
 ];
 
 impl TypicalAxle {
+    /// Its model file, under its own name.
+    pub fn text(&self) -> &'static str {
+        self.text
+    }
+
     /// The model file of an axle like this one that is called `name`.
     pub fn called(&self, name: &str) -> String {
         let rest =

@@ -1,5 +1,6 @@
 //! A ride that moves: one page that needs nothing beside it.
 
+mod axle_scene;
 mod frames;
 mod picture;
 mod scene;
@@ -15,6 +16,8 @@ use crate::{ModelCard, ReportError};
 use frames::Frames;
 use picture::{Drawn, Picture};
 use scene::Scene;
+
+pub use axle_scene::axle_scene;
 
 /// The page, with a name between double braces for each part that is filled in.
 const PAGE: &str = include_str!("animation/page.html");
@@ -53,6 +56,23 @@ pub fn ride_animation(
         "document" => document.clone(),
         _ => String::new(),
     }))
+}
+
+/// What a live page draws a ride from: the JSON document within the page of [`ride_animation`].
+///
+/// # Errors
+/// As [`ride_animation`].
+pub fn ride_frames(
+    outcome: &RideOutcome,
+    drawing: &Drawing,
+    card: &ModelCard,
+) -> Result<String, ReportError> {
+    drawable(outcome)?;
+    let frames = Frames::of(outcome, drawing)?;
+    let figure = RideFigure { outcome, card, numbers: Numbers { system: card.system } };
+    let scene = Scene::of(&frames, drawing);
+    let picture = Picture { figure: &figure, scene: &scene }.drawn()?;
+    Ok(document(&figure, (&scene, &frames), &picture))
 }
 
 /// What the page's script draws from.

@@ -61,6 +61,13 @@ pub fn run(arguments: &Report) -> Result<ExitCode, Failure> {
     Ok(ExitCode::SUCCESS)
 }
 
+/// The report of an axle at rest, for a fleet.
+pub fn page(document: &Document, model: &Model, card: &ModelCard) -> Result<String, Failure> {
+    let made = parts(&Subject { document, model, ride: None, card })?;
+    let pages: Vec<(Part, Page)> = made.into_iter().map(|own| (own.part, own.page)).collect();
+    Ok(table::report(&pages, table::Audience::Fleet, card).html(card))
+}
+
 /// Beside nothing else in this folder: `my-axle.toml` becomes `my-axle-report.html`.
 fn named_after(path: &Path) -> PathBuf {
     let stem = path.file_stem().unwrap_or_default().to_string_lossy();

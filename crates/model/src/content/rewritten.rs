@@ -3,6 +3,7 @@
 use axlebow_units::{Kind, parse, parse_load};
 
 use super::document::{Document, key_spec, owner};
+use super::entry::Table;
 use super::named_path::by_place;
 use super::path::{Step, steps};
 use crate::declare::{Bounds, Holds, Presence};
@@ -36,16 +37,62 @@ impl Document {
     /// As [`bounds`](Self::bounds); a key that the file leaves out and that has no default.
     pub fn rewritten(&self, values: &[(String, f64)]) -> Result<String, ModelError> {
         let source = self.problems();
-        let mut text = source.source().to_owned();
-        let mut edits = Vec::with_capacity(values.len());
-        for (path, value) in values {
-            edits.push(self.edit(path, *value)?);
+        let edits = values.iter().map(|(path, value)| self.edit(path, *value)).collect::<Result<_, _>>()?;
+        Ok(edited(source.source(), edits))
+    }
+
+    /// The file's text with other values at some paths, each as [`set`](Self::set) takes it; everything else, comments too,
+    /// stays as it is. A key that the file leaves out is written as [`rewritten`](Self::rewritten) writes it.
+    ///
+    /// # Errors
+    /// A path that leads nowhere, or to more than a key of its own; an entry of several that the file leaves out.
+    pub fn with_texts(&self, values: &[(String, String)]) -> Result<String, ModelError> {
+        let source = self.problems();
+        let edits = values.iter().map(|(path, text)| self.text_edit(path, text)).collect::<Result<_, _>>()?;
+        Ok(edited(source.source(), edits))
+    }
+
+    /// What is written at a path, and in place of which bytes.
+    fn text_edit(&self, path: &str, text: &str) -> Result<(Span, String), ModelError> {
+        let place = &*by_place(self.root(), path)?;
+        let steps = steps(place)?;
+        let (table, rest) = owner(self.root(), place, &steps)?;
+        let [Step { key, index: None, .. }] = rest else {
+            return Err(refused(path, "is not a key of its own", "a key, such as `tube.wall`"));
+        };
+        let bare = match key_spec(table, place, key)?.holds {
+            Holds::Flag | Holds::Count { .. } | Holds::Number { .. } => true,
+            Holds::Quantity { kind: Kind::Ratio, .. } => text.trim().parse::<f64>().is_ok(),
+            _ => false,
+        };
+        let written = if bare { text.trim().to_owned() } else { quoted(text.trim()) };
+        match table.entry(key).filter(|entry| !entry.assumed) {
+            Some(entry) => Ok((entry.span.clone(), written)),
+            None => self.new_line((path, &steps), table, &format!("{key} = {written}")),
         }
-        edits.sort_by_key(|(span, _)| std::cmp::Reverse(span.start));
-        for (span, written) in edits {
-            text.replace_range(span, &written);
+    }
+
+    /// A key that the file leaves out, at the beginning of its table; of the file where that has no such table.
+    fn new_line(
+        &self,
+        (path, steps): (&str, &[Step]),
+        table: &Table,
+        written: &str,
+    ) -> Result<(Span, String), ModelError> {
+        let outer = self.root().entry(steps[0].key);
+        if steps.len() == 2 && outer.is_none_or(|outer| outer.assumed) {
+            // Dotted keys stand before the first table.
+            return Ok((0..0, format!("{}.{written}\n", steps[0].key)));
         }
-        Ok(text)
+        let problems = self.problems();
+        let source = problems.source();
+        let head = table.span();
+        let line_end = source[head.end..].find('\n').map_or(source.len(), |end| head.end + end);
+        match source.as_bytes().get(head.start) {
+            Some(b'[') => Ok((line_end..line_end, format!("\n{written}"))),
+            Some(b'{') => Ok((head.start + 1..head.start + 1, format!(" {written},"))),
+            _ => Err(not_given(path)),
+        }
     }
 
     /// What is written at a path, and in place of which bytes.
@@ -67,20 +114,23 @@ impl Document {
             return Ok((entry.span.clone(), in_unit_of(&source[entry.span.clone()], kind, value)));
         }
         let Presence::Default(default) = spec.presence else { return Err(not_given(path)) };
-        let written = format!("{key} = {}", in_unit_of(default, kind, value));
-        let outer = self.root().entry(steps[0].key);
-        if steps.len() == 2 && outer.is_none_or(|outer| outer.assumed) {
-            // The file has no such table: dotted keys stand before the first one.
-            return Ok((0..0, format!("{}.{written}\n", steps[0].key)));
-        }
-        let head = table.span();
-        let line_end = source[head.end..].find('\n').map_or(source.len(), |end| head.end + end);
-        match source.as_bytes().get(head.start) {
-            Some(b'[') => Ok((line_end..line_end, format!("\n{written}"))),
-            Some(b'{') => Ok((head.start + 1..head.start + 1, format!(" {written},"))),
-            _ => Err(not_given(path)),
-        }
+        self.new_line((path, &steps), table, &format!("{key} = {}", in_unit_of(default, kind, value)))
     }
+}
+
+/// A text with other bytes in some places, none of which overlap.
+fn edited(source: &str, mut edits: Vec<(Span, String)>) -> String {
+    let mut text = source.to_owned();
+    edits.sort_by_key(|(span, _)| std::cmp::Reverse(span.start));
+    for (span, written) in edits {
+        text.replace_range(span, &written);
+    }
+    text
+}
+
+/// A text within the quotes of TOML.
+fn quoted(text: &str) -> String {
+    format!("\"{}\"", text.replace('\\', "\\\\").replace('"', "\\\""))
 }
 
 fn not_given(path: &str) -> ModelError {
@@ -127,6 +177,32 @@ fn six_digits(value: f64) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn texts_are_written_where_they_stand_and_what_is_left_out_at_the_head_of_its_table() {
+        let file = crate::TYPICAL[0].text();
+        let document = crate::read_bytes(file.as_bytes(), "x", &crate::MODEL).unwrap();
+        let sets = [
+            ("tube.wall", "14 mm"),
+            ("wheel.position", "outset"),
+            ("wheel.offset", "51 mm"),
+            ("wheel.reversed", "true"),
+            ("loads.side_force_ratio", "0.3"),
+            ("name", "a \"quoted\" name"),
+        ];
+        let mut set = document.clone();
+        sets.iter().for_each(|(path, text)| set.set(path, text).unwrap());
+        let owned = sets.map(|(path, text)| (path.to_owned(), text.to_owned()));
+        let text = document.with_texts(&owned).unwrap();
+        let read = crate::read_bytes(text.as_bytes(), "x", &crate::MODEL).unwrap();
+        assert_eq!(read.hash(), set.hash(), "{text}");
+        assert!(text.contains("wall = \"14 mm\"") && text.contains("reversed = true"), "{text}");
+        let lines = |text: &str| text.lines().count();
+        assert_eq!(lines(&text), lines(file) + 3, "offset, reversed and the ratio are new lines\n{text}");
+        assert!(document.with_texts(&[("tube.wal".to_owned(), "1 mm".to_owned())]).is_err());
+        let skewed = document.with_texts(&[("running.skew".to_owned(), "1 deg".to_owned())]).unwrap();
+        assert!(skewed.starts_with("running.skew = \"1 deg\"\n"), "{skewed}");
+    }
 
     #[test]
     fn a_value_keeps_its_unit_and_its_quotes() {

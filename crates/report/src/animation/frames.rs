@@ -134,7 +134,7 @@ fn rounded(value: f64, decimals: i32) -> f64 {
 }
 
 /// The drawing's line with further points where two lie far apart.
-fn outline(drawing: &Drawing) -> Vec<OutlinePoint> {
+pub(super) fn outline(drawing: &Drawing) -> Vec<OutlinePoint> {
     let mut points = Vec::new();
     for pair in drawing.line.windows(2) {
         let (run, rise) = (pair[1].y - pair[0].y, pair[1].half_height - pair[0].half_height);

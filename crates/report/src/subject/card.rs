@@ -1,5 +1,6 @@
 //! What a report says about the model itself.
 
+use axlebow_model::Model;
 use axlebow_units::UnitSystem;
 
 /// The program and its version, as every output names them.
@@ -52,6 +53,25 @@ impl InventedInput {
 }
 
 impl ModelCard {
+    /// What results say about a model, in the units that the reader asks for or else in those of its file.
+    pub fn of(model: &Model, system: Option<UnitSystem>) -> Self {
+        let assumed = |used: &axlebow_model::Assumed| Assumed {
+            path: used.path.clone(),
+            value: used.text.clone(),
+            meaning: used.meaning.to_owned(),
+        };
+        ModelCard {
+            name: model.name.clone(),
+            hash: model.hash.clone(),
+            settings: model.notes.clone(),
+            assumed: model.assumed.iter().map(assumed).collect(),
+            system: system.unwrap_or(model.system),
+            invented: model.invented,
+            typical: model.typical.clone(),
+            invented_inputs: Vec::new(),
+        }
+    }
+
     /// Adds an input, once, if it is made up.
     pub fn add_input(&mut self, input: InventedInput, invented: bool) {
         if invented && !self.invented_inputs.contains(&input) {

@@ -1,0 +1,36 @@
+//! One answer at a time of each kind, so that only the newest question is worked on.
+//!
+//! A page gives up a question when it has a newer one. Whoever waits in a lane and is given up leaves it, and is never
+//! worked on.
+
+use std::sync::Arc;
+
+use tokio::sync::Mutex;
+
+use crate::trouble::Trouble;
+
+/// A lane for each kind of work, so that slow ones hold up no quick one.
+#[derive(Debug, Default)]
+pub(crate) struct Lanes {
+    pub figures: Lane,
+    pub checks: Lane,
+    pub rating: Lane,
+    pub slow: Lane,
+}
+
+/// A lane.
+pub(crate) type Lane = Arc<Mutex<()>>;
+
+/// Does work in a lane, on a thread of its own.
+pub(crate) async fn in_lane(
+    lane: &Lane,
+    work: impl FnOnce() -> Result<String, Trouble> + Send + 'static,
+) -> Result<String, Trouble> {
+    // The work holds the lane until it ends, given up or not.
+    let turn = lane.clone().lock_owned().await;
+    let done = tokio::task::spawn_blocking(move || {
+        let _turn = turn;
+        work()
+    });
+    done.await.unwrap_or_else(|_| Err(Trouble::Internal))
+}
