@@ -1,5 +1,5 @@
 // A server with its page in a headless browser, and what the command line says of the same axle.
-import { execFileSync, spawn } from "node:child_process";
+import { spawn, spawnSync } from "node:child_process";
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { join } from "node:path";
@@ -19,9 +19,11 @@ export function serve(...more) {
   });
 }
 
-/** What a command prints as JSON. */
+/** What a command prints as JSON, whether its checks hold or not. */
 export function printed(...command) {
-  return JSON.parse(execFileSync(program, [...command, "--json"], { cwd: root, stdio: ["ignore", "pipe", "ignore"], maxBuffer: 1 << 26 }));
+  const run = spawnSync(program, [...command, "--json"], { cwd: root, encoding: "utf8", maxBuffer: 1 << 26 });
+  if (run.status > 1) throw new Error(run.stderr);
+  return JSON.parse(run.stdout);
 }
 
 export const open = () => chromium.launch({ executablePath: process.env.CHROMIUM, args: ["--no-sandbox"] });
@@ -37,13 +39,20 @@ export async function visit(browser, address, options = {}) {
   page.on("request", request => {
     if (!request.url().startsWith(own) && !/^(data|blob|file):/.test(request.url())) wrong.push(`asked ${request.url()}`);
   });
+  // The page's files as they are now, without a build of the program.
+  if (process.env.PAGE_FILES) {
+    await context.route(/\.(js|css)$/, route => {
+      const name = new URL(route.request().url()).pathname.split("/").pop();
+      route.fulfill({ body: readFileSync(join(process.env.PAGE_FILES, name), "utf8"), contentType: name.endsWith("css") ? "text/css" : "text/javascript" });
+    });
+  }
   await page.goto(address);
   return { page, wrong, context };
 }
 
 /** Waits until every figure is worked out. */
 export const settled = page => page.waitForFunction(() =>
-  document.querySelectorAll("#strip .cell").length >= 5 && document.querySelectorAll("#strip .pending").length === 0, null, { timeout: 60000 });
+  document.querySelector("#top").ariaBusy === "false" && document.querySelectorAll("#strip .cell").length >= 5 && document.querySelectorAll("#strip .pending").length === 0, null, { timeout: 60000 });
 
 /** Moves a slider by its value, as a reader does by keys or pointer. */
 export const move = (page, key, value) => page.locator(`#control-${key}`).evaluate((input, to) => {

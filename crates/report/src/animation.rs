@@ -14,7 +14,7 @@ use crate::svg::escaped;
 use crate::words::warning::sentence;
 use crate::{ModelCard, ReportError};
 use frames::Frames;
-use picture::{Drawn, Picture};
+use picture::{Drawn, Picture, Units};
 use scene::Scene;
 
 pub use axle_scene::axle_scene;
@@ -58,7 +58,7 @@ pub fn ride_animation(
     }))
 }
 
-/// What a live page draws a ride from: the JSON document within the page of [`ride_animation`].
+/// What a live page draws a ride from: scene, frames and units of the page of [`ride_animation`], as JSON.
 ///
 /// # Errors
 /// As [`ride_animation`].
@@ -71,8 +71,12 @@ pub fn ride_frames(
     let frames = Frames::of(outcome, drawing)?;
     let figure = RideFigure { outcome, card, numbers: Numbers { system: card.system } };
     let scene = Scene::of(&frames, drawing);
-    let picture = Picture { figure: &figure, scene: &scene }.drawn()?;
-    Ok(document(&figure, (&scene, &frames), &picture))
+    let document = serde_json::json!({
+        "scene": scene,
+        "frames": frames.in_units_of(&figure),
+        "units": Units::of(&figure),
+    });
+    Ok(document.to_string())
 }
 
 /// What the page's script draws from.

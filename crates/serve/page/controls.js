@@ -1,7 +1,7 @@
 // Sliders, switches and choices of the dimensions, and what they were moved to.
 import { made, stepped } from "./words.js";
 
-const GROUPS = { axle: "Axle", seats: "Axle seats", stiffener: "Stiffener", wheels: "Wheels and bearings", load: "Load" };
+const GROUPS = { axle: "Axle", seats: "Axle seats", stiffener: "Stiffener", load: "Load", wheels: "Wheels and bearings" };
 
 /** The letter of a control's balloon on the sheet. */
 export const letter = number => String.fromCharCode(65 + number);
@@ -20,6 +20,7 @@ export class Controls {
       const set = form.appendChild(made("fieldset", {}, made("legend", {}, title)));
       for (const [control, number] of own) set.append(this.row(control, number, { moved, pointed }));
     }
+    if (this.rows.has("stiffener-length")) this.allowLength();
   }
 
   row(control, number, { moved, pointed }) {
@@ -85,8 +86,14 @@ export class Controls {
       output.textContent = stepped(input.value, form.step, form.unit);
       input.setAttribute("aria-valuetext", `${stepped(input.value, form.step, form.unit)}`);
     }
+    if (key === "stiffener-size" && this.rows.has("stiffener-length")) this.allowLength();
     output.classList.toggle("changed", changed);
     output.title = changed && form.kind === "slider" ? `was ${stepped(form.value, form.step, form.unit)}` : "";
+  }
+
+  /** A stiffener that is not there has no length. */
+  allowLength() {
+    this.rows.get("stiffener-length").input.disabled = this.rows.get("stiffener-size")?.input.value === "none";
   }
 
   /** Puts every control back to its first value. */

@@ -20,7 +20,7 @@ function showStrip() {
     const own = made("div", { class: `cell${cell.pending ? " pending" : ""}${cell.fails ? " fails" : ""}`, id: `cell-${cell.key}` },
       made("dt", {}, cell.name),
       made("dd", { class: "value" }, cell.pending ? "\u2026" : cell.value),
-      made("dd", { class: "more" }, cell.pending ? "working it out" : cell.more),
+      made("dd", { class: "more", title: cell.pending ? "" : cell.more }, cell.pending ? "working it out" : cell.more),
       made("dd", { class: "change" }, (!cell.pending && cell.change) || "\u00a0"));
     return own;
   });
@@ -40,11 +40,19 @@ function texts() {
   return own;
 }
 
+/** Words in at most two lines of a width, the second cut short. */
+function wrapped(words, width) {
+  if (words.length <= width) return [words];
+  const at = words.lastIndexOf(" ", width);
+  const [first, second] = at > 0 ? [words.slice(0, at), words.slice(at + 1)] : [words.slice(0, width), words.slice(width)];
+  return [first, second.length > width ? `${second.slice(0, width - 1)}\u2026` : second];
+}
+
 function titleRows(factor, note) {
   const { model } = state.figures.flex;
   const data = model.invented ? "demonstration data, invented" : model.typical.length ? "typical values, not measured" : "as the model file says";
-  const width = 30, name = model.name.length > width ? `${model.name.slice(0, width - 1)}\u2026` : model.name;
-  return [[name, true], [note ?? `case ${byId("case").value}`], [`from the rear, bend and lean \u00d7${significant(factor, 2)}`], [data]];
+  const name = wrapped(model.name, 29).map(row => [row, true]);
+  return [...name, [note ?? `case ${byId("case").value}`], [`from the rear, bend and lean \u00d7${significant(factor, 2)}`], [data]];
 }
 
 function showSheet() {
@@ -57,7 +65,7 @@ function showSheet() {
     loads: SIDES.map(side => figures.flex.cases[0].wheels[side].vertical_load_n), texts: texts(), letters,
     pointed: state.pointed, title: titleRows(figures.scene.factor),
     baseline: baseline && { scene: baseline.figures.scene, cambers: cambersOf(baseline.figures.flex) },
-    ribsThen: baseline && ribsOf(baseline.figures.tire),
+    ribsThen: baseline && ribsOf(baseline.figures.tire), split: figures.flex.cases[0].wheels.left.split,
   };
   if (view.baseline) view.baseline.scene = { ...view.baseline.scene, factor: figures.scene.factor };
   if (frame !== null && bump) {
@@ -95,7 +103,8 @@ function showWords() {
   document.title = `${flex.model.name}: live sheet`;
   byId("mark").textContent = flex.model.invented ? "Demonstration data, invented."
     : flex.model.typical.length ? `Typical values, not measured on this axle: ${flex.model.typical.join(", ")}.` : "";
-  byId("answer").textContent = [...flex.answer, tire.answer[0] ?? ""].join(" ");
+  // The tire's answer begins with the camber, as flex's does.
+  byId("answer").textContent = [...tire.answer.slice(0, 1), ...flex.answer.slice(1)].join(" ");
   const cautions = byId("cautions");
   cautions.hidden = flex.cautions.length === 0;
   cautions.querySelector("ul").replaceChildren(...flex.cautions.map(own => made("li", {}, own)));
@@ -120,8 +129,10 @@ async function update({ first = false } = {}) {
   // What is still worked on is about values that are gone.
   for (const what of ["checks", "rating", "money"]) abandon(what);
   const asked = choice();
+  byId("top").setAttribute("aria-busy", "true");
   const answer = await ask("figures", asked);
   if (!answer) return;
+  byId("top").setAttribute("aria-busy", "false");
   if (!answer.ok) {
     showProblems(answer.document.problems, "These values do not make an axle; the last good picture stays.");
     return;

@@ -56,6 +56,7 @@ export async function drive() {
   byId("bump-answer").textContent = `Camber swings by ${fixed(Math.max(...range), 2)} ${units.angle} peak to peak; the most that a wheel carries is `
     + `${fixed(most, units.force_decimals)} ${units.force}${off ? "; a wheel leaves the road" : ""}. Shown ten times slower.`;
   byId("play").textContent = "Stop";
+  byId("sheet-frame").scrollIntoView({ block: "nearest" });
   play();
 }
 

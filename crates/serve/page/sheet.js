@@ -1,6 +1,5 @@
 // The drawing sheet: the axle from the rear, its section, its ribs and its title block, drawn in pixels of the screen.
-import { drawRibs } from "./panels.js";
-import { element, halo, path, line, text } from "./panels.js";
+import { drawRibs, element, halo, line, path, text } from "./panels.js";
 import { fixed, inUnit, shown, unit } from "./words.js";
 
 const SIDES = ["left", "right"];
@@ -79,11 +78,13 @@ class Sheet {
     SIDES.forEach((side, i) => this.wheelWords(i));
     if (!view.bump) this.dimensions();
     if (!at.wide) return;
-    this.balloons();
-    this.strip();
     this.section();
     this.ribs();
     this.titleBlock();
+    if (view.bump) return;
+    this.balloons();
+    this.strip();
+    this.parts();
   }
 
   frame() {
@@ -196,15 +197,14 @@ class Sheet {
 
   /** Camber over a wheel, load under it. */
   wheelWords(i) {
-    const { scene, pose, cambers, loads, cambersThen } = this.view;
+    const { scene, pose, cambers, loads } = this.view;
     const tires = scene.tires[i];
     const y = tires.reduce((sum, tire) => sum + tire[0], 0) / Math.max(1, tires.length) || scene.hubs[i];
     const x = this.x(y), top = this.z(2 * this.at.radius + pose.heights * pose.hubs[i]);
     const over = Math.max(34, top - 16);
     const camber = typeof cambers[i] === "string" ? cambers[i] : shown(cambers[i], "angle");
-    text(this.svg, x, over - 16, this.at.wide ? "camber" : "", "small muted middle");
+    if (this.at.wide) text(this.svg, x, over - 16, "camber", "small muted middle");
     halo(this.svg, x, over, camber, "value blue middle");
-    if (cambersThen && this.at.wide) text(this.svg, x, over - 30, "", "small muted middle");
     const load = pose.off[i] ? "off the road" : typeof loads[i] === "string" ? loads[i] : shown(loads[i], "force");
     text(this.svg, x, this.at.ground + 30, load, "value vermillion middle");
   }
@@ -222,12 +222,20 @@ class Sheet {
   /** A dimension between two places along the axle at a level of the sheet. */
   dimension(from, to, level, words, above = false) {
     const [a, b] = [this.x(from), this.x(to)].sort((p, q) => p - q);
-    line(this.svg, [a, level], [b, level], "dimension");
-    for (const [x, way] of [[a, 1], [b, -1]]) {
-      line(this.svg, [x, level - 6], [x, level + 6], "dimension");
-      path(this.svg, [[x, level], [x + 7 * way, level - 2.5], [x + 7 * way, level + 2.5]], "arrow", true);
-    }
+    this.span([a, level], [b, level]);
     halo(this.svg, (a + b) / 2, level - (above ? 9 : 5), words ?? "", "small middle");
+  }
+
+  /** A dimension's line with its arrows, level or upright. */
+  span(from, to) {
+    line(this.svg, from, to, "dimension");
+    const length = Math.hypot(to[0] - from[0], to[1] - from[1]) || 1;
+    const along = [(to[0] - from[0]) / length, (to[1] - from[1]) / length], across = [-along[1], along[0]];
+    for (const [end, way] of [[from, 1], [to, -1]]) {
+      const at = (forth, side) => [0, 1].map(axis => end[axis] + forth * way * along[axis] + side * across[axis]);
+      line(this.svg, at(0, -6), at(0, 6), "dimension");
+      path(this.svg, [end, at(7, -2.5), at(7, 2.5)], "arrow", true);
+    }
   }
 
   balloons() {
@@ -246,7 +254,7 @@ class Sheet {
     const [, right] = scene.seats, [left, width] = scene.seats[0];
     this.balloon(letters["seat-place"], null, [this.x(right[0] / 2), this.z(0.2 * this.at.radius) + 16]);
     const top = this.z(this.level(pose, left) + this.halfHeight(left) + 0.1);
-    this.balloon(letters["seat-width"], null, [this.x(left) - at_least(width * this.at.scale / 2) - 16, top]);
+    this.balloon(letters["seat-width"], null, [this.x(left) - atLeast(width * this.at.scale / 2) - 22, top]);
     const [own] = scene.stiffeners;
     if (!own) return;
     const z = this.z(this.level(pose, 0.1) + own[3]);
@@ -290,25 +298,27 @@ class Sheet {
     const room = 118, scale = Math.min(room / (low[1] - low[0]), room / (high[1] - high[0]));
     const center = [24 + this.at.side / 2, 48 + room / 2];
     const place = ([x, z]) => [center[0] + scale * (x - (low[0] + low[1]) / 2), center[1] - scale * (z - (high[0] + high[1]) / 2)];
-    text(this.svg, center[0], 28, "section at the seat", "small muted middle");
+    text(this.svg, center[0], 28, section.length > 1 ? "section with its stiffener" : "section at the seat", "small muted middle");
     section.forEach((part, number) => {
       const d = part.map(edge => `M${edge.map(own => place(own).map(v => v.toFixed(1)).join(" ")).join("L")}Z`).join("");
       element(this.svg, "path", { d, class: number === 0 ? "steel" : "stiffener", "fill-rule": "evenodd" });
     });
-    const body = section[0][0], xs = body.map(own => own[0]), zs = body.map(own => own[1]);
-    const size = letters.diameter ? ["diameter", xs] : ["height", xs];
-    const [a, b] = [place([Math.min(...xs), 0])[0], place([Math.max(...xs), 0])[0]];
-    const level = place([0, Math.min(...zs)])[1] + 22;
-    line(this.svg, [a, level], [b, level], "dimension");
-    for (const [x, way] of [[a, 1], [b, -1]]) {
-      line(this.svg, [x, level - 8], [x, level + 5], "dimension");
-      path(this.svg, [[x, level], [x + 7 * way, level - 2.5], [x + 7 * way, level + 2.5]], "arrow", true);
+    const [left, bottom] = place([Math.min(...section[0][0].map(own => own[0])), Math.min(...section[0][0].map(own => own[1]))]);
+    const [right, top] = place([Math.max(...section[0][0].map(own => own[0])), Math.max(...section[0][0].map(own => own[1]))]);
+    const level = bottom + 22;
+    if (letters.diameter) {
+      this.span([left, level], [right, level]);
+      halo(this.svg, (left + right) / 2, level + 18, texts.diameter, "small middle");
+      this.balloon(letters.diameter, null, [(left + right) / 2 - 62, level + 14]);
+    } else {
+      this.span([left - 18, top], [left - 18, bottom]);
+      halo(this.svg, (left + right) / 2, level, `height ${texts.height}`, "small middle");
+      this.balloon(letters.height, null, [left - 18, bottom + 18]);
     }
-    halo(this.svg, (a + b) / 2, level + 18, size[0] === "diameter" ? texts.diameter : `height ${texts.height}`, "small middle");
-    this.balloon(letters[size[0]], null, [(a + b) / 2 - 62, level + 14]);
+    const xs = section[0][0].map(own => own[0]);
     const inner = section[0][1]?.map(own => own[0]) ?? xs;
     const wall = place([(Math.max(...xs) + Math.max(...inner)) / 2, 0]);
-    const end = [b + 22, wall[1] - 30];
+    const end = [right + 22, wall[1] - 30];
     line(this.svg, wall, end, "leader");
     this.balloon(letters.wall, null, [end[0] + 4, end[1] - 6]);
     text(this.svg, end[0] - 6, end[1] - 22, texts.wall, "small");
@@ -330,7 +340,24 @@ class Sheet {
     const { ribs, ribsThen } = this.view;
     if (!ribs) return;
     const x = this.at.width - this.at.side - 20;
-    drawRibs(this.svg, { x, y: 22, width: this.at.side, height: 150 }, { tires: ribs[0], then: ribsThen?.[0], side: "left" });
+    drawRibs(this.svg, { x, y: 22, width: this.at.side, height: 130 }, { tires: ribs[0], then: ribsThen?.[0], side: "left" });
+  }
+
+  /** Where the left wheel's change of camber comes from. */
+  parts() {
+    const { split } = this.view;
+    const names = [["bending_rad", "bending"], ["shear_rad", "shear"], ["seat_rad", "seats"], ["bearing_rad", "bearings"], ["disc_rad", "disc"],
+      ["clearance_rad", "clearance"]];
+    const own = names.map(([key, name]) => [name, split[key]]).sort((a, b) => Math.abs(b[1]) - Math.abs(a[1])).slice(0, 4);
+    const x = this.at.width - this.at.side - 14, top = 178, room = this.at.side - 150, most = Math.max(...own.map(part => Math.abs(part[1])), 1e-9);
+    text(this.svg, x + 6, top, "what its camber change is made of", "small muted");
+    own.forEach(([name, value], number) => {
+      const y = top + 19 + 17 * number;
+      text(this.svg, x + 6, y, name, "small");
+      element(this.svg, "rect", { x: x + 76, y: y - 9, width: Math.max(1, room * Math.abs(value) / most).toFixed(1), height: 9,
+        class: value < 0 ? "more" : "less" });
+      text(this.svg, x + this.at.side - 4, y, shown(value, "angle"), "small end");
+    });
   }
 
   titleBlock() {
@@ -345,4 +372,4 @@ class Sheet {
   }
 }
 
-const at_least = value => Math.max(value, 8);
+const atLeast = value => Math.max(value, 8);

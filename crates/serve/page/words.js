@@ -45,12 +45,12 @@ export function difference(now, then, kind) {
   return `${own > 0 ? "+" : ""}${text}\u00a0${unit(kind)}`;
 }
 
-/** Words of a slider's value: as many decimals as its step. */
+/** Words of a slider's value: as many decimals as its step, more where the value has them, up to five digits. */
 export function stepped(value, step, unitName) {
-  const decimals = (String(step).split(".")[1] ?? "").length;
-  const own = Number(value);
-  const digits = Math.max(decimals, Math.min(3, (String(own).split(".")[1] ?? "").length));
-  return `${fixed(own, digits)}${unitName ? `\u00a0${unitName}` : ""}`;
+  const decimalsOf = own => (String(own).split(".")[1] ?? "").length;
+  const own = Number(value), whole = Math.max(1, Math.ceil(Math.log10(Math.abs(own) + 1e-9)));
+  const decimals = Math.max(decimalsOf(step), Math.min(decimalsOf(own), Math.max(0, 5 - whole)));
+  return `${fixed(own, decimals)}${unitName ? `\u00a0${unitName}` : ""}`;
 }
 
 /** An element with text, attributes and children; text is never read as markup. */

@@ -32,5 +32,5 @@ pub(crate) async fn in_lane(
         let _turn = turn;
         work()
     });
-    done.await.unwrap_or_else(|_| Err(Trouble::Internal))
+    done.await.unwrap_or(Err(Trouble::Internal))
 }

@@ -68,9 +68,15 @@ fn new_file(folder: &Path, stem: &str, text: &str) -> io::Result<PathBuf> {
         let path = folder.join(name);
         match OpenOptions::new().write(true).create_new(true).open(&path) {
             Ok(mut file) => {
-                file.write_all(text.as_bytes())?;
-                file.sync_all()?;
-                return Ok(path);
+                let written = file.write_all(text.as_bytes()).and_then(|()| file.sync_all());
+                return match written {
+                    Ok(()) => Ok(path),
+                    Err(error) => {
+                        // Half a file is none; where it cannot be taken away, the error still says that it was not written.
+                        let _ = std::fs::remove_file(&path);
+                        Err(error)
+                    }
+                };
             }
             Err(error) if error.kind() == ErrorKind::AlreadyExists => {}
             Err(error) => return Err(error),

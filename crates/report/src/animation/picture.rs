@@ -68,7 +68,8 @@ impl Picture<'_> {
         let title = format!("{} seen from the rear as it rides", self.figure.card.name);
         let svg = canvas.finish([WIDTH, bottom + FOOT], &title, DESCRIPTION);
         let scale = (RIGHT - LEFT) / (x[1] - x[0]);
-        Ok(Drawn { svg, cursor: Cursor { from: LEFT - scale * x[0], scale }, units: self.units() })
+        let units = Units::of(self.figure);
+        Ok(Drawn { svg, cursor: Cursor { from: LEFT - scale * x[0], scale }, units })
     }
 
     /// Draws the histories from `top` on over distances `x`; gives back their lower end.
@@ -81,12 +82,15 @@ impl Picture<'_> {
         }
         Ok(top - BETWEEN)
     }
+}
 
-    fn units(&self) -> Units {
-        let numbers = self.figure.numbers;
+impl Units {
+    /// The units of a ride's figure.
+    pub fn of(figure: &RideFigure) -> Self {
+        let numbers = figure.numbers;
         let decimals = |text: String| text.split_once('.').map_or(0, |(_, decimals)| decimals.len());
         Units {
-            distance: self.figure.distance_unit().0,
+            distance: figure.distance_unit().0,
             force: numbers.unit(Kind::Force),
             force_decimals: decimals(numbers.bare(0.0, Kind::Force)),
             angle: numbers.unit(Kind::Angle),
