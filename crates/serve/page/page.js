@@ -1,7 +1,7 @@
 // The live page: asks the server, shows what it answers.
 import { Controls, letter } from "./controls.js";
 import { atRest, drawSheet, overBump } from "./sheet.js";
-import { drawRibs } from "./panels.js";
+import { drawRibBars } from "./panels.js";
 import { abandon, ask, notice, problemText, showProblems } from "./asking.js";
 import { cells } from "./figures.js";
 import { drive, setUpBump, stopBump } from "./ride.js";
@@ -71,7 +71,7 @@ function showSheet() {
   if (frame !== null && bump) {
     const { frames, units, scene } = bump;
     const number = (values, decimals) => fixed(values, decimals);
-    view.bump = true;
+    view.bump = { time: frames.time, camber: frames.camber, frame, unitName: units.angle };
     view.pose = overBump(bump, frame);
     view.scene = { ...figures.scene, outline: scene.outline };
     view.baseline = null;
@@ -92,7 +92,7 @@ function showRibs() {
   svg.setAttribute("height", height);
   for (const old of svg.querySelectorAll("g")) old.remove();
   const now = ribsOf(figures.tire), then = baseline && ribsOf(baseline.figures.tire);
-  SIDES.forEach((side, i) => drawRibs(svg, { x: beside ? i * (one + 20) : 0, y: 6 + (beside ? 0 : i * 175), width: one, height: 160 },
+  SIDES.forEach((side, i) => drawRibBars(svg, { x: beside ? i * (one + 20) : 0, y: 6 + (beside ? 0 : i * 175), width: one, height: 160 },
     { tires: now[i], then: then?.[i], side }));
   byId("tire-answer").textContent = figures.tire.answer.join(" ");
 }
@@ -104,7 +104,7 @@ function showWords() {
   byId("mark").textContent = flex.model.invented ? "Demonstration data, invented."
     : flex.model.typical.length ? `Typical values, not measured on this axle: ${flex.model.typical.join(", ")}.` : "";
   // The tire's answer begins with the camber, as flex's does.
-  byId("answer").textContent = [...tire.answer.slice(0, 1), ...flex.answer.slice(1)].join(" ");
+  byId("answer").textContent = [...tire.answer.slice(0, 1), ...flex.answer.slice(1)].join(" ").replaceAll(" %", "\u00a0%");
   const cautions = byId("cautions");
   cautions.hidden = flex.cautions.length === 0;
   cautions.querySelector("ul").replaceChildren(...flex.cautions.map(own => made("li", {}, own)));

@@ -37,7 +37,7 @@ export function steps(most) {
 }
 
 /** Wear of each rib of the tires of a wheel over that upright, as bars from 1; outboard as it stands on the sheet. */
-export function drawRibs(parent, { x, y, width, height }, { tires, then, side }) {
+export function drawRibBars(parent, { x, y, width, height }, { tires, then, side }) {
   const group = element(parent, "g", { class: "ribs" });
   const ribs = tires.flatMap((own, tire) => own.map((rib, number) => ({ rib, tire, number })));
   // Left of the vehicle is on the left, so that the left wheel has its outboard side there.

@@ -1,12 +1,13 @@
 // The drawing sheet: the axle from the rear, its section, its ribs and its title block, drawn in pixels of the screen.
-import { drawRibs, element, halo, line, path, text } from "./panels.js";
-import { fixed, inUnit, shown, unit } from "./words.js";
+import { BELOW, drawHistory, drawParts, drawRibs, drawSection, drawStrip, drawTitleBlock } from "./details.js";
+import { element, halo, line, path, text } from "./panels.js";
+import { shown } from "./words.js";
 
 const SIDES = ["left", "right"];
 /** Width from which on section, ribs and title block stand beside the axle. */
 const WIDE = 880;
-/** Room over the tires for their camber, under the road for its load, and for the strip of stress. */
-const ABOVE = 58, BELOW = 44, STRIP = 84;
+/** Room over the tires for their camber, and under all for the strip of stress. */
+const ABOVE = 58, STRIP = 84;
 /** Largest scale, pixels per meter. */
 const LARGEST = 215;
 /** Rubber beside the tread, share of a tire's width. */
@@ -78,13 +79,16 @@ class Sheet {
     SIDES.forEach((side, i) => this.wheelWords(i));
     if (!view.bump) this.dimensions();
     if (!at.wide) return;
-    this.section();
-    this.ribs();
-    this.titleBlock();
-    if (view.bump) return;
+    drawSection(this);
+    drawRibs(this);
+    drawTitleBlock(this);
+    if (view.bump) {
+      drawHistory(this, view.bump);
+      return;
+    }
     this.balloons();
-    this.strip();
-    this.parts();
+    drawStrip(this);
+    drawParts(this);
   }
 
   frame() {
@@ -267,108 +271,6 @@ class Sheet {
     const group = element(this.svg, "g", { class: letter === this.view.pointed ? "balloon pointed" : "balloon" });
     element(group, "circle", { cx: x, cy: y, r: 9 });
     text(group, x, y + 4, letter, "small middle");
-  }
-
-  /** Fiber stress along the axle under it. */
-  strip() {
-    const { along } = this.view.scene;
-    const level = this.at.ground + BELOW + 34, half = 26;
-    const peak = along.reduce((most, own) => Math.abs(own[1]) > Math.abs(most[1]) ? own : most, [0, 0]);
-    const scale = half / Math.max(Math.abs(peak[1]), 1);
-    const points = along.map(([y, stress]) => [this.x(y), level - scale * Math.abs(stress)]);
-    const ends = [[this.x(along.at(-1)[0]), level], [this.x(along[0][0]), level]];
-    path(this.svg, [...points, ...ends], "stress", true);
-    line(this.svg, ends[0], ends[1], "axis");
-    const x = this.x(peak[0]);
-    line(this.svg, [x, level - half], [x, level], "leader");
-    halo(this.svg, x, level - half - 5, shown(Math.abs(peak[1]), "stress"), "small middle");
-    const from = this.x(along[0][0]) - 10;
-    text(this.svg, from, level - 12, "fiber stress", "small muted end");
-    text(this.svg, from, level + 2, `0 to ${fixed(Math.abs(inUnit(peak[1], "stress")), unit("stress") === "ksi" ? 1 : 0)} ${unit("stress")}`,
-      "small muted end");
-    text(this.svg, this.x(0), level + 16, "left of the vehicle on the left", "small muted middle");
-  }
-
-  section() {
-    const { section } = this.view.scene;
-    const { texts, letters } = this.view;
-    if (section.length === 0) return;
-    const points = section.flat(2), reach = axis => points.map(own => own[axis]);
-    const [low, high] = [0, 1].map(axis => [Math.min(...reach(axis)), Math.max(...reach(axis))]);
-    const room = 118, scale = Math.min(room / (low[1] - low[0]), room / (high[1] - high[0]));
-    const center = [24 + this.at.side / 2, 48 + room / 2];
-    const place = ([x, z]) => [center[0] + scale * (x - (low[0] + low[1]) / 2), center[1] - scale * (z - (high[0] + high[1]) / 2)];
-    text(this.svg, center[0], 28, section.length > 1 ? "section with its stiffener" : "section at the seat", "small muted middle");
-    section.forEach((part, number) => {
-      const d = part.map(edge => `M${edge.map(own => place(own).map(v => v.toFixed(1)).join(" ")).join("L")}Z`).join("");
-      element(this.svg, "path", { d, class: number === 0 ? "steel" : "stiffener", "fill-rule": "evenodd" });
-    });
-    const [left, bottom] = place([Math.min(...section[0][0].map(own => own[0])), Math.min(...section[0][0].map(own => own[1]))]);
-    const [right, top] = place([Math.max(...section[0][0].map(own => own[0])), Math.max(...section[0][0].map(own => own[1]))]);
-    const level = bottom + 22;
-    if (letters.diameter) {
-      this.span([left, level], [right, level]);
-      halo(this.svg, (left + right) / 2, level + 18, texts.diameter, "small middle");
-      this.balloon(letters.diameter, null, [(left + right) / 2 - 62, level + 14]);
-    } else {
-      this.span([left - 18, top], [left - 18, bottom]);
-      halo(this.svg, (left + right) / 2, level, `height ${texts.height}`, "small middle");
-      this.balloon(letters.height, null, [left - 18, bottom + 18]);
-    }
-    const xs = section[0][0].map(own => own[0]);
-    const inner = section[0][1]?.map(own => own[0]) ?? xs;
-    const wall = place([(Math.max(...xs) + Math.max(...inner)) / 2, 0]);
-    const end = [right + 22, wall[1] - 30];
-    line(this.svg, wall, end, "leader");
-    this.balloon(letters.wall, null, [end[0] + 4, end[1] - 6]);
-    text(this.svg, end[0] - 6, end[1] - 22, texts.wall, "small");
-    this.key(center[0] - this.at.side / 2 + 2, level + 52);
-  }
-
-  /** What the lines mean. */
-  key(x, top) {
-    const rows = [["unloaded", "not loaded"], ["ghost", "baseline"], ["more", "wears more than upright"], ["less", "wears less"]];
-    rows.forEach(([kind, words], number) => {
-      const y = top + 17 * number;
-      const fill = kind === "more" || kind === "less";
-      element(this.svg, "rect", { x, y: y - 9, width: 20, height: 10, class: kind, ...(fill ? { "fill-opacity": 0.7 } : {}) });
-      text(this.svg, x + 28, y, words, "small muted");
-    });
-  }
-
-  ribs() {
-    const { ribs, ribsThen } = this.view;
-    if (!ribs) return;
-    const x = this.at.width - this.at.side - 20;
-    drawRibs(this.svg, { x, y: 22, width: this.at.side, height: 130 }, { tires: ribs[0], then: ribsThen?.[0], side: "left" });
-  }
-
-  /** Where the left wheel's change of camber comes from. */
-  parts() {
-    const { split } = this.view;
-    const names = [["bending_rad", "bending"], ["shear_rad", "shear"], ["seat_rad", "seats"], ["bearing_rad", "bearings"], ["disc_rad", "disc"],
-      ["clearance_rad", "clearance"]];
-    const own = names.map(([key, name]) => [name, split[key]]).sort((a, b) => Math.abs(b[1]) - Math.abs(a[1])).slice(0, 4);
-    const x = this.at.width - this.at.side - 14, top = 178, room = this.at.side - 150, most = Math.max(...own.map(part => Math.abs(part[1])), 1e-9);
-    text(this.svg, x + 6, top, "what its camber change is made of", "small muted");
-    own.forEach(([name, value], number) => {
-      const y = top + 19 + 17 * number;
-      text(this.svg, x + 6, y, name, "small");
-      element(this.svg, "rect", { x: x + 76, y: y - 9, width: Math.max(1, room * Math.abs(value) / most).toFixed(1), height: 9,
-        class: value < 0 ? "more" : "less" });
-      text(this.svg, x + this.at.side - 4, y, shown(value, "angle"), "small end");
-    });
-  }
-
-  titleBlock() {
-    const { title } = this.view, width = this.at.side;
-    const x = this.at.width - width - 14, row = 22, top = this.at.height - 14 - row * title.length;
-    element(this.svg, "rect", { x, y: top, width, height: row * title.length, class: "block" });
-    title.forEach(([words, strong], number) => {
-      const y = top + row * number;
-      if (number > 0) line(this.svg, [x, y], [x + width, y], "rule");
-      text(this.svg, x + 8, y + 15, words, strong ? "small strong" : "small");
-    });
   }
 }
 

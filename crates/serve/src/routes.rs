@@ -60,10 +60,11 @@ fn file(kind: &'static str, text: &'static str) -> Response {
 }
 
 /// The scripts of the page, each a module.
-const SCRIPTS: [(&str, &str); 10] = [
+const SCRIPTS: [(&str, &str); 11] = [
     ("page.js", include_str!("../page/page.js")),
     ("asking.js", include_str!("../page/asking.js")),
     ("controls.js", include_str!("../page/controls.js")),
+    ("details.js", include_str!("../page/details.js")),
     ("figures.js", include_str!("../page/figures.js")),
     ("panels.js", include_str!("../page/panels.js")),
     ("remedies.js", include_str!("../page/remedies.js")),
