@@ -49,60 +49,123 @@ pub(crate) enum Target {
     StiffenerLength(stiffener::Site),
 }
 
-/// A slider for a quantity: where the model keeps it, in which units, and how far it moves.
+/// A slider for a quantity: how a page names it, where the model keeps it, and how it moves.
 struct Row {
     key: &'static str,
     label: &'static str,
     group: &'static str,
-    kind: Kind,
-    /// Units and steps: SI, US.
-    units: [(&'static str, f64); 2],
-    reach: Reach,
+    place: Place,
+    travel: Travel,
 }
 
-/// How far a slider moves.
+/// Where a model keeps a quantity.
 #[derive(Debug, Clone, Copy)]
-enum Reach {
+enum Place {
+    /// At a path.
+    Lone(&'static str),
+    /// At a key of each table of a list.
+    Each(&'static str, &'static str),
+    /// Height of a housing at the last place of its profile: the arm beside the bowl.
+    HousingArm,
+}
+
+/// How a slider moves: what it measures, units and steps of SI and US, and its ends.
+#[derive(Debug, Clone, Copy)]
+struct Travel {
+    kind: Kind,
+    units: [(&'static str, f64); 2],
+    ends: Ends,
+}
+
+/// Ends of a slider.
+#[derive(Debug, Clone, Copy)]
+enum Ends {
     /// Shares of its first value.
     Shares(f64, f64),
     /// Values, SI.
     Between(f64, f64),
 }
 
-use Reach::{Between, Shares};
+use Ends::{Between, Shares};
+use Place::{Each, HousingArm, Lone};
+
+const fn length(units: [(&'static str, f64); 2], ends: Ends) -> Travel {
+    Travel { kind: Kind::Length, units, ends }
+}
 
 const MM: [(&str, f64); 2] = [("mm", 0.5), ("in", 0.02)];
 const FINE: [(&str, f64); 2] = [("mm", 0.1), ("in", 0.005)];
 const LONG: [(&str, f64); 2] = [("mm", 1.0), ("in", 0.05)];
 const PLAY: [(&str, f64); 2] = [("mm", 0.01), ("in", 0.0005)];
-const DEGREES: [(&str, f64); 2] = [("deg", 0.01), ("deg", 0.01)];
-const PRESSURE: [(&str, f64); 2] = [("kPa", 10.0), ("psi", 1.0)];
-const LOAD: [(&str, f64); 2] = [("kN", 0.5), ("lbf", 100.0)];
-const SHARE: [(&str, f64); 2] = [("", 0.01), ("", 0.01)];
 
 /// Most that a wheel is set off, m (common practice, no source).
 const MOST_OFFSET: f64 = 0.1016;
 /// Most endplay of the slider, m: four times what TMC RP 618 accepts.
 const MOST_ENDPLAY: f64 = 0.508e-3;
-/// Most toe of the slider, rad.
+/// Most toe of the slider, rad: half a degree.
 const MOST_TOE: f64 = 8.7266e-3;
 
-/// A row with its paths: the key of each table of a list, or one path.
-type Placed = (Row, Vec<String>);
+const DEGREES: Travel =
+    Travel { kind: Kind::Angle, units: [("deg", 0.01); 2], ends: Between(-MOST_TOE, MOST_TOE) };
+const PRESSURE: Travel =
+    Travel { kind: Kind::Stress, units: [("kPa", 10.0), ("psi", 1.0)], ends: Shares(0.6, 1.3) };
+const LOAD: Travel =
+    Travel { kind: Kind::Force, units: [("kN", 0.5), ("lbf", 100.0)], ends: Shares(0.4, 1.3) };
+const SHARE: Travel = Travel { kind: Kind::Ratio, units: [("", 0.01); 2], ends: Between(0.0, 0.6) };
+
+const fn row(
+    (key, label): (&'static str, &'static str),
+    group: &'static str,
+    place: Place,
+    travel: Travel,
+) -> Row {
+    Row { key, label, group, place, travel }
+}
+
+/// Sliders of axle and seats, in the order of the page; what a model does not have is left out.
+static BODY: [Row; 6] = [
+    row(("diameter", "Outside diameter of the tube"), "axle", Lone("tube.od"), length(MM, Shares(0.8, 1.35))),
+    row(("wall", "Wall of the tube"), "axle", Lone("tube.wall"), length(FINE, Shares(0.5, 1.8))),
+    row(
+        ("height", "Height of the housing beside the bowl"),
+        "axle",
+        HousingArm,
+        length(MM, Shares(0.8, 1.35)),
+    ),
+    row(("wall", "Wall of the housing"), "axle", Lone("housing.wall"), length(FINE, Shares(0.5, 1.8))),
+    row(
+        ("seat-place", "Seat, from the center line"),
+        "seats",
+        Each("seat", "at"),
+        length(LONG, Shares(0.75, 1.25)),
+    ),
+    row(("seat-width", "Seat width"), "seats", Each("seat", "width"), length(LONG, Shares(0.4, 2.0))),
+];
+
+/// Sliders of wheels and load.
+static WHEELS: [Row; 5] = [
+    row(
+        ("endplay", "Endplay of the bearings"),
+        "wheels",
+        Each("wheel_end", "endplay"),
+        length(PLAY, Between(0.0, MOST_ENDPLAY)),
+    ),
+    row(("toe", "Toe, in positive"), "wheels", Each("wheel_end", "toe"), DEGREES),
+    row(("inflation", "Inflation of the tires"), "wheels", Each("wheel", "inflation"), PRESSURE),
+    row(("load", "Rated axle load"), "load", Lone("loads.rated_load"), LOAD),
+    row(
+        ("side-force", "Side force over load, in case side-load"),
+        "load",
+        Lone("loads.side_force_ratio"),
+        SHARE,
+    ),
+];
 
 /// The controls of a model, in the order of the page.
 pub(crate) fn controls(document: &Document, system: UnitSystem) -> Vec<Control> {
     let root = document.root();
-    let mut rows = body_rows(root);
-    rows.push((
-        row("seat-place", "Seat, from the center line", "seats", LONG, Shares(0.75, 1.25)),
-        each(root, "seat", "at"),
-    ));
-    rows.push((
-        row("seat-width", "Seat width", "seats", LONG, Shares(0.4, 2.0)),
-        each(root, "seat", "width"),
-    ));
-    let mut found: Vec<Control> = rows.iter().filter_map(|placed| slider(document, placed, system)).collect();
+    let sliders = |rows: &'static [Row]| rows.iter().filter_map(|row| row.slider(document, system));
+    let mut found: Vec<Control> = sliders(&BODY).collect();
     found.extend(stiffener::controls(document, system));
     found.extend(offset(root, system));
     found.push(Control {
@@ -110,118 +173,62 @@ pub(crate) fn controls(document: &Document, system: UnitSystem) -> Vec<Control> 
         label: "Wheels reversed",
         group: "wheels",
         form: Form::Switch { value: root.tables("wheel")[0].flag("reversed") },
-        target: Target::Paths(each(root, "wheel", "reversed")),
+        target: Target::Paths(Each("wheel", "reversed").paths(root)),
     });
-    found.extend(wheel_rows(root).iter().filter_map(|placed| slider(document, placed, system)));
+    found.extend(sliders(&WHEELS));
     found
 }
 
-fn row(
-    key: &'static str,
-    label: &'static str,
-    group: &'static str,
-    units: [(&'static str, f64); 2],
-    reach: Reach,
-) -> Row {
-    Row { key, label, group, kind: Kind::Length, units, reach }
-}
-
-fn body_rows(root: &Table) -> Vec<Placed> {
-    if root.optional_table("tube").is_some() {
-        let od = row("diameter", "Outside diameter of the tube", "axle", MM, Shares(0.8, 1.35));
-        let wall = row("wall", "Wall of the tube", "axle", FINE, Shares(0.5, 1.8));
-        return vec![(od, vec!["tube.od".to_owned()]), (wall, vec!["tube.wall".to_owned()])];
+impl Place {
+    /// The paths, the first of which the slider begins from.
+    fn paths(self, root: &Table) -> Vec<String> {
+        match self {
+            Lone(path) => vec![path.to_owned()],
+            Each(list, key) => {
+                (0..root.tables(list).len()).map(|place| format!("{list}[{place}].{key}")).collect()
+            }
+            HousingArm => {
+                let places = root.optional_table("housing").map_or(0, |own| own.tables("profile").len());
+                vec![format!("housing.profile[{}].height", places.saturating_sub(1))]
+            }
+        }
     }
-    let height = row("height", "Height of the housing beside the bowl", "axle", MM, Shares(0.8, 1.35));
-    let wall = row("wall", "Wall of the housing", "axle", FINE, Shares(0.5, 1.8));
-    vec![(height, beside_the_bowl(root)), (wall, vec!["housing.wall".to_owned()])]
 }
 
-/// The height of the last place of a housing: the arm outside the bowl.
-fn beside_the_bowl(root: &Table) -> Vec<String> {
-    let places = root.optional_table("housing").map_or(0, |housing| housing.tables("profile").len());
-    vec![format!("housing.profile[{}].height", places.saturating_sub(1))]
-}
-
-fn wheel_rows(root: &Table) -> Vec<Placed> {
-    let of = |kind: Kind, own: Row| Row { kind, ..own };
-    vec![
-        (
-            row("endplay", "Endplay of the bearings", "wheels", PLAY, Between(0.0, MOST_ENDPLAY)),
-            each(root, "wheel_end", "endplay"),
-        ),
-        (
-            of(Kind::Angle, row("toe", "Toe, in positive", "wheels", DEGREES, Between(-MOST_TOE, MOST_TOE))),
-            each(root, "wheel_end", "toe"),
-        ),
-        (
-            of(
-                Kind::Stress,
-                row("inflation", "Inflation of the tires", "wheels", PRESSURE, Shares(0.6, 1.3)),
-            ),
-            each(root, "wheel", "inflation"),
-        ),
-        (
-            of(Kind::Force, row("load", "Rated axle load", "load", LOAD, Shares(0.4, 1.3))),
-            vec!["loads.rated_load".to_owned()],
-        ),
-        (
-            of(
-                Kind::Ratio,
-                row(
-                    "side-force",
-                    "Side force over load, in case side-load",
-                    "load",
-                    SHARE,
-                    Between(0.0, 0.6),
-                ),
-            ),
-            vec!["loads.side_force_ratio".to_owned()],
-        ),
-    ]
-}
-
-/// The path of a key in each table of a list.
-fn each(root: &Table, list: &str, key: &str) -> Vec<String> {
-    (0..root.tables(list).len()).map(|place| format!("{list}[{place}].{key}")).collect()
-}
-
-/// A slider from the value that the model has; none where it has none.
-fn slider(document: &Document, (row, paths): &Placed, system: UnitSystem) -> Option<Control> {
-    let value = number(document, paths.first()?)?;
-    let form = form(value, row.kind, row.units, row.reach, system);
-    Some(Control {
-        key: row.key,
-        label: row.label,
-        group: row.group,
-        form,
-        target: Target::Paths(paths.clone()),
-    })
+impl Row {
+    /// The slider at the value that the model has; none where it has none.
+    fn slider(&self, document: &Document, system: UnitSystem) -> Option<Control> {
+        let paths = self.place.paths(document.root());
+        let form = self.travel.form(number(document, paths.first()?)?, system);
+        let Row { key, label, group, .. } = *self;
+        Some(Control { key, label, group, form, target: Target::Paths(paths) })
+    }
 }
 
 /// The value at a path, SI; of an inflation that is left out that of its tread.
 fn number(document: &Document, path: &str) -> Option<f64> {
     let rated = || {
-        document
-            .number(&path.strip_suffix(".inflation").map(|wheel| format!("{wheel}.tread.inflation"))?)
-            .ok()
+        let wheel = path.strip_suffix(".inflation")?;
+        document.number(&format!("{wheel}.tread.inflation")).ok()
     };
     document.number(path).ok().or_else(rated)
 }
 
-/// A slider whose steps go through its first value, so that it stands on it exactly.
-fn form(value: f64, kind: Kind, units: [(&'static str, f64); 2], reach: Reach, system: UnitSystem) -> Form {
-    let (unit, step) = if system == UnitSystem::Si { units[0] } else { units[1] };
-    let one = parse(&format!("1 {unit}"), kind).map_or(1.0, |parsed| parsed.value);
-    let shown = tidy(value / one);
-    let (low, high) = match reach {
-        Shares(low, high) => (low * shown, high * shown),
-        Between(low, high) => ((low / one).min(shown), (high / one).max(shown)),
-    };
-    let steps = |room: f64| (room / step + 1e-6).floor();
-    let min = tidy(shown - step * steps(shown - low));
-    let max = tidy(shown + step * steps(high - shown));
-    Form::Slider { unit, min, max, step, value: shown }
+impl Travel {
+    /// A slider whose steps go through its first value (SI), so that it stands on it exactly.
+    fn form(self, value: f64, system: UnitSystem) -> Form {
+        let (unit, step) = if system == UnitSystem::Si { self.units[0] } else { self.units[1] };
+        let one = parse(&format!("1 {unit}"), self.kind).map_or(1.0, |parsed| parsed.value);
+        let shown = tidy(value / one);
+        let (low, high) = match self.ends {
+            Shares(low, high) => (low * shown, high * shown),
+            Between(low, high) => ((low / one).min(shown), (high / one).max(shown)),
+        };
+        let steps = |room: f64| (room / step + 1e-6).floor();
+        let min = tidy(shown - step * steps(shown - low));
+        let max = tidy(shown + step * steps(high - shown));
+        Form::Slider { unit, min, max, step, value: shown }
+    }
 }
 
 /// Rounded to what a reader can tell apart, so that 0.1 + 0.2 is 0.3.
@@ -237,7 +244,7 @@ fn offset(root: &Table, system: UnitSystem) -> Option<Control> {
         "inset" => -distance,
         _ => 0.0,
     };
-    let form = form(value, Kind::Length, LONG, Between(-MOST_OFFSET, MOST_OFFSET), system);
+    let form = length(LONG, Between(-MOST_OFFSET, MOST_OFFSET)).form(value, system);
     let target = Target::Offset(root.tables("wheel").len());
     Some(Control {
         key: "wheel-offset",
@@ -250,8 +257,7 @@ fn offset(root: &Table, system: UnitSystem) -> Option<Control> {
 
 /// A slider for the length of a stiffener, m, up to a length.
 pub(crate) fn length_form(value: f64, most: f64, system: UnitSystem) -> Form {
-    let units = [("mm", 10.0), ("in", 0.5)];
-    form(value, Kind::Length, units, Between(0.25 * most, most), system)
+    length([("mm", 10.0), ("in", 0.5)], Between(0.25 * most, most)).form(value, system)
 }
 
 impl Control {

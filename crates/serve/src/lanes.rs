@@ -34,3 +34,35 @@ pub(crate) async fn in_lane(
     });
     done.await.unwrap_or(Err(Trouble::Internal))
 }
+
+#[cfg(test)]
+mod tests {
+    use std::sync::atomic::{AtomicUsize, Ordering};
+
+    use super::*;
+
+    #[test]
+    fn a_question_that_is_given_up_while_it_waits_is_never_worked_on() {
+        let runtime = tokio::runtime::Builder::new_current_thread().build().unwrap();
+        let (lane, worked) = (Lane::default(), Arc::new(AtomicUsize::new(0)));
+        let ask = |number: usize| {
+            let (lane, worked) = (lane.clone(), worked.clone());
+            let work = move || {
+                worked.fetch_add(number, Ordering::SeqCst);
+                Ok(number.to_string())
+            };
+            async move { in_lane(&lane, work).await }
+        };
+        runtime.block_on(async {
+            let held = lane.clone().lock_owned().await;
+            let old = tokio::spawn(ask(1));
+            tokio::task::yield_now().await;
+            old.abort();
+            let new = tokio::spawn(ask(10));
+            tokio::task::yield_now().await;
+            drop(held);
+            assert_eq!(new.await.unwrap().unwrap(), "10");
+        });
+        assert_eq!(worked.load(Ordering::SeqCst), 10);
+    }
+}
