@@ -218,6 +218,9 @@ for (const [name, options] of [
       return [...document.querySelectorAll("svg")].flatMap(cutOff);
     });
     assert.deepEqual(cut, []);
+    const spilled = await page.evaluate(() => [...document.querySelectorAll("#strip .value")].filter(own => own.scrollWidth > own.clientWidth)
+      .map(own => own.textContent));
+    assert.deepEqual(spilled, []);
     const overlaps = await page.evaluate(() => {
       const texts = [...document.querySelectorAll("#sheet text")].filter(own => own.textContent);
       const boxes = texts.map(own => ({ words: own.textContent, box: own.getBoundingClientRect() }));
