@@ -18,12 +18,13 @@ export async function tryRemedies() {
   byId("remedies-answer").textContent = words.join(" ");
   const heads = [["Remedy"], ["Who does it"], ["Wear, \u00d7 upright", 1], [`Camber, ${unit("angle")}`, 1], [`More mass, ${unit("mass")}`, 1], ["Worst check, %", 1], ["Needs and risks"]];
   const camber = own => SIDES.map(side => own.camber_rad[side]).reduce((a, b) => Math.abs(b) > Math.abs(a) ? b : a);
-  const rows = remedies.map(({ name, done_by, refused, state: own, needs_and_risks }) => [
-    refused ? `${name} (a check fails)` : name, done_by, fixed(own.shoulder.wear, 2), fixed(inUnit(camber(own), "angle"), 2),
+  const told = { holds: "", "still-fails": " (a check still fails)", refused: " (refused: a check fails by it)" };
+  const rows = remedies.map(({ name, done_by, checks, state: own, needs_and_risks }) => [
+    `${name}${told[checks] ?? ""}`, done_by, fixed(own.shoulder.wear, 2), fixed(inUnit(camber(own), "angle"), 2),
     fixed(inUnit(own.axle_mass_kg - base.axle_mass_kg, "mass"), 1), own.binding_check ? fixed(100 * own.binding_check.utilization, 0) : "",
     needs_and_risks.join(" ")]);
   const kind = numeric => numeric ? { class: "number" } : {};
-  const table = made("table", {}, made("caption", {}, "Ranked by the wear that is left"),
+  const table = made("table", {}, made("caption", {}, "The best first, those with which every check holds before the others"),
     made("thead", {}, made("tr", {}, ...heads.map(([head, numeric]) => made("th", { scope: "col", ...kind(numeric) }, head)))),
     made("tbody", {}, ...rows.map(row => made("tr", {}, ...row.map((cell, i) => made("td", kind(heads[i][1]), cell))))));
   byId("remedies").replaceChildren(table);
