@@ -47,15 +47,15 @@ pub fn run(arguments: &Report) -> Result<ExitCode, Failure> {
     let ride = road_input::quick_ride(&arguments.drive, &model.axle, &mut card)?;
     let beside = |name: &str| Some(out.with_extension(format!("{name}.json")));
     output::check_places(&[&asked.page])?;
+    let audience = arguments.audience;
     let made =
-        parts(arguments, &Subject { document: &document, model: &model, ride: ride.as_ref(), card: &card })?;
+        parts(&Subject { document: &document, model: &model, ride: ride.as_ref(), card: &card, audience })?;
     for own in &made {
         if let Some(path) = beside(own.part.word()).filter(|_| !arguments.alone) {
             output::write_file(&path, own.document.as_bytes())?;
         }
     }
-    let pages: Vec<(Part, Page)> = made.into_iter().map(|own| (own.part, own.page)).collect();
-    let page = table::report(&pages, arguments.audience.into(), &card);
+    let page = whole(made, audience, &card);
     output::write_file(&out, page.html(&card).as_bytes())?;
     output::print(&format!("{}\n", page.answer.join(" ")))?;
     Ok(ExitCode::SUCCESS)
@@ -63,9 +63,14 @@ pub fn run(arguments: &Report) -> Result<ExitCode, Failure> {
 
 /// The report of an axle at rest, for a fleet.
 pub fn page(document: &Document, model: &Model, card: &ModelCard) -> Result<String, Failure> {
-    let made = parts(&Subject { document, model, ride: None, card })?;
+    let audience = Audience::Fleet;
+    let made = parts(&Subject { document, model, ride: None, card, audience })?;
+    Ok(whole(made, audience, card).html(card))
+}
+
+fn whole(made: Vec<Made>, audience: Audience, card: &ModelCard) -> Page {
     let pages: Vec<(Part, Page)> = made.into_iter().map(|own| (own.part, own.page)).collect();
-    Ok(table::report(&pages, table::Audience::Fleet, card).html(card))
+    table::report(&pages, audience.into(), card)
 }
 
 /// Beside nothing else in this folder: `my-axle.toml` becomes `my-axle-report.html`.
@@ -101,17 +106,18 @@ fn of_study(arguments: &Report, study: PathBuf, page: PathBuf) -> Study {
     }
 }
 
-/// What a report is about.
+/// What a report is about, and for whom.
 struct Subject<'a> {
     document: &'a Document,
     model: &'a Model,
     ride: Option<&'a Ride>,
     card: &'a ModelCard,
+    audience: Audience,
 }
 
-fn parts(arguments: &Report, of: &Subject<'_>) -> Result<Vec<Made>, Failure> {
+fn parts(of: &Subject<'_>) -> Result<Vec<Made>, Failure> {
     let mut parts = vec![flex(of)?, tire(of)?, remedy(of)?, strength(of)?, sections(of)?, modes(of)?];
-    if arguments.audience == Audience::Shop {
+    if of.audience == Audience::Shop {
         parts.push(drawing(of)?);
     }
     Ok(parts)
