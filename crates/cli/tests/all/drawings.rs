@@ -1,5 +1,7 @@
 //! Shop drawings from the command line.
 
+#![allow(clippy::unwrap_used)] // helpers of tests are tests too
+
 use std::path::PathBuf;
 
 use axlebow_model::Model;
