@@ -70,9 +70,9 @@ def compare(program: str, model: Path, options: list[str]) -> list[str]:
     shown = []
     for text, length in found:
         own = float(text.removeprefix("Ø"))
-        # Sections are drawn larger than the elevation by the ratio of their scales.
-        ratio = sections if text.startswith("Ø") else 1.0
-        if abs(length / ratio - own) > 0.051:
+        # Sections, of round tubes and of housings, are drawn larger than the elevation by the ratio of their scales.
+        ratios = [sections] if text.startswith("Ø") else [1.0, sections]
+        if all(abs(length / ratio - own) > 0.051 for ratio in ratios):
             faults.append(f"figure {text} stands over a line of {length:.3f} mm")
         shown.append(own)
     for name, length in model_lengths(model).items():

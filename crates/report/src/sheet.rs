@@ -4,6 +4,7 @@
 
 mod dimension;
 mod elevation;
+mod layout;
 mod letters;
 mod notes;
 mod paper;

@@ -10,6 +10,12 @@ pub(super) const ROW: f64 = 6.0;
 /// Room that a text and two arrow heads want beside them, mm.
 const BESIDE_TEXT: f64 = 1.0;
 const TWO_HEADS: f64 = 6.0;
+/// Room between a figure and the line that is broken for it, mm.
+const CLEAR: f64 = 0.4;
+/// How far a figure beside its length may move on to keep clear of lines, mm.
+const MOVES: f64 = 4.0;
+/// Height of captions, mm.
+const CAPTION: f64 = 1.8;
 /// How far an arrow from outside reaches, mm.
 const TAIL: f64 = 5.0;
 /// Gap at the start of an extension line, and how far it runs past the dimension line, mm.
@@ -64,6 +70,11 @@ impl Dimension {
         self.length() >= TWO_HEADS
     }
 
+    /// Lower left and upper right corner of its figure that starts at a place.
+    fn figure(&self, [x, y]: Place) -> [Place; 2] {
+        [[x, y], [x + text_width(&self.text, FIGURES), y + FIGURES]]
+    }
+
     /// From where to where it takes room in its row.
     fn room(&self) -> [f64; 2] {
         let [mut from, mut to] = self.span;
@@ -71,23 +82,28 @@ impl Dimension {
             (from, to) = (from - TAIL, to + TAIL);
         }
         if !self.text_fits() {
-            to = to.max(self.span[1] + 1.0) + text_width(&self.text, FIGURES) + 1.0;
+            to = to.max(self.span[1] + 1.0) + text_width(&self.text, FIGURES) + 1.0 + MOVES;
         }
         [from, to]
     }
 
-    /// Where its figure starts, clear of some places where that can be.
+    /// Where its figure starts, clear of some places where that can be: nearest to the middle, beside it where the length is
+    /// too short.
     fn text_start(&self, lines: &[f64]) -> f64 {
+        const STEPS: usize = 40;
         let width = text_width(&self.text, FIGURES);
-        if !self.text_fits() {
-            return if self.heads_fit() { self.span[1] + 1.0 } else { self.span[1] + TAIL };
-        }
-        let room = self.length() - width - BESIDE_TEXT;
-        let start = |share: f64| self.span[0] + 0.5 * BESIDE_TEXT + share * room;
         let clear = |start: &f64| lines.iter().all(|x| *x < start - 0.5 || *x > start + width + 0.5);
-        let shares = (0..=20).map(|step| 0.5 + 0.025 * f64::from(step));
-        let both = shares.flat_map(|share| [share, 1.0 - share]).map(start);
-        both.into_iter().find(clear).unwrap_or_else(|| start(0.5))
+        let share = |step: usize| step as f64 / STEPS as f64;
+        let starts: Vec<f64> = if self.text_fits() {
+            let first = self.span[0] + 0.5 * BESIDE_TEXT;
+            let room = self.length() - width - BESIDE_TEXT;
+            let shares = (0..=STEPS).map(|step| 0.5 * share(step)).flat_map(|off| [0.5 + off, 0.5 - off]);
+            shares.map(|share| first + share * room).collect()
+        } else {
+            let first = self.span[1] + if self.heads_fit() { 1.0 } else { TAIL };
+            (0..=STEPS).map(|step| first + share(step) * MOVES).collect()
+        };
+        starts.iter().copied().find(clear).unwrap_or(starts[0])
     }
 }
 
@@ -123,31 +139,74 @@ impl Rows {
         ROW * self.count as f64
     }
 
-    /// Draws them from a height (mm) on; captions end at `caption`.
+    /// How far to the left and right of the view's origin they reach with their captions, mm.
+    pub fn breadth(&self) -> [f64; 2] {
+        let right = self.placed.iter().map(|(_, own)| own.room()[1]).fold(0.0, f64::max);
+        let left = |row: usize| {
+            let own = self.placed.iter().filter(|(other, _)| *other == row).map(|(_, own)| own.room()[0]);
+            let passing = self.placed.iter().filter(|(other, _)| *other > row).map(|(_, own)| own.span[0]);
+            -own.chain(passing).fold(0.0, f64::min)
+        };
+        let captions = self.captions.iter().map(|(row, of)| left(*row) + text_width(of, CAPTION) + 2.0);
+        let rows = (0..self.count).map(left);
+        [captions.chain(rows).fold(0.0, f64::max), right]
+    }
+
+    /// Where the extension lines of later rows pass through a row.
+    fn passing(&self, row: usize) -> Vec<f64> {
+        self.placed.iter().filter(|(other, _)| *other > row).flat_map(|(_, own)| own.span).collect()
+    }
+
+    /// Draws them from a height (mm) on; captions start at `caption`.
     pub fn draw(&self, sheet: &mut Sheet, (side, start): (Side, f64), caption: f64) {
         let level = |row: usize| match side {
             Side::Above => start + ROW * (row as f64 + 0.3),
             Side::Below => start - ROW * (row as f64 + 0.8),
         };
-        for (row, dimension) in &self.placed {
-            let later = self.placed.iter().filter(|(other, _)| other > row);
-            let lines: Vec<f64> = later.flat_map(|(_, own)| own.span).collect();
-            draw(sheet, dimension, (level(*row), side), &lines);
+        let starts: Vec<f64> =
+            self.placed.iter().map(|(row, own)| own.text_start(&self.passing(*row))).collect();
+        let figures: Vec<[Place; 2]> = (self.placed.iter().zip(&starts))
+            .map(|((row, own), start)| own.figure([*start, level(*row) + OVER_LINE]))
+            .collect();
+        for ((row, dimension), start) in self.placed.iter().zip(starts) {
+            draw_extensions(sheet, dimension, (level(*row), side), &figures);
+            draw(sheet, dimension, (level(*row), start));
         }
         for (row, of) in &self.captions {
             let at = [caption, level(*row) + OVER_LINE];
-            sheet.text(Layer::Text, (at, Anchor::Start), 1.8, *of);
+            sheet.text(Layer::Text, (at, Anchor::Start), CAPTION, *of);
         }
     }
 }
 
-fn draw(sheet: &mut Sheet, own: &Dimension, (level, side): (f64, Side), lines: &[f64]) {
-    let [from, to] = own.span;
+/// Extension lines, broken where a figure stands in their way.
+fn draw_extensions(sheet: &mut Sheet, own: &Dimension, (level, side): (f64, Side), figures: &[[Place; 2]]) {
     let out = if side == Side::Above { 1.0 } else { -1.0 };
+    let mut ends = [own.feature + out * EXTENSION[0], level + out * EXTENSION[1]];
+    ends.sort_by(f64::total_cmp);
     for x in own.span {
-        let start = own.feature + out * EXTENSION[0];
-        sheet.line(Layer::Dimension, [x, start], [x, level + out * EXTENSION[1]]);
+        let mut gaps: Vec<[f64; 2]> = figures
+            .iter()
+            .filter(|[low, high]| low[0] - CLEAR < x && x < high[0] + CLEAR)
+            .map(|[low, high]| [low[1] - CLEAR, high[1] + CLEAR])
+            .filter(|[low, high]| ends[0] < *high && *low < ends[1])
+            .collect();
+        gaps.sort_by(|a, b| a[0].total_cmp(&b[0]));
+        let mut from = ends[0];
+        for [low, high] in gaps {
+            if from < low {
+                sheet.line(Layer::Dimension, [x, from], [x, low]);
+            }
+            from = from.max(high);
+        }
+        if from < ends[1] {
+            sheet.line(Layer::Dimension, [x, from], [x, ends[1]]);
+        }
     }
+}
+
+fn draw(sheet: &mut Sheet, own: &Dimension, (level, start): (f64, f64)) {
+    let [from, to] = own.span;
     let inward = if own.heads_fit() { -1.0 } else { 1.0 };
     if !own.heads_fit() {
         for (x, way) in [(from, -1.0), (to, 1.0)] {
@@ -158,7 +217,7 @@ fn draw(sheet: &mut Sheet, own: &Dimension, (level, side): (f64, Side), lines: &
     sheet.arrow_head(Layer::Dimension, [to, level], [-inward, 0.0]);
     // The line of a dimension comes right before its figure: readers of the DXF file go by it.
     sheet.line(Layer::Dimension, [from, level], [to, level]);
-    let at: Place = [own.text_start(lines), level + OVER_LINE];
+    let at: Place = [start, level + OVER_LINE];
     sheet.text(Layer::Dimension, (at, Anchor::Start), FIGURES, own.text.clone());
 }
 
@@ -187,6 +246,28 @@ mod tests {
         let start = own.text_start(&[20.0]);
         assert!(start > 20.0 || start + width < 20.0, "{start}");
         assert!(own.text_start(&[]) > 0.0);
+    }
+
+    /// A stretch of 5 mm has no place for its figure beside the line that passes through its middle: the line is broken.
+    #[test]
+    fn an_extension_line_is_broken_for_a_figure_that_cannot_give_way() {
+        let chains = [(vec![dimension(0.0, 6.5, "60")], "one"), (vec![dimension(3.0, 40.0, "370")], "other")];
+        let rows = Rows::of(chains.into_iter().map(|(dimensions, of)| Chain { of, dimensions }).collect());
+        let mut sheet = Sheet { size: [100.0, 100.0], figures: Vec::new() };
+        rows.draw(&mut sheet, (Side::Above, 10.0), -50.0);
+        assert_eq!(sheet.crossed_texts(), [""; 0]);
+        let upright = |x: f64| {
+            let line = |own: &(Layer, super::super::primitive::Figure)| match own.1 {
+                super::super::primitive::Figure::Line(a, b) if a[0] == x && b[0] == x => {
+                    Some((b[1] - a[1]).abs())
+                }
+                _ => None,
+            };
+            sheet.figures.iter().filter_map(line).collect::<Vec<_>>()
+        };
+        assert_eq!((upright(3.0).len(), upright(40.0).len()), (2, 1));
+        let gap = upright(40.0)[0] - upright(3.0).iter().sum::<f64>();
+        assert!((gap - FIGURES - 2.0 * CLEAR).abs() < 1e-9, "{gap}");
     }
 
     #[test]

@@ -1,6 +1,6 @@
 //! The axle seen from the rear, with its dimensions.
 
-use axlebow_axle::{Axle, Piece, Side, Stiffener};
+use axlebow_axle::{Axle, Part, Piece, Side, Stiffener};
 use axlebow_sections::Profile;
 
 use super::dimension::{Chain, Dimension, Rows, Side as RowSide};
@@ -10,8 +10,8 @@ use super::view::{View, hatch};
 
 /// Room between the view and its first row of dimensions, for section letters, mm.
 const LETTERS: f64 = 7.0;
-/// Room over the spindles for their sizes, mm.
-const SIZES: f64 = 12.0;
+/// How far the center line runs past the ends of the axle, mm.
+const END: f64 = 3.0;
 /// How far a seat is drawn above and below the axle, mm.
 const SEAT: f64 = 2.5;
 
@@ -70,13 +70,30 @@ impl Elevation<'_> {
         [Rows::of(self.chains_above(view)), Rows::of(self.chains_below(view))]
     }
 
+    /// The view with the middle of the center line at the origin.
+    fn view(&self) -> View {
+        View::at([0.0, 0.0], self.scale).mirrored()
+    }
+
+    /// Room to the left and right of the center that the whole takes, dimensions, captions and sizes included, mm.
+    pub fn breadth(&self) -> [f64; 2] {
+        let view = self.view();
+        let end = -view.across * self.axle.body.spindle_end() + END;
+        let rows = self.rows(view).map(|rows| rows.breadth());
+        let widest =
+            rows.into_iter().fold([end, end], |[left, right], own| [left.max(own[0]), right.max(own[1])]);
+        let sizes = self.sizes(view).into_iter().map(|(line, _)| line[0][0] + 1.0);
+        [widest[0], sizes.fold(widest[1], f64::max)]
+    }
+
     /// Height of the whole, dimensions included, and of what lies below the axle's line, mm.
     pub fn height(&self) -> [f64; 2] {
-        let view = View::at([0.0, 0.0], self.scale).mirrored();
+        let view = self.view();
         let [low, high] = self.reach().map(|z| view.up * z);
         let [above, below] = self.rows(view).map(|rows| rows.height());
         let under = below + LETTERS - low;
-        [under + high + SIZES.max(LETTERS + above), under]
+        let sizes = self.sizes(view).into_iter().map(|([_, head], _)| head[1] + 1.0);
+        [under + sizes.fold(high + LETTERS + above, f64::max), under]
     }
 
     /// Draws it with its center line's middle at a place; captions of rows start at `caption`.
@@ -84,7 +101,7 @@ impl Elevation<'_> {
         let view = View::at(origin, self.scale).mirrored();
         self.draw_keep_outs(sheet, view);
         self.axle.body.pieces().iter().for_each(|piece| self.draw_piece(sheet, view, piece));
-        let end = self.axle.body.spindle_end() + 0.03;
+        let end = self.axle.body.spindle_end() + END / view.up;
         view.path(sheet, Layer::Center, &[[end, 0.0], [-end, 0.0]]);
         Side::BOTH.into_iter().for_each(|side| self.draw_seat(sheet, view, side));
         self.silhouettes().iter().for_each(|own| draw_stiffener(sheet, view, own));
@@ -158,19 +175,25 @@ impl Elevation<'_> {
         }
     }
 
-    /// Sizes of the spindle over its right end: both ends are alike.
-    fn draw_sizes(&self, sheet: &mut Sheet, view: View) {
+    /// Sizes of the steps of the spindle over its right end, both ends being alike: each one's leader and words, the outer
+    /// ones higher, so that their words pass over the leaders of the inner ones.
+    fn sizes(&self, view: View) -> Vec<([Place; 2], String)> {
         let steps = self.axle.body.pieces().iter().filter(|piece| piece.from >= self.axle.body.tube_end());
-        let top = 0.5 * profile_at(self.axle, self.axle.body.tube_end()).height();
-        for (number, piece) in steps.enumerate() {
+        let top = view.place([0.0, 0.5 * profile_at(self.axle, self.axle.body.tube_end()).height()])[1];
+        let size = |(number, piece): (usize, &Piece)| {
             let fillet =
                 piece.fillet.map_or(String::new(), |radius| format!(" R{}", self.lengths.bare(radius)));
-            let text = format!("{}{fillet}", self.lengths.profile(&piece.outboard));
-            let middle = -0.5 * (piece.from + piece.to);
-            let foot = view.place([middle, 0.5 * piece.inboard.height()]);
-            let level = view.place([0.0, top])[1] + 9.0 - 4.0 * number as f64;
-            sheet.line(Layer::Dimension, foot, [foot[0], level]);
-            sheet.text(Layer::Text, ([foot[0] + 0.8, level - 1.0], Anchor::Start), 2.0, text);
+            let foot = view.place([-0.5 * (piece.from + piece.to), 0.5 * piece.inboard.height()]);
+            let head = [foot[0], top + 5.0 + 4.0 * number as f64];
+            ([foot, head], format!("{}{fillet}", self.lengths.profile(&piece.outboard)))
+        };
+        steps.enumerate().map(size).collect()
+    }
+
+    fn draw_sizes(&self, sheet: &mut Sheet, view: View) {
+        for ([foot, head], words) in self.sizes(view) {
+            sheet.line(Layer::Dimension, foot, head);
+            sheet.text(Layer::Text, ([head[0] - 0.8, head[1] - 2.0], Anchor::End), 2.0, words);
         }
     }
 
@@ -195,7 +218,7 @@ impl Elevation<'_> {
             let stitches = stitch_spans(&runs);
             [
                 chain("run-outs", ends, foot),
-                chain("weld: stitch, gap, pitch", stitches, foot),
+                chain("stitch, gap, pitch", stitches, foot),
                 chain("stiffener", vec![[to, 0.0], [0.0, from]], high),
                 chain("stiffener, whole", vec![[to, from]], high),
             ]
@@ -228,7 +251,10 @@ impl Elevation<'_> {
         vec![
             chain("no weld (red)", zones.collect()),
             chain("seats", widths.to_vec()),
-            chain("tube or housing, spindles", pieces),
+            chain(
+                if body.pieces()[0].part == Part::Tube { "tube, spindles" } else { "housing, spindles" },
+                pieces,
+            ),
             chain("center of seats", seats.to_vec()),
             chain(
                 "whole",

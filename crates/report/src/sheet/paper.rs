@@ -11,8 +11,8 @@ pub enum Paper {
     Letter,
 }
 
-/// Scales by which a view is drawn smaller (ISO 5455, from memory).
-const SCALES: [u32; 9] = [1, 2, 5, 10, 20, 50, 100, 200, 500];
+/// Scales by which a view is drawn smaller, the largest first (ISO 5455, from memory).
+pub(super) const SCALES: [u32; 9] = [1, 2, 5, 10, 20, 50, 100, 200, 500];
 
 impl Paper {
     /// What it is called.

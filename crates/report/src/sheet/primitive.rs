@@ -164,6 +164,27 @@ impl Sheet {
         self.path(layer, &[[x, y], [to_x, y], [to_x, to_y], [x, to_y], [x, y]]);
     }
 
+    /// Texts that a line other than a center line or a hatch runs through.
+    pub fn crossed_texts(&self) -> Vec<String> {
+        let lines = || {
+            self.figures.iter().filter_map(|(layer, figure)| match figure {
+                Figure::Line(from, to) if !matches!(layer, Layer::Center | Layer::Hatch) => {
+                    Some([*from, *to])
+                }
+                _ => None,
+            })
+        };
+        let texts = self.figures.iter().filter_map(|(_, figure)| match figure {
+            Figure::Text(own) => Some(own),
+            _ => None,
+        });
+        let crossed = texts.filter(|own| {
+            let [x, y] = own.start();
+            lines().any(|line| runs_through(line, [[x, x + own.width()], [y, y + own.height]]))
+        });
+        crossed.map(|own| own.text.clone()).collect()
+    }
+
     /// An arc, counter-clockwise from the first angle to the second, rad.
     pub fn arc(&mut self, layer: Layer, (center, radius): (Place, f64), [from, to]: [f64; 2]) {
         self.figures.push((layer, Figure::Arc { center, radius, from, to }));
@@ -189,5 +210,39 @@ impl Sheet {
     ) {
         let text = text.into();
         self.figures.push((layer, Figure::Text(Letters { text, at, height, anchor })));
+    }
+}
+
+/// Whether a line has a part inside a box, given by its reach across and up (Liang and Barsky, *ACM Transactions on Graphics*
+/// 3, 1984).
+fn runs_through([from, to]: [Place; 2], reach: [[f64; 2]; 2]) -> bool {
+    let (mut start, mut end) = (0.0_f64, 1.0_f64);
+    for axis in 0..2 {
+        let (run, [low, high]) = (to[axis] - from[axis], reach[axis]);
+        if run == 0.0 {
+            if from[axis] <= low || from[axis] >= high {
+                return false;
+            }
+            continue;
+        }
+        let cuts = [(low - from[axis]) / run, (high - from[axis]) / run];
+        start = start.max(cuts[0].min(cuts[1]));
+        end = end.min(cuts[0].max(cuts[1]));
+    }
+    start < end
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_line_runs_through_a_box_or_passes_it() {
+        let reach = [[10.0, 20.0], [0.0, 2.0]];
+        let through = |from, to| runs_through([from, to], reach);
+        assert!(through([15.0, -5.0], [15.0, 5.0]) && through([0.0, 1.0], [12.0, 1.0]));
+        assert!(through([12.0, 0.5], [13.0, 1.5]) && through([8.0, -1.0], [12.0, 3.0]));
+        assert!(!through([9.0, -5.0], [9.0, 5.0]) && !through([15.0, 2.0], [15.0, 5.0]));
+        assert!(!through([8.0, 1.0], [12.0, 9.0]) && !through([0.0, 1.0], [9.0, 1.0]));
     }
 }

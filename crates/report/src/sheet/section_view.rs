@@ -9,11 +9,16 @@ use super::letters::{broken, text_width};
 use super::primitive::{Anchor, Layer, Place, Sheet};
 use super::proposal::{Lengths, clock};
 use super::view::{View, circle};
-use super::weld_symbol::WeldSymbols;
+use super::weld_symbol::{FilletSymbol, WeldSymbols};
 
-/// Room over a section for its heading and reference lines, below it for its dimension, mm.
-const OVER: f64 = 15.0;
+/// Room over a section for its heading, below it for its dimension, mm.
+const OVER: f64 = 12.0;
 const UNDER: f64 = 9.0;
+/// From a weld to the reference line of its symbol, and from one such line to the next, mm.
+const RISE: f64 = 7.0;
+const LINES: f64 = 10.0;
+/// How far center lines run past what is cut, mm.
+const PAST: f64 = 2.0;
 /// Height and distance of lines of words, mm.
 const WORDS: [f64; 2] = [2.0, 3.4];
 /// From a section to the elbow of a weld symbol's arrow, mm.
@@ -28,6 +33,18 @@ pub(super) struct SectionView<'a> {
     profile: Profile,
     seated: Vec<(&'a Stiffener, Seated)>,
     seat: Option<Side>,
+}
+
+/// A weld symbol and what it points to.
+struct Pointed {
+    /// The edge that is welded, m.
+    foot: [f64; 2],
+    symbol: FilletSymbol,
+    /// Whether it stands to the right (1) or the left (-1), above (1) or below (-1) its weld.
+    way: f64,
+    up: f64,
+    /// How many others stand between it and its weld.
+    number: usize,
 }
 
 /// What every section is drawn with.
@@ -71,11 +88,27 @@ impl<'a> SectionView<'a> {
 
     /// Room that it takes beside its own size, mm: symbols to the left and right, words under it.
     pub fn beside(&self) -> [f64; 2] {
-        let symbol = |own: &(&Stiffener, Seated)| self.lengths.fillet(own.0).length(self.symbols);
-        let symbols = self.seated.iter().map(symbol).fold(0.0, f64::max);
+        let pointed = self.pointed();
+        let symbols = pointed.iter().map(|own| own.symbol.length(self.symbols)).fold(0.0, f64::max);
         let side = if symbols > 0.0 { symbols + ELBOW + 2.0 } else { 12.0 };
         let lines = self.words(self.words_room(side)).len() as f64;
-        [2.0 * side, OVER + UNDER + WORDS[1] * lines + 2.0 + 8.0 * (self.seated.len().max(1) - 1) as f64]
+        let stacked = pointed.iter().map(|own| own.number).max().unwrap_or(0);
+        [2.0 * side, OVER + UNDER + WORDS[1] * lines + 2.0 + LINES * stacked as f64]
+    }
+
+    /// The symbols of its welds: one for each welded edge, or one for both edges of a plate that stands between its welds.
+    fn pointed(&self) -> Vec<Pointed> {
+        let mut pointed: Vec<Pointed> = Vec::new();
+        for (own, seated) in self.seated.iter().filter(|_| self.seat.is_none()) {
+            let symbol = self.lengths.fillet(own);
+            let feet = seated.feet.iter().zip(own.welded_feet()).filter(|(_, welded)| *welded);
+            for (foot, _) in feet.take(if symbol.both_sides { 1 } else { 2 }) {
+                let [way, up] = foot.map(|own| if own >= 0.0 { 1.0 } else { -1.0 });
+                let number = pointed.iter().filter(|other| [other.way, other.up] == [way, up]).count();
+                pointed.push(Pointed { foot: *foot, symbol: symbol.clone(), way, up, number });
+            }
+        }
+        pointed
     }
 
     fn words_room(&self, side: f64) -> f64 {
@@ -87,9 +120,11 @@ impl<'a> SectionView<'a> {
         let [[low_x, high_x], [low_z, high_z]] = self.reach();
         let each = 1e3 / f64::from(scale);
         let middle = left + 0.5 * width;
-        let more = 8.0 * (self.seated.len().max(1) - 1) as f64;
-        let view =
-            View::at([middle - 0.5 * each * (low_x + high_x), top - OVER - more - each * high_z], scale);
+        let over = OVER
+            + LINES
+                * self.pointed().iter().filter(|own| own.up > 0.0).map(|own| own.number).max().unwrap_or(0)
+                    as f64;
+        let view = View::at([middle - 0.5 * each * (low_x + high_x), top - over - each * high_z], scale);
         let heading = format!("{0} - {0}  (1 : {scale})", self.cut.1);
         sheet.text(Layer::Text, ([middle, top - 3.5], Anchor::Middle), 3.5, heading);
         if let Some(side) = self.seat {
@@ -97,12 +132,14 @@ impl<'a> SectionView<'a> {
         }
         view.cut(sheet, &self.profile.outline(), (Layer::Axle, false));
         self.draw_center_lines(sheet, view);
-        for (number, (own, seated)) in self.seated.iter().enumerate() {
+        for (own, seated) in &self.seated {
             view.cut(sheet, &seated.outline, (Layer::Stiffener, true));
-            if self.seat.is_none() {
-                self.draw_welds(sheet, view, (own, seated, number));
+            let feet = seated.feet.iter().zip(own.welded_feet()).filter(|(_, welded)| *welded);
+            for (foot, _) in feet.filter(|_| self.seat.is_none()) {
+                sheet.figures.push((Layer::Weld, fillet(view.place(*foot), (view, own.weld.leg))));
             }
         }
+        self.draw_symbols(sheet, view);
         self.draw_width(sheet, view, low_z);
         let mut level = view.place([0.0, low_z])[1] - UNDER - 2.5;
         for line in self.words(self.words_room(0.5 * (width - each * (high_x - low_x)))) {
@@ -112,7 +149,7 @@ impl<'a> SectionView<'a> {
     }
 
     fn draw_center_lines(&self, sheet: &mut Sheet, view: View) {
-        let reach = 0.5 * self.profile.width().max(self.profile.height()) + 0.004 * 1e3 / view.up;
+        let reach = 0.5 * self.profile.width().max(self.profile.height()) + PAST / view.up;
         view.path(sheet, Layer::Center, &[[-reach, 0.0], [reach, 0.0]]);
         view.path(sheet, Layer::Center, &[[0.0, -reach], [0.0, reach]]);
         for (own, _) in self.seated.iter().filter(|(own, _)| own.clock != 0.0) {
@@ -137,21 +174,14 @@ impl<'a> SectionView<'a> {
         rows.draw(sheet, (RowSide::Below, feature - 1.0), a[0]);
     }
 
-    /// A triangle in each welded foot and the symbol that points to it.
-    fn draw_welds(&self, sheet: &mut Sheet, view: View, (own, seated, number): (&Stiffener, &Seated, usize)) {
-        let [[low_x, high_x], [_, high_z]] = self.reach();
-        let symbol = self.lengths.fillet(own);
-        let level = view.place([0.0, high_z])[1] + 4.0 + 8.0 * number as f64;
-        let feet = seated.feet.iter().zip(own.welded_feet()).filter(|(_, welded)| *welded);
-        for (foot, _) in feet {
-            let at = view.place(*foot);
-            sheet.figures.push((Layer::Weld, fillet(at, (view, own.weld.leg))));
-            if symbol.both_sides && foot[0] < seated.area.centroid[0] {
-                continue; // one symbol says both sides of a standing plate
-            }
-            let way = if foot[0] >= seated.area.centroid[0] { 1.0 } else { -1.0 };
+    /// The symbols, beside what is cut, each one's arrow coming to its weld from outside.
+    fn draw_symbols(&self, sheet: &mut Sheet, view: View) {
+        let [[low_x, high_x], _] = self.reach();
+        for Pointed { foot, symbol, way, up, number } in self.pointed() {
+            let tip = view.place(foot);
             let edge = view.place([if way > 0.0 { high_x } else { low_x }, 0.0])[0];
-            symbol.draw(sheet, self.symbols, (at, [edge + way * ELBOW, level], way));
+            let elbow = [edge + way * ELBOW, tip[1] + up * (RISE + LINES * number as f64)];
+            symbol.draw(sheet, self.symbols, (tip, elbow, way));
         }
     }
 

@@ -1,27 +1,20 @@
-//! The drawing of an axle: how its views share the first sheet, and the sheets of words after it.
+//! The drawing of an axle: its sheets of views, and the sheets of words after them.
 
 use axlebow_axle::{Axle, Preheat, StrengthOptions, preheats};
 
-use super::elevation::{Cut, Elevation};
-use super::letters::broken;
+use super::layout::Layout;
 use super::notes::{sheet_count, sheets};
-use super::paper::{Paper, standard_scale};
-use super::primitive::{Anchor, Layer, Sheet};
-use super::proposal::{Lengths, keep_outs};
-use super::section_view::{SectionStyle, SectionView, clear_cut};
+use super::paper::Paper;
+use super::primitive::{Layer, Sheet};
+use super::proposal::Lengths;
+use super::section_view::SectionStyle;
 use super::shop_notes::ShopNotes;
-use super::title_block::{BLOCK, TitleBlock};
-use super::view::View;
+use super::title_block::TitleBlock;
 use super::weld_symbol::WeldSymbols;
 use super::{to_dxf, to_pdf, to_svg};
 use crate::subject::PROGRAM;
 use crate::words::questions::{Proposal, Question};
 use crate::{ModelCard, ReportError, Svg};
-
-/// Room left and right of the elevation for captions and sizes, mm.
-const BESIDE: f64 = 25.0;
-/// Room between views, mm.
-const BETWEEN: f64 = 3.0;
 
 /// How a drawing is made.
 #[derive(Debug, Clone, PartialEq)]
@@ -92,10 +85,11 @@ impl ShopDrawing {
             symbols: options.symbols,
             program: PROGRAM,
         };
-        let all = 1 + sheet_count(&notes, options.paper);
-        let first = layout.drawn(block.sheet([1, all]), axle);
+        let views = if layout.apart { 2 } else { 1 };
+        let all = views + sheet_count(&notes, options.paper);
+        let drawn = layout.drawn((&block, all), axle);
         let (scale, section_scale) = (layout.elevation.scale, layout.section_scale);
-        let sheets = std::iter::once(first).chain(sheets(&notes, &block, [1, all])).collect();
+        let sheets = drawn.into_iter().chain(sheets(&notes, &block, [views, all])).collect();
         let stiffener_mass = axle.stiffeners.iter().map(|own| own.mass()).sum();
         let (title, card, mass) = (format!("{}: drawing", card.name), card.clone(), axle.mass());
         Ok(ShopDrawing {
@@ -125,7 +119,7 @@ impl ShopDrawing {
 
     /// The sheets side by side; the elevation at full size in millimeters.
     pub fn dxf(&self) -> String {
-        to_dxf::dxf(&self.sheets, self.scale)
+        to_dxf::dxf(&self.sheets, [self.scale, self.section_scale])
     }
 
     /// The sheets, a page each.
@@ -148,115 +142,10 @@ impl ShopDrawing {
         };
         self.sheets.iter().map(of).collect()
     }
-}
 
-/// Where the views of the first sheet lie.
-struct Layout<'a> {
-    elevation: Elevation<'a>,
-    sections: Vec<SectionView<'a>>,
-    section_scale: u32,
-    paper: Paper,
-}
-
-impl<'a> Layout<'a> {
-    /// The elevation as large as the sheet's width lets it, the sections as large as what is left.
-    fn of(axle: &'a Axle, style: SectionStyle, paper: Paper) -> Result<Self, ReportError> {
-        let [[left, bottom], [right, top]] = paper.frame();
-        let [width, height] = [right - left, top - bottom - BLOCK[1]];
-        let no_room = || {
-            ReportError::Drawing(format!("the axle has no room on {} at any standard scale", paper.name()))
-        };
-        let long = [2.0 * axle.body.spindle_end(), 0.0];
-        let smallest = standard_scale(long, [width - 2.0 * BESIDE, height]).ok_or_else(no_room)?;
-        let scales = [smallest, 2 * smallest, 5 * smallest];
-        let tried = scales.into_iter().find_map(|scale| {
-            let elevation = Elevation { axle, lengths: style.lengths, scale, cuts: cuts(axle, scale) };
-            let sections = elevation.cuts.iter().map(|cut| SectionView::at(axle, *cut, style));
-            let sections: Vec<SectionView<'_>> = sections.collect::<Result<_, _>>().ok()?;
-            let left_over = height - elevation.height()[0] - 3.0 * BETWEEN;
-            let section_scale = section_scale(&sections, [width - 2.0 * BETWEEN, left_over])?;
-            Some(Layout { elevation, sections, section_scale, paper })
-        });
-        tried.ok_or_else(no_room)
+    /// Texts that a line runs through, sheet by sheet; center lines and hatches may.
+    #[doc(hidden)]
+    pub fn crossed_texts(&self) -> Vec<String> {
+        self.sheets.iter().flat_map(Sheet::crossed_texts).collect()
     }
-
-    fn drawn(&self, mut sheet: Sheet, axle: &Axle) -> Sheet {
-        let [[left, bottom], [right, top]] = self.paper.frame();
-        let [whole, under] = self.elevation.height();
-        let foot = top - BETWEEN - whole;
-        self.elevation.draw(&mut sheet, [0.5 * (left + right), foot + under], left + 1.5);
-        let each = 1e3 / f64::from(self.section_scale);
-        let widths: Vec<f64> =
-            self.sections.iter().map(|own| own.beside()[0] + each * own.size()[0]).collect();
-        let spare = (right - left - widths.iter().sum::<f64>()) / (widths.len() + 1) as f64;
-        let mut x = left + spare;
-        for (section, width) in self.sections.iter().zip(widths) {
-            section.draw(&mut sheet, ([x, foot - BETWEEN], width), self.section_scale);
-            x += width + spare;
-        }
-        self.draw_cautions(&mut sheet, axle, ([left, bottom], right - left - BLOCK[0]));
-        sheet
-    }
-
-    /// The shortest words beside the title block, where there is room: the rest is on the next sheet.
-    fn draw_cautions(&self, sheet: &mut Sheet, axle: &Axle, ([left, bottom], width): ([f64; 2], f64)) {
-        let words = if axle.stiffeners.is_empty() { PLAIN } else { WELDED };
-        let lines = words.iter().flat_map(|own| broken(own, 1.8, width - 4.0));
-        for (number, line) in lines.enumerate() {
-            let at = [left + 2.0, bottom + BLOCK[1] - 4.0 - 2.9 * number as f64];
-            sheet.text(Layer::Text, (at, Anchor::Start), 1.8, line);
-        }
-    }
-}
-
-const PLAIN: &[&str] = &[
-    "Axle without stiffeners; left and right ends are alike unless dimensioned apart.",
-    "Weld nothing to an axle without its maker's written approval.",
-];
-
-const WELDED: &[&str] = &[
-    "Not for making before it is signed: the axle maker's written approval, a qualified weld procedure and local codes come first.",
-    "No weld in the red zones, near spindles or on a loaded axle; no current through bearings or seals.",
-    "Welding can void the rating and start cracks. Numbers support, and do not replace, a licensed engineer's judgment.",
-];
-
-/// The largest standard scale at which all sections have room side by side.
-fn section_scale(sections: &[SectionView<'_>], [width, height]: [f64; 2]) -> Option<u32> {
-    let beside = sections.iter().map(|own| own.beside()[0]).sum::<f64>();
-    let across = sections.iter().map(|own| own.size()[0]).sum();
-    let scale = |own: &SectionView<'_>| {
-        standard_scale([across, own.size()[1]], [width - beside, height - own.beside()[1]])
-    };
-    sections.iter().map(scale).collect::<Option<Vec<_>>>()?.into_iter().max()
-}
-
-/// Where the axle is cut: through each stiffener that no earlier cut meets, through the middle without any; and a seat.
-fn cuts(axle: &Axle, scale: u32) -> Vec<Cut> {
-    let view = View::at([0.0, 0.0], scale).mirrored();
-    let x = |y: &f64| view.place([*y, 0.0])[0];
-    let stiffeners = || axle.stiffeners.iter();
-    let seat = &axle.seats.left;
-    let seats = [seat.at, seat.inner_edge(), seat.outer_edge()].into_iter().flat_map(|y| [y, -y]);
-    let ends = stiffeners().flat_map(|own| {
-        let run_out = own.end.length();
-        let runs = own.weld_runs().into_iter().flatten();
-        [own.from, own.to, own.from + run_out, own.to - run_out].into_iter().chain(runs)
-    });
-    let zones = keep_outs(axle, axlebow_axle::Side::Left).into_iter().flatten().flat_map(|y| [y, -y]);
-    let pieces = axle.body.pieces().iter().flat_map(|piece| [piece.to, -piece.to]);
-    let all: Vec<f64> = ends.chain(seats).chain(zones).chain(pieces).chain([0.0]).collect();
-    let lines: Vec<f64> = all.iter().map(x).collect();
-    let mut cuts: Vec<f64> = Vec::new();
-    for own in stiffeners() {
-        let run_out = own.end.length();
-        let [from, to] = [own.from + run_out, own.to - run_out];
-        if !cuts.iter().any(|cut| from < *cut && *cut < to) {
-            cuts.push(clear_cut([from, to], (view, &lines)));
-        }
-    }
-    if cuts.is_empty() {
-        cuts.push(clear_cut([0.0, seat.inner_edge()], (view, &lines)));
-    }
-    cuts.push(clear_cut([seat.inner_edge(), seat.outer_edge()], (view, &lines)));
-    cuts.into_iter().zip('A'..='Z').collect()
 }

@@ -112,21 +112,66 @@ impl TitleBlock {
         self.draw_projection(sheet, [left + columns[2] + 18.0, bottom + 3.5]);
     }
 
-    /// The cone of ISO 5456-2 and its view from the small end: to its right in first angle, left in third (from memory).
+    /// The cone of ISO 5456-2, its small end on the left, and its view from there: beyond it, on the right, in first angle;
+    /// on the side from which it is seen, the left, in third (from memory).
     fn draw_projection(&self, sheet: &mut Sheet, [x, y]: Place) {
-        let (cone, rings) = match self.symbols {
-            WeldSymbols::Iso => (x - 4.0, x + 3.5),
-            WeldSymbols::Aws => (x + 0.5, x - 4.0),
+        let [cone, rings] = match self.symbols {
+            WeldSymbols::Iso => [x - 6.0, x + 3.0],
+            WeldSymbols::Aws => [x - 0.5, x - 4.0],
         };
-        let (near, far) = (cone, cone + 5.0);
-        // First angle: the small end on the left; third angle: the same cone, seen from its small end beside it.
-        let (small, big) = (near, far);
-        sheet.path(
-            Layer::Text,
-            &[[small, y - 1.2], [big, y - 2.4], [big, y + 2.4], [small, y + 1.2], [small, y - 1.2]],
-        );
-        for radius in [1.2, 2.4] {
-            sheet.arc(Layer::Text, ([rings, y], radius), [0.0, TAU]);
-        }
+        let [small, big] = RINGS;
+        let (near, far) = (cone, cone + 2.0 * big);
+        let corners =
+            [[near, y - small], [far, y - big], [far, y + big], [near, y + small], [near, y - small]];
+        sheet.path(Layer::Text, &corners);
+        RINGS.into_iter().for_each(|radius| sheet.arc(Layer::Text, ([rings, y], radius), [0.0, TAU]));
+    }
+}
+
+/// Radii of the ends of the cone of the mark of projection, mm.
+const RINGS: [f64; 2] = [1.2, 2.4];
+
+#[cfg(test)]
+mod tests {
+    use super::super::primitive::Figure;
+    use super::*;
+
+    /// Left and right end of the small end, the large end and the rings of the mark.
+    fn mark(symbols: WeldSymbols) -> [f64; 3] {
+        let block = TitleBlock {
+            title: String::new(),
+            note: None,
+            hash: String::new(),
+            revision: String::new(),
+            scale: String::new(),
+            unit: "mm",
+            paper: Paper::A4,
+            symbols,
+            program: "",
+        };
+        let mut sheet = Sheet { size: [100.0, 100.0], figures: Vec::new() };
+        block.draw_projection(&mut sheet, [50.0, 50.0]);
+        let upright = |length: f64| {
+            sheet.figures.iter().find_map(|(_, own)| match own {
+                Figure::Line(a, b) if a[0] == b[0] && ((a[1] - b[1]).abs() - length).abs() < 1e-9 => {
+                    Some(a[0])
+                }
+                _ => None,
+            })
+        };
+        let ring = sheet.figures.iter().find_map(|(_, own)| match own {
+            Figure::Arc { center, .. } => Some(center[0]),
+            _ => None,
+        });
+        [upright(2.0 * RINGS[0]), upright(2.0 * RINGS[1]), ring].map(Option::unwrap)
+    }
+
+    /// Both rings are full lines, so the cone is seen from its small end: in first angle that view stands past the large end,
+    /// in third before the small one.
+    #[test]
+    fn the_mark_of_projection_is_of_first_angle_for_iso_and_of_third_for_aws() {
+        let ([small, big, ring], [low, high, before]) = (mark(WeldSymbols::Iso), mark(WeldSymbols::Aws));
+        assert!(small < big && big < ring - RINGS[1], "{small} {big} {ring}");
+        assert!(before + RINGS[1] < low && low < high, "{before} {low} {high}");
     }
 }

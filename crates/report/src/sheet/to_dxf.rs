@@ -1,33 +1,49 @@
 //! Sheets as an ASCII DXF file, side by side.
 //!
 //! The entities are those that every reader knows since release 12 (AC1009): LINE, ARC, SOLID, TEXT, on layers by meaning.
-//! Coordinates are millimeters of the elevation at full size: those of the sheet times its scale.
+//! Coordinates are millimeters of the elevation at full size: those of the sheet times its scale. The file says so in a
+//! comment at its head and in a text under its first sheet.
 
 use std::fmt::Write as _;
 
 use super::letters::text_width;
-use super::primitive::{Figure, Layer, Letters, Sheet};
+use super::primitive::{Anchor, Figure, Layer, Letters, Sheet};
 
 /// Room between sheets, mm on paper.
 const BETWEEN: f64 = 20.0;
+/// Height and distance of the text under the first sheet, mm on paper.
+const UNDER: [f64; 2] = [2.5, 6.0];
 /// Style of texts, and how wide its letters are for their height: that of the font that readers put for it is replaced by
 /// the width that was counted on.
 const STYLE: &str = "STANDARD";
 
-/// The file of sheets whose elevation has a scale of 1 to `scale`.
-pub(super) fn dxf(sheets: &[Sheet], scale: u32) -> String {
-    let mut file = Dxf { text: String::new(), scale: f64::from(scale), left: 0.0 };
+/// The file of sheets whose elevation and sections have scales of 1 to so much.
+pub(super) fn dxf(sheets: &[Sheet], scales: [u32; 2]) -> String {
+    let mut file = Dxf { text: String::new(), scale: f64::from(scales[0]), left: 0.0 };
     let width: f64 = sheets.iter().map(|sheet| sheet.size[0] + BETWEEN).sum::<f64>() - BETWEEN;
     let height = sheets.iter().map(|sheet| sheet.size[1]).fold(0.0, f64::max);
+    file.pair(999, scaled(scales));
     file.header([width, height]);
     file.tables();
     file.pairs(&[(0, "SECTION"), (2, "ENTITIES")]);
+    let under =
+        Letters { text: scaled(scales), at: [0.0, -UNDER[1]], height: UNDER[0], anchor: Anchor::Start };
+    file.figure(Layer::Text, &Figure::Text(under));
     for sheet in sheets {
         sheet.figures.iter().for_each(|(layer, figure)| file.figure(*layer, figure));
         file.left += sheet.size[0] + BETWEEN;
     }
     file.pairs(&[(0, "ENDSEC"), (0, "EOF")]);
     file.text
+}
+
+/// How large what is drawn is.
+fn scaled([elevation, sections]: [u32; 2]) -> String {
+    let times = f64::from(elevation) / f64::from(sections);
+    let larger = if times == 1.0 { "too".to_owned() } else { format!("{times} times as large") };
+    format!(
+        "Millimeters; the elevation is at full size, sections are {larger}. Plotted at 1 : {elevation}, the sheets have the size of their paper."
+    )
 }
 
 struct Dxf {
@@ -61,7 +77,7 @@ impl Dxf {
 
     fn header(&mut self, size: [f64; 2]) {
         self.pairs(&[(0, "SECTION"), (2, "HEADER"), (9, "$ACADVER"), (1, "AC1009"), (9, "$EXTMIN")]);
-        self.place(10, [0.0, 0.0]);
+        self.place(10, [0.0, -UNDER[1]]);
         self.pair(9, "$EXTMAX");
         self.place(10, size);
         self.pair(9, "$LTSCALE");
@@ -166,6 +182,18 @@ fn coded(text: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn the_file_says_how_large_it_is_drawn() {
+        let file = dxf(&[Sheet { size: [297.0, 210.0], figures: Vec::new() }], [10, 2]);
+        assert!(
+            file.starts_with(
+                "999\nMillimeters; the elevation is at full size, sections are 5 times as large."
+            )
+        );
+        assert_eq!(file.matches("Plotted at 1 : 10, the sheets").count(), 2);
+        assert!(scaled([10, 10]).contains("sections are too."));
+    }
 
     #[test]
     fn texts_are_ascii() {
