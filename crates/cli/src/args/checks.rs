@@ -23,6 +23,9 @@ pub struct Strength {
     /// Every check, not just those that use most of their limit
     #[arg(long)]
     pub all: bool,
+    /// Write a picture of how much of its limit each check uses
+    #[arg(long, value_name = "FILE.svg|png")]
+    pub plot: Option<PathBuf>,
 }
 
 #[derive(Debug, Args)]
@@ -38,6 +41,9 @@ pub struct Life {
     /// Leave out the lines at the head of the CSV file, after #, that say what it was made from
     #[arg(long, requires = "csv")]
     pub plain_csv: bool,
+    /// Write a picture of the years to a crack at each detail
+    #[arg(long, value_name = "FILE.svg|png")]
+    pub plot: Option<PathBuf>,
 }
 
 #[derive(Debug, Args)]

@@ -3,6 +3,7 @@
 use std::process::ExitCode;
 
 use axlebow_axle::StrengthOptions;
+use axlebow_report::plot::strength_figure;
 use axlebow_report::{json, table};
 
 use super::flex::chosen;
@@ -12,9 +13,9 @@ use crate::output::Shown;
 use crate::{input, output};
 
 pub fn run(arguments: &Strength) -> Result<ExitCode, Failure> {
-    output::check_shown(&None, &arguments.model.page)?;
+    output::check_shown(&arguments.plot, &arguments.model.page)?;
     let model = input::model(&arguments.model)?;
-    output::check_places(&[&arguments.model.page])?;
+    output::check_places(&[&arguments.plot, &arguments.model.page])?;
     let cases = chosen(&model, &arguments.cases)?;
     let ask = StrengthOptions {
         safety_factor: arguments.safety_factor.unwrap_or(model.strength.safety_factor),
@@ -24,7 +25,10 @@ pub fn run(arguments: &Strength) -> Result<ExitCode, Failure> {
     let outcome = axlebow_axle::strength(&model.axle, &cases, ask)?;
     let bands = axlebow_axle::weld_bands(&model.axle, &cases, ask)?;
     let card = input::card(&model, &arguments.model);
-    let page = || table::strength(&outcome, &bands, &card, arguments.all);
+    let picture = output::picture(&arguments.plot, &arguments.model.page, &card, || {
+        Ok(strength_figure((&outcome, &model.axle), &card)?)
+    })?;
+    let page = || table::strength(&outcome, &bands, &card, arguments.all).with_figures(picture);
     Shown::from(&arguments.model).print(&card, page, || json::strength_document(&outcome, &bands, &card))?;
     Ok(if outcome.holds() { ExitCode::SUCCESS } else { ExitCode::from(CHECK_FAILS) })
 }

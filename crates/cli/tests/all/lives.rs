@@ -57,8 +57,12 @@ fn a_life_says_what_cracks_first_and_what_was_not_made() {
     let folder = TempDir::new().expect("a folder");
     let csv = folder.path().join("own.csv").display().to_string();
     let model = demo("trailer-152-thin-dual");
-    let run = axlebow(&["life", &model, "--duty", &duty("line-haul"), "--csv", &csv, "--plain-csv"]);
+    let plot = folder.path().join("own.svg").display().to_string();
+    let asked = ["life", &model, "--duty", &duty("line-haul"), "--csv", &csv, "--plain-csv", "--plot", &plot];
+    let run = axlebow(&asked);
     assert_eq!(run.code, 0, "{}", run.err);
+    let picture = std::fs::read_to_string(&plot).expect("a picture");
+    assert!(picture.contains("First to crack is the") && picture.contains("Not made, which is no pass"));
     assert!(run.out.contains("first crack") && run.out.contains("Not made"), "{}", run.out);
     assert!(run.out.contains("licensed engineer") && run.out.contains("from memory"), "{}", run.out);
     assert!(run.out.lines().all(|line| line.chars().count() <= 100), "{}", run.out);

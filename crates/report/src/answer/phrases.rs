@@ -97,7 +97,7 @@ pub(super) fn value(value: f64, shown: impl Into<Shown>, n: Numbers) -> String {
 }
 
 /// A name from a file, without control codes.
-pub(super) fn plain(name: &str) -> String {
+pub(crate) fn plain(name: &str) -> String {
     name.replace(char::is_control, "\u{fffd}")
 }
 

@@ -8,6 +8,7 @@ mod answer_of_demo;
 mod catalog;
 mod figures;
 mod json;
+mod life_figure;
 mod made_up;
 mod modes;
 #[cfg(feature = "parquet")]
