@@ -270,6 +270,20 @@ mod tests {
         assert!((gap - FIGURES - 2.0 * CLEAR).abs() < 1e-9, "{gap}");
     }
 
+    /// A caption stands left of all that its row and later ones reach, also where an arrow comes from outside.
+    #[test]
+    fn rows_are_as_broad_as_their_captions_arrows_and_figures() {
+        let chain = |of, from, to, text| Chain { of, dimensions: vec![dimension(from, to, text)] };
+        let caption = |of| text_width(of, CAPTION) + 2.0;
+        let rows = Rows::of(vec![chain("one", -20.0, 0.0, "200"), chain("another", -40.0, 40.0, "800")]);
+        assert_eq!(rows.breadth(), [40.0 + caption("another"), 40.0]);
+        let rows = Rows::of(vec![chain("one", -3.0, 0.0, "30")]);
+        let figure = text_width("30", FIGURES) + 1.0 + MOVES;
+        assert_eq!(rows.breadth(), [3.0 + TAIL + caption("one"), TAIL + figure]);
+        let rows = Rows::of(vec![chain("a long caption", -20.0, 0.0, "200"), chain("b", -40.0, 40.0, "800")]);
+        assert_eq!(rows.breadth()[0], 40.0 + caption("a long caption"));
+    }
+
     #[test]
     fn a_figure_too_wide_for_its_length_stands_beside_it() {
         let own = dimension(10.0, 13.0, "1234");
