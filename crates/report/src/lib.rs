@@ -25,14 +25,14 @@ mod words;
 pub use animation::{axle_scene, ride_animation, ride_frames};
 pub use error::ReportError;
 pub use page::{Block, Caution, Column, Page, Table};
-pub use sheet::{DrawingOptions, Paper, ShopDrawing, WeldSymbols};
+pub use sheet::{DrawingOptions, Paper, Question, ShopDrawing, WeldSymbols};
 pub use subject::{
     Assumed, AxleGrowth, BesideRide, InventedInput, ModelCard, SectionCard, SectionStress, StiffenedCard,
     TextbookRow,
 };
 pub use svg::Svg;
 pub use vtu::vtu;
-pub use words::{Question, study_findings};
+pub use words::study_findings;
 
 /// The page of each command: its answer, then its tables.
 pub mod table {

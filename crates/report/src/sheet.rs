@@ -9,7 +9,8 @@ mod letters;
 mod notes;
 mod paper;
 mod primitive;
-pub(crate) mod proposal;
+mod proposal;
+pub(crate) mod questions;
 mod section_view;
 mod shop_drawing;
 mod shop_notes;
@@ -21,5 +22,6 @@ mod view;
 mod weld_symbol;
 
 pub use paper::Paper;
+pub use questions::Question;
 pub use shop_drawing::{DrawingOptions, ShopDrawing};
 pub use weld_symbol::WeldSymbols;

@@ -8,7 +8,6 @@ pub(crate) mod fit;
 pub(crate) mod growth;
 pub(crate) mod payback;
 pub(crate) mod preheat;
-pub(crate) mod questions;
 pub(crate) mod remedies;
 pub(crate) mod response;
 pub(crate) mod search;
@@ -21,6 +20,5 @@ pub(crate) mod warning;
 mod wrapped;
 
 pub use findings::study_findings;
-pub use questions::Question;
 pub(crate) use station::station_name;
 pub(crate) use wrapped::wrapped;

@@ -5,7 +5,7 @@ use super::notes::{JSON, defaults};
 use super::preheat::preheat;
 use crate::answer::drawing_answer;
 use crate::page::{Block, Page};
-use crate::words::questions::Question;
+use crate::sheet::questions::Question;
 use crate::{ModelCard, ShopDrawing};
 
 /// The questions, preheat and cautions; the sheets are its picture.

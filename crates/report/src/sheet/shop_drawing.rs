@@ -7,13 +7,13 @@ use super::notes::{sheet_count, sheets};
 use super::paper::Paper;
 use super::primitive::{Layer, Sheet};
 use super::proposal::Lengths;
+use super::questions::{Proposal, Question};
 use super::section_view::SectionStyle;
 use super::shop_notes::ShopNotes;
 use super::title_block::TitleBlock;
 use super::weld_symbol::WeldSymbols;
 use super::{to_dxf, to_pdf, to_svg};
 use crate::subject::PROGRAM;
-use crate::words::questions::{Proposal, Question};
 use crate::{ModelCard, ReportError, Svg};
 
 /// How a drawing is made.

@@ -6,10 +6,10 @@ use axlebow_units::{Kind, UnitSystem};
 
 use super::notes::Note;
 use super::proposal::{Lengths, clock, keep_outs};
+use super::questions::Question;
 use super::weld_symbol::WeldSymbols;
 use crate::number::{Numbers, fixed};
 use crate::words::preheat::temperature;
-use crate::words::questions::Question;
 
 /// What the words are about.
 pub(super) struct ShopNotes<'a> {

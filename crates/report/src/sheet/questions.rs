@@ -5,9 +5,9 @@ use axlebow_results::{Field, Record, Text, part};
 use axlebow_strength::HeatAffectedZone;
 use axlebow_units::Kind;
 
-use super::preheat::degrees;
+use super::proposal::{Lengths, clock};
 use crate::number::{Numbers, fixed};
-use crate::sheet::proposal::{Lengths, clock};
+use crate::words::preheat::degrees;
 
 /// A question to the axle's maker.
 #[derive(Debug, Clone, PartialEq, Eq)]
