@@ -17,6 +17,8 @@ pub struct ComplexBand {
     order: usize,
     width: usize,
     values: Vec<Number>,
+    /// For each row the column after its last entry.
+    ends: Vec<usize>,
 }
 
 impl ComplexBand {
@@ -28,7 +30,8 @@ impl ComplexBand {
     pub fn sum(parts: &[(Number, &SymmetricMatrix)], numbers: &NarrowOrder) -> Self {
         let order = parts.first().map_or(0, |(_, matrix)| matrix.order());
         let width = parts.iter().map(|(_, matrix)| reach(matrix, numbers)).max().unwrap_or(0);
-        let mut sum = ComplexBand { order, width, values: vec![ZERO; order * (3 * width + 1)] };
+        let ends = (1..=order).collect();
+        let mut sum = ComplexBand { order, width, values: vec![ZERO; order * (3 * width + 1)], ends };
         for (factor, matrix) in parts {
             assert_eq!(matrix.order(), order, "order of a part");
             matrix.for_each(|row, column, value| {
@@ -36,9 +39,9 @@ impl ComplexBand {
                     return; // it may lie outside of the band
                 }
                 let (row, column) = (numbers.number(row), numbers.number(column));
-                *sum.entry(row, column) += factor * value;
+                sum.add(row, column, factor * value);
                 if row != column {
-                    *sum.entry(column, row) += factor * value;
+                    sum.add(column, row, factor * value);
                 }
             });
         }
@@ -77,27 +80,24 @@ impl ComplexBand {
         self.values[self.place(row, column)]
     }
 
-    fn entry(&mut self, row: usize, column: usize) -> &mut Number {
+    fn add(&mut self, row: usize, column: usize, value: Number) {
         let place = self.place(row, column);
-        &mut self.values[place]
-    }
-
-    /// Columns after this one that a row which began at most here can reach.
-    fn end(&self, column: usize) -> usize {
-        (column + 2 * self.width + 1).min(self.order)
+        self.values[place] += value;
+        self.ends[row] = self.ends[row].max(column + 1);
     }
 
     fn exchange(&mut self, a: usize, b: usize) {
         if a != b {
-            for column in a..self.end(a) {
+            for column in a..self.ends[a].max(self.ends[b]) {
                 let places = (self.place(a, column), self.place(b, column));
                 self.values.swap(places.0, places.1);
             }
+            self.ends.swap(a, b);
         }
     }
 
     fn eliminate(&mut self, column: usize, last: usize, sides: &mut [Vec<Number>]) {
-        let (first, count) = (self.place(column, column), self.end(column) - column);
+        let (first, count) = (self.place(column, column), self.ends[column] - column);
         for row in column + 1..=last {
             let start = self.place(row, column);
             let (above, below) = self.values.split_at_mut(start);
@@ -105,6 +105,7 @@ impl ComplexBand {
             if own[0] == ZERO {
                 continue;
             }
+            self.ends[row] = self.ends[row].max(self.ends[column]);
             let factor = own[0] / top[0];
             own.iter_mut().zip(top).for_each(|(own, top)| *own -= factor * top);
             for side in &mut *sides {
@@ -116,7 +117,8 @@ impl ComplexBand {
 
     fn substitute(&self, x: &mut [Number]) {
         for row in (0..self.order).rev() {
-            let known: Number = (row + 1..self.end(row)).map(|column| self.at(row, column) * x[column]).sum();
+            let known: Number =
+                (row + 1..self.ends[row]).map(|column| self.at(row, column) * x[column]).sum();
             x[row] = (x[row] - known) / self.at(row, row);
         }
     }
