@@ -7,7 +7,7 @@ use axlebow_units::Kind;
 use crate::answer::explain_answer;
 use crate::number::{Numbers, fixed};
 use crate::panels::layout::{FIRST_LINE, NOTE, PART_TITLE, SUBTITLE, TITLE, TITLE_LINES};
-use crate::panels::{Panel, Ticks, draw_axis, finite, range_of};
+use crate::panels::{Panel, Ticks, draw_axis, finite, levels, range_of};
 use crate::svg::palette::{BLUE, GRID, INK, MUTED, VERMILLION};
 use crate::svg::{Canvas, Label, Point};
 use crate::words::explain::cause;
@@ -117,8 +117,7 @@ fn draw_tire(canvas: &mut Canvas, ribs: &[&SeenRib], (corner, y, n): (Point, [f6
     let last = ribs.iter().map(|own| own.rib).max().unwrap_or(1) as f64;
     let level = |depth: f64| corner[1] + TIRE[1] * (y[1] - depth) / (y[1] - y[0]);
     let place = |rib: usize| corner[0] + TIRE[0] * (rib as f64 - 0.5) / last;
-    for part in 0..=4 {
-        let depth = y[1] * f64::from(part) / 4.0;
+    for depth in levels(y) {
         let at = level(depth);
         canvas.line([corner[0], at], [corner[0] + TIRE[0], at], &format!(r#"stroke="{GRID}""#));
         let decimals = if y[1] > 2.0 { 1 } else { 2 };

@@ -1,6 +1,6 @@
 //! Words of causes of worn tires that answers, pages and pictures share.
 
-use axlebow_study::{Evidence, RankedCause, SizeOf, WearCause};
+use axlebow_study::{Evidence, RankedCause, SizeOf, WearCause, Whereabouts};
 use axlebow_units::Kind;
 
 use crate::number::{Numbers, fixed, significant};
@@ -108,12 +108,16 @@ pub(crate) fn how(evidence: Evidence) -> &'static str {
     }
 }
 
-/// How large a cause would be, such as "-0.35 ± 0.05 deg at the left wheel end"; none where nothing is measured by it.
+/// How large a cause would be, such as "-0.35 ± 0.05 deg at the left wheel end", where it is unsaid for the axle as a whole;
+/// none where nothing is measured by it.
 pub(crate) fn size(own: &RankedCause, n: Numbers) -> Option<String> {
-    let place = own.place.words();
+    let at = |before: &str| match own.place {
+        Whereabouts::Axle => String::new(),
+        place => format!("{before} {}", place.words()),
+    };
     let pair = |kind: Kind| {
         let [mean, deviation] = [own.size.mean, own.size.deviation].map(|value| n.scaled(value, kind));
-        format!("{} ± {} {} at {place}", significant(mean, 2), significant(deviation, 1), n.unit(kind))
+        format!("{} ± {} {}{}", significant(mean, 2), significant(deviation, 1), n.unit(kind), at(" at"))
     };
     match own.size.of {
         SizeOf::Angle => Some(pair(Kind::Angle)),
@@ -121,7 +125,7 @@ pub(crate) fn size(own: &RankedCause, n: Numbers) -> Option<String> {
         SizeOf::LogRatio => {
             let mean = own.size.mean.exp();
             let [mean, deviation] = [mean, mean * own.size.deviation].map(|ratio| fixed(100.0 * ratio, 0));
-            Some(format!("{mean} ± {deviation} % of {}, {place}", ratio_of(own.cause)))
+            Some(format!("{mean} ± {deviation} % of {}{}", ratio_of(own.cause), at(",")))
         }
         SizeOf::Nothing => None,
     }
