@@ -29,6 +29,11 @@ impl JointNormal {
         -0.5 * (self.squared_distance(values) + log_determinant + constant)
     }
 
+    /// How readings pull other values: `S⁻¹ (x − μ)`, so that a value of covariance c with these moves by `cᵀ S⁻¹ (x − μ)`.
+    pub fn pull(&self, values: &DVector<f64>) -> DVector<f64> {
+        self.factor.solve(&(values - &self.mean))
+    }
+
     /// Mean and variance of another normal value once these are known: `m + cᵀ S⁻¹ (x − μ)`, `v − cᵀ S⁻¹ c`.
     ///
     /// Arguments: `values`, x; mean m and variance v of the other before; `covariances` c of it with each of these.

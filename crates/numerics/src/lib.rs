@@ -10,7 +10,7 @@
 //! residuals --least_squares--> LeastSquares --Precision::of--> what they determine
 //! goal and limits --Smooth::descend--> Descent
 //! function and start --nearest_zero--> zero
-//! readings and hypotheses --JointNormal, posterior, mutual_information--> shares of the hypotheses, and what a reading would tell
+//! readings and hypotheses --Readings, JointNormal, posterior, mutual_information--> shares of the hypotheses, and what a reading would tell
 //! cash flows --net_present_value, payback_time--> what they are worth, and when they have paid back
 //! ```
 //!
@@ -50,6 +50,7 @@ mod reliability;
 mod sample;
 mod shapley;
 mod spacing;
+mod straightened;
 mod zero;
 
 pub use descent::{Beside, Descent, Smooth, SmoothValues};
@@ -71,4 +72,5 @@ pub use reliability::{ReliabilityBin, reliability};
 pub use sample::{MOST_DIMENSIONS, Sampler, Spread, resampled};
 pub use shapley::shapley;
 pub use spacing::{Spacing, thinned, thinned_places};
+pub use straightened::{Readings, Straightened};
 pub use zero::nearest_zero;

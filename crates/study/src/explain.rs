@@ -2,6 +2,8 @@
 
 mod library;
 mod likelihood;
+#[cfg(test)]
+mod likelihood_by_scipy;
 mod next_check;
 mod observed;
 mod outcome;
@@ -17,7 +19,7 @@ pub use next_check::NextCheck;
 pub use observed::Evidence;
 pub use outcome::{EvidenceWeight, ExplainOutcome, FITS, LEADS, RankedCause, SeenRib, Size, Verdict};
 pub use parameter::Parameter;
-pub use run::{explain, explain_with, probabilities};
+pub use run::{CauseOdds, explain, explain_with, probabilities};
 pub use variant::{SizeOf, Whereabouts};
 pub use wear_cause::WearCause;
 pub use worn_axle::{WearPattern, WornAxle};

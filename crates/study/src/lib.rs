@@ -61,9 +61,9 @@ pub use causes::{
     Cause, CauseShare, CausesOutcome, Contribution, EndplayTilt, Subject, WheelCauses, causes, causes_over,
 };
 pub use explain::{
-    Discrepancy, Evidence, EvidenceWeight, ExplainOutcome, FITS, LEADS, Library, NextCheck, Parameter,
-    RankedCause, SeenRib, Size, SizeOf, Verdict, WearCause, WearPattern, Whereabouts, WornAxle, explain,
-    explain_with, probabilities,
+    CauseOdds, Discrepancy, Evidence, EvidenceWeight, ExplainOutcome, FITS, LEADS, Library, NextCheck,
+    Parameter, RankedCause, SeenRib, Size, SizeOf, Verdict, WearCause, WearPattern, Whereabouts, WornAxle,
+    explain, explain_with, probabilities,
 };
 pub use file::STUDY;
 pub use findings::{

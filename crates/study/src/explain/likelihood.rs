@@ -1,6 +1,6 @@
 //! How likely a sheet is if a cause has worn the axle.
 
-use axlebow_numerics::{JointNormal, chi_squared_tail, log_sum_exp};
+use axlebow_numerics::{JointNormal, Readings, Straightened, chi_squared_tail, log_sum_exp};
 use nalgebra::{DMatrix, DVector};
 use statrs::distribution::{ContinuousCDF, Normal};
 
@@ -54,6 +54,32 @@ pub struct OnCell<'a> {
     pub per_size: DVector<f64>,
     /// Covariance of the numbers.
     pub covariance: DMatrix<f64>,
+    /// The readings as it sees them: worn depths as logarithms.
+    pub read: Straightened,
+}
+
+impl OnCell<'_> {
+    /// Values of the numbers at some places.
+    pub fn values(&self, places: &[usize]) -> DVector<f64> {
+        self.read.values.select_rows(places)
+    }
+
+    /// The distribution of the numbers at some places.
+    pub fn joint(&self, places: &[usize]) -> Option<JointNormal> {
+        JointNormal::new(
+            self.mean.select_rows(places),
+            self.covariance.select_rows(places).select_columns(places),
+        )
+    }
+
+    /// Logarithm of the density of the readings at some places; 0 for none.
+    fn log_density(&self, places: &[usize]) -> f64 {
+        if places.is_empty() {
+            return 0.0;
+        }
+        let units = self.read.log_units.select_rows(places).sum();
+        self.joint(places).map_or(f64::NEG_INFINITY, |joint| joint.log_density(&self.values(places)) - units)
+    }
 }
 
 impl<'a> Likelihood<'a> {
@@ -64,7 +90,9 @@ impl<'a> Likelihood<'a> {
         discrepancy: Discrepancy,
     ) -> Self {
         let mut likelihood = Likelihood { worn, library, observed, discrepancy, cells: Vec::new() };
-        likelihood.cells = library.cells.iter().map(|cell| likelihood.on_cell(cell)).collect();
+        let (readings, tire_face) = (likelihood.readings(), likelihood.tire_face());
+        let on = |cell| likelihood.on_cell(cell, (&readings, &tire_face));
+        likelihood.cells = library.cells.iter().map(on).collect();
         likelihood
     }
 
@@ -81,20 +109,13 @@ impl<'a> Likelihood<'a> {
 
     /// Logarithm of the likelihood of a cell.
     pub fn of_cell(&self, on: &OnCell<'_>, without: Option<Evidence>) -> f64 {
-        let places = self.places(without);
-        let numbers = match places.is_empty() {
-            true => 0.0,
-            false => self
-                .joint(on, &places)
-                .map_or(f64::NEG_INFINITY, |joint| joint.log_density(&self.values(&places))),
-        };
-        numbers + self.of_words(on, without)
+        on.log_density(&self.places(without)) + self.of_words(on, without)
     }
 
     /// Probability that readings lie as far from a cell as these, by chi squared.
     pub fn fit(&self, on: &OnCell<'_>) -> f64 {
         let places = self.places(None);
-        let squared = self.joint(on, &places).map(|joint| joint.squared_distance(&self.values(&places)));
+        let squared = on.joint(&places).map(|joint| joint.squared_distance(&on.values(&places)));
         squared.map_or(0.0, |squared| chi_squared_tail(squared, places.len()))
     }
 
@@ -104,20 +125,7 @@ impl<'a> Likelihood<'a> {
         numbers.filter(|(_, read)| Some(read.evidence) != without).map(|(place, _)| place).collect()
     }
 
-    /// Values of the numbers at some places.
-    pub fn values(&self, places: &[usize]) -> DVector<f64> {
-        DVector::from_iterator(places.len(), places.iter().map(|place| self.observed.numbers[*place].value))
-    }
-
-    /// The distribution of the numbers at some places.
-    pub fn joint(&self, on: &OnCell<'_>, places: &[usize]) -> Option<JointNormal> {
-        JointNormal::new(
-            on.mean.select_rows(places),
-            on.covariance.select_rows(places).select_columns(places),
-        )
-    }
-
-    fn on_cell(&self, cell: &'a Cell) -> OnCell<'a> {
+    fn on_cell(&self, cell: &'a Cell, (readings, tire_face): (&Readings, &DMatrix<f64>)) -> OnCell<'a> {
         let numbers = &self.observed.numbers;
         let rows: Vec<PredictedRow> = numbers.iter().map(|read| self.row(cell, &read.predicted_by)).collect();
         let count = rows.len();
@@ -125,39 +133,42 @@ impl<'a> Likelihood<'a> {
         let per_size = DVector::from_iterator(count, rows.iter().map(|row| row.per_size));
         let parameters = self.worn.parameters().len();
         let per_spread = DMatrix::from_fn(count, parameters, |row, column| rows[row].per_spread[column]);
-        let covariance = &per_spread * per_spread.transpose()
+        let known = &per_spread * per_spread.transpose()
             + &per_size * per_size.transpose() * cell.size_variance
-            + self.errors();
-        OnCell { cell, mean, per_spread, per_size, covariance }
+            + tire_face;
+        let read = readings.straightened(&mean, &known);
+        OnCell { cell, mean, per_spread, per_size, covariance: known + &read.errors, read }
     }
 
-    /// Covariance of what no parameter makes: errors of readings, rate of wear, new depth, and what the tire face leaves out.
-    fn errors(&self) -> DMatrix<f64> {
+    /// What was read: worn depths, whose errors share that of the new depth, and sums of parameters.
+    fn readings(&self) -> Readings {
         let numbers = &self.observed.numbers;
-        DMatrix::from_fn(numbers.len(), numbers.len(), |i, j| {
-            let reading = if i == j { numbers[i].error.powi(2) } else { 0.0 };
-            reading
-                + self.shared(&numbers[i], &numbers[j])
-                + if i == j { self.of_rib(&numbers[i]) } else { 0.0 }
-        })
-    }
-
-    fn of_rib(&self, read: &NumberRead) -> f64 {
-        match read.predicted_by {
-            PredictedBy::Rib { .. } => self.discrepancy.rib.powi(2),
-            PredictedBy::Parameters { .. } => 0.0,
+        let is_rib = |read: &NumberRead| matches!(read.predicted_by, PredictedBy::Rib { .. });
+        let shared = self.observed.new_depth.1.powi(2);
+        let error = |i: usize, j: usize| {
+            let own = if i == j { numbers[i].error.powi(2) } else { 0.0 };
+            own + if is_rib(&numbers[i]) && is_rib(&numbers[j]) { shared } else { 0.0 }
+        };
+        Readings {
+            values: DVector::from_iterator(numbers.len(), numbers.iter().map(|read| read.value)),
+            errors: DMatrix::from_fn(numbers.len(), numbers.len(), error),
+            logarithms: numbers.iter().map(is_rib).collect(),
         }
     }
 
-    /// What two ribs share.
-    fn shared(&self, one: &NumberRead, other: &NumberRead) -> f64 {
-        let (PredictedBy::Rib { tire, worn, .. }, PredictedBy::Rib { tire: other, worn: worn_other, .. }) =
-            (&one.predicted_by, &other.predicted_by)
-        else {
-            return 0.0;
-        };
-        let of_tire = if tire == other { self.discrepancy.tire.powi(2) } else { 0.0 };
-        of_tire + self.observed.rate.1.powi(2) + self.observed.new_depth.1.powi(2) / (worn * worn_other)
+    /// Covariance of what neither parameters nor readings make: the rate of wear, and what the tire face leaves out.
+    fn tire_face(&self) -> DMatrix<f64> {
+        let numbers = &self.observed.numbers;
+        let Discrepancy { rib: of_rib, tire: of_tire } = self.discrepancy;
+        DMatrix::from_fn(numbers.len(), numbers.len(), |i, j| {
+            let (PredictedBy::Rib { tire, .. }, PredictedBy::Rib { tire: other, .. }) =
+                (&numbers[i].predicted_by, &numbers[j].predicted_by)
+            else {
+                return 0.0;
+            };
+            let of = |is_same: bool, deviation: f64| if is_same { deviation.powi(2) } else { 0.0 };
+            self.observed.rate.1.powi(2) + of(tire == other, of_tire) + of(i == j, of_rib)
+        })
     }
 
     /// What a cell says of one number.

@@ -100,11 +100,10 @@ impl CheckBench<'_> {
     fn of_number(&self, error: f64, of: Vec<Parameter>) -> f64 {
         let by = PredictedBy::Parameters { base: 0.0, of };
         let places = self.likelihood.places(None);
-        let values = self.likelihood.values(&places);
         let of_cell = |own: &WeighedCell<'_>| {
             let row = self.likelihood.row(own.on.cell, &by);
             let before = (row.mean, row.variance(own.on.cell));
-            let joint = self.likelihood.joint(own.on, &places);
+            let (values, joint) = (own.on.values(&places), own.on.joint(&places));
             let (mean, variance) =
                 joint.map_or(before, |joint| joint.regressed(&values, before, &row.covariances(own.on)));
             (mean, (variance + error * error).sqrt())

@@ -80,9 +80,9 @@ impl Evidence {
 pub struct NumberRead {
     /// What it is.
     pub evidence: Evidence,
-    /// Its value: the logarithm of a worn depth, or a sum of parameters.
+    /// Its value: a worn depth, m, or a sum of parameters.
     pub value: f64,
-    /// Standard error of the reading.
+    /// Standard error of the reading, in the same unit.
     pub error: f64,
     /// What predicts it.
     pub predicted_by: PredictedBy,
@@ -91,14 +91,12 @@ pub struct NumberRead {
 /// What predicts a reading.
 #[derive(Debug, Clone, PartialEq)]
 pub enum PredictedBy {
-    /// A rib: its number among all, that of its tire, and its worn depth, m.
+    /// A rib: its number among all and that of its tire.
     Rib {
         /// Among the ribs of all tires.
         rib: usize,
         /// Its tire among all.
         tire: usize,
-        /// New depth less depth, m.
-        worn: f64,
     },
     /// Parameters, summed on top of a value.
     Parameters {
@@ -201,7 +199,7 @@ impl SheetReader<'_> {
         self.sheet.tires.iter().find(|own| (own.side, own.slot) == (side, slot))
     }
 
-    /// Logarithms of worn depths; a depth within its error of the new one counts as worn by that error.
+    /// Worn depths: new depth less depth.
     fn depths(&self) -> Vec<NumberRead> {
         let error = self.sheet.errors.depth;
         let mut all = Vec::new();
@@ -209,13 +207,9 @@ impl SheetReader<'_> {
         for (tire, (side, slot)) in tire_slots(self.worn).into_iter().enumerate() {
             let depths = self.seen(side, slot).map_or(&[][..], |seen| &seen.depths);
             for (rib, depth) in depths.iter().enumerate().filter_map(|(rib, depth)| Some((rib, (*depth)?))) {
-                let worn = (self.new - depth).max(error);
-                all.push(NumberRead {
-                    evidence: Evidence::Depths(side, slot),
-                    value: worn.ln(),
-                    error: error / worn,
-                    predicted_by: PredictedBy::Rib { rib: first + rib, tire, worn },
-                });
+                let predicted_by = PredictedBy::Rib { rib: first + rib, tire };
+                let evidence = Evidence::Depths(side, slot);
+                all.push(NumberRead { evidence, value: self.new - depth, error, predicted_by });
             }
             first += self.worn.axle().wheels.of(side).tread().ribs;
         }

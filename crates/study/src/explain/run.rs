@@ -50,6 +50,15 @@ pub fn explain_with(
     Ok(ranking.outcome(sheet))
 }
 
+/// Probabilities of causes, without what speaks for them.
+#[derive(Debug, Clone, PartialEq)]
+pub struct CauseOdds {
+    /// Each cause that the axle can have, with its probability after the readings.
+    pub causes: Vec<(WearCause, f64)>,
+    /// Probability that readings lie as far from the nearest prediction as these.
+    pub fit: f64,
+}
+
 /// Probability of each cause of an axle after the readings of a sheet: the short way, without what speaks for it.
 ///
 /// # Errors
@@ -58,11 +67,13 @@ pub fn probabilities(
     sheet: &CaseSheet,
     (worn, library): (&WornAxle<'_>, &Library),
     discrepancy: Discrepancy,
-) -> Result<Vec<(WearCause, f64)>, AxleError> {
+) -> Result<CauseOdds, AxleError> {
     let observed = Observed::of(sheet, worn, &library.usual)?;
     let likelihood = Likelihood::new(worn, library, &observed, discrepancy);
     let ranking = Ranking::of(sheet, &likelihood);
-    Ok(ranking.causes.into_iter().zip(ranking.posterior).collect())
+    let cells = ranking.causes.iter().flat_map(|cause| likelihood.cells_of(*cause));
+    let fit = cells.map(|on| likelihood.fit(on)).fold(0.0, f64::max);
+    Ok(CauseOdds { causes: ranking.causes.into_iter().zip(ranking.posterior).collect(), fit })
 }
 
 /// Causes with their probabilities.
@@ -181,8 +192,8 @@ impl<'a> Ranking<'a> {
         let places = self.likelihood.places(None);
         let before = (on.cell.size, on.cell.size_variance);
         let covariances = &on.per_size * on.cell.size_variance;
-        let joint = self.likelihood.joint(on, &places);
-        joint.map_or(before, |joint| joint.regressed(&self.likelihood.values(&places), before, &covariances))
+        let joint = on.joint(&places);
+        joint.map_or(before, |joint| joint.regressed(&on.values(&places), before, &covariances))
     }
 
     /// Ribs that were measured, with what the best cell of a cause predicts.
@@ -191,13 +202,14 @@ impl<'a> Ranking<'a> {
         let cells = self.likelihood.cells_of(cause).map(|on| (on, self.likelihood.of_cell(on, None)));
         let Some((best, _)) = cells.max_by(more) else { return Vec::new() };
         let places = self.likelihood.places(None);
-        let (observed, values) = (self.likelihood.observed, self.likelihood.values(&places));
-        let Some(joint) = self.likelihood.joint(best, &places) else { return Vec::new() };
+        let (observed, values) = (self.likelihood.observed, best.values(&places));
+        let Some(joint) = best.joint(&places) else { return Vec::new() };
         let slots = tire_slots(self.likelihood.worn);
         let rib = |place: usize| {
             let read = &observed.numbers[place];
-            let PredictedBy::Rib { rib, tire, worn } = read.predicted_by else { return None };
-            let own = read.error.powi(2) + self.likelihood.discrepancy.rib.powi(2);
+            let PredictedBy::Rib { rib, tire } = read.predicted_by else { return None };
+            let error = read.error / best.read.log_units[place].exp();
+            let own = error.powi(2) + self.likelihood.discrepancy.rib.powi(2);
             let mut covariances = best.covariance.column(place).into_owned();
             covariances[place] -= own;
             let before = (best.mean[place], best.covariance[(place, place)] - own);
@@ -206,7 +218,7 @@ impl<'a> Ranking<'a> {
             let ribs = self.likelihood.worn.axle().wheels.of(side).tread().ribs;
             let (new, _) = observed.new_depth;
             let predicted = new - log_worn.exp();
-            Some(SeenRib { side, slot, rib: rib % ribs + 1, seen: new - worn, predicted })
+            Some(SeenRib { side, slot, rib: rib % ribs + 1, seen: new - read.value, predicted })
         };
         places.iter().filter_map(|place| rib(*place)).collect()
     }
