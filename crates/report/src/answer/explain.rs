@@ -11,6 +11,9 @@ use crate::words::explain::{cause, how, size};
 /// Entropy below which there is no doubt to settle, nats: that of one cause at 98 %.
 const DOUBT: f64 = 0.1;
 
+/// Probability above which no more than that is said.
+const SURE: f64 = 0.99;
+
 /// The most probable cause, or that none can be told; what speaks most for it; what to check next.
 pub fn explain_answer(outcome: &ExplainOutcome, card: &ModelCard) -> Vec<String> {
     let n = Numbers { system: card.system };
@@ -36,8 +39,10 @@ fn verdict(outcome: &ExplainOutcome, n: Numbers) -> String {
     }
 }
 
+/// A cause with its probability, which is never said to be certain.
 fn named(own: &RankedCause) -> String {
-    format!("{} ({})", cause(own.cause), percent(own.posterior))
+    let share = if own.posterior > SURE { "over 99 %".to_owned() } else { percent(own.posterior) };
+    format!("{} ({share})", cause(own.cause))
 }
 
 /// The kinds of readings that speak most for the leader and most against it.

@@ -1,6 +1,6 @@
 //! The tables of an explained worn axle.
 
-use axlebow_study::{ExplainOutcome, FITS, LEADS, RankedCause};
+use axlebow_study::{ExplainOutcome, FITS, LEADS, RankedCause, Verdict};
 use axlebow_units::Kind;
 
 use super::notes::{JSON, defaults};
@@ -34,10 +34,7 @@ pub fn explain(outcome: &ExplainOutcome, card: &ModelCard) -> Page {
     }
     page.extend(checks(outcome));
     page.add(Block::heading("What follows"));
-    let follows = outcome.leaders().iter().take(SHOWN);
-    page.add(Block::List(
-        follows.map(|own| format!("{}: {}", cause(own.cause), remedy(own.cause))).collect(),
-    ));
+    page.add(follows(outcome));
     page.extend(defaults(card, JSON));
     page.add(cautions());
     page
@@ -124,6 +121,16 @@ fn checks(outcome: &ExplainOutcome) -> Vec<Block> {
             "Share of the doubt: expected fall of the entropy of the causes by the reading, of the entropy now.",
         ),
     ]
+}
+
+/// The remedies of the leaders; none where nothing fits.
+fn follows(outcome: &ExplainOutcome) -> Block {
+    if outcome.verdict == Verdict::NothingFits {
+        let none = "No remedy follows: the probabilities would hold if one of these causes alone had made these readings.";
+        return Block::Paragraph(none.to_owned());
+    }
+    let leaders = outcome.leaders().iter().take(SHOWN);
+    Block::List(leaders.map(|own| format!("{}: {}", cause(own.cause), remedy(own.cause))).collect())
 }
 
 fn cautions() -> Block {

@@ -12,8 +12,8 @@ use super::worn_axle::WornAxle;
 
 /// What the tire face leaves out, in the logarithm of wear: between ribs of a tire, and between tires.
 ///
-/// One value for all causes, so that none is favored: a judgment, to be held against sheets made by another model (other tire,
-/// other duty, other errors); see the README of this crate.
+/// One value for all causes, so that none is favored, estimated on invented sheets that another model has made (other tire, other
+/// duty, other errors); see the README of this crate.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Discrepancy {
     /// Standard deviation of a rib.
@@ -23,8 +23,8 @@ pub struct Discrepancy {
 }
 
 impl Discrepancy {
-    /// As judged.
-    pub const ASSUMED: Discrepancy = Discrepancy { rib: 0.08, tire: 0.08 };
+    /// That of those tried with the best mean logarithm of the probability of the truth.
+    pub const ESTIMATED: Discrepancy = Discrepancy { rib: 0.08, tire: 0.05 };
 }
 
 /// One-sided share of scuff from which a hand feels feathering, and the standard error of a hand (judgments, no source).

@@ -26,7 +26,7 @@ pub fn explain(sheet: &CaseSheet) -> Result<ExplainOutcome, AxleError> {
     let axle = axle_in_duty(sheet);
     let worn = WornAxle::of(&axle, &sheet.document);
     let library = Library::of(&worn)?;
-    explain_with(sheet, (&worn, &library), Discrepancy::ASSUMED)
+    explain_with(sheet, (&worn, &library), Discrepancy::ESTIMATED)
 }
 
 /// The sheet's axle in the duty that the sheet says.

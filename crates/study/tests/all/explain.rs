@@ -39,7 +39,7 @@ fn blank(axle: &str) -> CaseSheet {
 fn with_library(base: &CaseSheet, check: impl Fn(&dyn Fn(&CaseSheet) -> ExplainOutcome)) {
     let worn = WornAxle::of(&base.model.axle, &base.document);
     let library = Library::of(&worn).unwrap();
-    check(&|sheet| explain_with(sheet, (&worn, &library), Discrepancy::ASSUMED).unwrap());
+    check(&|sheet| explain_with(sheet, (&worn, &library), Discrepancy::ESTIMATED).unwrap());
 }
 
 fn probability(outcome: &ExplainOutcome, cause: WearCause) -> f64 {
