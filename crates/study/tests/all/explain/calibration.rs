@@ -98,12 +98,19 @@ fn statements(told: &[Told]) -> Vec<(f64, bool)> {
         .collect()
 }
 
+/// What the tables say (to be read again when they change).
+const MEANS: &str = "Probabilities over 0.9 come true as often as they are said; from 0.3 to 0.8 most are said too high, by up to \
+                     0.13, so that a leading cause is a reason for its check and not a finding. Thin walls, loose seats and wheels \
+                     too far outboard wear tires as axle bow and plain miles do: only their own readings (wall, seats, offset) tell \
+                     them apart.\n\n";
+
 /// The whole calibration: writes its report.
 #[test]
 #[ignore = "minutes; writes reports/explain-calibration.md"]
 fn calibration() {
     let mut text = String::new();
     text += "# Do the probabilities of `explain` come true?\n\n";
+    text += MEANS;
     let estimated = estimate(&mut text);
     reliabilities(&mut text, estimated);
     confusion(&mut text, estimated);
@@ -222,6 +229,8 @@ fn stated_probabilities_come_true_on_sheets_of_another_model() {
         let [low, high] = bin.came_true.interval.unwrap();
         assert!((low..=high).contains(&bin.stated), "{bin:?}");
     }
+    // In the long run 0.71 over the weights, with a deviation of 1.43 of a sheet: less three standard errors of this many sheets.
+    let margin = 0.71 - 3.0 * 1.43 / (SHEETS as f64).sqrt();
     let [score, _] = score(&told);
-    assert!(score > score_of_weights(AXLES[1]) + 0.4, "{score}");
+    assert!(score > score_of_weights(AXLES[1]) + margin, "{score}");
 }
