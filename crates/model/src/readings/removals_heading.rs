@@ -37,16 +37,19 @@ impl RemovalsHeading {
             problems.push(row.span(), format!("there is no column `{column}`"), Some(accepted()));
         }
         let ribs: Vec<usize> = (1..=MOST_RIBS).map_while(|rib| place(&format!("rib {rib}"))).collect();
-        if ribs.len() < FEWEST_RIBS {
-            let message = match ribs.len() {
-                0 => "there is no column `rib 1`".to_owned(),
-                _ => "one rib by itself does not say where a tire wears".to_owned(),
-            };
-            problems.push(row.span(), message, Some(accepted()));
-        }
         let given = (0..row.width()).filter(|cell| rib_number(row.cell(*cell)).is_some()).count();
-        if given > ribs.len() && problems.is_empty() {
-            let message = format!("there is no column `rib {}` before those after it", ribs.len() + 1);
+        let missing = match ribs.len() {
+            0 => Some("there is no column `rib 1`".to_owned()),
+            count if given > count => {
+                Some(format!("there is no column `rib {}` before those after it", count + 1))
+            }
+            count if count < FEWEST_RIBS => {
+                Some("one rib by itself does not say where a tire wears".to_owned())
+            }
+            _ => None,
+        };
+        // A column that is there twice is a fault of its own.
+        if let Some(message) = missing.filter(|_| problems.is_empty()) {
             problems.push(row.span(), message, Some(accepted()));
         }
         let [wheel, tire, load, distance, standard_error] = places.map(|place| place.unwrap_or(0));

@@ -60,11 +60,16 @@ fn each_rib_is_a_reading_of_what_it_had_left() {
 }
 
 #[test]
-fn a_removal_without_its_distance_is_refused_at_its_cell() {
-    let accepted =
-        check(("150000 km", ""), ("", "the removal has no distance, without which wear has no rate"));
+fn a_removal_without_its_distance_is_refused_in_its_row() {
+    let accepted = check(
+        ("150000 km", ""),
+        (
+            &ROW.trim_end().replace("150000 km", ""),
+            "the removal has no distance, without which wear has no rate",
+        ),
+    );
     assert_eq!(accepted, "such as `150000 km`");
-    check(("150000 km", "0 km"), ("0 km", "the distance \"0 km\" is impossible"));
+    check(("150000 km", "0 km"), ("0 km", "the distance `0 km` is impossible"));
     let missing = problems(&format!("{HEADING}{ROW}").replace("distance,", "").replace("150000 km,", ""));
     assert_eq!(missing[0].1, "there is no column `distance`");
 }
@@ -79,21 +84,24 @@ fn too_few_and_unlike_ribs_are_refused() {
     let found = &problems(&four)[0];
     assert_eq!(found.1, "the sheet has 4 ribs, the model's tread 5");
     assert_eq!(found.2, "a column for every rib, or `tread.ribs` of the model as the tire has them");
-    check(("5.3 mm", ""), ("", "a rib is not filled in beside others of its tire"));
+    check(
+        ("5.3 mm", ""),
+        (&ROW.trim_end().replace("5.3 mm", ""), "a rib is not filled in beside others of its tire"),
+    );
     let gap = format!("{HEADING}{ROW}").replace("rib 3,", "").replace("5.4 mm,", "");
     assert_eq!(problems(&gap)[0].1, "there is no column `rib 3` before those after it");
 }
 
 #[test]
 fn what_a_tire_cannot_have_is_refused() {
-    let accepted = check(("5.2 mm", "25 mm"), ("25 mm", "the depth \"25 mm\" is impossible"));
+    let accepted = check(("5.2 mm", "25 mm"), ("25 mm", "the depth `25 mm` is impossible"));
     assert_eq!(accepted, "0 to 16 mm, the depth of the model's new tread (`tread.depth`)");
-    check(("5.2 mm", "-1 mm"), ("-1 mm", "the depth \"-1 mm\" is impossible"));
-    assert_eq!(check(("inner", "single"), ("single", "\"single\" is not known here")), "`outer`, `inner`");
-    check(("rated-load", "rated"), ("rated", "the model has no load case \"rated\""));
-    check(("0.3 mm", "0 mm"), ("0 mm", "the standard error \"0 mm\" is impossible"));
-    check(("note", "tyre"), ("tyre", "removals have no column \"tyre\""));
-    check(("rib 2", "rib 1"), ("rib 1", "there are two columns \"rib 1\""));
+    check(("5.2 mm", "-1 mm"), ("-1 mm", "the depth `-1 mm` is impossible"));
+    assert_eq!(check(("inner", "single"), ("single", "`single` is not known here")), "`outer`, `inner`");
+    check(("rated-load", "rated"), ("rated", "the model has no load case `rated`"));
+    check(("0.3 mm", "0 mm"), ("0 mm", "the standard error `0 mm` is impossible"));
+    check(("note", "tyre"), ("tyre", "removals have no column `tyre`"));
+    check(("rib 2", "rib 1"), ("rib 1", "there are two columns `rib 1`"));
     let short = problems(&format!("{HEADING}left,inner\n"));
     assert_eq!(short[0].1, "the row has 2 cells");
     assert_eq!(problems("")[0].1, "there are no removals");

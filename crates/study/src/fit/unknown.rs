@@ -125,7 +125,8 @@ pub fn usual_unknowns(document: &Document, readings: &[Reading]) -> Vec<String> 
     let (removals, taken): (Vec<&Reading>, Vec<&Reading>) = readings.iter().partition(is_removal);
     let of_wear = ["running.severity", ABRASION].map(str::to_owned);
     let of_wear = of_wear.into_iter().filter(|_| !removals.is_empty());
-    let of_axle = if taken.is_empty() { Vec::new() } else { unknowns_of_axle(document, &taken) };
+    let only_removals = taken.is_empty() && !removals.is_empty();
+    let of_axle = if only_removals { Vec::new() } else { unknowns_of_axle(document, &taken) };
     of_axle.into_iter().chain(of_wear).collect()
 }
 
