@@ -8,12 +8,15 @@ use crate::solve::design_cups::DesignCups;
 
 pub(super) fn quantities() -> [Quantity; 9] {
     let damping = const { &field::<GrowthOutcome>("threshold-damping").term };
-    let damping = Quantity::of_term(
-        damping,
-        "damping that ends cups",
-        Cost::CupDamping,
-        Reader::Cups(|cups| cups.threshold_damping),
-    );
+    let damping = Quantity {
+        name: "cup-threshold-damping".to_owned(),
+        ..Quantity::of_term(
+            damping,
+            "damping that ends cups",
+            Cost::CupDamping,
+            Reader::Cups(|cups| cups.threshold_damping),
+        )
+    };
     [
         of_wave(const { field("amplification") }, ["cup-amplification", "cup amplification per mm"]),
         of_wave(
