@@ -12,7 +12,7 @@ fn uses(document: &serde_json::Value) -> Vec<(String, f64)> {
     let mut uses: Vec<(String, f64)> = Vec::new();
     for check in all.chain(list(&document["bearings"])) {
         let text = |key: &str| check[key].as_str().unwrap().to_owned();
-        let name = format!("{} at {}", text("check"), text("place"));
+        let name = format!("{} at {}", text("what"), text("place"));
         let used = check["utilization"].as_f64().unwrap();
         match uses.iter_mut().find(|own| own.0 == name) {
             Some(own) => own.1 = own.1.max(used),

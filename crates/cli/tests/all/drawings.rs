@@ -154,7 +154,7 @@ fn stitches_are_written_as_each_standard_writes_them() {
     let model = model("trailer-152-thin-dual-angle-stitched");
     let texts = |symbols| {
         let own = drawing(&model, (Paper::A4, symbols, UnitSystem::Si));
-        own.text_boxes()[0].iter().map(|(text, _)| text.clone()).collect::<Vec<_>>()
+        own.text_boxes().iter().flatten().map(|(text, _)| text.clone()).collect::<Vec<_>>()
     };
     // 830 mm with stitches of 60 at 200 at most: four gaps of 770/4, so 192.5 from middle to middle, 132.5 clear.
     let (iso, aws) = (texts(WeldSymbols::Iso), texts(WeldSymbols::Aws));

@@ -54,8 +54,8 @@ fn speaks(outcome: &ExplainOutcome) -> Option<String> {
     let order = |a: &&EvidenceWeight, b: &&EvidenceWeight| a.log_ratio.total_cmp(&b.log_ratio);
     let most = leader.evidence.iter().max_by(order).filter(|own| own.log_ratio > 0.0)?;
     let least = leader.evidence.iter().min_by(order).filter(|own| own.log_ratio < -0.693);
-    let against = least.map_or(String::new(), |own| format!("; {} against it", own.evidence.words()));
-    Some(format!("For {} speak most: {}{against}.", cause(leader.cause), most.evidence.words()))
+    let against = least.map_or(String::new(), |own| format!("; against it: {}", own.evidence.words()));
+    Some(format!("The strongest sign for {}: {}{against}.", cause(leader.cause), most.evidence.words()))
 }
 
 fn next(outcome: &ExplainOutcome) -> Option<String> {
