@@ -33,7 +33,7 @@ path = "tube.wall"
 values = ["8 mm", "10 mm"]
 [[limit]]
 of = "yearly-damage"
-most = 0.02
+most = "0.02"
 "#;
 
 fn models() -> std::path::PathBuf {
