@@ -218,8 +218,7 @@ impl Stiffener {
         }
     }
 
-    /// Leg of its fillet that counts where it bridges a gap (m): the leg less a root opening of more than
-    /// [`TIGHT_FIT`].
+    /// Leg of its fillet that counts where it bridges a gap (m): the leg less a root opening of more than 1/16 in.
     ///
     /// Source: AWS D1.1, fit-up of fillet welds (from memory).
     pub fn leg_over(&self, gap: f64) -> f64 {
