@@ -1,6 +1,7 @@
 //! The stiffener's controls: the size and length of the one that the model has, or of an angle that is put on top of a tube.
 
-use axlebow_model::{Document, Table};
+use axlebow_model::Document;
+use axlebow_study::TopAngle;
 use axlebow_units::UnitSystem;
 
 use crate::controls::{Control, Form, Target, length_form};
@@ -13,8 +14,6 @@ pub(crate) const LENGTH: &str = "stiffener-length";
 
 /// The word for none.
 const NONE: &str = "none";
-/// What the page calls an angle that it adds.
-const NAME: &str = "angle along the top";
 
 /// Angles that are offered, with the leg of their welds, mm, under the thickness of their legs (a judgment, no source).
 const ANGLES: [(&str, u32); 6] =
@@ -37,7 +36,7 @@ pub(crate) fn controls(document: &Document, system: UnitSystem) -> Vec<Control> 
     let mut found = Vec::new();
     match root.tables("stiffener").first() {
         None if root.optional_table("tube").is_some() => {
-            let site = Site { is_there: false, length: longest(root), system };
+            let site = Site { is_there: false, length: TopAngle::longest(document), system };
             found.push(size_control(&site, NONE));
             found.push(site.length_control());
         }
@@ -68,12 +67,6 @@ fn size_control(site: &Site, value: &str) -> Control {
     }
 }
 
-/// From seat to seat without the keep-outs, m.
-fn longest(root: &Table) -> f64 {
-    let reach = |seat: &Table| seat.number("at") - 0.5 * seat.number("width") - seat.number("weld_keep_out");
-    2.0 * root.tables("seat").iter().map(reach).fold(f64::INFINITY, f64::min)
-}
-
 impl Site {
     /// The control of its length.
     pub fn length_control(&self) -> Control {
@@ -96,10 +89,7 @@ impl Site {
         }
         let length = length.unwrap_or_else(|| format!("{} mm", (1e3 * self.length).floor()));
         let leg = ANGLES.iter().find(|(own, _)| *own == size).map_or(6, |(_, leg)| *leg);
-        vec![Edit::Add(format!(
-            "[[stiffener]]\nname = \"{NAME}\"\nshape = \"angle\"\nsize = \"{size}\"\norientation = \"toes-down\"\n\
-             length = \"{length}\"\ncenter = \"0 mm\"\nend = \"tapered\"\nend_length = \"60 mm\"\nweld_leg = \"{leg} mm\"\n"
-        ))]
+        vec![Edit::Add(TopAngle { size, length: &length, weld_leg: leg }.table())]
     }
 
     /// What another length changes; nothing where the size that is put on has it already, or none is put on.

@@ -82,7 +82,7 @@ pub use payback::{
 pub use rating::{Limiter, PartLoad, RatingOptions, RatingOutcome, RatingPoint, rating};
 pub use remedies::{
     Binding, Change, CupGrowth, DoneBy, OwnRemedy, REMEDIES, RemediesOutcome, Remedy, RemedyOptions,
-    Shoulder, ShoulderWear, Standard, Standing, State, StateOverRoad, StockAngle, Tried, WhyNot,
+    Shoulder, ShoulderWear, Standard, Standing, State, StateOverRoad, StockAngle, TopAngle, Tried, WhyNot,
     own_remedies, remedies,
 };
 pub use run::{DesignCost, table_folder, threads};

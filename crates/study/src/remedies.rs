@@ -6,6 +6,7 @@ mod own;
 mod remedy;
 mod run;
 mod state;
+mod top_angle;
 
 pub use change::Change;
 pub use outcome::{RemediesOutcome, Standing, Tried, WhyNot};
@@ -13,3 +14,4 @@ pub use own::{OwnRemedy, REMEDIES, own_remedies};
 pub use remedy::{DoneBy, Remedy, Standard, StockAngle};
 pub use run::{RemedyOptions, remedies};
 pub use state::{Binding, CupGrowth, Shoulder, ShoulderWear, State, StateOverRoad};
+pub use top_angle::TopAngle;

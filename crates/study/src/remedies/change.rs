@@ -5,6 +5,7 @@ use axlebow_model::{Document, Problems, Table};
 
 use super::outcome::WhyNot;
 use super::remedy::{Remedy, Standard, StockAngle};
+use super::top_angle::TopAngle;
 use crate::solve::in_words;
 
 /// Largest endplay that TMC RP 618 accepts, m.
@@ -152,25 +153,15 @@ fn matched_duals(wheel: &Table, _: Side) -> Vec<(&'static str, String)> {
     if (outer - inner).abs() > UNLIKE { RADII.map(set).to_vec() } else { Vec::new() }
 }
 
-/// An angle as a tent on top of a tube, as long as the keep-outs at both seats let it be.
+/// An angle on top of a tube that has no stiffener yet, as long as the keep-outs at both seats let it be.
 fn top_angle(of: AsItIs<'_>, angle: StockAngle) -> Vec<Change> {
-    let name = "angle along the top";
     let is_tube = of.document.root().optional_table("tube").is_some();
     if !is_tube || !of.axle.stiffeners.is_empty() {
         return Vec::new();
     }
-    let reach = |side: Side| {
-        let seat = of.axle.seats.of(side);
-        seat.at - 0.5 * seat.width - seat.weld_keep_out
-    };
-    let length = 2.0 * reach(Side::Left).min(reach(Side::Right));
-    vec![Change::Stiffener(format!(
-        "[[stiffener]]\nname = \"{name}\"\nshape = \"angle\"\nsize = \"{}\"\norientation = \"toes-down\"\n\
-         length = \"{}\"\ncenter = \"0 mm\"\nend = \"tapered\"\nend_length = \"60 mm\"\nweld_leg = \"{} mm\"\n",
-        angle.size(),
-        millimeters(length),
-        angle.weld_leg(),
-    ))]
+    let length = millimeters(TopAngle::longest(of.document));
+    let own = TopAngle { size: angle.size(), length: &length, weld_leg: angle.weld_leg() };
+    vec![Change::Stiffener(own.table())]
 }
 
 /// Why a changed model does not fit together.
