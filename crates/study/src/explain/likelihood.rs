@@ -56,6 +56,8 @@ pub struct OnCell<'a> {
     pub covariance: DMatrix<f64>,
     /// The readings as it sees them: worn depths as logarithms.
     pub read: Straightened,
+    /// Logarithm of its likelihood times its share of the cause.
+    pub log_weight: f64,
 }
 
 impl OnCell<'_> {
@@ -92,7 +94,11 @@ impl<'a> Likelihood<'a> {
         let mut likelihood = Likelihood { worn, library, observed, discrepancy, cells: Vec::new() };
         let (readings, tire_face) = (likelihood.readings(), likelihood.tire_face());
         let on = |cell| likelihood.on_cell(cell, (&readings, &tire_face));
-        likelihood.cells = library.cells.iter().map(on).collect();
+        let mut cells: Vec<OnCell<'a>> = library.cells.iter().map(on).collect();
+        for on in &mut cells {
+            on.log_weight = likelihood.weighed(on, None);
+        }
+        likelihood.cells = cells;
         likelihood
     }
 
@@ -103,8 +109,15 @@ impl<'a> Likelihood<'a> {
 
     /// Logarithm of the likelihood of a cause, readings of one kind left out if asked for.
     pub fn of_cause(&self, cause: WearCause, without: Option<Evidence>) -> f64 {
-        let of = |on: &OnCell<'_>| on.cell.share.ln() + self.of_cell(on, without);
+        let of = |on: &OnCell<'_>| match without {
+            None => on.log_weight,
+            some => self.weighed(on, some),
+        };
         log_sum_exp(&self.cells_of(cause).map(of).collect::<Vec<_>>())
+    }
+
+    fn weighed(&self, on: &OnCell<'_>, without: Option<Evidence>) -> f64 {
+        on.cell.share.ln() + self.of_cell(on, without)
     }
 
     /// Logarithm of the likelihood of a cell.
@@ -137,7 +150,8 @@ impl<'a> Likelihood<'a> {
             + &per_size * per_size.transpose() * cell.size_variance
             + tire_face;
         let read = readings.straightened(&mean, &known);
-        OnCell { cell, mean, per_spread, per_size, covariance: known + &read.errors, read }
+        let covariance = known + &read.errors;
+        OnCell { cell, mean, per_spread, per_size, covariance, read, log_weight: f64::NEG_INFINITY }
     }
 
     /// What was read: worn depths, whose errors share that of the new depth, and sums of parameters.

@@ -6,7 +6,7 @@ use axlebow_numerics::mutual_information;
 use statrs::distribution::{ContinuousCDF, Normal};
 
 use super::likelihood::{Likelihood, OnCell};
-use super::observed::{Evidence, PredictedBy, tire_slots};
+use super::observed::{Evidence, PRESSURE_OF_THE_DAY, PredictedBy, tire_slots};
 use super::parameter::Parameter;
 use super::wear_cause::WearCause;
 
@@ -85,7 +85,7 @@ impl CheckBench<'_> {
         }
         for (side, slot) in tire_slots(self.likelihood.worn) {
             let of = vec![Parameter::Inflation, Parameter::TireInflation(side, slot)];
-            all.push((Evidence::Inflation, inflation.hypot(0.05), of));
+            all.push((Evidence::Inflation, inflation.hypot(PRESSURE_OF_THE_DAY), of));
         }
         all
     }
@@ -157,8 +157,7 @@ pub fn weighed<'a>(
 ) -> Vec<WeighedCell<'a>> {
     let of_cause = |(cause, own): (usize, &WearCause)| {
         let cells: Vec<&OnCell<'_>> = likelihood.cells_of(*own).collect();
-        let logs: Vec<f64> =
-            cells.iter().map(|on| on.cell.share.ln() + likelihood.of_cell(on, None)).collect();
+        let logs: Vec<f64> = cells.iter().map(|on| on.log_weight).collect();
         let shares = axlebow_numerics::posterior(&logs);
         let kept = move |(on, share): (&'a OnCell<'a>, f64)| WeighedCell { on, cause, share };
         cells.into_iter().zip(shares).map(kept).collect::<Vec<_>>()

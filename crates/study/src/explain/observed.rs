@@ -15,7 +15,7 @@ const NEW_DEPTH_ERROR: [f64; 2] = [0.3e-3, 1.5e-3];
 /// (invented), and where it is not: anything.
 const RATE_SPREAD: [f64; 2] = [0.6, 10.0];
 /// How far pressure of a day is from that of a life, of it (a judgment, no source).
-const PRESSURE_OF_THE_DAY: f64 = 0.05;
+pub const PRESSURE_OF_THE_DAY: f64 = 0.05;
 /// How far the radii of duals of today differ from those of a life by their own wear, m (a judgment, no source).
 const MATCH_OF_THE_DAY: f64 = 1e-3;
 

@@ -168,18 +168,14 @@ impl<'a> Ranking<'a> {
 
     /// The most probable way of a cause: where, how large, and how well its best size fits.
     fn best(&self, cause: WearCause) -> (super::variant::Whereabouts, Size, f64) {
-        let cells: Vec<(&OnCell<'_>, f64)> = self
-            .likelihood
-            .cells_of(cause)
-            .map(|on| (on, on.cell.share.ln() + self.likelihood.of_cell(on, None)))
-            .collect();
-        let fit = cells.iter().map(|(on, _)| self.likelihood.fit(on)).fold(0.0, f64::max);
-        let more = |a: &&(&OnCell<'_>, f64), b: &&(&OnCell<'_>, f64)| a.1.total_cmp(&b.1);
-        let best = cells.iter().max_by(more).map_or(cells[0].0, |best| best.0);
-        let same: Vec<&(&OnCell<'_>, f64)> =
-            cells.iter().filter(|own| own.0.cell.variant == best.cell.variant).collect();
-        let shares = posterior(&same.iter().map(|own| own.1).collect::<Vec<_>>());
-        let sizes: Vec<(f64, f64)> = same.iter().map(|own| self.size(own.0)).collect();
+        let cells: Vec<&OnCell<'_>> = self.likelihood.cells_of(cause).collect();
+        let fit = cells.iter().map(|on| self.likelihood.fit(on)).fold(0.0, f64::max);
+        let more = |a: &&&OnCell<'_>, b: &&&OnCell<'_>| a.log_weight.total_cmp(&b.log_weight);
+        let best = cells.iter().max_by(more).unwrap_or(&cells[0]);
+        let same: Vec<&&OnCell<'_>> =
+            cells.iter().filter(|on| on.cell.variant == best.cell.variant).collect();
+        let shares = posterior(&same.iter().map(|on| on.log_weight).collect::<Vec<_>>());
+        let sizes: Vec<(f64, f64)> = same.iter().map(|on| self.size(on)).collect();
         let mean: f64 = sizes.iter().zip(&shares).map(|(own, share)| share * own.0).sum();
         let square: f64 =
             sizes.iter().zip(&shares).map(|(own, s)| s * (own.1 + (own.0 - mean).powi(2))).sum();

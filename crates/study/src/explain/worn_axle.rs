@@ -171,7 +171,7 @@ impl<'a> WornAxle<'a> {
     fn with_wall(&self, ratio: f64) -> Option<axlebow_axle::Body> {
         let wall = ratio * self.wall()?;
         let mut document = self.document.clone();
-        document.set(self.wall_path()?, &format!("{wall:?} m")).ok()?;
+        document.set_number(self.wall_path()?, wall).ok()?;
         Some(Model::of(&document).ok()?.axle.body)
     }
 }
