@@ -39,10 +39,7 @@ pub fn ride_animation(
     drawing: &Drawing,
     card: &ModelCard,
 ) -> Result<String, ReportError> {
-    drawable(outcome)?;
-    let frames = Frames::of(outcome, drawing)?;
-    let figure = RideFigure { outcome, card, numbers: Numbers { system: card.system } };
-    let scene = Scene::of(&frames, drawing);
+    let (figure, frames, scene) = prepared(outcome, drawing, card)?;
     let picture = Picture { figure: &figure, scene: &scene }.drawn()?;
     let document = document(&figure, (&scene, &frames), &picture);
     let title = format!("{}: {} at {}", card.name, outcome.name, figure.speed());
@@ -67,16 +64,25 @@ pub fn ride_frames(
     drawing: &Drawing,
     card: &ModelCard,
 ) -> Result<String, ReportError> {
-    drawable(outcome)?;
-    let frames = Frames::of(outcome, drawing)?;
-    let figure = RideFigure { outcome, card, numbers: Numbers { system: card.system } };
-    let scene = Scene::of(&frames, drawing);
+    let (figure, frames, scene) = prepared(outcome, drawing, card)?;
     let document = serde_json::json!({
         "scene": scene,
         "frames": frames.in_units_of(&figure),
         "units": Units::of(&figure),
     });
     Ok(document.to_string())
+}
+
+fn prepared<'a>(
+    outcome: &'a RideOutcome,
+    drawing: &'a Drawing,
+    card: &'a ModelCard,
+) -> Result<(RideFigure<'a>, Frames<'a>, Scene), ReportError> {
+    drawable(outcome)?;
+    let frames = Frames::of(outcome, drawing)?;
+    let figure = RideFigure { outcome, card, numbers: Numbers { system: card.system } };
+    let scene = Scene::of(&frames, drawing);
+    Ok((figure, frames, scene))
 }
 
 /// What the page's script draws from.
