@@ -1,12 +1,21 @@
 //! Any section by its edges.
 
+pub(crate) mod area_moments;
+pub(crate) mod area_properties;
+pub(crate) mod contour;
+pub(crate) mod edge;
+pub(crate) mod meeting;
+pub(crate) mod overlap;
+pub(crate) mod placement;
+pub(crate) mod stress_field;
+
 use std::f64::consts::TAU;
 
-use crate::area_moments::AreaMoments;
-use crate::contour::{Contour, SAME_PLACE};
-use crate::edge::{Edge, Place};
-use crate::meeting::meeting_places;
-use crate::overlap::overlap;
+use crate::outline::area_moments::AreaMoments;
+use crate::outline::contour::{Contour, SAME_PLACE};
+use crate::outline::edge::{Edge, Place};
+use crate::outline::meeting::meeting_places;
+use crate::outline::overlap::overlap;
 use crate::{AreaProperties, Placement, SectionError};
 
 /// Any section by its edges: an outside contour and holes in it.

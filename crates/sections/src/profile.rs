@@ -1,8 +1,19 @@
 //! Any of the sections.
 
+pub(crate) mod edge_reach;
+pub(crate) mod equivalent_stress;
+pub(crate) mod properties;
+pub(crate) mod rectangular_tube;
+pub(crate) mod round_bar;
+pub(crate) mod round_tube;
+pub(crate) mod rounded_rectangle;
+pub mod shear_coefficient;
+pub(crate) mod stress;
+pub(crate) mod taper;
+
 use std::f64::consts::FRAC_1_SQRT_2;
 
-use crate::rounded_rectangle::RoundedRectangle;
+use crate::profile::rounded_rectangle::RoundedRectangle;
 use crate::{Outline, RectangularTube, RoundBar, RoundTube, SectionProperties, StressPoint};
 
 /// Stresses that differ by less than this share of themselves are equal.

@@ -3,7 +3,7 @@
 use std::f64::consts::PI;
 
 use crate::Outline;
-use crate::edge::{Edge, Place};
+use crate::outline::edge::{Edge, Place};
 
 impl Outline {
     /// Rise along Z (m) that brings this outline to rest on a support below it; negative where it must sink.

@@ -4,72 +4,49 @@
 //! how near the computed value must come, and the call into the real code that computes it. Numbers stay in the units
 //! of the source, which are consistent, so that nothing stands between the reference value and the code under test.
 
-mod angles;
-mod beam_line;
-mod cantilevers;
+mod beams;
 mod case;
 mod cash_flows;
-mod dented_cylinder;
-mod fatigue_lives;
-mod foundation;
-mod modes;
-mod modes_of_tubes;
-mod moving_force;
-pub mod obstacle_course;
-mod overhung_axle;
-mod partial_interaction;
-mod plates_and_rings;
-mod rainflow_cycles;
-mod random_stress;
-mod shear_centers;
-mod shear_coefficients;
-mod sheet;
-mod shell_obstacles;
-mod shocks;
-mod solid_torsion;
-mod standard_tubes;
-mod supported_beams;
+mod cross_sections;
+mod durability;
+mod shells;
 mod tire_faces;
-mod torsion;
-mod varying_beams;
-mod vibrating_line;
-mod wall_classes;
-mod welds;
-mod wheel_bearings;
+mod vibration;
 
 /// The code under test, for checks beside these that come from no book.
 pub use {axlebow_fe as fe, axlebow_sections as sections, axlebow_strength as strength};
 
 pub use case::{Case, Checked, Compute, Provenance, Tolerance};
+pub use shells::obstacle_course;
 
 /// Every case, in the order in which a report lists them.
 pub fn cases() -> Vec<Case> {
     [
-        overhung_axle::CASES,
-        cantilevers::CASES,
-        supported_beams::CASES,
-        varying_beams::CASES,
-        foundation::CASES,
-        partial_interaction::CASES,
-        standard_tubes::CASES,
-        shear_coefficients::CASES,
-        torsion::CASES,
-        angles::CASES,
-        solid_torsion::CASES,
-        shear_centers::CASES,
-        modes::CASES,
-        modes_of_tubes::CASES,
-        shocks::CASES,
-        moving_force::CASES,
-        shell_obstacles::CASES,
-        dented_cylinder::CASES,
-        plates_and_rings::CASES,
-        welds::CASES,
-        wall_classes::CASES,
-        rainflow_cycles::CASES,
-        fatigue_lives::CASES,
-        random_stress::CASES,
-        wheel_bearings::CASES,
+        beams::overhung_axle::CASES,
+        beams::cantilevers::CASES,
+        beams::supported_beams::CASES,
+        beams::varying_beams::CASES,
+        beams::foundation::CASES,
+        beams::partial_interaction::CASES,
+        cross_sections::standard_tubes::CASES,
+        cross_sections::shear_coefficients::CASES,
+        cross_sections::torsion::CASES,
+        cross_sections::angles::CASES,
+        cross_sections::solid_torsion::CASES,
+        cross_sections::shear_centers::CASES,
+        vibration::modes::CASES,
+        vibration::modes_of_tubes::CASES,
+        vibration::shocks::CASES,
+        vibration::moving_force::CASES,
+        shells::shell_obstacles::CASES,
+        shells::dented_cylinder::CASES,
+        shells::plates_and_rings::CASES,
+        durability::welds::CASES,
+        durability::wall_classes::CASES,
+        durability::rainflow_cycles::CASES,
+        durability::fatigue_lives::CASES,
+        durability::random_stress::CASES,
+        durability::wheel_bearings::CASES,
         tire_faces::CASES,
         cash_flows::CASES,
     ]
