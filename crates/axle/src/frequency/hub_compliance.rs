@@ -6,12 +6,9 @@ use axlebow_fe::{Attachment, Direction, DynamicSystem, Excitation, ReducedBasis,
 use nalgebra::{Complex, DMatrix};
 
 use crate::dynamics::vibration::{TireContact, VibrationModel};
-use crate::frequency::small_motion::{Resting, resting};
+use crate::frequency::small_motion::{MODES_BEYOND, Resting, resting};
 use crate::riding::ride_laws::bump;
 use crate::{Axle, AxleError, Side};
-
-/// Frequency up to which the reduced basis has all natural modes, over the highest frequency of the answers.
-const MODES_BEYOND: f64 = 1.5;
 
 /// The axle about its rest as it answers at its hubs.
 ///
@@ -115,7 +112,7 @@ impl Tire {
 }
 
 /// Rise and camber of a hub in the middle of its tires.
-fn motions(model: &VibrationModel, side: Side) -> [Direction; 2] {
+pub(crate) fn motions(model: &VibrationModel, side: Side) -> [Direction; 2] {
     let hub = *model.frame.hubs.of(side);
     let middle = Attachment::on_arm(hub, [0.0, side.sign() * model.axle.wheels.of(side).outset(), 0.0]);
     let of = |motion| Direction::of_motion(&model.frame.structure, &middle, motion);

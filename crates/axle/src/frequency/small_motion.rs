@@ -6,7 +6,7 @@
 
 use std::f64::consts::TAU;
 
-use axlebow_fe::{Direction, DynamicSystem, Excitation, MotionReader};
+use axlebow_fe::{Direction, DynamicSystem, Excitation, MotionReader, ReducedBasis, TimedLoad};
 use nalgebra::Complex;
 
 use crate::dynamics::hysteresis::add_hysteresis;
@@ -14,9 +14,12 @@ use crate::dynamics::vibration::{TireContact, VibrationModel};
 use crate::parts::freedoms::RX;
 use crate::riding::equations::system;
 use crate::riding::ride_basis::FASTEST_MODE;
-use crate::riding::ride_laws::ride_laws;
+use crate::riding::ride_laws::{bump, ride_laws};
 use crate::riding::stress_reading::{StressReading, axle_readings, stress_readings};
 use crate::{Axle, AxleError, Side, Sides};
+
+/// Frequency up to which a reduced basis has all natural modes, over the highest frequency of the answers.
+pub(crate) const MODES_BEYOND: f64 = 1.5;
 
 /// The axle in small motions about its rest.
 pub(crate) struct SmallMotion {
@@ -26,6 +29,8 @@ pub(crate) struct SmallMotion {
     pub stress: Vec<StressReading>,
     pub load_at_rest: Sides<f64>,
     pub tire_radius: f64,
+    /// Where the dampers act.
+    bumps: [Direction; 2],
 }
 
 /// The tires of one side that stand on the road, each by its stiffness over that of a tire at its rated inflation; where they
@@ -85,15 +90,17 @@ impl SmallMotion {
         })
     }
 
-    /// The same with the stresses of the axle itself, without its stiffeners, at named stations.
+    /// The same with the stresses of the axle itself, without its stiffeners, at named stations, and in few shapes: for sums
+    /// over many frequencies.
     pub(crate) fn of_axle(
         axle: &Axle,
         (axle_load, up_to): (f64, f64),
         stations: &[&str],
     ) -> Result<Self, AxleError> {
-        Self::reading(axle, (axle_load, up_to), |model, reader, rest| {
+        let all = Self::reading(axle, (axle_load, up_to), |model, reader, rest| {
             axle_readings(model, reader, rest, stations)
-        })
+        })?;
+        all.in_few_shapes(up_to)
     }
 
     fn reading(
@@ -105,6 +112,7 @@ impl SmallMotion {
         let reader = MotionReader::of(&model.frame.structure);
         let tires = Sides::each(|side| Tires::of(&model, side, &rest));
         Ok(SmallMotion {
+            bumps: Side::BOTH.map(|side| bump(&model, side)),
             system,
             camber: Sides::each(|side| reader.direction(|u| camber(&model, &reader, u, side))),
             stress: stresses(&model, &reader, &rest)?,
@@ -115,6 +123,24 @@ impl SmallMotion {
             tire_radius: axle.wheels.left.tire().loaded_radius,
             tires,
         })
+    }
+
+    /// The same in the natural modes up to somewhat more than a frequency (Hz) and what the road and the dampers do at rest.
+    fn in_few_shapes(mut self, up_to: f64) -> Result<Self, AxleError> {
+        // Loads that push nothing, so that a basis answers forces there.
+        let roads = Side::BOTH.map(|side| self.tires.of(side).road.direction.clone());
+        for direction in roads.into_iter().chain(self.bumps.clone()) {
+            self.system.add_load(TimedLoad::new(direction, |_| 0.0))?;
+        }
+        let basis = ReducedBasis::up_to(MODES_BEYOND * up_to, &self.system, 0.0)?;
+        let over = |direction: &Direction| basis.direction(direction);
+        for side in Side::BOTH {
+            let (camber, tires) = (self.camber.of_mut(side), self.tires.of_mut(side));
+            (*camber, tires.road.direction) = (over(camber), over(&tires.road.direction));
+        }
+        self.stress.iter_mut().for_each(|reading| reading.direction = over(&reading.direction));
+        let (system, bumps) = (basis.reduced(&self.system)?, self.bumps.each_ref().map(over));
+        Ok(SmallMotion { system, bumps, ..self })
     }
 
     /// Answers at frequencies (Hz): camber change left and right (rad/m), wheel load left and right (N/m), and
