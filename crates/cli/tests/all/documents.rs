@@ -98,8 +98,12 @@ fn every_model_checked_and_shaken_meets_its_schemas() {
 fn every_study_meets_its_schema() {
     for study in files("studies") {
         let run = axlebow(&["study", &study, "--coarse", "2", "--json"]);
+        assert_eq!(run.code, 0, "{study}: {}", run.err);
         let document = assert_meets_schema(&run, &study);
         assert!(document["warnings"].is_array(), "{study}");
+        assert_eq!(document["model"]["invented"], true, "{study}");
+        let rows = document["rows"].as_array().map_or(&[][..], Vec::as_slice);
+        assert!(rows.iter().all(|row| row["reason"].is_null()), "{study}: {rows:?}");
     }
 }
 

@@ -4,7 +4,7 @@ use std::path::{Path, PathBuf};
 
 use axlebow_axle::flex;
 use axlebow_model::Problems;
-use axlebow_study::{PaybackStudy, Row, Study, StudyOutcome};
+use axlebow_study::{Row, Study, StudyOutcome};
 use rayon::ThreadPoolBuilder;
 
 const GOOD: &str = r#"name = "invented"
@@ -53,32 +53,6 @@ fn check(old: &str, new: &str, wanted: (usize, &str, &str)) -> (String, String) 
     let found = (all[0].line, &text[all[0].span.clone()], all[0].message.as_str());
     assert_eq!(found, wanted);
     (all[0].accepted.clone().unwrap_or_default(), all[0].likely.clone().unwrap_or_default())
-}
-
-#[test]
-fn every_study_file_runs() {
-    let mut count = 0;
-    let files = std::fs::read_dir(studies()).unwrap().map(|entry| entry.unwrap().path());
-    for file in files.filter(|file| file.extension().is_some_and(|kind| kind == "toml")) {
-        let bytes = std::fs::read(&file).unwrap();
-        if PaybackStudy::is_asked(&bytes) {
-            let study = PaybackStudy::from_bytes(&bytes, &file.to_string_lossy(), &studies());
-            let outcome = study.unwrap_or_else(|problems| panic!("{problems}")).run();
-            assert!(outcome.is_ok_and(|outcome| outcome.draws.is_some()), "{}", file.display());
-            continue;
-        }
-        let study = Study::from_bytes(&bytes, &file.to_string_lossy(), &studies());
-        let study = study.unwrap_or_else(|problems| panic!("{problems}"));
-        // What rides or has many designs takes its time: the ends of each varied key stand for all.
-        let is_short = study.rides.is_empty() && study.count() <= 1000;
-        let study = if is_short { study } else { study.coarse(2) };
-        let outcome = run(&study);
-        assert!(study.base.invented);
-        assert_eq!(outcome.rows.len(), study.count());
-        assert!(outcome.rows.iter().all(|row| row.result.is_ok()), "{}", file.display());
-        count += 1;
-    }
-    assert!(count > 0);
 }
 
 /// A result of the static load case.
