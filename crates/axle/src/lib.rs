@@ -107,7 +107,8 @@ pub use tires::cup_growth::cup_growth;
 pub use tires::cup_suspects::{mode_suspects, road_suspect};
 pub use tires::growth::{growth, threshold_damping, wheel_growth};
 pub use tires::growth_outcome::{
-    GrowthOptions, GrowthOutcome, HeldWave, RibPlace, ShareOfRib, WheelGrowth, worse_end,
+    GrowthInTime, GrowthOptions, GrowthOutcome, HeldWave, RibPlace, ShareOfRib, WaveInTime, WheelGrowth,
+    worse_end,
 };
 pub use tires::tire_face::{TireCase, TireDuty, TireFace, TireOutcome, tire_faces, tire_warning, tires};
 pub use tires::tire_ride::{PrintedWave, TireRide, TireRideOutcome, tires_over};

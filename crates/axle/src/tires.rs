@@ -6,3 +6,4 @@ pub(crate) mod growth;
 pub(crate) mod growth_outcome;
 pub(crate) mod tire_face;
 pub(crate) mod tire_ride;
+pub(crate) mod wearing_axle;

@@ -36,6 +36,7 @@ mod one_mass;
 mod scuff_slopes;
 mod shoulder_alone;
 mod wear_waves;
+mod wearing_tread;
 
 pub use critical_camber::CriticalCamber;
 pub use growing_wave::{GrowingWave, fastest, fastest_rate};
@@ -43,3 +44,4 @@ pub use hub_waves::{HubWaves, WheelInertia};
 pub use one_mass::OneMass;
 pub use shoulder_alone::ShoulderAlone;
 pub use wear_waves::{TreadWave, WearWaves};
+pub use wearing_tread::{RibPress, RibSpring, WearingTread};

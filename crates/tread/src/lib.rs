@@ -54,8 +54,8 @@ pub use duty::{Duty, DutyName, DutyPart};
 pub use error::TreadError;
 pub use face::{Carcass, Face, Pose};
 pub use growth::{
-    CriticalCamber, GrowingWave, HubWaves, OneMass, ShoulderAlone, TreadWave, WearWaves, WheelInertia,
-    fastest, fastest_rate,
+    CriticalCamber, GrowingWave, HubWaves, OneMass, RibPress, RibSpring, ShoulderAlone, TreadWave, WearWaves,
+    WearingTread, WheelInertia, fastest, fastest_rate,
 };
 pub use pressed::Pressed;
 pub use rolling::{ROLLING_SHARE, RibScuff, Rolling};

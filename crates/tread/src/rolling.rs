@@ -240,9 +240,7 @@ pub(crate) fn rolling_radius(ribs: &[RollingRib], asked: Asked) -> f64 {
     if largest == 0.0 {
         return ribs.iter().map(|rib| rib.radius).fold(0.0, f64::max);
     }
-    let excess = |radius: f64| {
-        ribs.iter().map(|rib| rib.forward_force(radius, asked.side)).sum::<f64>() - asked.forward_force
-    };
+    let excess = |radius: f64| surplus(ribs, asked, radius);
     let (mut low, mut high) = (least, largest);
     for doubling in 0..DOUBLINGS {
         let step = WIDENING * largest * f64::from(1_u16 << doubling);
@@ -253,6 +251,11 @@ pub(crate) fn rolling_radius(ribs: &[RollingRib], asked: Asked) -> f64 {
         }
     }
     root_between(excess, [low, high])
+}
+
+/// Forward force of the ribs beyond what is asked, N, where the face travels `radius` for each radian.
+pub(crate) fn surplus(ribs: &[RollingRib], asked: Asked, radius: f64) -> f64 {
+    ribs.iter().map(|rib| rib.forward_force(radius, asked.side)).sum::<f64>() - asked.forward_force
 }
 
 /// Where a falling function is zero between two places: regula falsi that halves the value at an end which stays (Illinois;

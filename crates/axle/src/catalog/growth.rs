@@ -3,7 +3,7 @@
 use axlebow_results::{Field, Own, Part, Record, Text, in_unit, number, part};
 use axlebow_units::Kind;
 
-use crate::{GrowthOutcome, HeldWave, ShareOfRib, WheelGrowth};
+use crate::{GrowthInTime, GrowthOutcome, HeldWave, ShareOfRib, WaveInTime, WheelGrowth};
 
 impl Record for GrowthOutcome {
     const FIELDS: &'static [Field<Self>] = &[
@@ -39,6 +39,64 @@ impl Record for GrowthOutcome {
             &Own(|run: &Self| run.counts.iter().copied().map(usize::from).collect::<Vec<_>>()),
         ),
         part("wheels", "Each wheel end.", &Part(|run: &Self| &run.wheels)),
+        part(
+            "in-time",
+            "The wave that wins at the mean speed in time, its worn profile fed back as the road; null where no height was asked.",
+            &Part(|run: &Self| &run.in_time),
+        ),
+    ];
+}
+
+impl Record for GrowthInTime {
+    const FIELDS: &'static [Field<Self>] = &[
+        part("side", "The wheel end whose wave wins.", &Text(|run: &Self| run.side.word())),
+        part("count", "Cups round the tire.", &Own(|run: &Self| usize::from(run.count))),
+        in_unit(
+            "growth-small",
+            "1/m",
+            "Growth in motions that are small, by eigenvalue, for each meter of mean tread worn.",
+            &Own(|run: &Self| run.small),
+        ),
+        number(
+            "worn-per-turn",
+            Kind::Length,
+            "Mean tread worn in each turn: wear is accelerated until a turn shows it.",
+            &Own(|run: &Self| run.worn_per_turn),
+        ),
+        part("waves", "The wave at each height.", &Part(|run: &Self| &run.waves)),
+    ];
+}
+
+impl Record for WaveInTime {
+    const FIELDS: &'static [Field<Self>] = &[
+        number(
+            "height",
+            Kind::Length,
+            "Height of its crests over the mean of the rib that takes part most, as it begins.",
+            &Own(|wave: &Self| wave.height),
+        ),
+        in_unit("growth", "1/m", "Growth for each meter of mean tread worn.", &Own(|wave: &Self| wave.rate)),
+        part(
+            "amplification",
+            "By how much the wave is multiplied for each millimeter of mean tread worn.",
+            &Own(|wave: &Self| (1e-3 * wave.rate).exp()),
+        ),
+        part(
+            "off-road",
+            "Share of the time in which a tire of the end is off the road.",
+            &Own(|wave: &Self| wave.off_road),
+        ),
+        part(
+            "bearing-loose",
+            "Share of the time in which the bearing with play does not press; null without play.",
+            &Own(|wave: &Self| wave.bearing_loose),
+        ),
+        number(
+            "hub-rise",
+            Kind::Length,
+            "How far the hub rises and falls about its middle.",
+            &Own(|wave: &Self| wave.hub_rise),
+        ),
     ];
 }
 

@@ -7,7 +7,7 @@ use axlebow_fe::{
 
 use crate::AxleError;
 use crate::dynamics::at_rest::AtRest;
-use crate::dynamics::vibration::VibrationModel;
+use crate::dynamics::vibration::{TireContact, VibrationModel};
 use crate::riding::ride_laws::RidePart;
 use crate::road_contact::ground::STANDARD_GRAVITY;
 
@@ -16,6 +16,18 @@ pub(crate) fn system(
     model: &VibrationModel,
     laws: Vec<(RidePart, LocalLaw)>,
 ) -> Result<DynamicSystem, AxleError> {
+    let mut system = off_the_road(model)?;
+    for contact in model.contacts() {
+        system.add_law(tire(model, &contact))?;
+    }
+    for (_, law) in laws {
+        system.add_law(law)?;
+    }
+    Ok(system)
+}
+
+/// The equations of the axle with its weight and nothing that carries it.
+pub(crate) fn off_the_road(model: &VibrationModel) -> Result<DynamicSystem, AxleError> {
     let structure = &model.frame.structure;
     let mass = assemble_mass(structure);
     let reader = MotionReader::of(structure);
@@ -29,16 +41,14 @@ pub(crate) fn system(
     let held = roll.parts().iter().map(|(freedom, part)| (*freedom, at_rest * part));
     system.add_load(TimedLoad::new(Direction::new(down.enumerate().chain(held)), |_| 1.0))?;
     system.add_damper(LinearDamper { direction: roll, damping: model.axle.body_roll_damping })?;
-    for contact in model.contacts() {
-        let (stiffness, damping) = (contact.stiffness, model.axle.wheels.of(contact.side).tire().damping);
-        let force = ForceLaw::Contact { stiffness, damping, clearance: contact.rise };
-        let direction = Direction::at(structure, &contact.at, [0.0, 0.0, 1.0]);
-        system.add_law(LocalLaw::along(direction, force))?;
-    }
-    for (_, law) in laws {
-        system.add_law(law)?;
-    }
     Ok(system)
+}
+
+/// A tire on the road.
+pub(crate) fn tire(model: &VibrationModel, contact: &TireContact) -> LocalLaw {
+    let (stiffness, damping) = (contact.stiffness, model.axle.wheels.of(contact.side).tire().damping);
+    let force = ForceLaw::Contact { stiffness, damping, clearance: contact.rise };
+    LocalLaw::along(Direction::at(&model.frame.structure, &contact.at, [0.0, 0.0, 1.0]), force)
 }
 
 /// The moment (N m) that makes the spring of the rest of the vehicle do nothing at rest on a level road, as in statics:

@@ -1,17 +1,22 @@
 //! Cups that grow: waves of wear on the tires, fed back by the axle's own motion.
 
-use axlebow_tread::{HubWaves, TreadWave, WearWaves, WheelInertia, fastest, fastest_rate};
+use axlebow_tread::{HubWaves, TreadWave, WearWaves, WearingTread, WheelInertia, fastest, fastest_rate};
 use nalgebra::{Complex, DMatrix};
 
 use crate::frequency::hub_compliance::HubCompliance;
 use crate::frequency::response::modes_up_to;
 use crate::parts::error::{not_negative, positive};
-use crate::tires::growth_outcome::{GrowthOptions, GrowthOutcome, HeldWave, WheelGrowth};
+use crate::tires::growth_outcome::{
+    GrowthInTime, GrowthOptions, GrowthOutcome, HeldWave, WheelGrowth, worse_end,
+};
 use crate::tires::tire_face::{pose, tire_warning};
+use crate::tires::wearing_axle::{Wearing, WearingAxle, steps_of_turn, worn_per_turn};
 use crate::{Axle, AxleError, Side, Sides, StaticDesign, Wheel};
 
 /// Most speeds and most cups of a map.
 const MOST: usize = 400;
+/// Highest wave that is followed in time, m.
+const HIGHEST: f64 = 0.02;
 /// Deviations to either side of the mean speed over which its distribution is summed.
 const REACH: f64 = 3.0;
 /// Speeds of that sum.
@@ -47,6 +52,7 @@ pub fn growth(axle: &Axle, options: &GrowthOptions) -> Result<GrowthOutcome, Axl
         speeds: options.speeds_of_map(),
         counts: options.counts_of_map(),
         threshold_damping: threshold_damping(axle, options, &wheels)?,
+        in_time: if options.heights.is_empty() { None } else { Some(run.in_time(axle, options, &wheels)?) },
         wheels,
         modes: modes.into_iter().filter(|mode| mode.frequency <= top).collect(),
         warnings: run.warnings,
@@ -129,6 +135,33 @@ impl GrowthRun {
             map: options.counts_of_map().into_iter().zip(map).map(rates).collect::<Result<_, _>>()?,
             held: held.of(side).clone(),
             critical: axle.tire_face(side)?.critical_camber(pose)?,
+        })
+    }
+
+    /// The wave that wins, in time.
+    fn in_time(
+        &self,
+        axle: &Axle,
+        options: &GrowthOptions,
+        wheels: &Sides<WheelGrowth>,
+    ) -> Result<GrowthInTime, AxleError> {
+        let side = worse_end(wheels);
+        let (hub, pose, count) = (hub_number(side), *self.poses.of(side), wheels.of(side).winner().count);
+        let wave = TreadWave { count, speed: options.held.mean };
+        let compliance = self.compliances(&[wave.speed], &[count])?.swap_remove(0).swap_remove(0);
+        let linear = fastest(&self.waves.growth_of_hub(hub, wave, &compliance)?)?;
+        let (face, inertia) = (axle.tire_face(side)?, inertia(axle.wheels.of(side)));
+        let tread = WearingTread::new(&face, (pose, inertia), wave.speed, steps_of_turn(count))?;
+        let moving = WearingAxle::of(axle, (self.axle_load, side), tread.springs())?;
+        let wearing =
+            Wearing { wave, linear: &linear, rolling_radius: self.waves.hubs()[hub].rolling_radius() };
+        let waves = options.heights.iter().map(|height| moving.worn(tread.clone(), wearing, *height));
+        Ok(GrowthInTime {
+            side,
+            count,
+            small: linear.rate,
+            worn_per_turn: worn_per_turn(&linear),
+            waves: waves.collect::<Result<_, _>>()?,
         })
     }
 
@@ -264,6 +297,13 @@ impl GrowthOptions {
         if most < least || usize::from(most) > MOST {
             let (what, value) = ("highest count", f64::from(most));
             return Err(AxleError::Value { what, value, unit: "cups", accepted: "the least count to 400" });
+        }
+        for height in &self.heights {
+            positive("height of a wave", *height, "m")?;
+            if *height > HIGHEST {
+                let (what, value) = ("height of a wave", *height);
+                return Err(AxleError::Value { what, value, unit: "m", accepted: "at most 20 mm" });
+            }
         }
         if !(1..=MOST).contains(&self.steps) {
             let (what, value) = ("size of the map", self.steps as f64);

@@ -21,6 +21,8 @@ pub struct GrowthOptions {
     pub counts: [u16; 2],
     /// Speeds that the fleet holds.
     pub held: HeldSpeed,
+    /// Heights (m) at which the wave that wins is followed in time; empty for none.
+    pub heights: Vec<f64>,
 }
 
 /// Result of [`growth`](crate::growth).
@@ -41,6 +43,8 @@ pub struct GrowthOutcome {
     /// Damping at each seat, alike in bump and rebound, from which on no wave grows over the speeds held, N s/m; none where
     /// a tire grows waves by itself, or where no damping up to 1 MN s/m ends it.
     pub threshold_damping: Option<f64>,
+    /// The wave that wins at the mean speed, in time; none where no height was asked.
+    pub in_time: Option<GrowthInTime>,
     /// Modes whose frequencies the maps reach.
     pub modes: Vec<ModeOutcome>,
     /// Doubts, each with what to do.
@@ -79,6 +83,37 @@ pub struct HeldWave {
     pub hub_held: f64,
     /// Growth at the mean speed were both wheels to turn in step, 1/m of mean tread worn.
     pub in_step: f64,
+}
+
+/// A wave of one wheel end in time: its worn profile is fed back as the road of the next turn, and wear is accelerated until a
+/// turn shows it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct GrowthInTime {
+    /// The wheel end whose wave wins.
+    pub side: Side,
+    /// Cups round the tire.
+    pub count: u16,
+    /// Growth at the mean speed in motions that are small, by eigenvalue, 1/m of mean tread worn.
+    pub small: f64,
+    /// Mean tread worn in each turn, m.
+    pub worn_per_turn: f64,
+    /// The wave at each height.
+    pub waves: Vec<WaveInTime>,
+}
+
+/// What a wave of a height does in time.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct WaveInTime {
+    /// Height of its crests over the mean of the rib that takes part most, as it begins, m.
+    pub height: f64,
+    /// Growth, 1/m of mean tread worn.
+    pub rate: f64,
+    /// Share of the time in which a tire of the end is off the road.
+    pub off_road: f64,
+    /// Share of the time in which the bearing with play does not press; none without play.
+    pub bearing_loose: Option<f64>,
+    /// How far the hub rises and falls about its middle, m.
+    pub hub_rise: f64,
 }
 
 /// How much a rib takes part in a wave.
@@ -156,7 +191,7 @@ fn rate(held: &HeldWave) -> f64 {
 impl GrowthOptions {
     /// What grows over the speeds that a fleet holds, the map no more than their mean.
     pub fn over(held: HeldSpeed, case: LoadCase, counts: [u16; 2]) -> Self {
-        GrowthOptions { case, speeds: [held.mean; 2], steps: 1, counts, held }
+        GrowthOptions { case, speeds: [held.mean; 2], steps: 1, counts, held, heights: Vec::new() }
     }
 }
 

@@ -28,6 +28,10 @@ pub struct Growth {
     /// Their standard deviation [default: the model's own, or 4 km/h]
     #[arg(long, value_name = "SPEED")]
     pub spread: Option<String>,
+    /// Follow the wave that wins in time from crests of these heights, such as "0.1,1,3 mm": with tires that leave the road,
+    /// bearings with play and bump stops
+    #[arg(long, value_name = "HEIGHT,...")]
+    pub in_time: Option<String>,
     /// The load case in which the axle stands
     #[arg(long, value_name = "NAME", default_value = "rated-load")]
     pub case: String,

@@ -56,17 +56,29 @@ fn options(arguments: &Growth, model: &Model) -> Result<GrowthOptions, Failure> 
             mean: speed("--held", &arguments.held, own.mean)?,
             deviation: speed("--spread", &arguments.spread, own.deviation)?,
         },
+        heights: arguments.in_time.as_deref().map_or(Ok(Vec::new()), heights)?,
     })
 }
 
 /// Two speeds, such as "60..110 km/h" or "40 mph..70 mph": the first may leave its unit to the second.
 fn speeds(text: &str) -> Result<[f64; 2], Failure> {
     let (from, to) = ends("--speeds", text, "two speeds, such as \"60..110 km/h\"")?;
-    let unit: String = to.chars().skip_while(|letter| !letter.is_alphabetic()).collect();
-    let has_unit = from.chars().any(char::is_alphabetic);
-    let from = if has_unit { from.to_owned() } else { format!("{from} {unit}") };
     let speed = |text: &str| input::quantity("--speeds", text, Kind::Speed).map(|(value, _)| value);
-    Ok([speed(&from)?, speed(to)?])
+    Ok([speed(&in_unit_of(from, to))?, speed(to)?])
+}
+
+/// Heights, such as "0.1,1,3 mm": the last may leave its unit to the others.
+fn heights(text: &str) -> Result<Vec<f64>, Failure> {
+    let each: Vec<&str> = text.split(',').map(str::trim).collect();
+    let last = each.last().copied().unwrap_or_default();
+    let height = |one: &&str| input::quantity("--in-time", &in_unit_of(one, last), Kind::Length);
+    each.iter().map(|one| height(one).map(|(value, _)| value)).collect()
+}
+
+/// A quantity with the unit of another where it has none of its own.
+fn in_unit_of(text: &str, other: &str) -> String {
+    let unit: String = other.chars().skip_while(|letter| !letter.is_alphabetic()).collect();
+    if text.chars().any(char::is_alphabetic) { text.to_owned() } else { format!("{text} {unit}") }
 }
 
 fn counts(text: &str) -> Result<[u16; 2], Failure> {

@@ -6,7 +6,7 @@ use super::first;
 use super::phrases::{angle, percent, size};
 use crate::number::{Numbers, Shown};
 use crate::subject::AxleGrowth;
-use crate::words::growth::{amplified, held_words, mode_near, rib_words, whose};
+use crate::words::growth::{amplified, cups, held_words, mode_near, rib_words, whose};
 use crate::words::tire::duty_words;
 use crate::{ModelCard, number};
 
@@ -42,11 +42,7 @@ fn winner(axle: &AxleGrowth, n: Numbers) -> String {
             "At {speeds} {duty} no wave of {least} to {most} cups grows: the tires level them all."
         );
     }
-    let cups = if held.count == 1 {
-        "1 cup a turn grows".to_owned()
-    } else {
-        format!("{} cups a turn grow", held.count)
-    };
+    let cups = format!("{} a turn grow{}", cups(held.count), if held.count == 1 { "s" } else { "" });
     let e_fold = held
         .wave
         .worn_for_e_fold()

@@ -1,6 +1,6 @@
 //! The tables of cups that grow.
 
-use axlebow_axle::{HeldWave, Side, WheelGrowth};
+use axlebow_axle::{GrowthInTime, HeldWave, Side, WheelGrowth};
 use axlebow_units::{Kind, show};
 
 use super::notes::{CAMBER_SIGN, JSON, defaults, warnings};
@@ -9,7 +9,7 @@ use crate::answer::growth_answer;
 use crate::number::{Numbers, Shown, fixed, significant};
 use crate::page::{Block, Column, Page, Table};
 use crate::subject::AxleGrowth;
-use crate::words::growth::{amplified, camber_words, held_words, rib_words};
+use crate::words::growth::{amplified, camber_words, cups, held_words, rib_words};
 use crate::words::tire::duty_words;
 
 /// Counts in the table of one wheel end.
@@ -21,6 +21,11 @@ const GROWTH: &str = "Amplification is for each millimeter of tread worn in the 
     shoulder feeds on itself beside ribs that hold the tire up. Crests go so far for each millimeter worn, positive with the \
     turning. Relative numbers, no promise.";
 
+/// What the table of a wave in time is.
+const IN_TIME: &str = "Each turn rolls on what the turns before have worn off, at the mean speed, the wear of a turn \
+    accelerated until it shows: tires leave the road, bearings cross their play and stops meet as on a ride. Small: by \
+    eigenvalue, as above but at one speed.";
+
 /// The wave that wins on each axle and wheel end; for a single axle the counts that grow fastest too.
 pub fn growth(axles: &[AxleGrowth], card: &ModelCard) -> Page {
     let n = Numbers { system: card.system };
@@ -30,6 +35,10 @@ pub fn growth(axles: &[AxleGrowth], card: &ModelCard) -> Page {
     if let [one] = axles {
         page.add_table(counts(one, n));
         page.extend(threshold(one, n));
+        if let Some(run) = &one.outcome.in_time {
+            page.add_table(in_time(run, n));
+            page.add(Block::note(IN_TIME));
+        }
     }
     for axle in axles {
         page.extend(warnings(&axle.outcome.warnings));
@@ -120,6 +129,30 @@ fn e_fold(wheel: &WheelGrowth, held: &HeldWave, n: Numbers) -> String {
         None => (held.wave.worn_for_e_fold(), Shown::Deflection),
     };
     length.map_or("-".to_owned(), |length| n.bare(length, shown))
+}
+
+/// The wave that wins at each height, its growth in small motions first.
+fn in_time(run: &GrowthInTime, n: Numbers) -> Table {
+    let mut table = Table::new([
+        Column::shown("Crests", Shown::Deflection, n),
+        Column::plain("amplification per mm"),
+        Column::plain("tire off the road, %"),
+        Column::plain("bearing loose, %"),
+        Column::shown("hub, up and down", Shown::Deflection, n),
+    ])
+    .with_caption(format!("{} a turn in time, {} wheel end", cups(run.count), run.side.word()));
+    let none = || "-".to_owned();
+    table.add_row(["small".to_owned(), amplified(run.small, 1e-3), none(), none(), none()]);
+    for wave in &run.waves {
+        table.add_row([
+            n.bare(wave.height, Shown::Deflection),
+            amplified(wave.rate, 1e-3),
+            fixed(100.0 * wave.off_road, 1),
+            wave.bearing_loose.map_or_else(none, |share| fixed(100.0 * share, 1)),
+            n.bare(wave.hub_rise, Shown::Deflection),
+        ]);
+    }
+    table
 }
 
 fn threshold(axle: &AxleGrowth, n: Numbers) -> Option<Block> {

@@ -55,3 +55,8 @@ pub(crate) fn camber_words(wheel: &WheelGrowth, n: Numbers) -> String {
     }
     wheel.critical_camber().map_or("-".to_owned(), |camber| n.bare(camber, Kind::Angle))
 }
+
+/// A number of cups, such as "2 cups".
+pub(crate) fn cups(count: u16) -> String {
+    if count == 1 { "1 cup".to_owned() } else { format!("{count} cups") }
+}
