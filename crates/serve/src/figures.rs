@@ -59,7 +59,7 @@ pub(crate) fn rated(live: &Live, choice: &Choice) -> Result<String, Trouble> {
 /// Every standard remedy tried on the axle.
 pub(crate) fn remedied(live: &Live, choice: &Choice) -> Result<String, Trouble> {
     let own = choice.model(live)?;
-    let options = RemedyOptions { case: &choice.case, ride: None, own: Vec::new() };
+    let options = RemedyOptions { case: &choice.case, ride: None, own: Vec::new(), prices: None };
     let outcome = remedies(&own.changed.document, &options);
     let outcome = outcome.map_err(|why| Trouble::Refused(why.to_string()))?;
     Ok(json::remedies_document(&outcome, &own.card))

@@ -81,7 +81,7 @@ pub use payback::{
 };
 pub use rating::{Limiter, PartLoad, RatingOptions, RatingOutcome, RatingPoint, rating};
 pub use remedies::{
-    Binding, Change, CupGrowth, DoneBy, OwnRemedy, REMEDIES, RemediesOutcome, Remedy, RemedyOptions,
+    Binding, Change, CupGrowth, DoneBy, Money, OwnRemedy, REMEDIES, RemediesOutcome, Remedy, RemedyOptions,
     Shoulder, ShoulderWear, Standard, Standing, State, StateOverRoad, StockAngle, TopAngle, Tried, WhyNot,
     own_remedies, remedies,
 };

@@ -32,6 +32,9 @@ pub struct Remedies {
     /// A file of remedies of your own, tried beside the standard ones
     #[arg(long, value_name = "FILE")]
     pub remedies: Option<PathBuf>,
+    /// A payback study whose fleet, tires and prices say what each remedy may cost
+    #[arg(long, value_name = "STUDY")]
+    pub prices: Option<PathBuf>,
     /// Write a picture: the wear that each remedy leaves
     #[arg(long, value_name = "FILE.svg|png")]
     pub plot: Option<PathBuf>,
@@ -48,7 +51,7 @@ pub struct Explain {
     #[arg(long)]
     pub json: bool,
     /// Write the result as a page that a browser shows and prints, picture included
-    #[arg(long, value_name = "FILE.html")]
+    #[arg(long, value_name = "FILE.html|pdf")]
     pub page: Option<PathBuf>,
     /// Write a picture: how probable each cause is, and ribs as seen and predicted
     #[arg(long, value_name = "FILE.svg|png")]
@@ -69,7 +72,7 @@ pub struct Report {
     #[arg(long = "for", value_enum, default_value = "fleet")]
     pub audience: Audience,
     /// The page [default: NAME-report.html here]; the documents of its parts go beside it, as NAME-report.flex.json and so on
-    #[arg(short = 'o', long = "out", value_name = "FILE.html")]
+    #[arg(short = 'o', long = "out", value_name = "FILE.html|pdf")]
     pub out: Option<PathBuf>,
     /// Write the page alone, without the numbers of its parts beside it
     #[arg(long)]

@@ -1,16 +1,14 @@
 //! `axlebow study` of a payback.
 
-use std::path::{Path, PathBuf};
-use std::process::ExitCode;
-
 use axlebow_model::given_file;
 use axlebow_report::json::payback_document;
 use axlebow_report::plot::payback_figure;
 use axlebow_report::{InventedInput, ModelCard, csv, table};
 use axlebow_study::{PaybackError, PaybackStudy};
+use std::path::{Path, PathBuf};
 
 use crate::args::{Study, StudyOutput};
-use crate::failure::Failure;
+use crate::failure::{Exit, Failure};
 use crate::input;
 use crate::output::{self, Shown};
 
@@ -20,9 +18,9 @@ pub fn is_asked(arguments: &Study) -> Result<bool, Failure> {
 }
 
 /// Runs a payback.
-pub fn run(arguments: &Study) -> Result<ExitCode, Failure> {
+pub fn run(arguments: &Study) -> Result<Exit, Failure> {
     check_options(arguments)?;
-    let study = study(arguments)?;
+    let study = prices(&arguments.input.study)?;
     let StudyOutput { plot, page, json, csv, parquet, plain_csv, .. } = &arguments.output;
     output::check_places(&[csv, parquet, plot, page])?;
     let card = card(&study, arguments);
@@ -37,15 +35,16 @@ pub fn run(arguments: &Study) -> Result<ExitCode, Failure> {
     }
     let result = || table::payback(&outcome, &card).with_figures(picture);
     Shown { json: *json, page }.print(&card, result, || payback_document(&outcome, &card))?;
-    Ok(ExitCode::SUCCESS)
+    Ok(Exit::Done)
 }
 
 fn path(arguments: &Study) -> PathBuf {
     given_file(&arguments.input.study, "toml")
 }
 
-fn study(arguments: &Study) -> Result<PaybackStudy, Failure> {
-    let path = path(arguments);
+/// The payback study of a file.
+pub fn prices(path: &Path) -> Result<PaybackStudy, Failure> {
+    let path = given_file(path, "toml");
     let bytes = input::read_file(&path)?;
     let folder = path.parent().unwrap_or(Path::new(""));
     let study =

@@ -1,19 +1,18 @@
 //! `axlebow remedies`.
 
-use std::process::ExitCode;
-
 use axlebow_model::{Document, given_file};
 use axlebow_report::plot::remedies_figure;
 use axlebow_report::{json, table};
 use axlebow_study::{OwnRemedy, RemedyOptions, own_remedies, remedies};
 
 use super::flex::chosen;
+use super::payback;
 use crate::args::Remedies;
-use crate::failure::Failure;
+use crate::failure::{Exit, Failure};
 use crate::output::Shown;
 use crate::{input, output, road_input};
 
-pub fn run(arguments: &Remedies) -> Result<ExitCode, Failure> {
+pub fn run(arguments: &Remedies) -> Result<Exit, Failure> {
     output::check_shown(&arguments.plot, &arguments.model.page)?;
     let document = input::document(&arguments.model)?;
     let model = input::built(&document, &arguments.model)?;
@@ -22,14 +21,15 @@ pub fn run(arguments: &Remedies) -> Result<ExitCode, Failure> {
     let ride = road_input::quick_ride(&arguments.drive, &model.axle, &mut card)?;
     let own = own(arguments, &document)?;
     output::check_places(&[&arguments.plot, &arguments.model.page])?;
-    let options = RemedyOptions { case: &case.name, ride: ride.as_ref(), own };
+    let prices = arguments.prices.as_deref().map(payback::prices).transpose()?;
+    let options = RemedyOptions { case: &case.name, ride: ride.as_ref(), own, prices: prices.as_ref() };
     let outcome = remedies(&document, &options).map_err(|why| Failure::Input(why.to_string()))?;
     let picture = output::picture(&arguments.plot, &arguments.model.page, &card, || {
         Ok(remedies_figure(&outcome, &card)?)
     })?;
     let page = || table::remedies(&outcome, &card).with_figures(picture);
     Shown::from(&arguments.model).print(&card, page, || json::remedies_document(&outcome, &card))?;
-    Ok(ExitCode::SUCCESS)
+    Ok(Exit::Done)
 }
 
 /// The user's own remedies.

@@ -1,8 +1,5 @@
 //! `axlebow report`.
 
-use std::path::{Path, PathBuf};
-use std::process::ExitCode;
-
 use axlebow_axle::{Ride, tires, tires_over};
 use axlebow_model::{Document, Model, given_file};
 use axlebow_report::plot::{
@@ -11,10 +8,12 @@ use axlebow_report::plot::{
 use axlebow_report::table::Part;
 use axlebow_report::{ModelCard, Page, SectionCard, ShopDrawing, StiffenedCard, json, table};
 use axlebow_study::{RemedyOptions, remedies};
+use std::path::{Path, PathBuf};
 
 use super::flex::chosen;
 use crate::args::{Audience, ModelInput, Report, Study, StudyInput, StudyOutput};
-use crate::failure::Failure;
+use crate::failure::{Exit, Failure};
+use crate::paper::write_page;
 use crate::{input, output, road_input};
 
 /// Modes that a report shows.
@@ -27,8 +26,8 @@ struct Made {
     document: String,
 }
 
-pub fn run(arguments: &Report) -> Result<ExitCode, Failure> {
-    output::check_kind("-o", arguments.out.as_deref(), "html")?;
+pub fn run(arguments: &Report) -> Result<Exit, Failure> {
+    output::check_kinds("-o", arguments.out.as_deref(), &output::PAGES)?;
     let path = given_file(&arguments.file, "toml");
     let out = arguments.out.clone().unwrap_or_else(|| named_after(&path));
     if is_study(&path)? {
@@ -56,9 +55,9 @@ pub fn run(arguments: &Report) -> Result<ExitCode, Failure> {
         }
     }
     let page = whole(made, audience, &card);
-    output::write_file(&out, page.html(&card).as_bytes())?;
+    write_page(&out, &page.html(&card))?;
     output::print(&format!("{}\n", page.answer.join(" ")))?;
-    Ok(ExitCode::SUCCESS)
+    Ok(Exit::Done)
 }
 
 /// The report of an axle at rest, for a fleet.
@@ -158,7 +157,7 @@ fn tire(of: &Subject<'_>) -> Result<Made, Failure> {
 
 fn remedy(of: &Subject<'_>) -> Result<Made, Failure> {
     let case = chosen(of.model, &[])?.swap_remove(0).name;
-    let options = RemedyOptions { case: &case, ride: of.ride, own: Vec::new() };
+    let options = RemedyOptions { case: &case, ride: of.ride, own: Vec::new(), prices: None };
     let outcome = remedies(of.document, &options).map_err(|why| Failure::Input(why.to_string()))?;
     let figure = remedies_figure(&outcome, of.card)?;
     Ok(Made {

@@ -1,19 +1,15 @@
 //! `axlebow serve`.
 
-use std::path::Path;
-use std::process::ExitCode;
-
 use axlebow_model::{Document, Model, given_file};
 use axlebow_report::ModelCard;
 use axlebow_serve::{ServeOptions, Server};
-use axlebow_study::PaybackStudy;
 
-use super::report;
+use super::{payback, report};
 use crate::args::Serve;
-use crate::failure::Failure;
+use crate::failure::{Exit, Failure};
 use crate::{input, output};
 
-pub fn run(arguments: &Serve) -> Result<ExitCode, Failure> {
+pub fn run(arguments: &Serve) -> Result<Exit, Failure> {
     let file = arguments.model.as_deref().map(|path| given_file(path, "toml"));
     if let Some(path) = &file {
         // A file with problems is shown on the page with them; one that cannot be read is refused here.
@@ -23,7 +19,7 @@ pub fn run(arguments: &Serve) -> Result<ExitCode, Failure> {
         file,
         port: arguments.port,
         system: arguments.units.map(Into::into),
-        prices: arguments.prices.as_deref().map(prices).transpose()?,
+        prices: arguments.prices.as_deref().map(payback::prices).transpose()?,
         report: made,
     };
     let server = Server::bind(options)
@@ -36,15 +32,7 @@ pub fn run(arguments: &Serve) -> Result<ExitCode, Failure> {
         output::say(&format!("no browser opened ({error}); open the address above in one"));
     }
     server.run().map_err(|error| Failure::Input(format!("cannot serve any longer: {error}")))?;
-    Ok(ExitCode::SUCCESS)
-}
-
-/// The prices of a payback study.
-fn prices(path: &Path) -> Result<PaybackStudy, Failure> {
-    let path = given_file(path, "toml");
-    let bytes = input::read_file(&path)?;
-    let folder = path.parent().unwrap_or(Path::new(""));
-    PaybackStudy::from_bytes(&bytes, &path.display().to_string(), folder).map_err(Failure::File)
+    Ok(Exit::Done)
 }
 
 /// The report of an axle for whoever pays, as `axlebow report` makes it.

@@ -1,13 +1,14 @@
 //! What trying remedies answers.
 
 use axlebow_results::within_a_sentence;
-use axlebow_study::{RemediesOutcome, Standing, State, Tried};
+use axlebow_study::{Money, RemediesOutcome, Standing, State, Tried};
 use axlebow_units::Kind;
 
 use super::first;
 use super::phrases::{percent, plain, reads_alike, times, tops};
 use crate::ModelCard;
-use crate::number::Numbers;
+use crate::number::{Numbers, fixed};
+use crate::words::payback::bare_money;
 use crate::words::remedies::{added_mass, doing, shoulder, uses};
 use crate::words::tire::duty_words;
 
@@ -26,7 +27,25 @@ pub fn remedies_answer(outcome: &RemediesOutcome, card: &ModelCard) -> Vec<Strin
     let kept = kept.map(|kept| {
         format!("With this axle kept the best is: {}", within_a_sentence(&takes_off(outcome, kept, n)))
     });
-    first([Some(today(outcome, n)), Some(best), kept])
+    let worth = outcome.money.as_ref().map(|money| worth(outcome, money));
+    first([Some(today(outcome, n)), Some(best), worth.or(kept)])
+}
+
+/// Which allowed remedy is worth most, and how much it may cost.
+fn worth(outcome: &RemediesOutcome, money: &Money) -> String {
+    let allowed = outcome.helping.iter().filter(|tried| tried.standing(&outcome.base) != Standing::Refused);
+    let worthiest = allowed.max_by(|a, b| a.worth.unwrap_or(0.0).total_cmp(&b.worth.unwrap_or(0.0)));
+    match worthiest.and_then(|tried| Some((tried, tried.worth.filter(|worth| *worth > 0.0)?))) {
+        Some((tried, worth)) => format!(
+            "By the prices of {} {} is worth most: it pays while price, downtime and inspections of an axle stay below {} {} over {} years.",
+            money.prices,
+            within_a_sentence(&doing(&tried.remedy)),
+            bare_money(worth),
+            money.currency,
+            fixed(money.years, 0)
+        ),
+        None => format!("By the prices of {} no remedy pays, even for nothing.", money.prices),
+    }
 }
 
 fn today(outcome: &RemediesOutcome, n: Numbers) -> String {

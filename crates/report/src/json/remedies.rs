@@ -42,6 +42,12 @@ impl Record for Ranked {
             "Share of today's shoulder wear above that of upright tires that it takes off; null where there is none.",
             &Own(|own: &Self| own.taken_off),
         ),
+        part(
+            "worth-of-an-axle",
+            "What it is worth for each axle over the years held, discounted, before anything is paid for it, in the currency of `money`: its \
+             price, downtime and inspections may cost so much; null without prices.",
+            &Own(|own: &Self| own.tried.worth),
+        ),
         part("state", "The axle with it.", &Part::<Self, State>(|own| &own.tried.state)),
         part("changes", "What it changes in the model.", &Part(|own: &Self| &own.tried.changes)),
         part(

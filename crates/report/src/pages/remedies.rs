@@ -1,6 +1,6 @@
 //! The tables of remedies.
 
-use axlebow_study::{CupGrowth, RemediesOutcome, Standing, State, Tried};
+use axlebow_study::{CupGrowth, Money, RemediesOutcome, Standing, State, Tried};
 use axlebow_units::Kind;
 
 use super::cautions::welding;
@@ -10,6 +10,7 @@ use crate::answer::remedies_answer;
 use crate::number::{Numbers, Shown, fixed};
 use crate::page::{Block, Column, FAILS, Page, Table};
 use crate::words::growth::amplified;
+use crate::words::payback::may_cost;
 use crate::words::remedies::{added_mass, change, done_by, excess_off, name, needs_and_risks, uses, welds};
 
 /// Remedies by rank, those that checks refuse, those that do nothing or cannot be; what each needs and risks; cautions.
@@ -18,6 +19,7 @@ pub fn remedies(outcome: &RemediesOutcome, card: &ModelCard) -> Page {
     let mut page = Page::of_model(card, remedies_answer(outcome, card));
     page.add_table(ranking(outcome, n));
     page.add(Block::note(how(outcome)));
+    page.extend(outcome.money.as_ref().map(|money| Block::note(what_it_may_cost(money))));
     page.extend(needs(outcome, n));
     page.extend(left_out(outcome));
     page.extend(defaults(card, JSON));
@@ -41,8 +43,11 @@ fn ranking(outcome: &RemediesOutcome, n: Numbers) -> Table {
     if outcome.road.is_some() {
         columns.insert(3, Column::shown("peak to peak", Kind::Angle, n));
     }
+    if let Some(money) = &outcome.money {
+        columns.push(Column::number("may cost", &money.currency));
+    }
     let mut table = Table::new(columns);
-    let row = |[name, by, off]: [String; 3], state: &State| {
+    let row = |[name, by, off]: [String; 3], state: &State, worth: Option<f64>| {
         let mass = added_mass(outcome, state).map_or("0".to_owned(), |added| n.bare(added, Kind::Mass));
         let mut cells = vec![
             name,
@@ -58,10 +63,13 @@ fn ranking(outcome: &RemediesOutcome, n: Numbers) -> Table {
         let used = |used: f64| fixed(100.0 * used, 0);
         cells.push(state.binding.as_ref().map_or("-".to_owned(), |own| used(own.utilization)));
         cells.push(cups_cell(outcome, state, n));
+        if outcome.money.is_some() {
+            cells.push(worth.map_or(String::new(), may_cost));
+        }
         cells
     };
     let mark = if outcome.base.failing().is_some() { format!(" ({FAILS})") } else { String::new() };
-    table.add_row(row([format!("as it is{mark}"), String::new(), "0".to_owned()], &outcome.base));
+    table.add_row(row([format!("as it is{mark}"), String::new(), "0".to_owned()], &outcome.base, None));
     for tried in outcome.helping.iter().chain(&outcome.idle) {
         let mark = match tried.standing(&outcome.base) {
             Standing::Holds => String::new(),
@@ -69,7 +77,11 @@ fn ranking(outcome: &RemediesOutcome, n: Numbers) -> Table {
             Standing::Refused => format!(" ({FAILS})"),
         };
         let by = done_by(&tried.remedy).to_owned();
-        table.add_row(row([name(&tried.remedy) + &mark, by, excess_off(outcome, tried)], &tried.state));
+        table.add_row(row(
+            [name(&tried.remedy) + &mark, by, excess_off(outcome, tried)],
+            &tried.state,
+            tried.worth,
+        ));
     }
     table
 }
@@ -93,6 +105,15 @@ fn cups_cell(outcome: &RemediesOutcome, state: &State, n: Numbers) -> String {
 
 fn is_calibrated(outcome: &RemediesOutcome) -> bool {
     outcome.base.cups.is_some_and(|cups| cups.distance_for_e_fold.is_some())
+}
+
+fn what_it_may_cost(money: &Money) -> String {
+    format!(
+        "May cost: what a remedy is worth for each axle over {} years, discounted: what tires cost less, and its mass, by the fleet, tires \
+         and prices of {}. Price, downtime and inspections together may come to so much; a dearer one does not pay.",
+        fixed(money.years, 0),
+        money.prices
+    )
 }
 
 fn how(outcome: &RemediesOutcome) -> String {

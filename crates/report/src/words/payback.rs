@@ -98,6 +98,11 @@ pub(crate) fn bare_money(amount: f64) -> String {
     grouped(amount, if amount.abs() < 100.0 { 2 } else { 0 })
 }
 
+/// What may be paid for something of a worth: nothing for what is worth nothing.
+pub(crate) fn may_cost(worth: f64) -> String {
+    if worth > 0.0 { bare_money(worth) } else { "nothing".to_owned() }
+}
+
 /// A number in groups of three digits from ten thousand on (ISO 80000-1, from memory).
 pub(crate) fn grouped(value: f64, decimals: usize) -> String {
     let text = fixed(value, decimals);

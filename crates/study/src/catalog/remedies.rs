@@ -3,7 +3,7 @@
 use axlebow_results::{Field, Own, Part, Record, Text, in_unit, number, part};
 use axlebow_units::Kind;
 
-use crate::{Binding, Change, RemediesOutcome, Shoulder, ShoulderWear, State, StateOverRoad};
+use crate::{Binding, Change, Money, RemediesOutcome, Shoulder, ShoulderWear, State, StateOverRoad};
 
 impl Record for State {
     const FIELDS: &'static [Field<Self>] = &[
@@ -132,5 +132,18 @@ impl Record for RemediesOutcome {
         part("duty", "The duty in which the tires run.", &Text(|own: &Self| own.duty.word())),
         part("road", "Name of the road; null standing.", &Part(|own: &Self| &own.road)),
         part("base", "The axle as it is.", &Part(|own: &Self| &own.base)),
+        part("money", "In what worth is told; null without prices.", &Part(|own: &Self| &own.money)),
+    ];
+}
+
+impl Record for Money {
+    const FIELDS: &'static [Field<Self>] = &[
+        part("currency", "The currency, a label.", &Text(|own: &Self| &own.currency)),
+        part("years", "Years that the vehicles are held.", &Own(|own: &Self| own.years)),
+        part(
+            "prices",
+            "Name of the payback study whose fleet, tires and mass were taken.",
+            &Text(|own: &Self| &own.prices),
+        ),
     ];
 }

@@ -10,7 +10,7 @@ use axlebow_numerics::Distribution;
 use super::cash_flow::CashFlowOutcome;
 use super::draws::{DrawOptions, PaybackDraws};
 use super::sensitivity::{BreakEven, Swing};
-use super::terms::{PaybackInput, PaybackTerms};
+use super::terms::{PaybackInput, PaybackTerms, RemedyTerms};
 use super::wear::{AxleChange, PaybackError, Rotation};
 
 /// Mass that is none, kg.
@@ -106,13 +106,9 @@ impl PaybackStudy {
     /// # Errors
     /// [`PaybackError`].
     pub fn run(&self) -> Result<PaybackOutcome, PaybackError> {
-        let [today, remedied] = [self.solved(&self.base)?, self.solved(&self.remedied)?];
-        let mass = remedied.unsprung_mass - today.unsprung_mass;
-        let axles = [
-            (&self.base.axle, self.case_of(&self.base)),
-            (&self.remedied.axle, self.case_of(&self.remedied)),
-        ];
-        let change = AxleChange::between(axles, mass, self.rotation)?;
+        let models = [&self.base, &self.remedied];
+        let [today, remedied] = [self.solved(models[0])?, self.solved(models[1])?];
+        let change = self.change(models, remedied.unsprung_mass - today.unsprung_mass)?;
         Ok(PaybackOutcome {
             name: self.name.clone(),
             note: self.note.clone(),
@@ -129,6 +125,24 @@ impl PaybackStudy {
             warnings: self.warnings(&change, [today, remedied]),
             change,
         })
+    }
+
+    /// What a change from one axle to another is worth for each axle over the years held, today, before anything is paid for it.
+    ///
+    /// # Errors
+    /// [`PaybackError`].
+    pub fn worth_of_an_axle(&self, models: [&Model; 2]) -> Result<f64, PaybackError> {
+        let [today, changed] = models.map(|model| model.axle.unsprung_mass());
+        let change = self.change(models, changed - today)?;
+        let free = PaybackTerms { remedy: RemedyTerms::default(), ..self.terms };
+        let axles = f64::from(self.terms.fleet.vehicles) * f64::from(self.terms.fleet.axles);
+        Ok(free.outcome(&change).net_present_value / axles)
+    }
+
+    /// What becomes of mass (kg more) and wear from one axle to another.
+    fn change(&self, models: [&Model; 2], mass: f64) -> Result<AxleChange, PaybackError> {
+        let axles = models.map(|model| (&model.axle, self.case_of(model)));
+        AxleChange::between(axles, mass, self.rotation)
     }
 
     fn solved(&self, model: &Model) -> Result<FlexOutcome, PaybackError> {

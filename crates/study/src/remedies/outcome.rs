@@ -7,6 +7,7 @@ use axlebow_model::ModelError;
 use super::change::Change;
 use super::remedy::{DoneBy, Remedy};
 use super::state::State;
+use crate::payback::PaybackStudy;
 
 /// Remedies tried on an axle.
 #[derive(Debug, Clone, PartialEq)]
@@ -19,6 +20,8 @@ pub struct RemediesOutcome {
     pub road: Option<String>,
     /// The axle as it is.
     pub base: State,
+    /// In what worth is told; none where no prices were given.
+    pub money: Option<Money>,
     /// Remedies that help, by how the checks stand with them and then the best first.
     pub helping: Vec<Tried>,
     /// Remedies that were tried and do not help.
@@ -27,6 +30,27 @@ pub struct RemediesOutcome {
     pub impossible: Vec<(Remedy, WhyNot)>,
     /// Standard remedies that this axle does not need or has nothing of the kind of.
     pub not_needed: Vec<Remedy>,
+}
+
+/// In what the worth of a remedy is told.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Money {
+    /// The currency, a label.
+    pub currency: String,
+    /// Years that the vehicles are held.
+    pub years: f64,
+    /// Name of the payback study whose prices were taken.
+    pub prices: String,
+}
+
+impl Money {
+    pub(super) fn of(prices: &PaybackStudy) -> Self {
+        Money {
+            currency: prices.currency.clone(),
+            years: prices.terms.fleet.years,
+            prices: prices.name.clone(),
+        }
+    }
 }
 
 /// A remedy that was tried.
@@ -38,6 +62,9 @@ pub struct Tried {
     pub changes: Vec<Change>,
     /// The axle with it.
     pub state: State,
+    /// What it is worth for each axle over the years held, discounted: what tires cost less, and its mass, before anything is paid for
+    /// it. Its price, downtime and inspections may cost so much; none without prices.
+    pub worth: Option<f64>,
 }
 
 /// How the checks of strength and clearance stand with a remedy.

@@ -5,10 +5,11 @@ use axlebow_model::{Document, Model};
 use rayon::prelude::*;
 
 use super::change::{AsItIs, Change, changed, misfit};
-use super::outcome::{RemediesOutcome, Standing, Tried, WhyNot};
+use super::outcome::{Money, RemediesOutcome, Standing, Tried, WhyNot};
 use super::own::OwnRemedy;
 use super::remedy::{Remedy, Standard};
 use super::state::{Asked, Binding, Solved, State, Upright};
+use crate::payback::PaybackStudy;
 
 /// How many of the best are tried in pairs.
 const PAIRED: usize = 4;
@@ -24,6 +25,8 @@ pub struct RemedyOptions<'a> {
     pub ride: Option<&'a Ride>,
     /// Remedies beside the standard ones.
     pub own: Vec<OwnRemedy>,
+    /// The payback study whose fleet, tires and mass say what a remedy is worth; its own remedy does not count.
+    pub prices: Option<&'a PaybackStudy>,
 }
 
 /// Every standard remedy, the user's own, and pairs of the best, tried on a model and ranked by the wear of the shoulder
@@ -45,12 +48,15 @@ pub fn remedies(document: &Document, options: &RemedyOptions<'_>) -> Result<Reme
         },
         upright: solved.upright(),
         asked,
+        model: &model,
+        prices: options.prices,
     };
     let mut outcome = RemediesOutcome {
         case: options.case.to_owned(),
         duty: model.axle.running.duty.name(),
         road: options.ride.map(|ride| ride.name.clone()),
         base: solved.state(&model.axle, &bench.upright),
+        money: options.prices.map(Money::of),
         helping: Vec::new(),
         idle: Vec::new(),
         impossible: Vec::new(),
@@ -71,6 +77,9 @@ struct Bench<'a> {
     of: AsItIs<'a>,
     upright: Upright,
     asked: Asked<'a>,
+    /// The axle as it is.
+    model: &'a Model,
+    prices: Option<&'a PaybackStudy>,
 }
 
 /// What came of a remedy: none where the axle does not need it.
@@ -90,7 +99,9 @@ impl Bench<'_> {
         let document = changed(self.of.document, &changes)?;
         let model = Model::of(&document).map_err(misfit)?;
         let state = self.state(&model)?;
-        Ok(Tried { remedy, changes, state })
+        let worth = self.prices.map(|prices| prices.worth_of_an_axle([self.model, &model]));
+        let worth = worth.transpose().map_err(|error| WhyNot::Misfit(error.to_string()))?;
+        Ok(Tried { remedy, changes, state, worth })
     }
 
     fn state(&self, model: &Model) -> Result<State, WhyNot> {

@@ -5,8 +5,8 @@ use std::path::Path;
 use axlebow_axle::{Axle, Ride, RideBasis, Side, StaticDesign, tire_faces};
 use axlebow_model::{Document, MODEL, Model, RoadFile, read_bytes};
 use axlebow_study::{
-    Change, RemediesOutcome, Remedy, RemedyOptions, Standard, Standing, StockAngle, Tried, own_remedies,
-    remedies,
+    Change, PaybackStudy, RemediesOutcome, Remedy, RemedyOptions, RemedyTerms, Standard, Standing,
+    StockAngle, Tried, own_remedies, remedies,
 };
 
 fn document(name: &str, changes: &[(&str, &str)]) -> Document {
@@ -17,7 +17,8 @@ fn document(name: &str, changes: &[(&str, &str)]) -> Document {
 }
 
 fn tried(document: &Document) -> RemediesOutcome {
-    remedies(document, &RemedyOptions { case: "rated-load", ride: None, own: Vec::new() }).unwrap()
+    remedies(document, &RemedyOptions { case: "rated-load", ride: None, own: Vec::new(), prices: None })
+        .unwrap()
 }
 
 fn all(outcome: &RemediesOutcome) -> impl Iterator<Item = &Tried> {
@@ -158,9 +159,11 @@ fn over_a_road_wear_is_that_of_the_ride_and_dampers_are_tried() {
     let road = RoadFile::of(&road, Path::new("")).unwrap();
     let axle = Model::of(&document).unwrap().axle;
     let ride = Ride { basis: RideBasis::Reduced, ..road.ride(axle.loading.rated_load, road.speed) };
-    let outcome =
-        remedies(&document, &RemedyOptions { case: "rated-load", ride: Some(&ride), own: Vec::new() })
-            .unwrap();
+    let outcome = remedies(
+        &document,
+        &RemedyOptions { case: "rated-load", ride: Some(&ride), own: Vec::new(), prices: None },
+    )
+    .unwrap();
     let driven = axlebow_axle::ride(&axle, &ride).unwrap();
     let faces = axlebow_axle::tires_over(&axle, &ride, &driven).unwrap();
     let worst = Side::BOTH.map(|side| {
@@ -181,8 +184,11 @@ fn remedies_of_ones_own_are_tried_and_their_misfits_named() {
     let document = document("trailer-152-thin-dual", &[]);
     let text = "[[remedy]]\nname = \"wider seats\"\nneeds = \"brackets\"\nchange = { \"seat[0].width\" = \"150 mm\" }\n";
     let own = own_remedies(text.as_bytes(), "own.toml", &document).unwrap();
-    let outcome =
-        remedies(&document, &RemedyOptions { case: "rated-load", ride: None, own: own.clone() }).unwrap();
+    let outcome = remedies(
+        &document,
+        &RemedyOptions { case: "rated-load", ride: None, own: own.clone(), prices: None },
+    )
+    .unwrap();
     assert!(outcome.helping.iter().any(|tried| tried.remedy == Remedy::Own(own[0].clone())));
     let wrong = "[[remedy]]\nname = \"a\"\nchange = { \"seat[0].wdth\" = \"1 mm\", \"tube.wall\" = \"9\" }\n\
                  [[remedy]]\nname = \"a\"\nchange = { \"tube.wall\" = \"9 mm\" }\n";
@@ -211,6 +217,39 @@ fn a_failing_axle_is_answered_with_a_remedy_that_makes_it_hold() {
 #[test]
 fn a_load_case_that_is_not_there_is_named() {
     let document = document("trailer-152-thin-dual", &[]);
-    let options = RemedyOptions { case: "half-load", ride: None, own: Vec::new() };
+    let options = RemedyOptions { case: "half-load", ride: None, own: Vec::new(), prices: None };
     assert!(remedies(&document, &options).unwrap_err().to_string().contains("half-load"));
+}
+
+/// What a remedy may cost is the price at which its payback comes to nothing.
+#[test]
+fn a_remedy_that_costs_what_it_is_worth_neither_pays_nor_loses() {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../studies");
+    let bytes = std::fs::read(folder.join("trailer-angle-pays.toml")).unwrap();
+    let prices =
+        PaybackStudy::from_bytes(&bytes, "prices.toml", &folder).unwrap_or_else(|why| panic!("{why}"));
+    let base = document("trailer-152-thin-dual", &[]);
+    let asked = RemedyOptions { case: "rated-load", ride: None, own: Vec::new(), prices: Some(&prices) };
+    let outcome = remedies(&base, &asked).unwrap();
+    let money = outcome.money.as_ref().unwrap();
+    assert_eq!((money.currency.as_str(), money.years), ("USD", 7.0));
+    for remedy in [Standard::HeavierWall, Standard::LargerTube, Standard::BuiltInCamber] {
+        let tried = of(&outcome, remedy);
+        let mut remedied = base.clone();
+        for change in &tried.changes {
+            match change {
+                Change::Key { path, text } => remedied.set(path, text).unwrap(),
+                other => panic!("{other:?}"),
+            }
+        }
+        let mut study = PaybackStudy {
+            base: Model::of(&base).unwrap(),
+            remedied: Model::of(&remedied).unwrap(),
+            ranges: Vec::new(),
+            ..prices.clone()
+        };
+        study.terms.remedy = RemedyTerms { price: tried.worth.unwrap(), ..RemedyTerms::default() };
+        let flow = study.run().unwrap().cash_flow;
+        assert!(flow.net_present_value.abs() < 1e-9 * (flow.outlay.abs() + 1.0), "{remedy:?}: {flow:?}");
+    }
 }
