@@ -67,6 +67,11 @@ impl Page {
         html::page_html(self, &card.provenance())
     }
 
+    /// The same for a page that no model made.
+    pub fn html_alone(&self) -> String {
+        html::page_html(self, &[format!("axlebow {}", env!("CARGO_PKG_VERSION"))])
+    }
+
     /// The page for a terminal: plain text of at most 100 columns for ordinary names.
     pub fn text(&self) -> String {
         text::page_text(self)

@@ -20,6 +20,9 @@ pub struct Textbook {
     /// Print the whole result as one JSON document
     #[arg(long)]
     pub json: bool,
+    /// Write a page to cite: equations, elements, integrators, error control, limits, and these cases
+    #[arg(long, value_name = "FILE.html|pdf")]
+    pub page: Option<PathBuf>,
 }
 
 #[derive(Debug, Args)]
