@@ -26,11 +26,22 @@ pub use tires::{Cups, Growth, Tire};
 
 /// How far a heavy-truck axle flexes, what that does at the tire face, and what a remedy buys.
 #[derive(Debug, Parser)]
-#[command(name = "axlebow", version, max_term_width = 100, after_help = AFTER_HELP)]
+#[command(name = "axlebow", version, long_version = LONG_VERSION, max_term_width = 100, after_help = AFTER_HELP)]
 pub struct Arguments {
     #[command(subcommand)]
     pub command: Command,
 }
+
+/// The version with what it was built from; `-V` prints the version alone.
+const LONG_VERSION: &str = concat!(
+    env!("CARGO_PKG_VERSION"),
+    "\ncommit ",
+    env!("AXLEBOW_COMMIT"),
+    "\nfeatures ",
+    env!("AXLEBOW_FEATURES"),
+    "\nlibraries ",
+    env!("AXLEBOW_LIBRARIES")
+);
 
 const AFTER_HELP: &str = "Exit codes: 0 done, 1 done and a check fails, 2 bad input or usage, 3 no solution.\n\
     Results go to standard output, messages to standard error.\n\n\

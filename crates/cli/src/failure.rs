@@ -1,19 +1,38 @@
 //! What went wrong, in words and as an exit code: the one place that prints errors.
 
-use std::path::{Path, PathBuf};
-use std::process::ExitCode;
-
 use axlebow_axle::AxleError;
 use axlebow_model::Problems;
+use std::path::{Path, PathBuf};
 
-use crate::output;
+use crate::{Fault, output};
 
-/// Exit code when a check fails.
-pub const CHECK_FAILS: u8 = 1;
-/// Exit code of a run that Ctrl-C stops, as shells have it: 128 and the number of the signal.
-pub const STOPPED: u8 = 130;
-const BAD_INPUT: u8 = 2;
-const NO_SOLUTION: u8 = 3;
+/// How a run ended.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Exit {
+    /// With an answer.
+    Done,
+    /// With an answer, a check of which fails.
+    CheckFails,
+    /// Something that the user gave is wrong.
+    BadInput,
+    /// The model has no solution.
+    NoSolution,
+    /// By Ctrl-C.
+    Stopped,
+}
+
+impl Exit {
+    /// The exit code; that of a run that Ctrl-C stops is as shells have it, 128 and the number of the signal.
+    pub fn code(self) -> u8 {
+        match self {
+            Exit::Done => 0,
+            Exit::CheckFails => 1,
+            Exit::BadInput => 2,
+            Exit::NoSolution => 3,
+            Exit::Stopped => 130,
+        }
+    }
+}
 
 /// Why a command did not finish.
 #[derive(Debug)]
@@ -32,7 +51,7 @@ pub enum Failure {
 
 /// Whether problems are shown in colors: on a terminal, unless what they quote could steer it.
 fn colored(problems: &Problems) -> bool {
-    std::io::IsTerminal::is_terminal(&std::io::stderr()) && !problems.render().contains(output::is_control)
+    output::on_terminal() && !problems.render().contains(output::is_control)
 }
 
 impl Failure {
@@ -57,18 +76,37 @@ impl Failure {
         }
     }
 
+    /// Each thing that is wrong.
+    fn faults(&self) -> Vec<Fault> {
+        match self {
+            Failure::File(problems) | Failure::Noted(problems, _) => problems
+                .iter()
+                .map(|problem| Fault {
+                    message: problem.message.clone(),
+                    place: Some((problems.file_name().to_owned(), problem.line, problem.column)),
+                    hint: problem.likely.clone().or_else(|| problem.accepted.clone()),
+                })
+                .collect(),
+            Failure::Input(text) | Failure::NoSolution(text) => {
+                vec![Fault { message: text.clone(), place: None, hint: None }]
+            }
+            Failure::Closed => Vec::new(),
+        }
+    }
+
     /// Prints the failure on standard error and gives its exit code.
-    pub fn report(&self) -> ExitCode {
+    pub fn report(&self) -> Exit {
+        output::keep_faults(self.faults());
         let text = match self {
             Failure::File(problems) if colored(problems) => {
                 output::say_styled(problems.render_colored().trim_end_matches('\n'));
-                return ExitCode::from(BAD_INPUT);
+                return Exit::BadInput;
             }
-            Failure::Closed => return ExitCode::SUCCESS,
+            Failure::Closed => return Exit::Done,
             other => other.text(),
         };
         output::say(text.trim_end_matches('\n'));
-        ExitCode::from(if matches!(self, Failure::NoSolution(_)) { NO_SOLUTION } else { BAD_INPUT })
+        if matches!(self, Failure::NoSolution(_)) { Exit::NoSolution } else { Exit::BadInput }
     }
 }
 

@@ -17,6 +17,11 @@ use crate::output;
 /// Plain files that this run has read, symbolic links followed: no output may replace one of them.
 static READ: Mutex<BTreeSet<PathBuf>> = Mutex::new(BTreeSet::new());
 
+/// Forgets what runs before this one have read.
+pub fn forget_read() {
+    READ.lock().unwrap_or_else(PoisonError::into_inner).clear();
+}
+
 /// Remembers that this run reads a file.
 pub fn remember_read(path: &Path) {
     if let Ok(path) = path.canonicalize() {

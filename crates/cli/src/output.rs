@@ -1,5 +1,6 @@
 //! Standard output, messages, and the one gate for all files that are written.
 
+use std::cell::RefCell;
 use std::fs::File;
 use std::io::{BufWriter, ErrorKind, Write};
 use std::path::{Path, PathBuf};
@@ -11,13 +12,48 @@ use axlebow_study::{WholeFile, unfinished_path};
 use crate::args::ModelInput;
 use crate::destination::{Destination, is_stream, plain_file};
 use crate::failure::{Failure, unknown_picture};
-use crate::input;
+use crate::paper::write_page;
+use crate::{Fault, Run, input};
+
+/// What pages are written as.
+pub const PAGES: [&str; 2] = ["html", "pdf"];
 
 /// Dots of a PNG for each unit of the picture: sharp on paper and on a dense screen.
 const PNG_SCALE: f64 = 2.0;
 
+thread_local! {
+    /// What a run inside another program prints in this thread; none where the program itself runs.
+    static KEPT: RefCell<Option<Run>> = const { RefCell::new(None) };
+}
+
+/// Runs something that prints and gives its exit code, and keeps what it prints.
+pub fn kept(run: impl FnOnce() -> u8) -> Run {
+    KEPT.set(Some(Run::default()));
+    input::forget_read();
+    let code = run();
+    Run { code, ..KEPT.take().unwrap_or_default() }
+}
+
+/// Keeps what is wrong with the input, where a run is kept.
+pub fn keep_faults(faults: impl IntoIterator<Item = Fault>) {
+    keep(|run| run.faults.extend(faults));
+}
+
+/// Adds to what is kept; whether it is.
+fn keep(add: impl FnOnce(&mut Run)) -> bool {
+    KEPT.with_borrow_mut(|kept| kept.as_mut().map(add)).is_some()
+}
+
+/// Whether messages go to a terminal.
+pub fn on_terminal() -> bool {
+    !keep(|_| ()) && std::io::IsTerminal::is_terminal(&std::io::stderr())
+}
+
 /// Prints a result.
 pub fn print(text: &str) -> Result<(), Failure> {
+    if keep(|run| run.out.push_str(text)) {
+        return Ok(());
+    }
     let mut out = std::io::stdout().lock();
     let written = out.write_all(text.as_bytes()).and_then(|()| out.flush());
     written.map_err(|error| match error.kind() {
@@ -43,6 +79,9 @@ pub fn say(text: &str) {
 
 /// Prints a message with escape sequences of our own.
 pub fn say_styled(text: &str) {
+    if keep(|run| [text, "\n"].into_iter().for_each(|part| run.err.push_str(part))) {
+        return;
+    }
     let _ = writeln!(std::io::stderr(), "{text}");
 }
 
@@ -156,7 +195,7 @@ pub fn check_kind(option: &str, path: Option<&Path>, kind: &str) -> Result<(), F
 /// Refuses names of a picture and of a page that are of no kind that is written, before any work is done.
 pub fn check_shown(plot: &Option<PathBuf>, page: &Option<PathBuf>) -> Result<(), Failure> {
     check_picture(plot.as_deref())?;
-    check_kind("--page", page.as_deref(), "html")
+    check_kinds("--page", page.as_deref(), &PAGES)
 }
 
 /// A picture that a file or a page asks for; drawn only then, and written to its file.
@@ -202,7 +241,7 @@ impl Shown<'_> {
     ) -> Result<String, Failure> {
         let page = (!self.json || self.page.is_some()).then(page);
         if let (Some(path), Some(page)) = (self.page, &page) {
-            write_file(path, page.html(card).as_bytes())?;
+            write_page(path, &page.html(card))?;
         }
         Ok(page.filter(|_| !self.json).map_or_else(document, |page| page.text()))
     }
@@ -227,6 +266,6 @@ pub fn write_picture(path: &Path, picture: Svg, card: &ModelCard) -> Result<(), 
     }
 }
 
-fn is_kind(path: &Path, kind: &str) -> bool {
+pub fn is_kind(path: &Path, kind: &str) -> bool {
     path.extension().is_some_and(|extension| extension.eq_ignore_ascii_case(kind))
 }

@@ -63,7 +63,7 @@ pub struct Ride {
     #[arg(long, value_name = "FILE.svg|png")]
     pub spectrum: Option<PathBuf>,
     /// Write a page on which the axle moves over the road
-    #[arg(long, value_name = "FILE.html")]
+    #[arg(long, value_name = "FILE.html|pdf")]
     pub animate: Option<PathBuf>,
     /// Moments of the ride that the page shows
     #[arg(long, default_value_t = 600, value_parser = clap::value_parser!(u16).range(2..=1500), requires = "animate")]

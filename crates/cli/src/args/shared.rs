@@ -39,7 +39,7 @@ pub struct ModelInput {
     #[arg(long)]
     pub json: bool,
     /// Write the result as a page that a browser shows and prints, pictures included
-    #[arg(long, value_name = "FILE.html")]
+    #[arg(long, value_name = "FILE.html|pdf")]
     pub page: Option<PathBuf>,
 }
 

@@ -36,7 +36,7 @@ pub struct StudyOutput {
     #[arg(long, requires = "csv")]
     pub plain_csv: bool,
     /// Write what is said of the results as a page that a browser shows and prints, pictures included
-    #[arg(long, value_name = "FILE.html")]
+    #[arg(long, value_name = "FILE.html|pdf")]
     pub page: Option<PathBuf>,
     /// Write the same columns as a Parquet file (a build with the feature `parquet` only)
     #[arg(long, value_name = "FILE.parquet", group = "saved")]

@@ -1,7 +1,5 @@
 //! `axlebow causes`.
 
-use std::process::ExitCode;
-
 use axlebow_report::plot::causes_figure;
 use axlebow_report::{json, table};
 use axlebow_study::{causes, causes_over};
@@ -9,11 +7,11 @@ use axlebow_study::{causes, causes_over};
 use super::flex::chosen;
 use super::progress::Progress;
 use crate::args::Causes;
-use crate::failure::Failure;
+use crate::failure::{Exit, Failure};
 use crate::output::Shown;
 use crate::{input, output, road_input};
 
-pub fn run(arguments: &Causes) -> Result<ExitCode, Failure> {
+pub fn run(arguments: &Causes) -> Result<Exit, Failure> {
     output::check_shown(&arguments.plot, &arguments.model.page)?;
     let model = input::model(&arguments.model)?;
     let case = chosen(&model, std::slice::from_ref(&arguments.case))?.swap_remove(0);
@@ -31,5 +29,5 @@ pub fn run(arguments: &Causes) -> Result<ExitCode, Failure> {
     })?;
     let page = || table::causes(&outcomes, &card).with_figures(picture);
     Shown::from(&arguments.model).print(&card, page, || json::causes_document(&outcomes, &card))?;
-    Ok(ExitCode::SUCCESS)
+    Ok(Exit::Done)
 }

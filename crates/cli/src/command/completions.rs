@@ -1,15 +1,13 @@
 //! `axlebow completions`.
 
-use std::process::ExitCode;
-
 use clap::CommandFactory;
 use clap_complete::{Shell, generate};
 
 use crate::args::{Arguments, CompletionKind, Completions};
-use crate::failure::Failure;
+use crate::failure::{Exit, Failure};
 use crate::output;
 
-pub fn run(arguments: &Completions) -> Result<ExitCode, Failure> {
+pub fn run(arguments: &Completions) -> Result<Exit, Failure> {
     let mut command = Arguments::command();
     let mut bytes = Vec::new();
     let mut shell = |shell: Shell| generate(shell, &mut command, "axlebow", &mut bytes);
@@ -22,5 +20,5 @@ pub fn run(arguments: &Completions) -> Result<ExitCode, Failure> {
             .map_err(|error| Failure::Input(format!("cannot make the manual page: {error}")))?,
     }
     output::print(&String::from_utf8_lossy(&bytes))?;
-    Ok(ExitCode::SUCCESS)
+    Ok(Exit::Done)
 }

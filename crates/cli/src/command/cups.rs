@@ -1,7 +1,5 @@
 //! `axlebow cups`.
 
-use std::process::ExitCode;
-
 use axlebow_axle::tread::{Cups, Explanation, Suspect, cups, wheel_frequency};
 use axlebow_axle::{AxleError, cup_growth, mode_suspects, modes, road_suspect};
 use axlebow_model::Model;
@@ -10,7 +8,7 @@ use axlebow_units::{Kind, UnitSystem};
 
 use super::flex::chosen;
 use crate::args;
-use crate::failure::Failure;
+use crate::failure::{Exit, Failure};
 use crate::{input, output, road_input};
 
 /// Modes that are looked at: more than enough to pass the range of cups.
@@ -18,7 +16,7 @@ const MODES: usize = 30;
 /// Most cups whose growth is worked out.
 const MOST_COUNT: u16 = 60;
 
-pub fn run(arguments: &args::Cups) -> Result<ExitCode, Failure> {
+pub fn run(arguments: &args::Cups) -> Result<Exit, Failure> {
     let (speed, system) = input::quantity("--speed", &arguments.speed, Kind::Speed)?;
     let model = arguments.model.as_deref().map(input::plain_model).transpose()?;
     let radius = match (&arguments.tire_radius, &model) {
@@ -45,7 +43,7 @@ pub fn run(arguments: &args::Cups) -> Result<ExitCode, Failure> {
         true => json::cups_document(&outcome, has_model, system),
         false => table::cups(&outcome, has_model, system).text(),
     })?;
-    Ok(ExitCode::SUCCESS)
+    Ok(Exit::Done)
 }
 
 /// The cups with how fast each source's waves grow at the rated load; none of counts for which waves are not solved.

@@ -1,19 +1,17 @@
 //! `axlebow drawing`.
 
-use std::path::Path;
-use std::process::ExitCode;
-
 use axlebow_axle::StrengthRules;
 use axlebow_model::Model;
 use axlebow_report::{DrawingOptions, ModelCard, Paper, ShopDrawing, WeldSymbols, json, table};
 use axlebow_units::UnitSystem;
+use std::path::Path;
 
 use crate::args::Drawing;
-use crate::failure::Failure;
+use crate::failure::{Exit, Failure};
 use crate::output::Shown;
 use crate::{input, output};
 
-pub fn run(arguments: &Drawing) -> Result<ExitCode, Failure> {
+pub fn run(arguments: &Drawing) -> Result<Exit, Failure> {
     output::check_kinds("-o", arguments.out.as_deref(), &["dxf", "svg", "pdf", "png"])?;
     output::check_shown(&None, &arguments.model.page)?;
     let model = input::model(&arguments.model)?;
@@ -25,7 +23,7 @@ pub fn run(arguments: &Drawing) -> Result<ExitCode, Failure> {
     }
     let page = || table::drawing(&drawing, &card).with_figures([drawing.svg()]);
     Shown::from(&arguments.model).print(&card, page, || json::drawing_document(&drawing, &card))?;
-    Ok(ExitCode::SUCCESS)
+    Ok(Exit::Done)
 }
 
 fn of_model(model: &Model, card: &ModelCard, arguments: &Drawing) -> Result<ShopDrawing, Failure> {

@@ -1,19 +1,17 @@
 //! `axlebow explain`.
 
-use std::path::Path;
-use std::process::ExitCode;
-
 use axlebow_model::{CaseSheet, given_file};
 use axlebow_report::plot::explain_figure;
 use axlebow_report::{ModelCard, csv, json, table};
 use axlebow_study::{WearCause, explain};
+use std::path::Path;
 
 use crate::args::Explain;
-use crate::failure::Failure;
+use crate::failure::{Exit, Failure};
 use crate::output::Shown;
 use crate::{input, output};
 
-pub fn run(arguments: &Explain) -> Result<ExitCode, Failure> {
+pub fn run(arguments: &Explain) -> Result<Exit, Failure> {
     output::check_shown(&arguments.plot, &arguments.page)?;
     let sheet = sheet(&arguments.sheet)?;
     output::check_places(&[&arguments.csv, &arguments.plot, &arguments.page])?;
@@ -28,7 +26,7 @@ pub fn run(arguments: &Explain) -> Result<ExitCode, Failure> {
     let page = || table::explain(&outcome, &card).with_figures(picture);
     let shown = Shown { json: arguments.json, page: &arguments.page };
     shown.print(&card, page, || json::explain_document(&outcome, &card))?;
-    Ok(ExitCode::SUCCESS)
+    Ok(Exit::Done)
 }
 
 fn sheet(path: &Path) -> Result<CaseSheet, Failure> {

@@ -1,18 +1,16 @@
 //! `axlebow fit`.
 
-use std::path::{Path, PathBuf};
-use std::process::ExitCode;
-
 use axlebow_model::{Document, Model, ReadingSheet, given_file};
 use axlebow_report::plot::fit_figure;
 use axlebow_report::{json, table};
 use axlebow_study::{FitOutcome, fit, usual_unknowns};
+use std::path::{Path, PathBuf};
 
 use crate::args::Fit;
-use crate::failure::{CHECK_FAILS, Failure};
+use crate::failure::{Exit, Failure};
 use crate::{input, output};
 
-pub fn run(arguments: &Fit) -> Result<ExitCode, Failure> {
+pub fn run(arguments: &Fit) -> Result<Exit, Failure> {
     output::check_picture(arguments.plot.as_deref())?;
     let path = fitted_path(arguments)?;
     let document = input::plain_document(&arguments.model)?;
@@ -44,7 +42,7 @@ pub fn run(arguments: &Fit) -> Result<ExitCode, Failure> {
         true => json::fit_document(&outcome, &card),
         false => table::fit(&outcome, &card).text(),
     })?;
-    Ok(doubt.map_or(ExitCode::SUCCESS, |why| doubtful(why, arguments)))
+    Ok(doubt.map_or(Exit::Done, |why| doubtful(why, arguments)))
 }
 
 /// The readings and the removals that were filled in.
@@ -64,13 +62,13 @@ fn sheet(arguments: &Fit, model: &Model) -> Result<ReadingSheet, Failure> {
 type Reader = fn(&[u8], &str, &Model) -> Result<ReadingSheet, axlebow_model::Problems>;
 
 /// Says why no model was written, or why it is not to be gone by.
-fn doubtful(why: &str, arguments: &Fit) -> ExitCode {
+fn doubtful(why: &str, arguments: &Fit) -> Exit {
     let then = match arguments.doubtful {
         true => "the fitted model was written all the same",
         false => "no model was written; see the warnings, or write it all the same by --doubtful",
     };
     output::say(&format!("{why}: {then}"));
-    ExitCode::from(CHECK_FAILS)
+    Exit::CheckFails
 }
 
 /// Where the fitted model goes: by default never over a file.

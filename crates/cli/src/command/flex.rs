@@ -1,18 +1,16 @@
 //! `axlebow flex`.
 
-use std::process::ExitCode;
-
 use axlebow_axle::{FlexOutcome, LoadCase};
 use axlebow_model::Model;
 use axlebow_report::plot::{Drawing, flex_figure};
 use axlebow_report::{ModelCard, json, table, vtu};
 
 use crate::args::Flex;
-use crate::failure::Failure;
+use crate::failure::{Exit, Failure};
 use crate::output::Shown;
 use crate::{input, output};
 
-pub fn run(arguments: &Flex) -> Result<ExitCode, Failure> {
+pub fn run(arguments: &Flex) -> Result<Exit, Failure> {
     output::check_shown(&arguments.plot, &arguments.model.page)?;
     output::check_kind("--vtu", arguments.vtu.as_deref(), "vtu")?;
     if arguments.sensitivities {
@@ -36,12 +34,12 @@ pub fn run(arguments: &Flex) -> Result<ExitCode, Failure> {
         let axles = beside(arguments, &outcome, &card)?;
         let page = || table::flex_beside(&axles, &card).with_figures(picture);
         Shown::from(&arguments.model).print(&card, page, || json::flex_against_document(&axles, &card))?;
-        return Ok(ExitCode::SUCCESS);
+        return Ok(Exit::Done);
     }
     let brief = if arguments.detail { table::flex } else { table::flex_brief };
     let page = || brief(&outcome, &card).with_figures(picture);
     Shown::from(&arguments.model).print(&card, page, || json::flex_document(&outcome, &card))?;
-    Ok(ExitCode::SUCCESS)
+    Ok(Exit::Done)
 }
 
 /// The first case of this model and of the others.

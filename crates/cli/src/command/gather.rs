@@ -1,21 +1,19 @@
 //! `axlebow gather`.
 
+use axlebow_study::{Part, Results, ResultsFile, StoreError};
 use std::ffi::OsStr;
 use std::path::Path;
-use std::process::ExitCode;
-
-use axlebow_study::{Part, Results, ResultsFile, StoreError};
 
 use super::study_saving::quoted;
 use super::{study_input, study_output};
 use crate::args::Gather;
-use crate::failure::Failure;
+use crate::failure::{Exit, Failure};
 use crate::{input, output};
 
 /// Commands that are named at most.
 const NAMED: usize = 8;
 
-pub fn run(arguments: &Gather) -> Result<ExitCode, Failure> {
+pub fn run(arguments: &Gather) -> Result<Exit, Failure> {
     study_output::check(&arguments.output)?;
     let study = study_input::study(&arguments.input)?.ready();
     arguments.parts.iter().for_each(|part| input::remember_read(part));
@@ -27,7 +25,7 @@ pub fn run(arguments: &Gather) -> Result<ExitCode, Failure> {
     let written = study_output::write(&study, &results, &arguments.output)?;
     output::print(&written.text)?;
     written.picture?;
-    Ok(ExitCode::SUCCESS)
+    Ok(Exit::Done)
 }
 
 /// Adds the commands that make what is missing.

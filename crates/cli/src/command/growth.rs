@@ -1,7 +1,5 @@
 //! `axlebow growth`.
 
-use std::process::ExitCode;
-
 use axlebow_axle::{GrowthOptions, HeldSpeed, Warning, growth};
 use axlebow_model::Model;
 use axlebow_report::plot::growth_figure;
@@ -10,11 +8,11 @@ use axlebow_units::Kind;
 
 use super::flex::chosen;
 use crate::args::Growth;
-use crate::failure::Failure;
+use crate::failure::{Exit, Failure};
 use crate::output::Shown;
 use crate::{input, output};
 
-pub fn run(arguments: &Growth) -> Result<ExitCode, Failure> {
+pub fn run(arguments: &Growth) -> Result<Exit, Failure> {
     output::check_shown(&arguments.plot, &arguments.model.page)?;
     let mut models = vec![input::model(&arguments.model)?];
     for path in &arguments.others {
@@ -38,7 +36,7 @@ pub fn run(arguments: &Growth) -> Result<ExitCode, Failure> {
     }
     let page = || table::growth(&axles, &card).with_figures(picture);
     Shown::from(&arguments.model).print(&card, page, || json::growth_document(&axles, &card))?;
-    Ok(ExitCode::SUCCESS)
+    Ok(Exit::Done)
 }
 
 fn options(arguments: &Growth, model: &Model) -> Result<GrowthOptions, Failure> {

@@ -1,18 +1,16 @@
 //! `axlebow life`.
 
-use std::process::ExitCode;
-
 use axlebow_axle::LifeOptions;
 use axlebow_model::{DutyFile, given_file};
 use axlebow_report::plot::life_figure;
 use axlebow_report::{InventedInput, csv, json, table};
 
 use crate::args::Life;
-use crate::failure::Failure;
+use crate::failure::{Exit, Failure};
 use crate::output::Shown;
 use crate::{input, output};
 
-pub fn run(arguments: &Life) -> Result<ExitCode, Failure> {
+pub fn run(arguments: &Life) -> Result<Exit, Failure> {
     output::check_shown(&arguments.plot, &arguments.model.page)?;
     let model = input::model(&arguments.model)?;
     let path = given_file(&arguments.duty, "toml");
@@ -35,5 +33,5 @@ pub fn run(arguments: &Life) -> Result<ExitCode, Failure> {
         output::picture(&arguments.plot, &arguments.model.page, &card, || Ok(life_figure(&outcome, &card)?))?;
     let page = || table::life(&outcome, &card).with_figures(picture);
     Shown::from(&arguments.model).print(&card, page, || json::life_document(&outcome, &card))?;
-    Ok(ExitCode::SUCCESS)
+    Ok(Exit::Done)
 }

@@ -1,16 +1,14 @@
 //! `axlebow modes`.
 
-use std::process::ExitCode;
-
 use axlebow_report::plot::modes_figure;
 use axlebow_report::{json, table};
 
 use crate::args::Modes;
-use crate::failure::{CHECK_FAILS, Failure};
+use crate::failure::{Exit, Failure};
 use crate::output::Shown;
 use crate::{input, output};
 
-pub fn run(arguments: &Modes) -> Result<ExitCode, Failure> {
+pub fn run(arguments: &Modes) -> Result<Exit, Failure> {
     output::check_shown(&arguments.plot, &arguments.model.page)?;
     let model = input::model(&arguments.model)?;
     output::check_places(&[&arguments.plot, &arguments.model.page])?;
@@ -24,5 +22,5 @@ pub fn run(arguments: &Modes) -> Result<ExitCode, Failure> {
     let page = || table::modes(&outcome, &card).with_figures(picture);
     Shown::from(&arguments.model).print(&card, page, || json::modes_document(&outcome, &card))?;
     let complete = outcome.found_below == outcome.counted_below && outcome.mesh.is_settled();
-    Ok(if complete { ExitCode::SUCCESS } else { ExitCode::from(CHECK_FAILS) })
+    Ok(if complete { Exit::Done } else { Exit::CheckFails })
 }

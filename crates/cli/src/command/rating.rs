@@ -1,7 +1,5 @@
 //! `axlebow rating`.
 
-use std::process::ExitCode;
-
 use axlebow_report::plot::rating_figure;
 use axlebow_report::{csv, json, table};
 use axlebow_study::RatingOptions;
@@ -9,11 +7,11 @@ use axlebow_units::Kind;
 
 use super::flex::chosen;
 use crate::args::Rating;
-use crate::failure::{CHECK_FAILS, Failure};
+use crate::failure::{Exit, Failure};
 use crate::output::Shown;
 use crate::{input, output};
 
-pub fn run(arguments: &Rating) -> Result<ExitCode, Failure> {
+pub fn run(arguments: &Rating) -> Result<Exit, Failure> {
     output::check_shown(&arguments.plot, &arguments.model.page)?;
     let document = input::document(&arguments.model)?;
     let model = input::built(&document, &arguments.model)?;
@@ -32,7 +30,7 @@ pub fn run(arguments: &Rating) -> Result<ExitCode, Failure> {
     let page = || table::rating(&outcome, &card).with_figures(picture);
     Shown::from(&arguments.model).print(&card, page, || json::rating_document(&outcome, &card))?;
     let carried = outcome.own().and_then(|own| own.load).is_some_and(|load| load >= outcome.stated_load);
-    Ok(if carried { ExitCode::SUCCESS } else { ExitCode::from(CHECK_FAILS) })
+    Ok(if carried { Exit::Done } else { Exit::CheckFails })
 }
 
 /// Offsets evenly apart, m.

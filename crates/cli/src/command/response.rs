@@ -1,7 +1,5 @@
 //! `axlebow response`.
 
-use std::process::ExitCode;
-
 use axlebow_axle::{Input, RandomRide, ResponseOptions};
 use axlebow_model::RoadFile;
 use axlebow_report::plot::response_figure;
@@ -9,11 +7,11 @@ use axlebow_report::{InventedInput, csv, json, table};
 use axlebow_units::Kind;
 
 use crate::args::{MovedWheels, Response};
-use crate::failure::Failure;
+use crate::failure::{Exit, Failure};
 use crate::output::Shown;
 use crate::{input, output, road_input};
 
-pub fn run(arguments: &Response) -> Result<ExitCode, Failure> {
+pub fn run(arguments: &Response) -> Result<Exit, Failure> {
     output::check_shown(&arguments.plot, &arguments.model.page)?;
     let model = input::model(&arguments.model)?;
     let road = arguments.over.as_deref().map(|over| road_input::road(over, &[])).transpose()?;
@@ -42,7 +40,7 @@ pub fn run(arguments: &Response) -> Result<ExitCode, Failure> {
     }
     let page = || table::response(&outcome, &card).with_figures(picture);
     Shown::from(&arguments.model).print(&card, page, || json::response_document(&outcome, &card))?;
-    Ok(ExitCode::SUCCESS)
+    Ok(Exit::Done)
 }
 
 fn random_ride(road: &RoadFile, arguments: &Response) -> Result<RandomRide, Failure> {

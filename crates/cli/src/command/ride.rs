@@ -1,8 +1,5 @@
 //! `axlebow ride`.
 
-use std::io::Write;
-use std::process::ExitCode;
-
 use axlebow_axle::{
     BasisComparison, RecordOptions, Ride as Driven, RideBasis, RideOutcome, RidingAxle, Scheme,
 };
@@ -10,9 +7,10 @@ use axlebow_model::{Model, RoadFile};
 use axlebow_report::plot::{Drawing, ride_figure, spectrum_figure};
 use axlebow_report::{BesideRide, ModelCard, Svg, csv, json, ride_animation, table};
 use axlebow_study::{DrawnRide, DrawnRides};
+use std::io::Write;
 
 use crate::args::{Ride, TimeScheme};
-use crate::failure::{CHECK_FAILS, Failure};
+use crate::failure::{Exit, Failure};
 use crate::output::Shown;
 use crate::{input, output, road_input};
 
@@ -25,7 +23,7 @@ const RANDOM_ROAD: &str = "random-road";
 /// Modes that may name peaks of a spectrum.
 const MODES: usize = 16;
 
-pub fn run(arguments: &Ride) -> Result<ExitCode, Failure> {
+pub fn run(arguments: &Ride) -> Result<Exit, Failure> {
     check_files(arguments)?;
     let model = input::model(&arguments.model)?;
     let mut card = input::card(&model, &arguments.model);
@@ -116,13 +114,13 @@ fn comparison(
 }
 
 /// The exit code of a ride; says why it is that of a failed check.
-fn verdict(outcome: &RideOutcome) -> ExitCode {
+fn verdict(outcome: &RideOutcome) -> Exit {
     match &outcome.partial {
         Some(why) => {
             output::say(&format!("warning: the ride is partial: {why}"));
-            ExitCode::from(CHECK_FAILS)
+            Exit::CheckFails
         }
-        None => ExitCode::SUCCESS,
+        None => Exit::Done,
     }
 }
 

@@ -1,12 +1,10 @@
 //! `axlebow schema`.
 
-use std::process::ExitCode;
-
 use crate::args::{Schema, SchemaOf};
-use crate::failure::Failure;
+use crate::failure::{Exit, Failure};
 use crate::output;
 
-pub fn run(arguments: &Schema) -> Result<ExitCode, Failure> {
+pub fn run(arguments: &Schema) -> Result<Exit, Failure> {
     let text = match arguments.of {
         SchemaOf::Model => format!("{:#}\n", axlebow_model::json_schema(&axlebow_model::MODEL)),
         SchemaOf::Study => format!("{:#}\n", axlebow_model::json_schema(&axlebow_study::STUDY)),
@@ -41,5 +39,5 @@ pub fn run(arguments: &Schema) -> Result<ExitCode, Failure> {
         SchemaOf::Textbook => axlebow_report::json::textbook_schema(),
     };
     output::print(&text)?;
-    Ok(ExitCode::SUCCESS)
+    Ok(Exit::Done)
 }

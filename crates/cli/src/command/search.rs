@@ -1,7 +1,5 @@
 //! `axlebow study` of a search.
 
-use std::process::ExitCode;
-
 use axlebow_report::json::search_document;
 use axlebow_report::plot::search_figure;
 use axlebow_report::{ModelCard, table};
@@ -9,7 +7,7 @@ use axlebow_study::Study as StudyFile;
 
 use super::progress::Progress;
 use crate::args::{Study, StudyOutput};
-use crate::failure::Failure;
+use crate::failure::{Exit, Failure};
 use crate::output::{self, Shown};
 
 /// Most combinations of listed values that are tried.
@@ -18,7 +16,7 @@ const MOST_COMBINATIONS: usize = 1_000_000;
 const MOST_DESCENTS: usize = 20_000;
 
 /// Runs a search; exit code 1 where no design meets the limits.
-pub fn run(study: &StudyFile, arguments: &Study, card: &ModelCard) -> Result<ExitCode, Failure> {
+pub fn run(study: &StudyFile, arguments: &Study, card: &ModelCard) -> Result<Exit, Failure> {
     check_size(study)?;
     check_files(arguments)?;
     let progress = Progress::over(study.count());
@@ -43,7 +41,7 @@ pub fn run(study: &StudyFile, arguments: &Study, card: &ModelCard) -> Result<Exi
     }
     let result = || table::search(&outcome, card).with_figures(picture);
     Shown { json: *json, page }.print(card, result, || search_document(&outcome, card))?;
-    Ok(if outcome.best.is_some() { ExitCode::SUCCESS } else { ExitCode::from(1) })
+    Ok(if outcome.best.is_some() { Exit::Done } else { Exit::CheckFails })
 }
 
 /// A search has no designs in an order that could be saved.

@@ -1,18 +1,16 @@
 //! `axlebow section`.
 
-use std::process::ExitCode;
-
 use axlebow_axle::{FlexOutcome, LoadCase};
 use axlebow_model::Model;
 use axlebow_report::plot::section_figure;
 use axlebow_report::{SectionCard, StiffenedCard, json, table};
 
 use crate::args::Section;
-use crate::failure::Failure;
+use crate::failure::{Exit, Failure};
 use crate::output::Shown;
 use crate::{input, output};
 
-pub fn run(arguments: &Section) -> Result<ExitCode, Failure> {
+pub fn run(arguments: &Section) -> Result<Exit, Failure> {
     output::check_shown(&arguments.plot, &arguments.model.page)?;
     let model = input::model(&arguments.model)?;
     output::check_places(&[&arguments.plot, &arguments.model.page])?;
@@ -29,7 +27,7 @@ pub fn run(arguments: &Section) -> Result<ExitCode, Failure> {
     let document = || json::section_document(&sections, &stiffened, warnings, &card);
     let page = || table::sections(&sections, &stiffened, warnings, &card).with_figures(picture);
     Shown::from(&arguments.model).print(&card, page, document)?;
-    Ok(ExitCode::SUCCESS)
+    Ok(Exit::Done)
 }
 
 /// The load case that was asked for, if one was.

@@ -1,21 +1,19 @@
 //! `axlebow flex --sensitivities`.
 
-use std::process::ExitCode;
-
 use axlebow_report::plot::sensitivities_figure;
 use axlebow_report::{json, table};
 use axlebow_study::{SensitivityOutcome, sensitivities};
 
 use super::flex::chosen;
 use crate::args::Flex;
-use crate::failure::Failure;
+use crate::failure::{Exit, Failure};
 use crate::output::Shown;
 use crate::{input, output};
 
 /// The load case that is looked at where none is asked for.
 const USUAL_CASE: &str = "rated-load";
 
-pub fn run(arguments: &Flex) -> Result<ExitCode, Failure> {
+pub fn run(arguments: &Flex) -> Result<Exit, Failure> {
     let document = input::document(&arguments.model)?;
     let model = input::built(&document, &arguments.model)?;
     output::check_places(&[&arguments.plot, &arguments.model.page])?;
@@ -32,5 +30,5 @@ pub fn run(arguments: &Flex) -> Result<ExitCode, Failure> {
     })?;
     let page = || table::sensitivities(&outcomes, &card).with_figures(picture);
     Shown::from(&arguments.model).print(&card, page, || json::sensitivities_document(&outcomes, &card))?;
-    Ok(ExitCode::SUCCESS)
+    Ok(Exit::Done)
 }

@@ -1,18 +1,16 @@
 //! `axlebow start`.
 
-use std::path::{Path, PathBuf};
-use std::process::ExitCode;
-
 use axlebow_model::TYPICAL;
+use std::path::{Path, PathBuf};
 
 use crate::args::Start;
-use crate::failure::Failure;
+use crate::failure::{Exit, Failure};
 use crate::output;
 
-pub fn run(arguments: &Start) -> Result<ExitCode, Failure> {
+pub fn run(arguments: &Start) -> Result<Exit, Failure> {
     let Some(name) = &arguments.name else {
         output::print(&choices())?;
-        return Ok(ExitCode::SUCCESS);
+        return Ok(Exit::Done);
     };
     let ending = if arguments.readings { "csv" } else { "toml" };
     let path = file_of(name, ending)?;
@@ -29,7 +27,7 @@ pub fn run(arguments: &Start) -> Result<ExitCode, Failure> {
     let path = path.display();
     if arguments.case {
         output::say(&format!("fill it in at the axle, then run: axlebow explain {path}"));
-        return Ok(ExitCode::SUCCESS);
+        return Ok(Exit::Done);
     }
     output::say(&match (arguments.readings, &arguments.like) {
         (true, _) => format!("print it, fill it in, then run: axlebow fit MODEL --readings {path}"),
@@ -38,7 +36,7 @@ pub fn run(arguments: &Start) -> Result<ExitCode, Failure> {
         ),
         (false, None) => format!("put your numbers in, then run: axlebow flex {path}"),
     });
-    Ok(ExitCode::SUCCESS)
+    Ok(Exit::Done)
 }
 
 /// What is written.

@@ -1,18 +1,16 @@
 //! `axlebow strength`.
 
-use std::process::ExitCode;
-
 use axlebow_axle::StrengthOptions;
 use axlebow_report::plot::strength_figure;
 use axlebow_report::{json, table};
 
 use super::flex::chosen;
 use crate::args::Strength;
-use crate::failure::{CHECK_FAILS, Failure};
+use crate::failure::{Exit, Failure};
 use crate::output::Shown;
 use crate::{input, output};
 
-pub fn run(arguments: &Strength) -> Result<ExitCode, Failure> {
+pub fn run(arguments: &Strength) -> Result<Exit, Failure> {
     output::check_shown(&arguments.plot, &arguments.model.page)?;
     let model = input::model(&arguments.model)?;
     output::check_places(&[&arguments.plot, &arguments.model.page])?;
@@ -30,5 +28,5 @@ pub fn run(arguments: &Strength) -> Result<ExitCode, Failure> {
     })?;
     let page = || table::strength(&outcome, &bands, &card, arguments.all).with_figures(picture);
     Shown::from(&arguments.model).print(&card, page, || json::strength_document(&outcome, &bands, &card))?;
-    Ok(if outcome.holds() { ExitCode::SUCCESS } else { ExitCode::from(CHECK_FAILS) })
+    Ok(if outcome.holds() { Exit::Done } else { Exit::CheckFails })
 }

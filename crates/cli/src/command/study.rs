@@ -1,15 +1,13 @@
 //! `axlebow study`.
 
-use std::process::ExitCode;
-
 use axlebow_study::{Results, Study as StudyFile};
 
 use super::{payback, search, study_input, study_output, study_saving, study_size};
 use crate::args::Study;
-use crate::failure::Failure;
+use crate::failure::{Exit, Failure};
 use crate::output;
 
-pub fn run(arguments: &Study) -> Result<ExitCode, Failure> {
+pub fn run(arguments: &Study) -> Result<Exit, Failure> {
     study_output::check(&arguments.output)?;
     if payback::is_asked(arguments)? {
         return payback::run(arguments);
@@ -18,7 +16,7 @@ pub fn run(arguments: &Study) -> Result<ExitCode, Failure> {
     let card = study_output::card(&study, arguments.output.units);
     if arguments.dry_run {
         output::print(&study_size::told(&study, &card))?;
-        return Ok(ExitCode::SUCCESS);
+        return Ok(Exit::Done);
     }
     study_output::check_places(&arguments.output)?;
     study_size::check(&study, arguments.large)?;
@@ -30,11 +28,11 @@ pub fn run(arguments: &Study) -> Result<ExitCode, Failure> {
 }
 
 /// Runs every design, or those of a part.
-fn run_designs(study: &StudyFile, arguments: &Study) -> Result<ExitCode, Failure> {
+fn run_designs(study: &StudyFile, arguments: &Study) -> Result<Exit, Failure> {
     let saved = study_saving::saved(study, arguments)?;
     if arguments.part.is_some() {
         output::say(&format!("wrote {}", saved.path().display()));
-        return Ok(ExitCode::SUCCESS);
+        return Ok(Exit::Done);
     }
     let results = Results::of(vec![saved])?;
     let written = study_output::write(study, &results, &arguments.output)?;
@@ -43,5 +41,5 @@ fn run_designs(study: &StudyFile, arguments: &Study) -> Result<ExitCode, Failure
     }
     output::print(&written.text)?;
     written.picture?;
-    Ok(ExitCode::SUCCESS)
+    Ok(Exit::Done)
 }

@@ -10,7 +10,7 @@ use axlebow_study::{Earlier, Head, Part, ResultsFile, StoreError, Study as Study
 use super::progress::Progress;
 use crate::args::{Study, StudyOutput};
 use crate::destination::is_stream;
-use crate::failure::{Failure, STOPPED};
+use crate::failure::{Exit, Failure};
 use crate::{input, output};
 
 /// Runs a study, or a part of it, into a file of results beside its output; into one without a name where there is none.
@@ -85,7 +85,7 @@ fn say_when_stopped(path: &Path, done: &Arc<AtomicUsize>) {
     let _ = ctrlc::set_handler(move || {
         let designs = done.load(Ordering::Relaxed);
         output::say(&format!("\nstopped: {designs} designs are saved in {path}; `{}` goes on", resuming()));
-        std::process::exit(STOPPED.into());
+        std::process::exit(Exit::Stopped.code().into());
     });
 }
 

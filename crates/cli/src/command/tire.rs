@@ -1,7 +1,5 @@
 //! `axlebow tire`.
 
-use std::process::ExitCode;
-
 use axlebow_axle::tread::Duty;
 use axlebow_axle::{Axle, Ride, TireRideOutcome, tires, tires_over};
 use axlebow_model::{Model, TireFile};
@@ -11,15 +9,15 @@ use axlebow_report::{InventedInput, ModelCard, json, table};
 use super::flex::chosen;
 use super::tire_table;
 use crate::args::Tire;
-use crate::failure::Failure;
+use crate::failure::{Exit, Failure};
 use crate::output::Shown;
 use crate::{input, output, road_input};
 
-pub fn run(arguments: &Tire) -> Result<ExitCode, Failure> {
+pub fn run(arguments: &Tire) -> Result<Exit, Failure> {
     output::check_shown(&arguments.plot, &arguments.model.page)?;
     if tire_table::is_asked(arguments) {
         tire_table::run(arguments)?;
-        return Ok(ExitCode::SUCCESS);
+        return Ok(Exit::Done);
     }
     let model = in_duty(input::model(&arguments.model)?, arguments);
     let cases = chosen(&model, &arguments.cases)?;
@@ -39,7 +37,7 @@ pub fn run(arguments: &Tire) -> Result<ExitCode, Failure> {
     let page = || table::tire(&outcome, ride.as_ref(), &card).with_figures(picture);
     Shown::from(&arguments.model)
         .print(&card, page, || json::tire_document(&outcome, ride.as_ref(), &card))?;
-    Ok(ExitCode::SUCCESS)
+    Ok(Exit::Done)
 }
 
 /// The model in the duty that was asked for, or its own.

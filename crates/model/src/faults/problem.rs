@@ -107,6 +107,11 @@ impl Problems {
         start..whole(span.end).unwrap_or(0).max(start)
     }
 
+    /// Name of the file.
+    pub fn file_name(&self) -> &str {
+        &self.file_name
+    }
+
     /// The problems in file order.
     pub fn iter(&self) -> impl Iterator<Item = &Problem> {
         self.items.iter()
