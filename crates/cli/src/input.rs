@@ -1,9 +1,10 @@
 //! Model files with the user's changes.
 
 use axlebow_model::{
-    Document, LARGEST, MODEL, Model, Problems, TireFile, given_file, read_bytes, road_kinds, why_missing,
+    Document, DutyFile, LARGEST, MODEL, Model, Problems, TireFile, given_file, read_bytes, road_kinds,
+    why_missing,
 };
-use axlebow_report::{Assumed, ModelCard};
+use axlebow_report::{Assumed, InventedInput, ModelCard};
 use axlebow_units::{Kind, UnitSystem, parse_or_zero};
 use std::collections::BTreeSet;
 use std::io::{ErrorKind, Read};
@@ -16,6 +17,17 @@ use crate::output;
 
 /// Plain files that this run has read, symbolic links followed: no output may replace one of them.
 static READ: Mutex<BTreeSet<PathBuf>> = Mutex::new(BTreeSet::new());
+
+/// A duty file, with its defaults and its name on the card.
+pub fn duty(path: &Path, card: &mut ModelCard) -> Result<DutyFile, Failure> {
+    let path = given_file(path, "toml");
+    let file =
+        DutyFile::from_bytes(&read_file(&path)?, &path.display().to_string()).map_err(Failure::File)?;
+    card.assumed.extend(file.assumed.iter().map(|own| assumed("duty.", own)));
+    card.settings.push(format!("duty {}", path.display()));
+    card.add_input(InventedInput::Duty, file.invented);
+    Ok(file)
+}
 
 /// Forgets what runs before this one have read.
 pub fn forget_read() {

@@ -51,7 +51,7 @@ pub(crate) fn checks(live: &Live, choice: &Choice) -> Result<String, Trouble> {
 /// The axle load at which the first check binds, wheels as they are.
 pub(crate) fn rated(live: &Live, choice: &Choice) -> Result<String, Trouble> {
     let own = choice.model(live)?;
-    let options = RatingOptions { offsets: Vec::new(), cases: Vec::new() };
+    let options = RatingOptions { offsets: Vec::new(), cases: Vec::new(), lasting: None };
     let outcome = rating(&own.changed.document, &options).map_err(Trouble::Refused)?;
     Ok(json::rating_document(&outcome, &own.card))
 }

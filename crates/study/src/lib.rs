@@ -79,7 +79,7 @@ pub use payback::{
     PaybackDraws, PaybackError, PaybackInput, PaybackOutcome, PaybackRange, PaybackStudy, PaybackTerms,
     PositionOutcome, PositionWear, RemedyTerms, Rotation, Swing, TirePosition, TireTerms,
 };
-pub use rating::{Limiter, PartLoad, RatingOptions, RatingOutcome, RatingPoint, rating};
+pub use rating::{Lasting, Limiter, PartLoad, RatingOptions, RatingOutcome, RatingPoint, rating};
 pub use remedies::{
     Binding, Change, CupGrowth, DoneBy, Money, OwnRemedy, REMEDIES, RemediesOutcome, Remedy, RemedyOptions,
     Shoulder, ShoulderWear, Standard, Standing, State, StateOverRoad, StockAngle, TopAngle, Tried, WhyNot,

@@ -5,4 +5,4 @@ mod outcome;
 mod run;
 
 pub use outcome::{Limiter, PartLoad, RatingOutcome, RatingPoint};
-pub use run::{RatingOptions, rating};
+pub use run::{Lasting, RatingOptions, rating};

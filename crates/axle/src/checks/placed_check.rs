@@ -32,11 +32,13 @@ pub enum CheckedPart {
     Seat,
     /// A wheel bearing.
     Bearing,
+    /// A detail that cracks under a duty; rated, and not among the checks of [`crate::strength`].
+    Fatigue,
 }
 
 impl CheckedPart {
     /// Every part, in the order of tables.
-    pub const ALL: [Self; 8] = [
+    pub const ALL: [Self; 9] = [
         Self::Body(Part::Tube),
         Self::Body(Part::Housing),
         Self::Body(Part::Spindle),
@@ -45,6 +47,7 @@ impl CheckedPart {
         Self::Weld,
         Self::Seat,
         Self::Bearing,
+        Self::Fatigue,
     ];
 
     /// The word of results.
@@ -56,6 +59,7 @@ impl CheckedPart {
             Self::Weld => "weld",
             Self::Seat => "seat wall",
             Self::Bearing => "wheel bearing",
+            Self::Fatigue => "fatigue",
         }
     }
 }

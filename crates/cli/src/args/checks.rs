@@ -62,6 +62,12 @@ pub struct Rating {
     /// Only this load case; may be given more than once [default: all]
     #[arg(long = "case", value_name = "NAME")]
     pub cases: Vec<String>,
+    /// Duty file under which no detail may crack within --years; each load then drives its roads
+    #[arg(long, value_name = "DUTY", requires = "years")]
+    pub duty: Option<PathBuf>,
+    /// Years until 5 % of the details that crack first may have a crack
+    #[arg(long, requires = "duty")]
+    pub years: Option<f64>,
     /// Write the loads as CSV
     #[arg(long, value_name = "FILE.csv")]
     pub csv: Option<PathBuf>,

@@ -1,9 +1,8 @@
 //! `axlebow life`.
 
 use axlebow_axle::LifeOptions;
-use axlebow_model::{DutyFile, given_file};
 use axlebow_report::plot::life_figure;
-use axlebow_report::{InventedInput, csv, json, table};
+use axlebow_report::{csv, json, table};
 
 use crate::args::Life;
 use crate::failure::{Exit, Failure};
@@ -13,18 +12,13 @@ use crate::{input, output};
 pub fn run(arguments: &Life) -> Result<Exit, Failure> {
     output::check_shown(&arguments.plot, &arguments.model.page)?;
     let model = input::model(&arguments.model)?;
-    let path = given_file(&arguments.duty, "toml");
-    let bytes = input::read_file(&path)?;
-    let file = DutyFile::from_bytes(&bytes, &path.display().to_string()).map_err(Failure::File)?;
-    let refused = |error: axlebow_model::ModelError| Failure::Input(format!("{}: {error}", path.display()));
+    let mut card = input::card(&model, &arguments.model);
+    let file = input::duty(&arguments.duty, &mut card)?;
+    let refused = |error: axlebow_model::ModelError| Failure::Input(format!("duty {}: {error}", file.name));
     let duty = file.duty(&model.axle).map_err(refused)?;
     output::check_places(&[&arguments.csv, &arguments.plot, &arguments.model.page])?;
     let ask = LifeOptions::with_reliability(model.strength.bearing_reliability);
     let outcome = axlebow_axle::life(&model.axle, &duty, ask)?;
-    let mut card = input::card(&model, &arguments.model);
-    card.assumed.extend(file.assumed.iter().map(|assumed| input::assumed("duty.", assumed)));
-    card.settings.push(format!("duty {}", path.display()));
-    card.add_input(InventedInput::Duty, file.invented);
     if let Some(path) = &arguments.csv {
         let head = output::csv_head(arguments.plain_csv, Some(&card), &outcome.warnings);
         output::write_file(path, (head + &csv::life(&outcome)).as_bytes())?;

@@ -1,8 +1,8 @@
 //! `axlebow rating`.
 
 use axlebow_report::plot::rating_figure;
-use axlebow_report::{csv, json, table};
-use axlebow_study::RatingOptions;
+use axlebow_report::{ModelCard, csv, json, table};
+use axlebow_study::{Lasting, RatingOptions};
 use axlebow_units::Kind;
 
 use super::flex::chosen;
@@ -16,10 +16,14 @@ pub fn run(arguments: &Rating) -> Result<Exit, Failure> {
     let document = input::document(&arguments.model)?;
     let model = input::built(&document, &arguments.model)?;
     chosen(&model, &arguments.cases)?;
-    let ask = RatingOptions { offsets: offsets(arguments)?, cases: arguments.cases.clone() };
+    let mut card = input::card(&model, &arguments.model);
+    let ask = RatingOptions {
+        offsets: offsets(arguments)?,
+        cases: arguments.cases.clone(),
+        lasting: lasting(arguments, &mut card)?,
+    };
     output::check_places(&[&arguments.csv, &arguments.plot, &arguments.model.page])?;
     let outcome = axlebow_study::rating(&document, &ask).map_err(Failure::NoSolution)?;
-    let card = input::card(&model, &arguments.model);
     let picture = output::picture(&arguments.plot, &arguments.model.page, &card, || {
         Ok(rating_figure(&outcome, &card)?)
     })?;
@@ -31,6 +35,15 @@ pub fn run(arguments: &Rating) -> Result<Exit, Failure> {
     Shown::from(&arguments.model).print(&card, page, || json::rating_document(&outcome, &card))?;
     let carried = outcome.own().and_then(|own| own.load).is_some_and(|load| load >= outcome.stated_load);
     Ok(if carried { Exit::Done } else { Exit::CheckFails })
+}
+
+/// How long the axle must last, if that was asked.
+fn lasting(arguments: &Rating, card: &mut ModelCard) -> Result<Option<Lasting>, Failure> {
+    let (Some(path), Some(years)) = (&arguments.duty, arguments.years) else { return Ok(None) };
+    if !(years.is_finite() && years > 0.0) {
+        return Err(Failure::Input(format!("--years {years}: years above zero are accepted")));
+    }
+    Ok(Some(Lasting { duty: input::duty(path, card)?, years }))
 }
 
 /// Offsets evenly apart, m.

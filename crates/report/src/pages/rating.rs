@@ -8,7 +8,7 @@ use super::notes::{JSON, defaults, warnings};
 use super::strength::not_made;
 use crate::ModelCard;
 use crate::answer::rating_answer;
-use crate::number::{Numbers, Shown, fixed};
+use crate::number::{Numbers, Shown, fixed, significant};
 use crate::page::{Block, Column, Page, Table};
 
 /// The rating at each offset with its limiter, the load of each part, and what was not checked.
@@ -33,9 +33,15 @@ fn options(outcome: &RatingOutcome, n: Numbers) -> String {
             " {share} of the wheel bearings must reach {distance} (ISO 281), running straight under the load."
         )
     });
+    let lasting = outcome.lasting.as_ref().map_or(String::new(), |(duty, years)| {
+        format!(
+            " On the duty {duty} no more than 5 % of the details that crack first may have a crack within {} years (`axlebow life`).",
+            significant(*years, 3)
+        )
+    });
     format!(
         "The load at which the first binding check of `strength` reaches its limit; every case that is made from the \
-         rated load moves with it. Safety factor {}.{bearings}",
+         rated load moves with it. Safety factor {}.{bearings}{lasting}",
         fixed(outcome.ask.safety_factor, 2)
     )
 }

@@ -35,6 +35,16 @@ impl Record for RatingOutcome {
             "Share of bearings that must reach it.",
             &Text(|own: &Self| own.ask.bearing_reliability.word()),
         ),
+        part(
+            "duty",
+            "Name of the duty under which no detail may crack; null where none was given.",
+            &Own(|own: &Self| own.lasting.as_ref().map(|(duty, _)| duty.clone())),
+        ),
+        part(
+            "years-to-last",
+            "Years until 5 % of the details that crack first may have a crack; null where no duty was given.",
+            &Own(|own: &Self| own.lasting.as_ref().map(|(_, years)| *years)),
+        ),
         part("points", "The rating at each offset, the innermost first.", &Part(|own: &Self| &own.points)),
         part(
             "not-made",

@@ -1,7 +1,5 @@
 //! The load at which a check reaches its limit.
 
-/// How near the load is found, as a share of it.
-const NEAR: f64 = 1e-8;
 /// Most steps; bisection alone would need half as many.
 const MOST_STEPS: usize = 100;
 /// What stands for the logarithm of a utilization that cannot be worked out.
@@ -26,13 +24,14 @@ pub(super) enum LimitLoad {
 ///
 /// - `used`: utilization at a load (N); it may fail at loads above the first
 /// - `first`: a load to begin with, N; `least`: the least one, N
+/// - `near`: how near the load is found, as a share of it
 ///
 /// # Errors
 /// That of `used` at the first load.
 pub(super) fn limit_load<E>(
     mut used: impl FnMut(f64) -> Result<f64, E>,
-    first: f64,
-    least: f64,
+    [first, least]: [f64; 2],
+    near: f64,
 ) -> Result<LimitLoad, E> {
     let mut gap = |load: f64| match used(load) {
         Ok(used) => Ok(used.max(1e-300).ln()),
@@ -60,15 +59,15 @@ pub(super) fn limit_load<E>(
     }
     let (Some(mut low), Some(mut high)) = (low, high) else { return Ok(LimitLoad::Never) };
     for number in 0..MOST_STEPS {
-        if high.0 / low.0 - 1.0 <= NEAR {
+        if high.0 / low.0 - 1.0 <= near {
             break;
         }
         let share = if number % 3 == 2 { 0.5 } else { -low.1 / (high.1 - low.1) };
         // A step that lands on an end would never close the other one in.
-        let share = share.clamp(0.1 * NEAR.sqrt(), 1.0 - 0.1 * NEAR.sqrt());
+        let share = share.clamp(0.1 * near.sqrt(), 1.0 - 0.1 * near.sqrt());
         let load = low.0 * (high.0 / low.0).powf(share);
         let here = gap(load)?;
-        if here.abs() < NEAR {
+        if here.abs() < near {
             return Ok(LimitLoad::At(load));
         }
         if here < 0.0 { low = (load, here) } else { high = (load, here) }
@@ -81,7 +80,7 @@ mod tests {
     use super::*;
 
     fn found(used: impl Fn(f64) -> f64) -> LimitLoad {
-        limit_load(|load| Ok::<_, ()>(used(load)), 80e3, 10e3).unwrap()
+        limit_load(|load| Ok::<_, ()>(used(load)), [80e3, 10e3], 1e-8).unwrap()
     }
 
     #[test]
@@ -102,14 +101,14 @@ mod tests {
         assert_eq!(found(|_| 1.2), LimitLoad::Always);
         assert_eq!(found(|_| 0.7), LimitLoad::Never);
         assert_eq!(found(|_| f64::INFINITY), LimitLoad::Always);
-        assert_eq!(limit_load(|_| Err(7), 80e3, 10e3), Err(7));
+        assert_eq!(limit_load(|_| Err(7), [80e3, 10e3], 1e-8), Err(7));
     }
 
     #[test]
     fn a_load_that_nothing_stands_under_is_no_limit_of_a_check() {
         let tips = |at: f64| move |load: f64| if load > 120e3 { Err(()) } else { Ok(load / at) };
-        let Ok(LimitLoad::At(load)) = limit_load(tips(110e3), 80e3, 10e3) else { panic!("no load") };
+        let Ok(LimitLoad::At(load)) = limit_load(tips(110e3), [80e3, 10e3], 1e-8) else { panic!("no load") };
         assert!((load / 110e3 - 1.0).abs() < 1e-6);
-        assert_eq!(limit_load(tips(150e3), 80e3, 10e3), Ok(LimitLoad::Never));
+        assert_eq!(limit_load(tips(150e3), [80e3, 10e3], 1e-8), Ok(LimitLoad::Never));
     }
 }

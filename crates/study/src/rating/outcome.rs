@@ -11,6 +11,8 @@ pub struct RatingOutcome {
     pub own_offset: f64,
     /// What strength was asked for.
     pub ask: StrengthOptions,
+    /// Name of the duty, and years until 5 % of the details that crack first may have a crack; none where it was not asked.
+    pub lasting: Option<(String, f64)>,
     /// A point for each offset, the innermost first; the model's own is among them.
     pub points: Vec<RatingPoint>,
     /// Checks that could not be made; no load is limited by them.

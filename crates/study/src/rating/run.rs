@@ -3,8 +3,11 @@
 use std::cell::RefCell;
 use std::rc::Rc;
 
-use axlebow_axle::{CheckedPart, Governing, LoadCase, STANDARD_GRAVITY, StrengthOutcome, strength};
-use axlebow_model::{Document, Model};
+use axlebow_axle::{
+    CheckedPart, DetailLife, Governing, LifeOptions, LoadCase, STANDARD_GRAVITY, StrengthOutcome, life,
+    strength,
+};
+use axlebow_model::{Document, DutyFile, Model};
 use rayon::prelude::*;
 
 use super::limit_load::{LimitLoad, limit_load};
@@ -12,16 +15,30 @@ use super::outcome::{Limiter, PartLoad, RatingOutcome, RatingPoint};
 
 /// Least load that is looked at, over the weight of axle and wheels, which it must lift.
 const ABOVE_WEIGHT: f64 = 1.02;
+/// How near loads are found, as a share of them: those of checks, and those of lives, each of which drives the duty's roads.
+const NEAR: f64 = 1e-8;
+const NEAR_BY_LIFE: f64 = 1e-3;
 /// Offsets that differ by less are one, m.
 const ALIKE: f64 = 1e-6;
 
 /// What is asked of a rating.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone)]
 pub struct RatingOptions {
     /// Offsets of the wheels, m outboard of the mounting face; the model's own is added.
     pub offsets: Vec<f64>,
     /// Names of the load cases that count; all of the model where none is given.
     pub cases: Vec<String>,
+    /// How long the axle must last; not looked at where none is stated.
+    pub lasting: Option<Lasting>,
+}
+
+/// How long no detail may crack.
+#[derive(Debug, Clone)]
+pub struct Lasting {
+    /// What the axle goes through; its loads follow the rated and the unladen load.
+    pub duty: DutyFile,
+    /// Years until 5 % of the details that crack first have a crack.
+    pub years: f64,
 }
 
 /// The axle load at which the first check of [`strength`] binds, over the wheels' offset: at each offset the model's
@@ -46,6 +63,7 @@ pub fn rating(document: &Document, ask: &RatingOptions) -> Result<RatingOutcome,
         stated_load: model.axle.loading.rated_load,
         own_offset,
         ask: model.strength,
+        lasting: ask.lasting.as_ref().map(|own| (own.duty.name.clone(), own.years)),
         points,
         not_made: as_it_is.not_made,
         warnings: as_it_is.warnings,
@@ -56,6 +74,13 @@ pub fn rating(document: &Document, ask: &RatingOptions) -> Result<RatingOutcome,
 fn chosen(model: &Model, names: &[String]) -> Vec<LoadCase> {
     let counts = |case: &&LoadCase| names.is_empty() || names.contains(&case.name);
     model.cases.iter().filter(counts).cloned().collect()
+}
+
+/// A model under a rated load (N).
+fn under(document: &Document, load: f64) -> Result<Model, String> {
+    let mut document = document.clone();
+    document.set_number("loads.rated_load", load).map_err(|error| error.to_string())?;
+    Model::of(&document).map_err(|problems| problems.render())
 }
 
 /// A model whose load and offset are moved.
@@ -80,14 +105,40 @@ impl Rated<'_> {
         let checks = Checks { rated: self, document: self.at_offset(offset)?, made: RefCell::default() };
         let checked = checks.under(first)?;
         let parts = CheckedPart::ALL.into_iter().filter(|part| checked.governing_of(*part).is_some());
-        parts.map(|part| checks.part_load(part, [first, least])).collect()
+        let parts = parts.map(|part| checks.part_load(part, [first, least]));
+        let lasting =
+            self.ask.lasting.as_ref().map(|own| self.lasting_load(own, &checks.document, [first, least]));
+        parts.chain(lasting).collect()
+    }
+
+    /// The load under which the first detail lasts as long as it must.
+    fn lasting_load(
+        &self,
+        lasting: &Lasting,
+        document: &Document,
+        loads: [f64; 2],
+    ) -> Result<PartLoad, String> {
+        let first_cracks = |load: f64| -> Result<Option<DetailLife>, String> {
+            let model = under(document, load)?;
+            let duty = lasting.duty.duty(&model.axle).map_err(|error| error.to_string())?;
+            let ask = LifeOptions::with_reliability(model.strength.bearing_reliability);
+            let outcome = life(&model.axle, &duty, ask).map_err(|error| error.to_string())?;
+            Ok(outcome.details.into_iter().min_by(|a, b| a.years[0].total_cmp(&b.years[0])))
+        };
+        let used = |load: f64| Ok(first_cracks(load)?.map_or(0.0, |detail| lasting.years / detail.years[0]));
+        let limiter =
+            |load: f64| Ok::<_, String>(first_cracks(load)?.map(|detail| Limiter::of_crack(&detail)));
+        let (load, limiter) = match limit_load(used, loads, NEAR_BY_LIFE)? {
+            LimitLoad::At(load) => (Some(load), limiter(load)?),
+            LimitLoad::Always => (None, limiter(loads[1])?),
+            LimitLoad::Never => (None, None),
+        };
+        Ok(PartLoad { part: CheckedPart::Fatigue, load, limiter })
     }
 
     /// The checks under a rated load (N).
     fn checked(&self, document: &Document, load: f64) -> Result<StrengthOutcome, String> {
-        let mut document = document.clone();
-        document.set_number("loads.rated_load", load).map_err(|error| error.to_string())?;
-        let model = Model::of(&document).map_err(|problems| problems.render())?;
+        let model = under(document, load)?;
         let cases = chosen(&model, &self.ask.cases);
         strength(&model.axle, &cases, model.strength).map_err(|error| error.to_string())
     }
@@ -132,7 +183,7 @@ impl Checks<'_> {
         let used = |load: f64| -> Result<f64, String> {
             Ok(self.under(load)?.governing_of(part).map_or(0.0, |own| own.placed.check.utilization()))
         };
-        let (load, limiter) = match limit_load(used, first, least)? {
+        let (load, limiter) = match limit_load(used, [first, least], NEAR)? {
             LimitLoad::At(load) => (Some(load), limiter(load)?),
             LimitLoad::Always => (None, limiter(least)?),
             LimitLoad::Never => (None, None),
@@ -173,6 +224,16 @@ impl RatingPoint {
 }
 
 impl Limiter {
+    fn of_crack(detail: &DetailLife) -> Self {
+        Limiter {
+            part: CheckedPart::Fatigue,
+            what: "first crack".to_owned(),
+            place: detail.name.clone(),
+            case: None,
+            advice: "see `axlebow life`: a smoother detail, less stress or another duty",
+        }
+    }
+
     fn of(governing: &Governing) -> Self {
         let placed = governing.placed;
         Limiter {

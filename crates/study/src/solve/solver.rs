@@ -156,7 +156,7 @@ impl Study {
     /// The load that a design may carry, N: zero where a check is past its limit at any load, none where none binds.
     fn rating_of(&self, variant: usize, settings: &[Setting]) -> Result<Option<f64>, String> {
         let document = self.document(variant, settings).map_err(|refusal| refusal.to_string())?;
-        let ask = RatingOptions { offsets: Vec::new(), cases: self.strength_cases.clone() };
+        let ask = RatingOptions { offsets: Vec::new(), cases: self.strength_cases.clone(), lasting: None };
         let outcome = rating(&document, &ask)?;
         Ok(outcome.own().and_then(|own| own.load.or(own.limiter.as_ref().map(|_| 0.0))))
     }

@@ -2,9 +2,9 @@
 
 use std::path::Path;
 
-use axlebow_axle::{LifeOptions, life};
+use axlebow_axle::{CheckedPart, LifeOptions, life};
 use axlebow_model::{DUTY, DutyFile, MODEL, Model, Problems, read_bytes};
-use axlebow_study::{RatingOptions, Study, StudyOutcome, rating};
+use axlebow_study::{Lasting, RatingOptions, Study, StudyOutcome, rating};
 
 /// A short road and a bump that cracks welds soon.
 const DUTY_FILE: &str = r#"name = "short and rough"
@@ -63,7 +63,7 @@ fn a_design_has_the_rating_and_the_life_of_its_axle() {
         let mut document = read_bytes(&bytes, "model", &MODEL).unwrap();
         document.set("tube.wall", wall).unwrap();
         let cases = ["rated-load", "braking"].map(str::to_owned).to_vec();
-        let rated = rating(&document, &RatingOptions { offsets: Vec::new(), cases }).unwrap();
+        let rated = rating(&document, &RatingOptions { offsets: Vec::new(), cases, lasting: None }).unwrap();
         assert_eq!(value(&outcome, "rating", row), rated.own().unwrap().load, "{wall}");
         let axle = Model::of(&document).unwrap();
         let duty = DutyFile::of(&read_bytes(DUTY_FILE.as_bytes(), "duty", &DUTY).unwrap()).unwrap();
@@ -76,6 +76,26 @@ fn a_design_has_the_rating_and_the_life_of_its_axle() {
         assert_eq!(outcome.meets(&outcome.rows[row]), 1.0 / first.years[1] <= 0.02, "{wall}");
     }
     assert!(value(&outcome, "years-to-crack", 0) < value(&outcome, "years-to-crack", 1));
+}
+
+#[test]
+fn under_the_load_of_fatigue_the_first_detail_lasts_as_long_as_asked() {
+    let bytes = std::fs::read(models().join("trailer-152-thin-dual.toml")).unwrap();
+    let mut document = read_bytes(&bytes, "model", &MODEL).unwrap();
+    let duty = DutyFile::of(&read_bytes(DUTY_FILE.as_bytes(), "duty", &DUTY).unwrap()).unwrap();
+    let lasting = Some(Lasting { duty: duty.clone(), years: 8.0 });
+    let ask = RatingOptions { offsets: Vec::new(), cases: vec!["rated-load".to_owned()], lasting };
+    let rated = rating(&document, &ask).unwrap();
+    let own = rated.own().unwrap();
+    let load = own.load_of(CheckedPart::Fatigue).unwrap();
+    assert!(own.load.unwrap() <= load);
+    document.set_number("loads.rated_load", load).unwrap();
+    let axle = Model::of(&document).unwrap();
+    let options = LifeOptions::with_reliability(axle.strength.bearing_reliability);
+    let lasts = life(&axle.axle, &duty.duty(&axle.axle).unwrap(), options).unwrap();
+    let first = lasts.details.iter().map(|detail| detail.years[0]).fold(f64::INFINITY, f64::min);
+    // A load that is found within 0.1 % moves years by some four times that.
+    assert!((first / 8.0 - 1.0).abs() < 5e-3, "{first} years under {load} N");
 }
 
 #[test]

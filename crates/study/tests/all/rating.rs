@@ -15,7 +15,7 @@ fn document(name: &str) -> Document {
 
 fn rated(document: &Document, offsets: &[f64], cases: &[&str]) -> RatingOutcome {
     let cases = cases.iter().map(|name| (*name).to_owned()).collect();
-    rating(document, &RatingOptions { offsets: offsets.to_vec(), cases }).unwrap()
+    rating(document, &RatingOptions { offsets: offsets.to_vec(), cases, lasting: None }).unwrap()
 }
 
 /// Greatest utilization under a rated load, as `axlebow strength --set loads.rated_load=...` says it.
