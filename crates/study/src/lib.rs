@@ -26,10 +26,10 @@
 //! sensitivity  what a little more of each key does
 //! rating       the load at which the first check binds
 //! causes       what each part of an axle contributes
+//! payback      whether a remedy pays
 //! remedies     standard remedies and the user's own, tried and ranked
 //! explain      causes of worn tires, ranked
 //! across       tires across axles, a ride across random roads
-//! payback      whether a remedy pays
 //! ```
 
 mod across;
