@@ -16,9 +16,10 @@
 //! ```
 //! use axlebow::{Model, RoadFile, TYPICAL, ride};
 //! let model = Model::from_bytes(TYPICAL[0].text().as_bytes(), "axle.toml").map_err(|problems| problems.render())?;
-//! let bump = RoadFile::event("haversine-bump").expect("a road known by name");
-//! let ride_over_it = bump.ride(model.axle.loading.rated_load, 20.0);
-//! let outcome = ride(&model.axle, &ride_over_it).map_err(|error| error.to_string())?;
+//! let known = RoadFile::event("haversine-bump").expect("a road known by its name");
+//! let bump = RoadFile::of(&known, "".as_ref()).map_err(|problems| problems.render())?;
+//! let over_it = bump.ride(model.axle.loading.rated_load, 20.0);
+//! let outcome = ride(&model.axle, &over_it).map_err(|error| error.to_string())?;
 //! assert!(outcome.partial.is_none());
 //! # Ok::<(), String>(())
 //! ```
