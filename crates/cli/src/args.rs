@@ -109,6 +109,13 @@ pub struct Start {
     /// A common axle that yours is like: a file with typical values, marked so until each is confirmed
     #[arg(long, value_name = "TYPICAL", conflicts_with = "kind", requires = "name", value_parser = axlebow_model::TYPICAL.map(|own| own.name))]
     pub like: Option<String>,
+    /// Ask eight questions that a tape measure answers, on standard input, and write the model file from the answers; what
+    /// nobody has measured is marked typical
+    #[arg(long, conflicts_with_all = ["kind", "like", "readings", "case"])]
+    pub guided: bool,
+    /// Where the model file of --guided is written [default: NAME.toml, or my-axle.toml]
+    #[arg(short, long, value_name = "FILE.toml", requires = "guided", conflicts_with = "name")]
+    pub output: Option<PathBuf>,
     /// Write a reading sheet to fill in the shop, for `axlebow fit`, in place of a model file
     #[arg(long, conflicts_with_all = ["kind", "like"], requires = "name")]
     pub readings: bool,

@@ -9,6 +9,7 @@ pub mod fit;
 pub mod flex;
 pub mod gather;
 pub mod growth;
+pub mod guided;
 pub mod life;
 pub mod modes;
 pub mod payback;

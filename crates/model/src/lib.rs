@@ -49,4 +49,4 @@ pub use keys::{CASE, DUTY, MODEL, ROAD, TIRE};
 pub use read::{LARGEST, given_file, named_file, read, read_bytes, top_word, why_missing};
 pub use readings::{ReadQuantity, Reading, ReadingSheet, RemovedRib, readings};
 pub use roads::{DutyFile, RoadFile, road_events, road_kinds};
-pub use start::{KINDS, TYPICAL, TypicalAxle, case_starter, reading_sheet, starter};
+pub use start::{GuidedQuestion, GuidedStart, KINDS, TYPICAL, TypicalAxle, case_starter, reading_sheet, starter};
