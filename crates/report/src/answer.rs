@@ -27,6 +27,7 @@ mod strength;
 mod study;
 mod textbook;
 mod tire;
+mod typical;
 
 pub use causes::causes_answer;
 pub use compatibility::compatibility_answer;
