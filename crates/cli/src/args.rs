@@ -134,7 +134,7 @@ pub struct Start {
 pub struct Flex {
     #[command(flatten)]
     pub model: ModelInput,
-    /// Set another model's first case beside it in one table; may be given more than once
+    /// Set another model's first case beside it in one table, and with --plot in one drawing; may be given more than once
     #[arg(long, value_name = "MODEL", conflicts_with = "detail")]
     pub against: Vec<PathBuf>,
     /// Only this load case; may be given more than once
@@ -147,7 +147,8 @@ pub struct Flex {
     /// Everything about each case: split, bearings, seats and stations
     #[arg(long)]
     pub detail: bool,
-    /// Write a picture of the first case: the axle from the rear with moment and stress under it
+    /// Write a picture of the first case: the axle from the rear with moment and stress under it; with --against all axles one
+    /// over another
     #[arg(long, value_name = "FILE.svg|png")]
     pub plot: Option<PathBuf>,
     /// Write the first case as a VTK XML grid (.vtu): the axle's line, and the shells of its seats where the model asks

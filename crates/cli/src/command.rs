@@ -7,6 +7,7 @@ pub mod drawing;
 pub mod explain;
 pub mod fit;
 pub mod flex;
+mod flex_against;
 pub mod gather;
 pub mod growth;
 pub mod guided;

@@ -22,7 +22,7 @@ mod svg;
 mod vtu;
 mod words;
 
-pub use animation::{axle_scene, ride_animation, ride_frames};
+pub use animation::{OtherRide, axle_scene, ride_animation, ride_frames, rides_animation};
 pub use error::ReportError;
 pub use page::{Block, Caution, Column, Page, Table};
 pub use sheet::{DrawingOptions, Paper, Question, ShopDrawing, WeldSymbols};
