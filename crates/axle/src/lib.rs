@@ -83,6 +83,7 @@ pub use parts::stiffener::{Seated, Stiffener, StiffenerEnd, StiffenerWeld, WeldP
 pub use parts::stiffener_form::{StiffenerForm, sleeve};
 pub use parts::tire_fit::TireFit;
 pub use parts::wall_by::WallBy;
+pub use parts::welding_limits::LARGEST_ROOT_OPENING;
 pub use parts::wheel::{TREAD_SHARE, Tire, TireLayout, TirePlace, TireSlot, Wheel};
 pub use parts::wheel_end::WheelEnd;
 pub use riding::basis_comparison::{BasisComparison, BesideFull};

@@ -109,6 +109,13 @@ pub struct Start {
     /// A common axle that yours is like: a file with typical values, marked so until each is confirmed
     #[arg(long, value_name = "TYPICAL", conflicts_with = "kind", requires = "name", value_parser = axlebow_model::TYPICAL.map(|own| own.name))]
     pub like: Option<String>,
+    /// Ask eight questions that a tape measure answers, on standard input, and write the model file from the answers; what
+    /// nobody has measured is marked typical
+    #[arg(long, conflicts_with_all = ["kind", "like", "readings", "case"])]
+    pub guided: bool,
+    /// Where the model file of --guided is written [default: NAME.toml, or my-axle.toml]
+    #[arg(short, long, value_name = "FILE.toml", requires = "guided", conflicts_with = "name")]
+    pub output: Option<PathBuf>,
     /// Write a reading sheet to fill in the shop, for `axlebow fit`, in place of a model file
     #[arg(long, conflicts_with_all = ["kind", "like"], requires = "name")]
     pub readings: bool,
@@ -127,7 +134,7 @@ pub struct Start {
 pub struct Flex {
     #[command(flatten)]
     pub model: ModelInput,
-    /// Set another model's first case beside it in one table; may be given more than once
+    /// Set another model's first case beside it in one table, and with --plot in one drawing; may be given more than once
     #[arg(long, value_name = "MODEL", conflicts_with = "detail")]
     pub against: Vec<PathBuf>,
     /// Only this load case; may be given more than once
@@ -140,7 +147,8 @@ pub struct Flex {
     /// Everything about each case: split, bearings, seats and stations
     #[arg(long)]
     pub detail: bool,
-    /// Write a picture of the first case: the axle from the rear with moment and stress under it
+    /// Write a picture of the first case: the axle from the rear with moment and stress under it; with --against all axles one
+    /// over another
     #[arg(long, value_name = "FILE.svg|png")]
     pub plot: Option<PathBuf>,
     /// Write the first case as a VTK XML grid (.vtu): the axle's line, and the shells of its seats where the model asks

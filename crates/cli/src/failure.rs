@@ -4,7 +4,7 @@ use axlebow_axle::AxleError;
 use axlebow_model::Problems;
 use std::path::{Path, PathBuf};
 
-use crate::{Fault, output};
+use crate::{Fault, input, output};
 
 /// How a run ended.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -118,9 +118,10 @@ impl From<Problems> for Failure {
 
 impl From<AxleError> for Failure {
     fn from(error: AxleError) -> Self {
+        let text = axlebow_model::refusal_in_units(&error, input::system());
         match error {
-            AxleError::NoEquilibrium { .. } | AxleError::Fe(_) => Failure::NoSolution(error.to_string()),
-            _ => Failure::Input(error.to_string()),
+            AxleError::NoEquilibrium { .. } | AxleError::Fe(_) => Failure::NoSolution(text),
+            _ => Failure::Input(text),
         }
     }
 }

@@ -1,11 +1,11 @@
 //! Model files with the user's changes.
 
 use axlebow_model::{
-    Document, DutyFile, LARGEST, MODEL, Model, Problems, TireFile, given_file, read_bytes, road_kinds,
-    why_missing,
+    Document, DutyFile, LARGEST, Model, Problems, TireFile, given_file, read_model, road_kinds, why_missing,
 };
 use axlebow_report::{Assumed, InventedInput, ModelCard};
 use axlebow_units::{Kind, UnitSystem, parse_or_zero};
+use std::cell::Cell;
 use std::collections::BTreeSet;
 use std::io::{ErrorKind, Read};
 use std::path::{Path, PathBuf};
@@ -17,6 +17,16 @@ use crate::output;
 
 /// Plain files that this run has read, symbolic links followed: no output may replace one of them.
 static READ: Mutex<BTreeSet<PathBuf>> = Mutex::new(BTreeSet::new());
+
+thread_local! {
+    /// Unit system of the first model of this run.
+    static SYSTEM: Cell<Option<UnitSystem>> = const { Cell::new(None) };
+}
+
+/// The unit system that refusals are in: that of the first model of this run.
+pub fn system() -> UnitSystem {
+    SYSTEM.get().unwrap_or(UnitSystem::Si)
+}
 
 /// A duty file, with its defaults and its name on the card.
 pub fn duty(path: &Path, card: &mut ModelCard) -> Result<DutyFile, Failure> {
@@ -32,6 +42,7 @@ pub fn duty(path: &Path, card: &mut ModelCard) -> Result<DutyFile, Failure> {
 /// Forgets what runs before this one have read.
 pub fn forget_read() {
     READ.lock().unwrap_or_else(PoisonError::into_inner).clear();
+    SYSTEM.set(None);
 }
 
 /// Remembers that this run reads a file.
@@ -65,7 +76,9 @@ pub fn read_file(path: &Path) -> Result<Vec<u8>, Failure> {
 pub fn plain_model(path: &Path) -> Result<Model, Failure> {
     let path = given_file(path, "toml");
     let bytes = read_file(&path)?;
-    let model = Model::from_bytes(&bytes, &path.display().to_string())
+    let document = read_model(&bytes, &path.display().to_string());
+    let model = document
+        .and_then(|document| Model::of(&document))
         .map_err(|problems| misread(problems, &bytes, FileKind::Model))?;
     say_notes(model.notes.iter().map(|note| format!("{}: {note}", path.display())));
     Ok(model)
@@ -93,6 +106,7 @@ pub fn model(input: &ModelInput) -> Result<Model, Failure> {
 pub fn built(document: &Document, input: &ModelInput) -> Result<Model, Failure> {
     let model = Model::of(document).map_err(|problems| changed(problems, "--set", &input.changes))?;
     say_notes(model.notes.iter().cloned());
+    SYSTEM.set(SYSTEM.get().or(Some(model.system)));
     Ok(model)
 }
 
@@ -109,7 +123,7 @@ pub fn document(input: &ModelInput) -> Result<Document, Failure> {
 pub fn plain_document(path: &Path) -> Result<Document, Failure> {
     let path = given_file(path, "toml");
     let bytes = read_file(&path)?;
-    read_bytes(&bytes, &path.display().to_string(), &MODEL)
+    read_model(&bytes, &path.display().to_string())
         .map_err(|problems| misread(problems, &bytes, FileKind::Model))
 }
 

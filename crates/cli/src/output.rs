@@ -44,9 +44,14 @@ fn keep(add: impl FnOnce(&mut Run)) -> bool {
     KEPT.with_borrow_mut(|kept| kept.as_mut().map(add)).is_some()
 }
 
+/// Whether a run inside another program is kept in this thread.
+pub fn is_kept() -> bool {
+    keep(|_| ())
+}
+
 /// Whether messages go to a terminal.
 pub fn on_terminal() -> bool {
-    !keep(|_| ()) && std::io::IsTerminal::is_terminal(&std::io::stderr())
+    !is_kept() && std::io::IsTerminal::is_terminal(&std::io::stderr())
 }
 
 /// Prints a result.

@@ -16,6 +16,7 @@ mod variable_axle;
 mod wheel_build;
 mod wheel_end_build;
 
+pub use error_words::refusal_in_units;
 pub use model::Model;
 pub use tire_file::TireFile;
 pub use variable_axle::VariableAxle;

@@ -26,11 +26,13 @@
 //! build     content to an axle with its load cases
 //! readings  sheets of shop readings
 //! start     files to start from
+//! complete  every problem of a model file, whatever else is wrong in it
 //! cases     sheets of what was seen on worn axles
 //! ```
 
 mod build;
 mod cases;
+mod complete;
 mod content;
 mod declare;
 mod faults;
@@ -40,13 +42,19 @@ mod readings;
 mod roads;
 mod start;
 
-pub use build::{Model, TireFile, VariableAxle};
+pub use build::{Model, TireFile, VariableAxle, refusal_in_units};
 pub use cases::{CaseSheet, DamperState, FeltFeather, ReadingErrors, SeenEnd, SeenTire, StatedPrior};
+pub use complete::read_model;
 pub use content::{Assumed, Document, Entry, EntryNote, NumberKey, NumberPlace, Table, Value, Written};
 pub use declare::{Bounds, Holds, KeySpec, Presence, TableSpec, Word, json_schema, key, quantity};
 pub use faults::{ModelError, Problem, Problems, Span, likely};
 pub use keys::{CASE, DUTY, MODEL, ROAD, TIRE};
-pub use read::{LARGEST, given_file, named_file, read, read_bytes, top_word, why_missing};
+pub use read::{
+    LARGEST, Unread, given_file, named_file, named_path, read, read_bytes, read_bytes_partly, top_word,
+    why_missing,
+};
 pub use readings::{ReadQuantity, Reading, ReadingSheet, RemovedRib, readings};
 pub use roads::{DutyFile, RoadFile, road_events, road_kinds};
-pub use start::{KINDS, TYPICAL, TypicalAxle, case_starter, reading_sheet, starter};
+pub use start::{
+    GuidedQuestion, GuidedStart, KINDS, TYPICAL, TypicalAxle, case_starter, reading_sheet, starter,
+};

@@ -1,5 +1,15 @@
 //! Starter files: a commented model that runs as it is, and a sheet for readings.
 
+mod guided;
+mod guided_answer;
+mod guided_file;
+mod question;
+mod tire_size;
+mod typical_keys;
+
+pub use guided::GuidedStart;
+pub use question::GuidedQuestion;
+
 /// Kinds of axle that have a starter, as `kind` in a model file says them.
 pub const KINDS: [&str; 2] = ["trailer-tube", "drive-housing"];
 

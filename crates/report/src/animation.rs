@@ -39,20 +39,94 @@ pub fn ride_animation(
     drawing: &Drawing,
     card: &ModelCard,
 ) -> Result<String, ReportError> {
-    let (figure, frames, scene) = prepared(outcome, drawing, card)?;
-    let picture = Picture { figure: &figure, scene: &scene }.drawn()?;
-    let document = document(&figure, (&scene, &frames), &picture);
+    animation((outcome, drawing), None, card)
+}
+
+/// A ride of another axle under the one that a page is about.
+#[derive(Debug, Clone, Copy)]
+pub struct OtherRide<'a> {
+    /// What the axle is called.
+    pub name: &'a str,
+    /// Its ride over the same road at the same speed, with as many shapes.
+    pub outcome: &'a RideOutcome,
+    /// Sizes of the axle.
+    pub drawing: &'a Drawing,
+}
+
+/// The page of [`ride_animation`] with the ride of another axle under it, at the same moment, the same scale and the same
+/// factors; the histories are those of the first.
+///
+/// # Errors
+/// As [`ride_animation`], of either ride.
+pub fn rides_animation(
+    own: (&RideOutcome, &Drawing),
+    other: OtherRide<'_>,
+    card: &ModelCard,
+) -> Result<String, ReportError> {
+    animation(own, Some(other), card)
+}
+
+fn animation(
+    (outcome, drawing): (&RideOutcome, &Drawing),
+    other: Option<OtherRide<'_>>,
+    card: &ModelCard,
+) -> Result<String, ReportError> {
+    let (figure, frames, mut scene) = prepared(outcome, drawing, card)?;
+    let mut under = None;
+    if let Some(other) = other {
+        let (_, frames, own) = prepared(other.outcome, other.drawing, card)?;
+        let [first, second] = scene.alike(own);
+        scene = first;
+        under = Some((other.name, frames, second));
+    }
+    let picture = Picture { figure: &figure, scene: &scene, has_other: under.is_some() }.drawn()?;
+    let other = under.as_ref().map(|(name, frames, scene)| {
+        let frames = frames.in_units_of(&figure);
+        serde_json::json!({ "above": card.name, "name": name, "scene": scene, "frames": frames })
+    });
+    let document = document(&figure, (&scene, &frames), &picture, other);
     let title = format!("{}: {} at {}", card.name, outcome.name, figure.speed());
+    let name = under.as_ref().map_or(card.name.clone(), |(other, ..)| format!("{} over {other}", card.name));
     Ok(filled(PAGE, |part| match part {
         "title" => escaped(&title),
-        "name" => escaped(&card.name),
-        "driven" => escaped(&format!("Road: {}. Speed: {}.", outcome.name, figure.speed())),
+        "name" => escaped(&name),
+        "driven" => escaped(&driven(&figure, under.is_some())),
         "marks" => marks(outcome, card),
         "scale" => escaped(&scale(outcome, &scene)),
         "picture" => picture.svg.text().to_owned(),
         "document" => document.clone(),
         _ => String::new(),
     }))
+}
+
+/// What the page's script draws from.
+fn document(
+    figure: &RideFigure,
+    (scene, frames): (&Scene, &Frames),
+    picture: &Drawn,
+    other: Option<serde_json::Value>,
+) -> String {
+    let mut document = serde_json::json!({
+        "scene": scene,
+        "frames": frames.in_units_of(figure),
+        "cursor": picture.cursor,
+        "units": picture.units,
+    });
+    if let Some(other) = other {
+        document["other"] = other;
+    }
+    // `<` would end the element that holds the document.
+    document.to_string().replace('<', "\\u003c")
+}
+
+/// What is driven over and how fast.
+fn driven(figure: &RideFigure, has_other: bool) -> String {
+    let both = if has_other {
+        " Two axles at the same moment and scale, one under the other; the histories are those of the upper one."
+    } else {
+        ""
+    };
+    format!("Road: {}. Speed: {}.{both}", figure.outcome.name, figure.speed())
 }
 
 /// What a live page draws a ride from: scene, frames and units of the page of [`ride_animation`], as JSON.
@@ -83,18 +157,6 @@ fn prepared<'a>(
     let figure = RideFigure { outcome, card, numbers: Numbers { system: card.system } };
     let scene = Scene::of(&frames, drawing);
     Ok((figure, frames, scene))
-}
-
-/// What the page's script draws from.
-fn document(figure: &RideFigure, (scene, frames): (&Scene, &Frames), picture: &Drawn) -> String {
-    let document = serde_json::json!({
-        "scene": scene,
-        "frames": frames.in_units_of(figure),
-        "cursor": picture.cursor,
-        "units": picture.units,
-    });
-    // `<` would end the element that holds the document.
-    document.to_string().replace('<', "\\u003c")
 }
 
 /// What the reader must know before anything else: made-up data, a ride that ended early, warnings.

@@ -27,6 +27,7 @@ mod strength;
 mod study;
 mod textbook;
 mod tire;
+mod typical;
 
 pub use causes::causes_answer;
 pub use compatibility::compatibility_answer;
@@ -42,7 +43,7 @@ pub(crate) use life::years_words;
 pub use modes::modes_answer;
 pub use payback::payback_answer;
 pub(crate) use payback::verdict as payback_verdict;
-pub(crate) use phrases::plain;
+pub(crate) use phrases::{leans, percent, plain, way};
 pub(crate) use rating::offset_words;
 pub use rating::rating_answer;
 pub use remedies::remedies_answer;

@@ -22,7 +22,7 @@ mod svg;
 mod vtu;
 mod words;
 
-pub use animation::{axle_scene, ride_animation, ride_frames};
+pub use animation::{OtherRide, axle_scene, ride_animation, ride_frames, rides_animation};
 pub use error::ReportError;
 pub use page::{Block, Caution, Column, Page, Table};
 pub use sheet::{DrawingOptions, Paper, Question, ShopDrawing, WeldSymbols};
@@ -32,7 +32,7 @@ pub use subject::{
 };
 pub use svg::Svg;
 pub use vtu::vtu;
-pub use words::study_findings;
+pub use words::{GuidedWords, guided_words, study_findings};
 
 /// The page of each command: its answer, then its tables.
 pub mod table {

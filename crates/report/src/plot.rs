@@ -1,5 +1,6 @@
 //! Pictures of outcomes: SVG text that is the same on every machine.
 
+mod against_figure;
 pub(crate) mod bend;
 mod beside_figure;
 mod causes_figure;
@@ -39,6 +40,7 @@ mod uncertainty_figure;
 mod weld_diagram;
 
 pub use crate::panels::{Axis, Chart, Link, Series, charts};
+pub use against_figure::{AgainstAxle, against_figure};
 pub use causes_figure::causes_figure;
 pub use compatibility_figure::compatibility_figure;
 pub use drawing::{Drawing, LinePoint, StiffenerDrawing, TireDrawing};

@@ -6,6 +6,7 @@ pub(crate) mod explain;
 pub(crate) mod findings;
 pub(crate) mod fit;
 pub(crate) mod growth;
+mod guided;
 pub(crate) mod payback;
 pub(crate) mod preheat;
 pub(crate) mod remedies;
@@ -20,5 +21,6 @@ pub(crate) mod warning;
 mod wrapped;
 
 pub use findings::study_findings;
+pub use guided::{GuidedWords, guided_words};
 pub(crate) use station::station_name;
 pub(crate) use wrapped::wrapped;

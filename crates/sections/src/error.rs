@@ -3,7 +3,7 @@
 use std::ops::RangeInclusive;
 
 /// Lengths for which every property stays an ordinary number, 1 µm to 1 km.
-const LENGTHS: RangeInclusive<f64> = 1e-6..=1e3;
+pub const SECTION_LENGTHS: RangeInclusive<f64> = 1e-6..=1e3;
 
 /// What can be wrong with a material or a section; lengths are held in meters and told in millimeters.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
@@ -12,7 +12,7 @@ pub enum SectionError {
     /// A length is not a number, not positive, or absurdly small or large.
     #[error(
         "{thing} is {} mm; accepted is {} mm to {} mm",
-        millimeters(*value), millimeters(*LENGTHS.start()), millimeters(*LENGTHS.end())
+        millimeters(*value), millimeters(*SECTION_LENGTHS.start()), millimeters(*SECTION_LENGTHS.end())
     )]
     Length {
         /// Which length.
@@ -262,7 +262,7 @@ pub enum SectionError {
 
 /// Passes a length through if it is a number in the accepted range.
 pub(crate) fn accepted_length(thing: &'static str, value: f64) -> Result<f64, SectionError> {
-    if LENGTHS.contains(&value) { Ok(value) } else { Err(SectionError::Length { thing, value }) }
+    if SECTION_LENGTHS.contains(&value) { Ok(value) } else { Err(SectionError::Length { thing, value }) }
 }
 
 /// A length in millimeters to nine significant digits, so that 0.127 m reads as 127.

@@ -31,7 +31,7 @@ mod standard_size;
 mod torsion;
 
 pub use composite::{Composite, Part, PeakStress};
-pub use error::SectionError;
+pub use error::{SECTION_LENGTHS, SectionError};
 pub use material::Material;
 pub use outline::Outline;
 pub use outline::area_properties::{AreaProperties, PrincipalAxes};

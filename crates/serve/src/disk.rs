@@ -7,7 +7,7 @@ use std::io::{self, Read};
 use std::path::{Path, PathBuf};
 use std::sync::{Arc, Mutex, PoisonError};
 
-use axlebow_model::{Document, LARGEST, MODEL, Problems, TYPICAL, read_bytes};
+use axlebow_model::{Document, LARGEST, Problems, TYPICAL, read_model};
 
 use crate::trouble::Trouble;
 
@@ -87,7 +87,7 @@ fn typical(name: &str) -> Result<Source, Trouble> {
 }
 
 fn source(bytes: &[u8], name: &str) -> Result<Source, Problems> {
-    let document = read_bytes(bytes, name, &MODEL)?;
+    let document = read_model(bytes, name)?;
     Ok(Source { revision: revision(bytes), file: None, stem: String::new(), document })
 }
 

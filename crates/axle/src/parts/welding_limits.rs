@@ -1,7 +1,7 @@
 //! How far parts may be from what welds well.
 
 /// Widest gap under a foot that a fillet may bridge, m: 3/16 in (AWS D1.1, fit-up of fillet welds, from memory).
-pub(crate) const LARGEST_ROOT_OPENING: f64 = 0.1875 * 0.0254;
+pub const LARGEST_ROOT_OPENING: f64 = 0.1875 * 0.0254;
 
 /// How far the elastic modulus and the density of two metals may differ that are welded to each other, as a share.
 ///

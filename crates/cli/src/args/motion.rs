@@ -65,6 +65,9 @@ pub struct Ride {
     /// Write a page on which the axle moves over the road
     #[arg(long, value_name = "FILE.html|pdf")]
     pub animate: Option<PathBuf>,
+    /// Let another axle move under this one on that page: same road, same moment, same scale
+    #[arg(long, value_name = "MODEL", requires = "animate")]
+    pub against: Option<PathBuf>,
     /// Moments of the ride that the page shows
     #[arg(long, default_value_t = 600, value_parser = clap::value_parser!(u16).range(2..=1500), requires = "animate")]
     pub frames: u16,

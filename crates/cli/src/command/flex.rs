@@ -1,9 +1,9 @@
 //! `axlebow flex`.
 
-use axlebow_axle::{FlexOutcome, LoadCase};
+use axlebow_axle::LoadCase;
 use axlebow_model::Model;
 use axlebow_report::plot::{Drawing, flex_figure};
-use axlebow_report::{ModelCard, json, table, vtu};
+use axlebow_report::{json, table, vtu};
 
 use crate::args::Flex;
 use crate::failure::{Exit, Failure};
@@ -21,40 +21,22 @@ pub fn run(arguments: &Flex) -> Result<Exit, Failure> {
     let card = input::card(&model, &arguments.model);
     output::check_places(&[&arguments.plot, &arguments.vtu, &arguments.model.page])?;
     let outcome = axlebow_axle::flex(&model.axle, &cases)?;
-    let picture = output::picture(&arguments.plot, &arguments.model.page, &card, || {
-        let figure = flex_figure(&outcome.cases[0], &Drawing::of(&model.axle), &card)?;
-        Ok(figure.with_warnings(&outcome.warnings))
-    })?;
     if let Some(path) = &arguments.vtu {
         let case = &outcome.cases[0];
         let seats = axlebow_axle::seat_pictures(&model.axle, case)?;
         output::write_file(path, vtu(case, &seats, &card).as_bytes())?;
     }
     if !arguments.against.is_empty() {
-        let axles = beside(arguments, &outcome, &card)?;
-        let page = || table::flex_beside(&axles, &card).with_figures(picture);
-        Shown::from(&arguments.model).print(&card, page, || json::flex_against_document(&axles, &card))?;
-        return Ok(Exit::Done);
+        return super::flex_against::run(arguments, &model, outcome, &card);
     }
+    let picture = output::picture(&arguments.plot, &arguments.model.page, &card, || {
+        let figure = flex_figure(&outcome.cases[0], &Drawing::of(&model.axle), &card)?;
+        Ok(figure.with_warnings(&outcome.warnings))
+    })?;
     let brief = if arguments.detail { table::flex } else { table::flex_brief };
     let page = || brief(&outcome, &card).with_figures(picture);
     Shown::from(&arguments.model).print(&card, page, || json::flex_document(&outcome, &card))?;
     Ok(Exit::Done)
-}
-
-/// The first case of this model and of the others.
-fn beside(
-    arguments: &Flex,
-    own: &FlexOutcome,
-    card: &ModelCard,
-) -> Result<Vec<(String, FlexOutcome)>, Failure> {
-    let mut all = vec![(card.name.clone(), own.clone())];
-    for path in &arguments.against {
-        let model = input::plain_model(path)?;
-        let cases = chosen(&model, std::slice::from_ref(&own.cases[0].name))?;
-        all.push((model.name.clone(), axlebow_axle::flex(&model.axle, &cases)?));
-    }
-    Ok(all)
 }
 
 /// The cases asked for in the order of the model; all when none is asked for.

@@ -5,7 +5,9 @@ use axlebow_axle::{
 };
 use axlebow_model::{Model, RoadFile};
 use axlebow_report::plot::{Drawing, ride_figure, spectrum_figure};
-use axlebow_report::{BesideRide, ModelCard, Svg, csv, json, ride_animation, table};
+use axlebow_report::{
+    BesideRide, InventedInput, ModelCard, OtherRide, Svg, csv, json, ride_animation, rides_animation, table,
+};
 use axlebow_study::{DrawnRide, DrawnRides};
 use std::io::Write;
 
@@ -36,6 +38,7 @@ pub fn run(arguments: &Ride) -> Result<Exit, Failure> {
     let axle = RidingAxle::of(&model.axle, load)?;
     let outcome = axle.ride(&asked)?;
     let picture = write_pictures(arguments, &outcome, (&model, load), &card)?;
+    animate(arguments, (&outcome, &model), &asked, &card)?;
     write_samples(arguments, &outcome, &card)?;
     let drawn = drawn_rides((&axle, &asked), (&road, draws), &outcome)?;
     let comparison = comparison(arguments, (&axle, &asked), &outcome)?;
@@ -157,11 +160,34 @@ fn write_pictures(
         let figure = spectrum_figure(outcome, &modes, card)?;
         output::write_picture(path, figure.with_warnings(&outcome.warnings), card)?;
     }
-    if let Some(path) = &arguments.animate {
-        let page = ride_animation(outcome, &Drawing::of(&model.axle), card)?;
-        output::write_file(path, page.as_bytes())?;
-    }
     Ok(picture)
+}
+
+/// Writes the page on which the axle moves, and another axle under it over the same road, loaded by the same rule.
+fn animate(
+    arguments: &Ride,
+    (outcome, model): (&RideOutcome, &Model),
+    asked: &Driven,
+    card: &ModelCard,
+) -> Result<(), Failure> {
+    let Some(path) = &arguments.animate else { return Ok(()) };
+    let drawing = Drawing::of(&model.axle);
+    let page = match &arguments.against {
+        None => ride_animation(outcome, &drawing, card)?,
+        Some(against) => {
+            let other = input::plain_model(against)?;
+            let loading = &other.axle.loading;
+            let load = if arguments.drive.unladen { loading.unladen_load } else { loading.rated_load };
+            let ride =
+                RidingAxle::of(&other.axle, load)?.ride(&Driven { axle_load: load, ..asked.clone() })?;
+            let (name, drawing_of_other) = (other.name.as_str(), Drawing::of(&other.axle));
+            let under = OtherRide { name, outcome: &ride, drawing: &drawing_of_other };
+            let mut card = card.clone();
+            card.add_input(InventedInput::OtherAxle, other.invented);
+            rides_animation((outcome, &drawing), under, &card)?
+        }
+    };
+    output::write_file(path, page.as_bytes())
 }
 
 fn write_samples(arguments: &Ride, outcome: &RideOutcome, card: &ModelCard) -> Result<(), Failure> {

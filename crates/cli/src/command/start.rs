@@ -8,16 +8,15 @@ use crate::failure::{Exit, Failure};
 use crate::output;
 
 pub fn run(arguments: &Start) -> Result<Exit, Failure> {
+    if arguments.guided {
+        return super::guided::run(arguments);
+    }
     let Some(name) = &arguments.name else {
         output::print(&choices())?;
         return Ok(Exit::Done);
     };
     let ending = if arguments.readings { "csv" } else { "toml" };
-    let path = file_of(name, ending)?;
-    if path.exists() && !arguments.force {
-        let path = path.display();
-        return Err(Failure::Input(format!("{path} exists; give another name, or --force to write over it")));
-    }
+    let path = new_file(name, ending, arguments.force)?;
     let name = path.file_stem().map(|stem| stem.to_string_lossy().into_owned()).unwrap_or_default();
     output::check_kind("--page", arguments.page.as_deref(), "html")?;
     output::write_file(&path, text(arguments, &name)?.as_bytes())?;
@@ -59,13 +58,25 @@ fn choices() -> String {
     let width = TYPICAL.iter().map(|own| own.name.len()).max().unwrap_or_default();
     let lines: String = TYPICAL.iter().map(|own| format!("  {:width$}  {}\n", own.name, own.about)).collect();
     format!(
-        "Begin from the common axle that yours is most like; its values are typical until you confirm them:\n\n\
+        "Answer eight questions that a tape measure answers, and have the file of your axle:\n\n\
+         $ axlebow start my-axle --guided\n\n\
+         Or begin from the common axle that yours is most like; its values are typical until you confirm them:\n\n\
          $ axlebow start my-axle --like {}\n\n{lines}\n\
          Or from a commented file with placeholders: axlebow start my-axle --kind {}\n\
          Then: axlebow flex my-axle, axlebow remedies my-axle, axlebow report my-axle\n",
         TYPICAL[0].name,
         axlebow_model::KINDS.join("|")
     )
+}
+
+/// The file of a name with its ending, where none is there that must stay.
+pub(super) fn new_file(name: &str, ending: &str, force: bool) -> Result<PathBuf, Failure> {
+    let path = file_of(name, ending)?;
+    if path.exists() && !force {
+        let path = path.display();
+        return Err(Failure::Input(format!("{path} exists; give another name, or --force to write over it")));
+    }
+    Ok(path)
 }
 
 fn file_of(name: &str, ending: &str) -> Result<PathBuf, Failure> {

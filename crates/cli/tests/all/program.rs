@@ -37,6 +37,13 @@ pub fn axlebow_in(folder: &Path, arguments: &[&str]) -> Run {
     run_of(Command::new(program()).args(arguments).current_dir(folder))
 }
 
+/// Runs `axlebow` in a folder with answers on its standard input.
+pub fn axlebow_told(folder: &Path, arguments: &[&str], answers: &str) -> Run {
+    std::fs::write(folder.join("answers.txt"), answers).expect("the answers are written");
+    let answers = std::fs::File::open(folder.join("answers.txt")).expect("the answers");
+    run_of(Command::new(program()).args(arguments).current_dir(folder).stdin(answers))
+}
+
 fn run_of(command: &mut Command) -> Run {
     let output = command.output().expect("axlebow runs");
     let text = |bytes: Vec<u8>| String::from_utf8(bytes).expect("axlebow speaks UTF-8");

@@ -9,7 +9,7 @@ use axlebow_sections::{Material, Profile, RectangularTube, RoundBar, RoundTube};
 use axlebow_units::{Kind, show};
 
 use super::builder::{Builder, covers};
-use super::error_words::{axle_error, section_error};
+use super::error_words::InUnits;
 use crate::content::Table;
 use crate::faults::Span;
 
@@ -51,7 +51,7 @@ impl Builder<'_> {
             Err(errors) => {
                 for error in &errors {
                     let span = self.place_of(error);
-                    self.problems.push(span, axle_error(error, self.system), None);
+                    self.problems.push(span, error.in_units(self.system), None);
                 }
                 None
             }
@@ -158,8 +158,7 @@ impl Builder<'_> {
     }
 
     fn tube(&mut self, table: &Table) -> Option<Shape> {
-        let made = RoundTube::new(table.number("od"), table.number("wall"))
-            .map_err(|error| section_error(&error, self.system));
+        let made = RoundTube::new(table.number("od"), table.number("wall"));
         let profile = Profile::from(self.kept(table.span_of("wall"), made)?);
         Some(Shape::Tube(profile, table.number("length")))
     }
@@ -168,8 +167,7 @@ impl Builder<'_> {
         let (wall, radius) = (table.number("wall"), table.number("corner_radius"));
         let mut points = Vec::new();
         for point in table.tables("profile") {
-            let made = RectangularTube::new(point.number("width"), point.number("height"), wall, radius)
-                .map_err(|error| section_error(&error, self.system));
+            let made = RectangularTube::new(point.number("width"), point.number("height"), wall, radius);
             let section = self.kept(point.span_of("height"), made)?;
             points.push(HousingPoint { at: point.number("at"), section });
         }

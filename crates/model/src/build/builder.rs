@@ -3,7 +3,7 @@
 use axlebow_axle::{Side, Sides};
 use axlebow_units::UnitSystem;
 
-use super::error_words::shown_length;
+use super::error_words::{InUnits, shown_length};
 use crate::content::{Assumed, Document, Table, Written};
 use crate::faults::{Problems, Span, likely};
 use crate::keys::MODEL;
@@ -89,9 +89,9 @@ impl<'d> Builder<'d> {
         if self.system == UnitSystem::Us { us } else { si }
     }
 
-    /// The value, or its error as a problem at `span`.
-    pub(crate) fn kept<T, E: std::fmt::Display>(&mut self, span: Span, made: Result<T, E>) -> Option<T> {
-        made.map_err(|error| self.problems.push(span, error.to_string(), None)).ok()
+    /// The value, or its error as a problem at `span`, in the units of the file.
+    pub(crate) fn kept<T, E: InUnits>(&mut self, span: Span, made: Result<T, E>) -> Option<T> {
+        made.map_err(|error| self.problems.push(span, error.in_units(self.system), None)).ok()
     }
 }
 

@@ -8,6 +8,7 @@ use axlebow_units::{Kind, parse, show};
 
 use super::case_sheet::{CaseSheet, DamperState, FeltFeather, ReadingErrors, SeenEnd, SeenTire, StatedPrior};
 use crate::build::Model;
+use crate::complete::read_model;
 use crate::content::{Document, Table, Written};
 use crate::faults::{Problems, likely};
 use crate::keys::{CASE, MODEL};
@@ -59,7 +60,7 @@ fn axle_of(sheet: &Document, folder: &Path) -> Result<Document, Problems> {
         problems.push_likely(root.span_of("axle"), message, (accepted, Some(near)));
         problems
     })?;
-    read_bytes(&bytes, named, &MODEL)
+    read_model(&bytes, named)
 }
 
 /// A sheet that is read.

@@ -103,6 +103,8 @@ pub struct Table {
     pub(crate) spec: &'static TableSpec,
     pub(crate) span: Span,
     pub(crate) entries: Vec<Entry>,
+    /// Keys that the file gives and that cannot be read; none in a file that is found good.
+    pub(crate) faulty: Vec<&'static str>,
 }
 
 impl PartialEq for Table {

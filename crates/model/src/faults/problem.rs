@@ -132,6 +132,12 @@ impl Problems {
         self.items.len() == MOST
     }
 
+    /// Those of the problems that another report of the same file has too, word for word.
+    pub(crate) fn also_in(mut self, other: &Self) -> Self {
+        self.items.retain(|own| other.items.contains(own));
+        self
+    }
+
     /// Adds another report's problems, but for those on a line that already has one.
     ///
     /// What stands on a line with a syntax error was recovered by a guess and need not be what was written.

@@ -2,11 +2,19 @@
 
 use std::fs::File;
 use std::io::{ErrorKind, Read as _};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
-use super::given_file::{missing_folder, names_beside};
+use super::given_file::{given_file, missing_folder, names_beside};
 use crate::content::{Document, Table};
 use crate::faults::{Problems, likely};
+
+/// The file that a key names, with its usual ending where only that is there: `base = "trailer"` is trailer.toml, and of a
+/// measured profile `profile = "road"` is road.csv.
+///
+/// Arguments: the `key` and what it `named`; `folder`, that the name starts from.
+pub fn named_path((key, named): (&str, &str), folder: &Path) -> PathBuf {
+    given_file(&folder.join(named), if key == "profile" { "csv" } else { "toml" })
+}
 
 /// The bytes of the file that a key of a document's table names; one more than `most` at most.
 ///
@@ -22,7 +30,7 @@ pub fn named_file(
     most: usize,
 ) -> Result<Vec<u8>, Problems> {
     let named = table.text(key);
-    let path = folder.join(named);
+    let path = named_path((key, named), folder);
     bytes_of(&path, most).map_err(|reason| {
         let mut problems = document.problems();
         let accepted = "a file, named from the folder of the one that names it".to_owned();

@@ -55,13 +55,16 @@ impl<'s> Reader<'s> {
 
     /// Reads a table: its keys in file order, then the defaults.
     pub fn table(&mut self, spec: &'static TableSpec, raw: &DeTable<'_>, place: Place) -> Table {
-        let mut table = Table { spec, span: place.span.clone(), entries: Vec::new() };
+        let mut table = Table { spec, span: place.span.clone(), entries: Vec::new(), faulty: Vec::new() };
         let mut keys: Vec<_> = raw.iter().collect();
         keys.sort_by_key(|(key, _)| key.span().start);
         for (key, value) in keys {
             match spec.key(key.get_ref()) {
                 _ if self.problems.is_full() => break,
-                Some(key_spec) => table.entries.extend(self.entry(key_spec, value, &place)),
+                Some(key_spec) => match self.entry(key_spec, value, &place) {
+                    Some(entry) => table.entries.push(entry),
+                    None => table.faulty.push(key_spec.key),
+                },
                 None => self.unknown_key(spec, self.span(key.span()), key.get_ref()),
             }
         }

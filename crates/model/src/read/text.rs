@@ -22,8 +22,38 @@ pub const LARGEST: usize = 1_000_000;
 /// Every problem at once, up to fifty: a file that is too long or empty, syntax, unknown and missing keys,
 /// contents of the wrong type, unit or range.
 pub fn read(text: &str, file_name: &str, spec: &'static TableSpec) -> Result<Document, Problems> {
+    read_partly(text, file_name, spec).map_err(|unread| unread.problems)
+}
+
+/// A file that has problems.
+#[derive(Debug)]
+pub struct Unread {
+    /// What is wrong with it.
+    pub problems: Problems,
+    /// What could be read of it, gaps left open; none where its syntax is at fault. Accessors of its tables without
+    /// `optional_` may meet a gap.
+    pub partial: Option<Box<Document>>,
+}
+
+impl Unread {
+    /// The problems with those that `find` finds in what could be read, but for lines that have one already.
+    pub fn with(self, find: impl Fn(&Document) -> Option<Problems>) -> Problems {
+        let mut problems = self.problems;
+        self.partial.and_then(|partial| find(&partial)).iter().for_each(|more| problems.absorb(more));
+        problems
+    }
+}
+
+impl From<Problems> for Unread {
+    fn from(problems: Problems) -> Self {
+        Unread { problems, partial: None }
+    }
+}
+
+/// Reads a file as [`read`] does and gives back what could be read of one that has problems.
+fn read_partly(text: &str, file_name: &str, spec: &'static TableSpec) -> Result<Document, Unread> {
     if text.len() > LARGEST {
-        return Err(too_long(text.len(), file_name, LARGEST));
+        return Err(too_long(text.len(), file_name, LARGEST).into());
     }
     let source: Arc<str> = Arc::from(text);
     let mut problems = Problems::new(file_name, Arc::clone(&source));
@@ -33,13 +63,30 @@ pub fn read(text: &str, file_name: &str, spec: &'static TableSpec) -> Result<Doc
     }
     if faults.is_empty() && raw.get_ref().is_empty() {
         problems.push(0..0, "the file is empty", Some(format!("a {} with {}", spec.name, spec.key_list())));
-        return Err(problems);
+        return Err(problems.into());
     }
+    let empty = problems.clone();
     let mut reader = Reader::new(text, Problems::new(file_name, source));
     reader.whole = faults.is_empty();
     let root = reader.table(spec, raw.get_ref(), Place { path: String::new(), span: 0..0 });
     problems.absorb(&reader.problems);
-    if problems.is_empty() { Ok(Document::new(problems, root, reader.assumed)) } else { Err(problems) }
+    let document = Document::new(empty, root, reader.assumed);
+    match problems.is_empty() {
+        true => Ok(document),
+        false => Err(Unread { problems, partial: faults.is_empty().then(|| Box::new(document)) }),
+    }
+}
+
+/// Reads a file as [`read_bytes`] does and gives back what could be read of one that has problems.
+///
+/// # Errors
+/// Those of [`read_bytes`].
+pub fn read_bytes_partly(
+    bytes: &[u8],
+    file_name: &str,
+    spec: &'static TableSpec,
+) -> Result<Document, Unread> {
+    read_partly(text_of(bytes, file_name, LARGEST)?, file_name, spec)
 }
 
 /// Reads a file that may not be text; see [`read`].

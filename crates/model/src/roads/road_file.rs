@@ -11,7 +11,7 @@ use super::road_name::described;
 use crate::content::{Assumed, Document, Table};
 use crate::faults::{ModelError, Problems};
 use crate::keys::ROAD;
-use crate::read::{read, read_bytes};
+use crate::read::{named_path, read, read_bytes_partly};
 
 /// A road with the way in which it is driven.
 #[derive(Debug, Clone)]
@@ -46,7 +46,9 @@ impl RoadFile {
     /// Every problem at once: those of any file, keys that the kind of road needs or has no use for, shapes
     /// that are impossible; or the problems of the profile that it names.
     pub fn from_bytes(bytes: &[u8], file_name: &str, folder: &Path) -> Result<RoadFile, Problems> {
-        RoadFile::of(&read_bytes(bytes, file_name, &ROAD)?, folder)
+        let read = read_bytes_partly(bytes, file_name, &ROAD);
+        let document = read.map_err(|unread| unread.with(|partial| check_keys(partial).err()))?;
+        RoadFile::of(&document, folder)
     }
 
     /// What a road file would say of an event that is known by its name: its usual sizes, listed as assumed.
@@ -98,7 +100,7 @@ impl RoadFile {
             road,
             speed: root.number("speed"),
             assumed: in_use.cloned().chain(uneven).collect(),
-            profile: root.optional_text("profile").map(|named| folder.join(named)),
+            profile: root.optional_text("profile").map(|named| named_path(("profile", named), folder)),
             kind: root.word("kind"),
             random,
             contact_length: root.number("contact_length"),
@@ -164,8 +166,9 @@ fn scheme(root: &Table) -> Scheme {
 /// Refuses a file that lacks keys which its kind of road needs, or has some that it has no use for.
 fn check_keys(document: &Document) -> Result<(), Problems> {
     let (root, mut problems) = (document.root(), document.problems());
-    let Some(kind) = RoadKind::of(root.word("kind")) else { return Ok(()) };
-    for key in kind.needs.iter().filter(|key| root.value(key).is_none()) {
+    let Some(kind) = root.optional_word("kind").and_then(RoadKind::of) else { return Ok(()) };
+    let is_open = |key: &&&str| root.value(key).is_none() && !root.faulty.contains(*key);
+    for key in kind.needs.iter().filter(is_open) {
         problems.push(root.span_of("kind"), format!("a {} needs its `{key}`", kind.word), None);
     }
     let own: Vec<_> = kind.own_keys().map(|key| format!("`{key}`")).collect();

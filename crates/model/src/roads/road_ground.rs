@@ -11,7 +11,7 @@ use axlebow_units::{Kind, show};
 use super::profile_file::{LONGEST_PROFILE, ProfileFile};
 use crate::content::{Assumed, Document, Table};
 use crate::faults::Problems;
-use crate::read::named_file;
+use crate::read::{named_file, named_path};
 
 /// Distances from row to row that differ by more than this share are called uneven: below it they may be
 /// even ones, rounded.
@@ -41,7 +41,7 @@ impl Ground {
         match root.word("kind") {
             "measured-profile" => {
                 let bytes = named_file(document, (root, "profile"), folder, LONGEST_PROFILE)?;
-                let named = folder.join(root.text("profile")).display().to_string();
+                let named = named_path(("profile", root.text("profile")), folder).display().to_string();
                 let profile = ProfileFile::from_bytes(&bytes, &named, root.number("widest_gap"))?;
                 let idle = check_sides(document, profile.tracks.len() == 2)?;
                 let road = measured(root, &profile.tracks).map_err(refused)?;

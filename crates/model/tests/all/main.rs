@@ -6,6 +6,7 @@ mod cases;
 mod demo;
 mod demo_lane;
 mod duties;
+mod guided;
 mod numbers;
 mod reader;
 mod removals;

@@ -27,6 +27,8 @@ const DESCRIPTION: &str = "The axle with its wheels on the road, moving; under i
 pub(super) struct Picture<'a> {
     pub figure: &'a RideFigure<'a>,
     pub scene: &'a Scene,
+    /// Whether another ride at the same scale is shown under it.
+    pub has_other: bool,
 }
 
 /// The picture and what the page must know of it.
@@ -57,7 +59,12 @@ impl Picture<'_> {
     pub fn drawn(&self) -> Result<Drawn, ReportError> {
         let mut canvas = Canvas::default();
         canvas.group(r#"id="scene""#, |_| {});
-        let top = self.figure.draw_legend(&mut canvas, self.scene.level + UNDER) + 46.0;
+        let mut under = self.scene.level + UNDER;
+        if self.has_other {
+            canvas.group(&format!(r#"id="other-scene" transform="translate(0 {under:.2})""#), |_| {});
+            under *= 2.0;
+        }
+        let top = self.figure.draw_legend(&mut canvas, under) + 46.0;
         let x = range_of(self.figure.distances(), MARGIN);
         let bottom = self.draw_panels(&mut canvas, x, top)?;
         canvas.group(r#"id="cursor""#, |inside| {

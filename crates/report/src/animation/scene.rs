@@ -78,7 +78,7 @@ impl Scene {
         let seats = Side::BOTH.map(|side| seat(frames, side));
         Scene {
             middle: MIDDLE,
-            level: scale * (radius + BODY[0] + BODY[1] + CLEAR_HEIGHT) + TOP,
+            level: level(scale, radius),
             scale,
             radius,
             height_factor: height_factor(frames),
@@ -91,6 +91,22 @@ impl Scene {
             body: [BODY[0], BODY[0] + BODY[1], seats[0].abs().max(seats[1].abs()) + 0.05],
         }
     }
+}
+
+impl Scene {
+    /// Both scenes at one scale, on one level, with the same factors: those of the one that has less room.
+    pub fn alike(self, other: Scene) -> [Scene; 2] {
+        let scale = self.scale.min(other.scale);
+        let (height_factor, flex_factor) =
+            (self.height_factor.min(other.height_factor), self.flex_factor.min(other.flex_factor));
+        let level = level(scale, self.radius.max(other.radius));
+        [self, other].map(|own| Scene { scale, height_factor, flex_factor, level, ..own })
+    }
+}
+
+/// Canvas height of the road at rest under wheels of a radius.
+fn level(scale: f64, radius: f64) -> f64 {
+    scale * (radius + BODY[0] + BODY[1] + CLEAR_HEIGHT) + TOP
 }
 
 fn tire_scene(tire: &TireDrawing, frames: &Frames, drawing: &Drawing, side: Side) -> TireScene {

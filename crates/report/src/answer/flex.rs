@@ -6,6 +6,7 @@ use axlebow_units::Kind;
 
 use super::first;
 use super::phrases::{angle, is_nothing, leans, percent, reads_alike, size, tops};
+use super::typical::{LargestPart, estimate};
 use crate::ModelCard;
 use crate::number::{Numbers, Shown};
 
@@ -20,7 +21,13 @@ const LEVEL: f64 = 1e-6;
 pub fn flex_answer(outcome: &FlexOutcome, card: &ModelCard) -> Vec<String> {
     let n = Numbers { system: card.system };
     let Some(case) = outcome.cases.first() else { return Vec::new() };
-    first([Some(lean(case, n)), Some(bow(case, n)), stiffened(case, n), worst(outcome, n), setting(case, n)])
+    first([
+        Some(lean(case, n, card)),
+        Some(bow(case, n)),
+        stiffened(case, n),
+        worst(outcome, n),
+        setting(case, n),
+    ])
 }
 
 /// The wheel whose camber changes more; the left one of two alike.
@@ -35,10 +42,12 @@ fn changes(case: &CaseOutcome) -> Sides<f64> {
     Sides::each(|side| case.wheels.of(side).camber_change)
 }
 
-fn lean(case: &CaseOutcome, n: Numbers) -> String {
+fn lean(case: &CaseOutcome, n: Numbers, card: &ModelCard) -> String {
     let changes = changes(case);
     let part = part(case, n).map_or(String::new(), |part| format!(", {part}"));
-    format!("{} in case {}{part}.", tops(&changes, n), case.name)
+    let ((of, _), _) = largest_part(&leaning(case).1.split);
+    let estimate = estimate(of, card).map_or(String::new(), |words| format!(": {words}"));
+    format!("{} in case {}{part}{estimate}.", tops(&changes, n), case.name)
 }
 
 /// The largest part of the lean of the wheel that leans more.
@@ -57,20 +66,20 @@ fn part(case: &CaseOutcome, n: Numbers) -> Option<String> {
 
 /// What the largest part makes of a camber, such as "95 % of it bending of the axle".
 pub(super) fn share_of(split: &CamberSplit, whole: f64, of_it: &str) -> String {
-    let (words, own) = largest_part(split);
+    let ((_, words), own) = largest_part(split);
     let taken_back = if own / whole > 1.005 { ", some of which other parts take back" } else { "" };
     format!("{} {of_it} {words}{taken_back}", percent(own / whole))
 }
 
-/// The part that is largest, in words.
-fn largest_part(split: &CamberSplit) -> (&'static str, f64) {
+/// The part that is largest, and its words.
+fn largest_part(split: &CamberSplit) -> ((LargestPart, &'static str), f64) {
     let parts = [
-        ("bending of the axle", split.bending),
-        ("shear of the axle", split.shear),
-        ("rotation of the seats", split.seat),
-        ("bearing deflection", split.bearing),
-        ("deflection of wheel disc and hub flange", split.disc),
-        ("bearing clearance", split.clearance),
+        ((LargestPart::Axle, "bending of the axle"), split.bending),
+        ((LargestPart::Axle, "shear of the axle"), split.shear),
+        ((LargestPart::Seats, "rotation of the seats"), split.seat),
+        ((LargestPart::WheelEnds, "bearing deflection"), split.bearing),
+        ((LargestPart::WheelEnds, "deflection of wheel disc and hub flange"), split.disc),
+        ((LargestPart::WheelEnds, "bearing clearance"), split.clearance),
     ];
     parts.into_iter().fold(parts[0], |most, part| if part.1.abs() > most.1.abs() { part } else { most })
 }

@@ -5,7 +5,7 @@ use axlebow_axle::{DamageShares, DetailLife, LifeOutcome};
 use super::first;
 use super::phrases::{percent, plain, several};
 use crate::ModelCard;
-use crate::number::significant;
+use crate::number::fixed;
 
 /// Years beyond which a number would only pretend to know.
 const LONG: f64 = 1000.0;
@@ -60,12 +60,17 @@ fn not_made(outcome: &LifeOutcome) -> Option<String> {
     (count > 0).then(|| format!("{} {were} not made, which is no pass.", several(count, "check")))
 }
 
-/// Years to two digits, such as "14 years".
+/// Years below which a number would only pretend to know.
+const SHORT: f64 = 0.1;
+
+/// Years to two digits and one decimal at most, such as "14 years".
 pub(crate) fn years_words(years: f64) -> String {
     match years {
         years if years > LONG => format!("more than {LONG:.0} years"),
         years if years >= 100.0 => format!("{:.0} years", (years / 10.0).round() * 10.0),
-        years => format!("{} years", significant(years, 2)),
+        years if years >= 10.0 => format!("{} years", fixed(years, 0)),
+        years if years >= SHORT => format!("{} years", fixed(years, 1)),
+        _ => format!("less than {SHORT} years"),
     }
 }
 
@@ -78,6 +83,8 @@ mod tests {
         assert_eq!(years_words(f64::INFINITY), "more than 1000 years");
         assert_eq!(years_words(437.0), "440 years");
         assert_eq!(years_words(14.4), "14 years");
-        assert_eq!(years_words(0.62), "0.62 years");
+        assert_eq!(years_words(9.96), "10.0 years");
+        assert_eq!(years_words(0.62), "0.6 years");
+        assert_eq!(years_words(0.04), "less than 0.1 years");
     }
 }

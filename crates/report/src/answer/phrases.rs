@@ -31,7 +31,7 @@ pub(super) fn place(y: f64, n: Numbers) -> String {
 }
 
 /// A share in words, such as "95 %".
-pub(super) fn percent(share: f64) -> String {
+pub(crate) fn percent(share: f64) -> String {
     let decimals = if (1e-4..0.01).contains(&share.abs()) { 1 } else { 0 };
     format!("{} %", fixed(100.0 * share, decimals))
 }
@@ -42,7 +42,7 @@ pub(super) fn times(ratio: f64) -> String {
 }
 
 /// Which way a camber leans a tire's top.
-pub(super) fn way(camber: f64) -> &'static str {
+pub(crate) fn way(camber: f64) -> &'static str {
     if camber < 0.0 { "in" } else { "out" }
 }
 
@@ -65,7 +65,7 @@ pub(super) fn tops(camber: &Sides<f64>, n: Numbers) -> String {
 }
 
 /// How one top leans, such as "leans in 0.44 deg".
-pub(super) fn leans(camber: f64, n: Numbers) -> String {
+pub(crate) fn leans(camber: f64, n: Numbers) -> String {
     if is_nothing(camber) {
         return "does not lean".to_owned();
     }

@@ -22,18 +22,19 @@ pub fn study_details(outcome: &StudyOutcome, card: &ModelCard) -> Vec<String> {
 fn sentences(outcome: &StudyOutcome, card: &ModelCard) -> Vec<String> {
     let words = StudyWords { outcome, numbers: Numbers { system: card.system } };
     let beside = matches!(outcome.kind, StudyKind::SideBySide { .. });
-    let told = seat_findings(&words).is_empty().then(|| lead(outcome)).flatten();
-    let range = told.filter(|_| beside).and_then(|lead| words.range_of(lead));
+    let is_told = beside && seat_findings(&words).is_empty();
+    let leads = if is_told { leads_beside(&words) } else { Vec::new() };
+    let ranges = leads.into_iter().filter_map(|lead| words.range_of(lead));
     let summary = outcome.summary.as_ref().filter(|_| outcome.uncertainty.is_none());
     let many = summary.and_then(|summary| extremes(&words, summary));
-    range.into_iter().chain(many).chain(study_findings(outcome, card)).collect()
+    ranges.chain(many).chain(study_findings(outcome, card)).collect()
 }
 
-/// The result by which variants side by side are told apart: camber where it is shown, else what is shown first.
-fn lead(outcome: &StudyOutcome) -> Option<&Measure> {
-    let camber = |measure: &&Measure| measure.ride.is_none() && measure.name.ends_with(name::CAMBER_CHANGE);
-    let shown = || outcome.shown.iter();
-    shown().find(camber).or_else(|| shown().next()).or_else(|| outcome.standing(name::LEFT_CAMBER_CHANGE))
+/// The results by which variants side by side are told apart.
+fn leads_beside<'a>(words: &StudyWords<'a>) -> Vec<&'a Measure> {
+    let leads = words.leads();
+    let usual = words.outcome.standing(name::LEFT_CAMBER_CHANGE);
+    if leads.is_empty() { usual.into_iter().collect() } else { leads }
 }
 
 /// Least and most of the first result of very many designs.

@@ -15,6 +15,8 @@ pub(crate) enum Shown {
     RoadDistance,
     /// Force of a weld per length of it.
     ForcePerLength,
+    /// A count of years.
+    Years,
     /// Of any size: four significant digits.
     Free(Kind),
 }
@@ -33,6 +35,7 @@ impl Shown {
             Self::Place | Self::Deflection | Self::RoadDistance => Kind::Length,
             // The same dimension, N/mm or lbf/in.
             Self::ForcePerLength => Kind::Stiffness,
+            Self::Years => Kind::Ratio,
         }
     }
 
@@ -43,6 +46,7 @@ impl Shown {
             Self::Place => (1, 2),
             Self::Deflection => (3, 4),
             Self::ForcePerLength | Self::RoadDistance => (0, 0),
+            Self::Years => (1, 1),
             Self::Free(_) => return None,
         };
         Some(if system == UnitSystem::Si { si } else { us })

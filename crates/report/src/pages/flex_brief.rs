@@ -4,7 +4,7 @@ use axlebow_axle::{CaseOutcome, FlexOutcome, Side, WheelOutcome};
 use axlebow_units::Kind;
 
 use super::flex::heading;
-use super::notes::{defaults, warnings};
+use super::notes::{defaults, next, warnings};
 use super::stiffening::stiffening;
 use super::walls::walls;
 use crate::ModelCard;
@@ -23,8 +23,13 @@ pub fn flex_brief(outcome: &FlexOutcome, card: &ModelCard) -> Page {
     page.extend(stiffening(outcome, n));
     page.extend(defaults(card, "--detail"));
     page.extend(warnings(&outcome.warnings));
+    page.add(next(NEXT));
     page
 }
+
+/// What to do with the lean.
+const NEXT: &str =
+    "`axlebow tire` for wear, `axlebow remedies` for what helps, `axlebow strength` for stress.";
 
 /// What the signs mean.
 const SIGNS: &str = "Camber, against the line through the two hubs: negative, tops lean in. Toe: positive, toe-in. The axle's \

@@ -51,7 +51,7 @@ fn how(outcome: &LifeOutcome, n: Numbers) -> String {
 
 /// Years in a cell.
 fn years(value: f64) -> String {
-    years_words(value).trim_end_matches(" years").replace("more than ", "> ")
+    years_words(value).trim_end_matches(" years").replace("more than ", "> ").replace("less than ", "< ")
 }
 
 fn details(outcome: &LifeOutcome, n: Numbers) -> Table {

@@ -3,7 +3,7 @@
 use axlebow_axle::{ModeMesh, ModeOutcome, ModesOutcome};
 use axlebow_units::Kind;
 
-use super::notes::{JSON, defaults};
+use super::notes::{JSON, defaults, next};
 use crate::ModelCard;
 use crate::answer::modes_answer;
 use crate::number::{Numbers, Shown, fixed, significant};
@@ -14,6 +14,10 @@ const TURNS_ONLY: f64 = 1e3;
 
 /// Least share of strain that is not zero in the table.
 const LEAST_SHOWN: f64 = 5e-4;
+
+/// What to do with the modes.
+const NEXT: &str =
+    "`axlebow cups` compares a cup count with these modes, `axlebow ride` shakes them over a road.";
 
 /// One line for each natural mode: frequency, damping, modal mass, strain energy by part, and camber for the
 /// largest displacement; then whether any mode was missed, and what was assumed.
@@ -33,6 +37,7 @@ pub fn modes(outcome: &ModesOutcome, card: &ModelCard) -> Page {
     page.extend([count(outcome), mesh(&outcome.mesh, n)]);
     page.add(Block::note(accuracy(outcome)));
     page.extend(defaults(card, JSON));
+    page.add(next(NEXT));
     page
 }
 

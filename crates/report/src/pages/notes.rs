@@ -28,3 +28,8 @@ pub(super) const CAMBER_SIGN: &str = "Camber: negative, tops lean in.";
 
 /// The option that lists defaults where a command has no details.
 pub(super) const JSON: &str = "--json";
+
+/// What to do with the result.
+pub(super) fn next(text: &str) -> Block {
+    Block::paragraph(format!("Next: {text}"))
+}

@@ -1,6 +1,6 @@
 //! The figure of variants side by side: bars in a panel for each result, the baseline marked.
 
-use axlebow_study::{Measure, Row};
+use axlebow_study::{Measure, Row, name};
 
 use crate::number::{fixed, typographic};
 use crate::panels::finite;
@@ -80,9 +80,16 @@ impl BesideFigure<'_> {
         let title = wrapped(&self.words.outcome.name, 90, TITLE_LINES);
         let level = STUDY_TITLE.draw(canvas, title, [EDGE, STUDY_FIRST_LINE_LOWER]) - STUDY_TITLE.step;
         let baseline = &self.words.outcome.variants[self.baseline];
-        let how =
-            format!("Bars are magnitudes; percentages are of the baseline, {baseline}: gray and dashed.");
-        canvas.label(Label::new(wrapped(&how, 150, 1).concat(), [EDGE, level + 22.0]));
+        let has_rest = self.words.outcome.shown.iter().any(|own| rest(own) != 0.0);
+        let from_one = if has_rest {
+            ", those of an amplification begin at 1, where a cup neither grows nor fades"
+        } else {
+            ""
+        };
+        let how = format!(
+            "Bars are magnitudes{from_one}; percentages are of the baseline, {baseline}: gray and dashed."
+        );
+        canvas.label(Label::new(wrapped(&how, 180, 1).concat(), [EDGE, level + 22.0]));
         level + 26.0
     }
 
@@ -109,7 +116,8 @@ impl BesideFigure<'_> {
         canvas.label(Label::new(title, [corner[0], corner[1] + ABOVE - 12.0]).bold());
         let value = |row: &Row| row.value(measure);
         let values: Vec<f64> = self.rows().iter().filter_map(value).collect();
-        let scale = scale(&values);
+        let lengths: Vec<f64> = values.iter().map(|value| length(measure, *value)).collect();
+        let (scale, zero) = (scale(&lengths), corner[0] + scale(&lengths) * below(&lengths));
         let [top, bottom] = [0.0, ROW * self.rows().len() as f64].map(|y| corner[1] + ABOVE + y);
         let baseline = self.words.outcome.rows.get(self.baseline).and_then(value);
         for (i, row) in self.rows().iter().enumerate() {
@@ -119,13 +127,14 @@ impl BesideFigure<'_> {
             };
             let color = if row.variant == self.baseline { STEEL } else { BLUE };
             let level = top + ROW * i as f64;
-            let bar = [scale * own.abs(), ROW - 7.0];
-            canvas.rectangle([corner[0], level + 4.0], bar, &format!(r#"fill="{color}""#));
+            let reach = scale * length(measure, own);
+            let bar = [reach.abs(), ROW - 7.0];
+            canvas.rectangle([zero + reach.min(0.0), level + 4.0], bar, &format!(r#"fill="{color}""#));
             self.draw_numbers(canvas, measure, (own, baseline), [corner[0] + BAR, level + 0.7 * ROW]);
         }
-        canvas.line([corner[0], top], [corner[0], bottom], &format!(r#"stroke="{FAINT}""#));
+        canvas.line([zero, top], [zero, bottom], &format!(r#"stroke="{FAINT}""#));
         if let Some(baseline) = baseline {
-            let x = corner[0] + scale * baseline.abs();
+            let x = zero + scale * length(measure, baseline);
             canvas.line([x, top], [x, bottom], &format!(r#"stroke="{INK}" stroke-dasharray="4 3""#));
         }
     }
@@ -146,7 +155,7 @@ impl BesideFigure<'_> {
     ) {
         let number = typographic(&self.words.numbers.bare(own, shown(measure)));
         canvas.label(Label::new(number, [at[0] + 56.0, at[1]]).size(12.0).end());
-        if let Some(share) = share(Some(own), baseline) {
+        if let Some(share) = share(Some(own), baseline).filter(|_| rest(measure) == 0.0) {
             let percent = format!("{} %", typographic(&fixed(100.0 * share, 0)));
             canvas.label(NOTE.label(percent, [at[0] + 110.0, at[1]]).end());
         }
@@ -164,10 +173,30 @@ impl BesideFigure<'_> {
     }
 }
 
-/// Length of a bar over the magnitude of its value.
-fn scale(values: &[f64]) -> f64 {
-    let most = values.iter().fold(0.0_f64, |most, value| most.max(value.abs()));
-    if most > 0.0 { BAR / most } else { 0.0 }
+/// Where a result does nothing, from which its bars are drawn: 1 of an amplification, else 0.
+fn rest(measure: &Measure) -> f64 {
+    let amplifies =
+        [name::CUP_AMPLIFICATION, name::CUP_AMPLIFICATION_HUB_HELD].contains(&measure.name.as_str());
+    if amplifies { 1.0 } else { 0.0 }
+}
+
+/// How long a bar is, in the unit of its result: a magnitude from 0, or how far it lies over where it does nothing.
+fn length(measure: &Measure, value: f64) -> f64 {
+    match rest(measure) {
+        0.0 => value.abs(),
+        rest => value - rest,
+    }
+}
+
+/// How far the bars reach to the left of where they begin.
+fn below(lengths: &[f64]) -> f64 {
+    -lengths.iter().fold(0.0, |least: f64, own| least.min(*own))
+}
+
+/// Canvas units for each unit of the bars.
+fn scale(lengths: &[f64]) -> f64 {
+    let range = below(lengths) + lengths.iter().fold(0.0, |most: f64, own| most.max(*own));
+    if range > 0.0 { BAR / range } else { 0.0 }
 }
 
 #[cfg(test)]
@@ -176,7 +205,8 @@ mod tests {
 
     #[test]
     fn the_longest_bar_fills_its_room() {
-        assert_eq!(scale(&[1.0, -2.0]) * 2.0, BAR);
-        assert_eq!(scale(&[0.0]), 0.0);
+        assert_eq!(scale(&[1.0, 2.0]) * 2.0, BAR);
+        assert_eq!(scale(&[0.3, -0.1]) * 0.4, BAR);
+        assert_eq!((scale(&[0.0]), below(&[0.3, -0.1])), (0.0, 0.1));
     }
 }

@@ -167,5 +167,5 @@ fn draw_band(canvas: &mut Canvas, axis: LogAxis, ([low, high], middle, color): (
 
 /// Years in a cell.
 fn cell(years: f64) -> String {
-    years_words(years).trim_end_matches(" years").replace("more than ", "> ")
+    years_words(years).trim_end_matches(" years").replace("more than ", "> ").replace("less than ", "< ")
 }

@@ -107,7 +107,7 @@ impl ModelCard {
             return Some("Demonstration data, invented.".to_owned());
         }
         if !self.typical.is_empty() {
-            let keys = self.typical.join(", ");
+            let keys = in_groups(&self.typical);
             return Some(format!(
                 "Typical values, not measured on this axle: {keys}. Confirm them before relying on this."
             ));
@@ -119,6 +119,21 @@ impl ModelCard {
     }
 }
 
+/// The tables that paths are of, those of which all is meant first: "spindle, mass; in part: tube, wheel".
+fn in_groups(paths: &[String]) -> String {
+    let (mut whole, mut part): (Vec<&str>, Vec<&str>) = Default::default();
+    for path in paths {
+        let (table, is_part) =
+            path.split_once(['.', '[']).map_or((path.as_str(), false), |(table, _)| (table, true));
+        let group = if is_part { &mut part } else { &mut whole };
+        if !group.contains(&table) {
+            group.push(table);
+        }
+    }
+    let part = if part.is_empty() { String::new() } else { format!("in part: {}", part.join(", ")) };
+    [whole.join(", "), part].into_iter().filter(|words| !words.is_empty()).collect::<Vec<_>>().join("; ")
+}
+
 /// A default that was used.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Assumed {
@@ -128,4 +143,16 @@ pub struct Assumed {
     pub value: String,
     /// What the key means.
     pub meaning: String,
+}
+
+#[cfg(test)]
+mod tests {
+    use super::in_groups;
+
+    #[test]
+    fn typical_keys_are_named_by_their_table() {
+        let paths = ["tube.wall", "tube.length", "spindle", "housing.profile[0]"].map(str::to_owned);
+        assert_eq!(in_groups(&paths), "spindle; in part: tube, housing");
+        assert_eq!(in_groups(&paths[..2]), "in part: tube");
+    }
 }

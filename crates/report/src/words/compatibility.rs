@@ -7,13 +7,20 @@ use crate::number::Numbers;
 
 /// What the cells of the map say.
 pub(crate) const AGAINST_UPRIGHT: &str = "Wear of the inner shoulder over that of the same rib upright and straight: how little the tire forgives the axle";
+/// What the cells of a picture say.
+pub(crate) const EXCESS: &str = "How much more the inner shoulder wears than the same rib upright and straight, %; 0: as upright; \
+     outlined: the least";
 /// What the cells of the second table say.
 pub(crate) const RATE: &str = "How fast the inner shoulder uses its tread up; 1 is the mean of the first axle on the first \
      tire, upright and straight";
 
 /// What was put together.
 pub(crate) fn heading(outcome: &CompatibilityOutcome) -> String {
-    format!("{} axles, {} tires and offsets, {}", outcome.axles.len(), outcome.columns.len(), outcome.case)
+    let columns = match outcome.columns.len() {
+        1 => String::new(),
+        several => format!("{several} tires and offsets, "),
+    };
+    format!("{} axles, {columns}{}", outcome.axles.len(), outcome.case)
 }
 
 /// Tire and offset of a column.

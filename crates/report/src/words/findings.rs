@@ -16,10 +16,10 @@ use crate::number::Numbers;
 /// Camber change is that of the left wheel; the less it is, of either sign, the better.
 pub fn study_findings(outcome: &StudyOutcome, card: &ModelCard) -> Vec<String> {
     let words = StudyWords { outcome, numbers: Numbers { system: card.system } };
-    let range = match (outcome.kind, outcome.shown.as_slice()) {
+    let range = match (outcome.kind, words.leads().first()) {
         (StudyKind::SideBySide { .. } | StudyKind::Uncertainty | StudyKind::Search, _) => None,
-        (_, []) => words.range(),
-        (_, [lead, ..]) => words.range_of(lead),
+        (_, None) => words.range(),
+        (_, Some(lead)) => words.range_of(lead),
     };
     let seats = seat_findings(&words);
     let others = [range, words.equal_mass()].into_iter().flatten();

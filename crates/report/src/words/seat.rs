@@ -9,8 +9,9 @@ use crate::words::study::StudyWords;
 /// Part of a camber change below which it turns no verdict.
 const SMALL: f64 = 0.05;
 
-/// Two paragraphs on variants side by side where a study shows the wall's part: what tells the variants apart that lean
-/// most and least, and what the wall under the seats has to do with it, standing and over the rides.
+/// What a study shows of variants side by side where it shows the wall's part, a sentence each, the answer first: what tells
+/// the variants apart that lean most and least, and what the wall under the seats has to do with it, standing and over the
+/// rides.
 pub(crate) fn seat_findings(words: &StudyWords<'_>) -> Vec<String> {
     let outcome = words.outcome;
     let shows_wall = outcome.shown.iter().any(|measure| measure.name.ends_with("-wall"));
@@ -18,16 +19,24 @@ pub(crate) fn seat_findings(words: &StudyWords<'_>) -> Vec<String> {
         return Vec::new();
     }
     let designs: Vec<&Row> = words.solved().collect();
-    [apart(words, &designs), walls(words, &designs)].into_iter().flatten().collect()
+    let parts = apart(words, &designs).into_iter().flatten();
+    let wall = walls(words, &designs);
+    let elastic = wall.as_ref().map(|_| ELASTIC.to_owned());
+    let seats = seats_alone(words, &designs);
+    parts.chain(wall).chain(seats).chain(elastic).chain(rides(words, &designs)).collect()
 }
+
+/// What the wall's part leaves out.
+const ELASTIC: &str = "That is the wall while it is elastic: whether it yields under the clamp of its U-bolts, and the stress at a \
+                       bracket's toe, `axlebow strength` says.";
 
 /// Camber change of the left wheel, magnitude.
 fn lean(words: &StudyWords<'_>, row: &Row) -> f64 {
     words.standing(row, name::LEFT_CAMBER_CHANGE).abs()
 }
 
-/// What tells the variants apart that lean most and least, and how far seats alone move an axle.
-fn apart(words: &StudyWords<'_>, designs: &[&Row]) -> Option<String> {
+/// What tells the variants apart that lean most and least.
+fn apart(words: &StudyWords<'_>, designs: &[&Row]) -> Option<[String; 2]> {
     let by_lean = |a: &&&Row, b: &&&Row| lean(words, a).total_cmp(&lean(words, b));
     let (least, most) = (*designs.iter().min_by(by_lean)?, *designs.iter().max_by(by_lean)?);
     let between = lean(words, most) - lean(words, least);
@@ -39,18 +48,20 @@ fn apart(words: &StudyWords<'_>, designs: &[&Row]) -> Option<String> {
     let part = |names: &[&str]| 100.0 * (sum(most, names) - sum(least, names)) / between;
     let beam = part(&[name::LEFT_BENDING, name::LEFT_SHEAR]);
     let (seat, wall) = (part(&[name::LEFT_SEAT]), part(&[name::LEFT_WALL]));
-    let moved = seats_alone(words, designs);
-    Some(format!(
-        "{} leans most, {}, and {} least, {}. Of the difference {} % is bending and shear of the axle, which takes in how far each seat shortens the flexing length, {} % is the seats with arms and bushes, of it the wall {} %.{}",
+    let who = format!(
+        "{} leans most, {}, and {} least, {}.",
         name(words.outcome, most),
         words.lean(words.standing(most, name::LEFT_CAMBER_CHANGE)),
         name(words.outcome, least),
         words.lean(words.standing(least, name::LEFT_CAMBER_CHANGE)),
+    );
+    let why = format!(
+        "Of the difference {} % is bending and shear of the axle, which takes in how far each seat shortens the flexing length, {} % is the seats with arms and bushes, of it the wall {} %.",
         fixed(beam, 0),
         fixed(seat, 0),
         fixed(wall, 1),
-        moved.map_or(String::new(), |moved| format!(" {moved}")),
-    ))
+    );
+    Some([who, why])
 }
 
 /// How far the seats alone move the camber change of axles of one mass.
@@ -87,9 +98,8 @@ fn walls(words: &StudyWords<'_>, designs: &[&Row]) -> Option<String> {
     } else {
         "enough to turn round what the axle's bending says"
     };
-    let order = rides(words, designs).map_or(String::new(), |order| format!(" {order}"));
     Some(format!(
-        "Local wall deflection under a seat is at most {} of a camber change, {} %, in {}: {verdict}. That is the wall while it is elastic: whether it yields under the clamp of its U-bolts, and the stress at a bracket's toe, `strength` says.{order}",
+        "Local wall deflection under a seat is at most {} of a camber change, {} %, in {}: {verdict}.",
         words.numbers.full(words.standing(most, name::LEFT_WALL).abs(), Kind::Angle),
         fixed(100.0 * share(most), 1),
         name(words.outcome, most),
@@ -97,7 +107,7 @@ fn walls(words: &StudyWords<'_>, designs: &[&Row]) -> Option<String> {
 }
 
 /// Whether the variants keep their order over the rides, and how far their camber peaks.
-fn rides(words: &StudyWords<'_>, designs: &[&Row]) -> Option<String> {
+fn rides(words: &StudyWords<'_>, designs: &[&Row]) -> Vec<String> {
     let sentence = |ride: usize| {
         let peak = words.outcome.riding(ride, name::CAMBER_PEAK)?;
         let peaks: Vec<f64> =
@@ -114,8 +124,7 @@ fn rides(words: &StudyWords<'_>, designs: &[&Row]) -> Option<String> {
             parts(words, designs, ride)?
         ))
     };
-    let sentences: Vec<String> = (0..words.outcome.rides.len()).filter_map(sentence).collect();
-    (!sentences.is_empty()).then(|| sentences.join(" "))
+    (0..words.outcome.rides.len()).filter_map(sentence).collect()
 }
 
 /// What the largest camber peak of a ride consists of.

@@ -1,6 +1,8 @@
 //! What a study is called and what it shows, in words.
 
-use axlebow_study::{DesignWarning, Limit, Measure, Row, StudyOutcome, StudySummary, Varied, name};
+use axlebow_study::{
+    Cost, DesignWarning, Limit, Measure, Quantity, Row, StudyOutcome, StudySummary, Varied, name,
+};
 use axlebow_units::{Kind, show};
 
 use crate::number::{Numbers, Shown};
@@ -13,7 +15,7 @@ pub(crate) struct StudyWords<'a> {
     pub numbers: Numbers,
 }
 
-impl StudyWords<'_> {
+impl<'a> StudyWords<'a> {
     /// Name of the line that a row is of: its variant, and the values of all keys but the last.
     pub fn line(&self, row: &Row) -> String {
         let fixed = row.values.len().saturating_sub(1);
@@ -107,6 +109,24 @@ impl StudyWords<'_> {
             Some(speed) => format!("{} at {}", ride.road, self.rounded(speed, Kind::Speed)),
             None => ride.road.clone(),
         }
+    }
+
+    /// The results that the study is about: what it ranks by; of tires, cups, strength, rating and life the first that it
+    /// shows of each, as these are solved only for who asks; then camber; without any of them what is shown first.
+    pub fn leads(&self) -> Vec<&'a Measure> {
+        let outcome = self.outcome;
+        if let Some(lead) = &outcome.ranked_by {
+            return vec![lead];
+        }
+        let mut leads: Vec<&Measure> = Vec::new();
+        for own in outcome.shown.iter().filter(|own| subject(own).is_some()) {
+            if leads.iter().all(|lead| subject(lead) != subject(own)) {
+                leads.push(own);
+            }
+        }
+        let camber = |own: &&Measure| own.ride.is_none() && own.name.ends_with(name::CAMBER_CHANGE);
+        leads.extend(outcome.shown.iter().find(camber));
+        if leads.is_empty() { outcome.shown.first().into_iter().collect() } else { leads }
     }
 
     /// The measure that is mapped over two keys, if the study has a map: a sweep of two keys with a ride or a rank.
@@ -208,6 +228,15 @@ fn leans(measure: &Measure) -> bool {
     SIGNED.contains(&measure.name.as_str())
 }
 
+/// What a result is about that is solved only where a study asks for it; none of other results.
+fn subject(measure: &Measure) -> Option<Cost> {
+    match Quantity::named(&measure.name).ok()?.cost {
+        Cost::Cups | Cost::CupDamping => Some(Cost::Cups),
+        own @ (Cost::Tires | Cost::Strength | Cost::Rating | Cost::Life) => Some(own),
+        Cost::Free | Cost::Welds | Cost::Composite | Cost::Ride => None,
+    }
+}
+
 /// How a measure is written.
 pub(crate) fn shown(measure: &Measure) -> Shown {
     match measure.kind {
@@ -217,7 +246,10 @@ pub(crate) fn shown(measure: &Measure) -> Shown {
         Kind::Length if measure.name == name::DISTANCE_FOR_E_FOLD => Shown::RoadDistance,
         Kind::Length if measure.ride.is_some() => Shown::Place,
         Kind::Length => Shown::Deflection,
-        Kind::Ratio if axlebow_study::Quantity::named(&measure.name).is_err() => Shown::Free(Kind::Ratio),
+        Kind::Ratio if [name::YEARS_TO_CRACK, name::BEARING_YEARS].contains(&measure.name.as_str()) => {
+            Shown::Years
+        }
+        Kind::Ratio if Quantity::named(&measure.name).is_err() => Shown::Free(Kind::Ratio),
         _ => Shown::Usual(Kind::Ratio),
     }
 }

@@ -3,7 +3,7 @@
 use std::path::PathBuf;
 
 use axlebow_axle::{Axle, RideBasis};
-use axlebow_model::{Document, RoadFile};
+use axlebow_model::{Document, RoadFile, named_path};
 
 /// A road that every design of a study is driven over.
 #[derive(Debug, Clone)]
@@ -31,6 +31,7 @@ impl StudyRide {
 
     /// The measured profile that its road reads, if it reads one.
     pub(crate) fn profile(&self) -> Option<PathBuf> {
-        Some(self.folder.join(self.document.root().optional_text("profile")?))
+        let named = self.document.root().optional_text("profile")?;
+        Some(named_path(("profile", named), &self.folder))
     }
 }

@@ -3,8 +3,8 @@
 use std::path::{Path, PathBuf};
 
 use axlebow_model::{
-    DUTY, Document, LARGEST, MODEL, Problems, ROAD, RoadFile, Table, TableSpec, likely, named_file,
-    read_bytes, road_events,
+    DUTY, Document, LARGEST, Problems, ROAD, RoadFile, Table, TableSpec, likely, named_file, named_path,
+    read_bytes, read_model, road_events,
 };
 
 /// The model and road files that a study points to.
@@ -22,6 +22,11 @@ pub(crate) struct Files {
 }
 
 impl Files {
+    /// The refusal of the files that a study names and that are not there; none where all are.
+    pub fn missing(study: &Document, folder: &Path) -> Option<Problems> {
+        Reading { study, folder }.check_all().err()
+    }
+
     /// Reads the files that a study names, from the study's folder.
     ///
     /// # Errors
@@ -30,14 +35,14 @@ impl Files {
         let reading = Reading { study, folder };
         let root = study.root();
         reading.check_all()?;
-        let of_variant = |table| reading.file((table, "model"), &MODEL);
+        let of_variant = |table| reading.model(table);
         let named = |(table, key): (&Table, &str)| {
             let text = table.optional_text(key).filter(|text| key != "road" || !is_event(text))?;
-            Some(folder.join(text))
+            Some(named_path((key, text), folder))
         };
         Ok(Files {
             paths: places(root).filter_map(named).collect(),
-            model: reading.file((root, "model"), &MODEL)?,
+            model: reading.model(root)?,
             duty: reading.file((root, "duty"), &DUTY)?,
             of_variants: root.tables("variant").iter().map(of_variant).collect::<Result<_, _>>()?,
             roads: root
@@ -102,8 +107,15 @@ impl Reading<'_> {
             return Ok(Some((event, self.folder.to_owned())));
         }
         let file = self.file((table, "road"), &ROAD)?;
-        let path = self.folder.join(table.text("road"));
+        let path = named_path(("road", table.text("road")), self.folder);
         Ok(file.map(|file| (file, path.parent().unwrap_or(self.folder).to_owned())))
+    }
+
+    /// The model that a table names, if it names one.
+    fn model(&self, table: &Table) -> Result<Option<Document>, Problems> {
+        let Some(named) = table.optional_text("model") else { return Ok(None) };
+        let bytes = named_file(self.study, (table, "model"), self.folder, LARGEST)?;
+        read_model(&bytes, named).map(Some)
     }
 
     /// The file that a key names, if the key is there.

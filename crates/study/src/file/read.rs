@@ -3,7 +3,7 @@
 use std::path::Path;
 
 use axlebow_axle::RideBasis;
-use axlebow_model::{Document, Model, Problems, RoadFile, Table, Written, likely, read_bytes};
+use axlebow_model::{Document, Model, Problems, RoadFile, Table, Written, likely, read_bytes_partly};
 
 use super::files::Files;
 use super::keys::STUDY;
@@ -26,7 +26,8 @@ impl Study {
     /// and results, values of the wrong kind, empty ranges, a file that cannot be read. How many designs are too many is
     /// for the caller to say; see [`MOST_DESIGNS`](crate::MOST_DESIGNS).
     pub fn from_bytes(bytes: &[u8], file_name: &str, folder: &Path) -> Result<Study, Problems> {
-        let document = read_bytes(bytes, file_name, &STUDY)?;
+        let read = read_bytes_partly(bytes, file_name, &STUDY);
+        let document = read.map_err(|unread| unread.with(|partial| Files::missing(partial, folder)))?;
         let files = Files::read(&document, folder)?;
         let (root, problems, notes) = (document.root(), document.problems(), Vec::new());
         Reader { document: &document, root, problems, files: &files, notes }.study()

@@ -3,8 +3,8 @@
 use std::path::Path;
 
 use axlebow_model::{
-    Document, LARGEST, MODEL, Model, Problems, Table, Value, Written, likely, named_file, read_bytes,
-    top_word,
+    Document, LARGEST, Model, Problems, Table, Value, Written, likely, named_file, named_path, read_bytes,
+    read_model, top_word,
 };
 
 use super::draws::DrawOptions;
@@ -51,7 +51,7 @@ fn files(document: &Document, folder: &Path) -> Result<Files, Problems> {
     let places: Vec<(&Table, &str)> = std::iter::once((root, "model")).chain(own).collect();
     let read = |place: &(&Table, &str)| {
         let bytes = named_file(document, *place, folder, LARGEST)?;
-        read_bytes(&bytes, place.0.text(place.1), &MODEL)
+        read_model(&bytes, place.0.text(place.1))
     };
     let mut problems = document.problems();
     for place in &places {
@@ -68,7 +68,7 @@ fn files(document: &Document, folder: &Path) -> Result<Files, Problems> {
         of_variants: documents.map(Some).collect(),
         duty: None,
         roads: Vec::new(),
-        paths: places.iter().map(|(table, key)| folder.join(table.text(key))).collect(),
+        paths: places.iter().map(|(table, key)| named_path((key, table.text(key)), folder)).collect(),
     })
 }
 

@@ -22,6 +22,14 @@ pub const LEFT_CLEARANCE: &str = "left-clearance";
 pub const RIGHT_CAMBER_CHANGE: &str = "right-camber-change";
 /// With axle and stiffeners one section.
 pub const COMPOSITE_CAMBER_CHANGE: &str = "composite-camber-change";
+/// Years to a crack.
+pub const YEARS_TO_CRACK: &str = "years-to-crack";
+/// Years of the wheel bearings.
+pub const BEARING_YEARS: &str = "bearing-years";
+/// How much a cup grows for each length of tread that wears off; 1, it stays.
+pub const CUP_AMPLIFICATION: &str = "cup-amplification";
+/// The same with an immovable hub.
+pub const CUP_AMPLIFICATION_HUB_HELD: &str = "cup-amplification-hub-held";
 /// Fiber stress of largest magnitude along the axle.
 pub const PEAK_STRESS: &str = "peak-stress";
 /// Height of the axle's center above the line through the hubs.

@@ -5,6 +5,7 @@ use axlebow_results::{Field, field, within_a_sentence};
 
 use super::{Cost, Quantity, Reader};
 use crate::solve::design_cups::DesignCups;
+use crate::solve::name;
 
 pub(super) fn quantities() -> [Quantity; 9] {
     let damping = const { &field::<GrowthOutcome>("threshold-damping").term };
@@ -18,10 +19,10 @@ pub(super) fn quantities() -> [Quantity; 9] {
         )
     };
     [
-        of_wave(const { field("amplification") }, ["cup-amplification", "cup amplification per mm"]),
+        of_wave(const { field("amplification") }, [name::CUP_AMPLIFICATION, "cup amplification per mm"]),
         of_wave(
             const { field("amplification-hub-held") },
-            ["cup-amplification-hub-held", "the same, hub immovable"],
+            [name::CUP_AMPLIFICATION_HUB_HELD, "the same, hub immovable"],
         ),
         of_wave(const { field("count") }, ["cup-count", "cups"]),
         of_wave(const { field("frequency") }, ["cup-frequency", "cups' frequency"]),

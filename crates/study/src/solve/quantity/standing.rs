@@ -6,6 +6,7 @@ use axlebow_units::Kind;
 
 use super::{Cost, OfStudies, Quantity, Reader};
 use crate::solve::design::{Beside, Design};
+use crate::solve::name;
 
 pub(super) fn quantities() -> Vec<Quantity> {
     let mass = const { &field::<FlexOutcome>("axle-mass").term };
@@ -162,13 +163,13 @@ fn rated_and_lasting() -> [Quantity; 4] {
                   0 where none cracks.",
     };
     let years = OfStudies {
-        name: "years-to-crack",
+        name: name::YEARS_TO_CRACK,
         words: "years to a crack",
         kind: Kind::Ratio,
         meaning: "Years of the study's duty until half of the details that crack first have cracked; none where none cracks.",
     };
     let bearing = OfStudies {
-        name: "bearing-years",
+        name: name::BEARING_YEARS,
         words: "bearing life, years",
         kind: Kind::Ratio,
         meaning: "Years of the study's duty in the shortest life of a wheel bearing.",
