@@ -131,7 +131,7 @@ fn overhung(line: &Line, theory: Theory) -> Option<ClosedForm> {
     let ((ei, shear), p, a, s) = (stiffness(span, theory), *f1, inner, outer - inner);
     let value = |kind, at, value| ClosedFormValue { kind, at, value };
     Some(ClosedForm {
-        title: "equal forces on both overhanging ends of a beam on two supports",
+        title: "beam on two supports with equal forces on its overhanging ends",
         formula: "M = P a; at the load y = P a² (2 a + 3 s)/(6 E I) + P a/(k G A), θ = P a (s + a)/(2 E I); \
                   mid-span y = P a s²/(8 E I)",
         source: source(theory),

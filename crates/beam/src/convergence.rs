@@ -5,7 +5,7 @@ use crate::line::Line;
 use crate::mesh::Mesh;
 use crate::peaks::{PeakKind, peaks};
 use crate::quadrature::integrate;
-use crate::reference::{elastic_frequencies, reference_frequencies, reference_solution};
+use crate::reference::{Best, elastic_frequencies, reference_frequencies};
 use crate::solution::{Solution, Station, solve};
 
 pub use crate::reference::Reference;
@@ -92,15 +92,15 @@ impl Quantity {
 }
 
 fn static_rows(line: &Line, mesh: &Mesh, elements: &[usize]) -> Result<Vec<ConvergenceRow>, BeamError> {
-    let (best, basis) = reference_solution(line, mesh)?;
-    let largest = peaks(&best).into_iter().find(|peak| peak.kind == PeakKind::Deflection);
+    let best = Best::of(line, mesh)?;
+    let basis = best.basis();
+    let largest = peaks(best.nearest()).into_iter().find(|peak| peak.kind == PeakKind::Deflection);
     let at = largest.map_or(0.0, |peak| peak.at);
     let quantities = [Quantity::LargestDeflection, Quantity::Deflection, Quantity::Moment];
     let meshes = elements.iter().map(|elements| solve(line, &Mesh { elements: *elements, ..*mesh }));
     let meshes = meshes.collect::<Result<Vec<_>, _>>()?;
     let row = |quantity, (elements, own): (&usize, &Solution)| {
-        let compared = compared(line, (own, &best), quantity, at);
-        let [computed, reference, error] = compared;
+        let [computed, reference, error] = compared(line, (own, &best), quantity, at);
         let total = own.elements();
         ConvergenceRow {
             quantity,
@@ -118,10 +118,10 @@ fn static_rows(line: &Line, mesh: &Mesh, elements: &[usize]) -> Result<Vec<Conve
 }
 
 /// A result, its reference and the relative error.
-fn compared(line: &Line, (own, best): (&Solution, &Solution), quantity: Quantity, at: f64) -> [f64; 3] {
+fn compared(line: &Line, (own, best): (&Solution, &Best), quantity: Quantity, at: f64) -> [f64; 3] {
     let value: fn(&Station) -> f64 = match quantity {
         Quantity::LargestDeflection => {
-            let (own, best) = (own.at(at).deflection, best.at(at).deflection);
+            let (own, best) = (own.at(at).deflection, best.value(at, |station| station.deflection));
             return [own, best, relative(own - best, best)];
         }
         Quantity::Moment => |station| station.moment,
@@ -132,7 +132,7 @@ fn compared(line: &Line, (own, best): (&Solution, &Solution), quantity: Quantity
     let mut sums = [0.0; 3];
     for piece in ends.windows(2) {
         let squares = integrate((piece[0], piece[1]), parts, |y| {
-            let (own, best) = (value(&own.at(y)), value(&best.at(y)));
+            let (own, best) = (value(&own.at(y)), best.value(y, value));
             [own * own, best * best, (own - best).powi(2)]
         });
         sums.iter_mut().zip(squares).for_each(|(sum, square)| *sum += square / line.length());

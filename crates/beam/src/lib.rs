@@ -33,6 +33,7 @@
 //! # Ok::<(), axlebow_beam::BeamError>(())
 //! ```
 
+mod asked;
 mod catalog;
 mod closed_form;
 mod closed_modes;
@@ -48,6 +49,7 @@ mod load;
 mod member;
 mod mesh;
 mod modes;
+mod outcome;
 mod peaks;
 mod quadrature;
 mod reference;
@@ -57,6 +59,7 @@ mod span;
 mod support;
 mod system;
 
+pub use asked::{Asked, Check, Checked};
 pub use closed_form::{ClosedForm, ClosedFormValue, closed_forms};
 pub use closed_modes::{ClosedModes, closed_modes};
 pub use convergence::{Convergence, ConvergenceRow, Quantity, Reference, convergence};
@@ -65,6 +68,7 @@ pub use line::{Line, LineParts};
 pub use load::{Load, PointMass};
 pub use mesh::{Element, Mesh, Theory};
 pub use modes::{Mode, Modes, modes};
+pub use outcome::{BeamOptions, BeamOutcome, Bent, Vibrating, work_out};
 pub use peaks::{Peak, PeakKind, peaks};
 pub use section::{SectionValues, SpanSection};
 pub use solution::{Reaction, Solution, Station, solve};

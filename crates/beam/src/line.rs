@@ -116,6 +116,11 @@ impl Line {
         (a - b).abs() <= SAME * self.length
     }
 
+    /// The motion that nothing resists even where every stop touches, where there is one.
+    pub fn mechanism(&self) -> Option<FreeMotion> {
+        self.free_motion(&vec![true; self.supports().len()])
+    }
+
     /// The motion that nothing resists, where there is one.
     ///
     /// - `touches`: of each support, whether it touches if it is a stop

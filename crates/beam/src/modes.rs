@@ -13,6 +13,9 @@ use crate::system::System;
 /// Stations of a shape, at least.
 const STATIONS: usize = 120;
 
+/// Frequencies below this part of the highest are those of rigid motions.
+const RIGID: f64 = 1e-6;
+
 /// A natural mode.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Mode {
@@ -29,6 +32,14 @@ pub struct Modes {
     pub modes: Vec<Mode>,
     /// Whether Sturm's count of the modes below the next one agrees, so that none is missing.
     pub complete: bool,
+}
+
+impl Modes {
+    /// How many of the first ones are rigid motions of a beam that is not held.
+    pub fn rigid(&self) -> usize {
+        let highest = self.modes.last().map_or(0.0, |mode| mode.frequency);
+        self.modes.iter().filter(|mode| mode.frequency <= RIGID * highest).count()
+    }
 }
 
 /// The lowest `count` natural modes, undamped, about the unloaded beam; rigid motions come first, with frequency zero.

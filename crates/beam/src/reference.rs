@@ -5,16 +5,13 @@ use crate::error::BeamError;
 use crate::line::Line;
 use crate::mesh::{Element, Mesh};
 use crate::modes::modes;
-use crate::solution::{Solution, solve};
+use crate::solution::{Solution, Station, solve};
 
 /// Elements of a piece in the meshes from which values are extrapolated.
-const MESHES: [usize; 3] = [8, 16, 32];
+const MESHES: [usize; 3] = [16, 32, 64];
 
 /// Below this part of a value the change between meshes is rounding.
 const SETTLED: f64 = 1e-12;
-
-/// Frequencies below this part of the highest are those of rigid motions.
-const RIGID: f64 = 1e-6;
 
 /// What a mesh is compared with.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -46,14 +43,47 @@ impl Reference {
     }
 }
 
-/// The best solution that there is, and what it rests on.
-pub fn reference_solution(line: &Line, mesh: &Mesh) -> Result<(Solution, Reference), BeamError> {
-    let (reference, elements) = match line.has_foundation() {
-        false => (Reference::Integrated, 1),
-        true => (Reference::Extrapolated, 2 * MESHES[2]),
-    };
-    let finest = Mesh { element: Element::Flexibility, elements, ..*mesh };
-    Ok((solve(line, &finest)?, reference))
+/// The best that is known of a beam under its loads.
+pub enum Best {
+    /// Nothing is left out.
+    Integrated(Solution),
+    /// The limit of finer and finer meshes.
+    Extrapolated([Solution; 3]),
+}
+
+impl Best {
+    /// The best that there is.
+    pub fn of(line: &Line, mesh: &Mesh) -> Result<Self, BeamError> {
+        let solved = |elements| solve(line, &Mesh { element: Element::Flexibility, elements, ..*mesh });
+        if !line.has_foundation() {
+            return Ok(Self::Integrated(solved(1)?));
+        }
+        let [coarse, middle, fine] = MESHES;
+        Ok(Self::Extrapolated([solved(coarse)?, solved(middle)?, solved(fine)?]))
+    }
+
+    /// What its values rest on.
+    pub fn basis(&self) -> Reference {
+        match self {
+            Self::Integrated(_) => Reference::Integrated,
+            Self::Extrapolated(_) => Reference::Extrapolated,
+        }
+    }
+
+    /// The solution that comes nearest.
+    pub fn nearest(&self) -> &Solution {
+        match self {
+            Self::Integrated(solution) | Self::Extrapolated([.., solution]) => solution,
+        }
+    }
+
+    /// A value at a place.
+    pub fn value(&self, at: f64, of: impl Fn(&Station) -> f64) -> f64 {
+        match self {
+            Self::Integrated(solution) => of(&solution.at(at)),
+            Self::Extrapolated(solutions) => limit(solutions.each_ref().map(|solution| of(&solution.at(at)))),
+        }
+    }
 }
 
 /// The lowest `count` elastic frequencies as exactly as they can be had (Hz).
@@ -76,9 +106,9 @@ pub fn reference_frequencies(
 
 /// The lowest `count` frequencies that are not those of rigid motions (Hz).
 pub fn elastic_frequencies(line: &Line, mesh: &Mesh, count: usize) -> Result<Vec<f64>, BeamError> {
-    let all: Vec<f64> = modes(line, mesh, count + 2)?.modes.iter().map(|mode| mode.frequency).collect();
-    let highest = all.last().copied().unwrap_or(0.0);
-    Ok(all.into_iter().filter(|frequency| *frequency > RIGID * highest).take(count).collect())
+    let found = modes(line, mesh, count + 2)?;
+    let elastic = found.modes[found.rigid()..].iter().take(count);
+    Ok(elastic.map(|mode| mode.frequency).collect())
 }
 
 /// Limit of a sequence whose error falls by the same factor each time: c − (c − b)²/((c − b) − (b − a)).

@@ -1,5 +1,7 @@
 //! What the section of a span is.
 
+use std::cmp::Ordering;
+
 use axlebow_sections::{Profile, taper};
 
 use crate::error::{BeamError, Part};
@@ -43,11 +45,16 @@ impl SectionValues {
         }
     }
 
-    /// Largest bending stress of a moment, M c/I (Pa, tension positive), c that of the farther fiber.
+    /// Largest bending stress of a moment, M c/I (Pa, tension positive), c that of the farther fiber; of two equal ones
+    /// the tension.
     pub fn bending_stress(&self, moment: f64) -> Option<f64> {
         let [top, bottom] = self.fibers?;
         let gradient = moment / self.second_moment;
-        Some(if top > bottom { -gradient * top } else { gradient * bottom })
+        Some(match top.total_cmp(&bottom) {
+            Ordering::Greater => -gradient * top,
+            Ordering::Less => gradient * bottom,
+            Ordering::Equal => gradient.abs() * top,
+        })
     }
 
     fn check(&self, part: Part) -> Result<(), BeamError> {

@@ -16,6 +16,8 @@ mod variable_axle;
 mod wheel_build;
 mod wheel_end_build;
 
+pub(crate) use builder::Builder;
 pub use model::Model;
+pub(crate) use stiffener_shape::sized_shape;
 pub use tire_file::TireFile;
 pub use variable_axle::VariableAxle;

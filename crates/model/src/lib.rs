@@ -19,7 +19,7 @@
 //! ```text
 //! declare   what the keys of a file may hold
 //! faults    what is wrong, where, and what is accepted
-//! keys      the keys of model, road, duty and tire files
+//! keys      the keys of model, road, duty, tire and beam files
 //! content   what a file says: tables, values, paths
 //! read      text to content
 //! roads     content to a road, to a duty
@@ -27,8 +27,10 @@
 //! readings  sheets of shop readings
 //! start     files to start from
 //! cases     sheets of what was seen on worn axles
+//! beams     content to a straight beam of one's own
 //! ```
 
+mod beams;
 mod build;
 mod cases;
 mod content;
@@ -40,12 +42,13 @@ mod readings;
 mod roads;
 mod start;
 
+pub use beams::BeamFile;
 pub use build::{Model, TireFile, VariableAxle};
 pub use cases::{CaseSheet, DamperState, FeltFeather, ReadingErrors, SeenEnd, SeenTire, StatedPrior};
 pub use content::{Assumed, Document, Entry, EntryNote, NumberKey, NumberPlace, Table, Value, Written};
 pub use declare::{Bounds, Holds, KeySpec, Presence, TableSpec, Word, json_schema, key, quantity};
 pub use faults::{ModelError, Problem, Problems, Span, likely};
-pub use keys::{CASE, DUTY, MODEL, ROAD, TIRE};
+pub use keys::{BEAM, CASE, DUTY, MODEL, ROAD, TIRE};
 pub use read::{LARGEST, given_file, named_file, read, read_bytes, top_word, why_missing};
 pub use readings::{ReadQuantity, Reading, ReadingSheet, RemovedRib, readings};
 pub use roads::{DutyFile, RoadFile, road_events, road_kinds};

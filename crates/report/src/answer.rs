@@ -3,6 +3,7 @@
 //! Every output begins with them, so that a hurried reader need not read a table. A sentence says nothing that is not in
 //! the outcome; signs of camber and toe are words, numbers are in the units of the reader.
 
+mod beam;
 mod causes;
 mod compatibility;
 mod cups;
@@ -28,6 +29,8 @@ mod study;
 mod textbook;
 mod tire;
 
+pub use beam::beam_answer;
+pub(crate) use beam::{basis_words, convergence_kind};
 pub use causes::causes_answer;
 pub use compatibility::compatibility_answer;
 pub use cups::cups_answer;

@@ -114,6 +114,25 @@ fn reactions_shear_and_moment_agree_with_statics() {
 }
 
 #[test]
+fn one_cubic_element_with_shear_is_exact_for_forces_on_nodes() {
+    let beam = line(40.0, &[(0.0, FIXED), (40.0, PINNED)], &[force(15.0)]);
+    let of = |element| solve(&beam, &axlebow_beam::Mesh { element, ..SHEAR }).unwrap();
+    let (hermite, flexibility) = (of(axlebow_beam::Element::Hermite), of(axlebow_beam::Element::Flexibility));
+    for at in [7.0, 15.0, 31.0] {
+        assert_near(hermite.at(at).deflection, flexibility.at(at).deflection, 1e-10);
+        assert_near(hermite.at(at).rise, flexibility.at(at).rise, 1e-9);
+    }
+}
+
+#[test]
+fn a_place_of_a_force_has_two_sides() {
+    let beam = line(40.0, &[(0.0, PINNED), (40.0, PINNED)], &[Load::Force { at: 15.0, force: -10_000.0 }]);
+    let solution = solve(&beam, &BENDING).unwrap();
+    assert_near(solution.before(15.0).shear, 6250.0, 1e-10);
+    assert_near(solution.at(15.0).shear, -3750.0, 1e-10);
+}
+
+#[test]
 fn a_triangular_load_matches_its_handbook_formula() {
     // Cantilever, load from w at the clamp to 0 at the tip: y = w L⁴/(30 E I), θ = w L³/(24 E I). Gere & Goodno,
     // Mechanics of Materials, 8th ed. 2013, App. G, Table G-1, case 8 (from memory, checked by integration).

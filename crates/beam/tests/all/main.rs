@@ -6,6 +6,7 @@ mod errors;
 mod foundation;
 mod frequencies;
 mod orders;
+mod outcome;
 mod properties;
 mod recomputed;
 mod tapers;

@@ -56,6 +56,16 @@ fn one_flexibility_element_of_a_taper_is_as_good_as_many() {
 }
 
 #[test]
+fn a_temperature_difference_bends_a_cone_to_an_arc() {
+    let thermal = [Load::Thermal { from: 0.0, to: 40.0, curvature: 2e-5 }];
+    let solution = solve(&of_spans(vec![cone()], &[(0.0, SupportKind::FIXED)], &thermal), &BENDING).unwrap();
+    for at in [13.0, 29.0, 40.0] {
+        assert_near(solution.at(at).deflection, 0.5 * 2e-5 * at * at, 1e-8);
+        assert_near(solution.at(at).slope, 2e-5 * at, 1e-8);
+    }
+}
+
+#[test]
 fn weight_of_a_cone_is_its_volume_by_density() {
     let beam = of_spans(vec![cone()], &[(0.0, SupportKind::FIXED)], &[Load::Weight { gravity: 386.0 }]);
     let volume = std::f64::consts::PI * 40.0 / 12.0 * (16.0 + 8.0 + 4.0);
