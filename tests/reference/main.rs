@@ -2,6 +2,7 @@
 
 #![allow(clippy::unwrap_used)] // helpers of tests
 
+mod beam_files;
 mod closed_forms;
 mod readme;
 mod recomputed_tire_face;

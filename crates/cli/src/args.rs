@@ -1,5 +1,6 @@
 //! The command line: one definition for parsing, help, man page and completions.
 
+mod beam;
 mod checks;
 mod decide;
 mod drawing;
@@ -14,6 +15,7 @@ use std::path::PathBuf;
 
 use clap::{Args, Parser, Subcommand};
 
+pub use beam::Beam;
 pub use checks::{Life, Rating, Strength};
 pub use decide::{Audience, Causes, Explain, Remedies, Report};
 pub use drawing::Drawing;
@@ -91,6 +93,8 @@ pub enum Command {
     Study(Study),
     /// Join the parts of a study that was run by `axlebow study --part`
     Gather(Gather),
+    /// A straight beam of one's own: deflection, moment, reactions, modes; closed form, errors over the elements
+    Beam(Beam),
     /// Every textbook case that axlebow is checked against: computed, reference, error, source
     Textbook(Textbook),
     /// JSON Schema of model files, study files and results, for editors

@@ -1,5 +1,6 @@
 //! One file for each command.
 
+pub mod beam;
 pub mod causes;
 pub mod completions;
 pub mod cups;

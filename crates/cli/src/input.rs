@@ -144,6 +144,8 @@ pub fn misread(problems: Problems, bytes: &[u8], wanted: FileKind) -> Failure {
     let has = |line: &str| text.lines().any(|own| own.trim() == line);
     let found = if has("[[vary]]") || has("[[variant]]") {
         FileKind::Study
+    } else if has("[[span]]") {
+        FileKind::Beam
     } else if has("[[tire]]") {
         FileKind::Case
     } else if has("[loads]") || has("[[wheel_end]]") {
@@ -167,6 +169,7 @@ pub fn misread(problems: Problems, bytes: &[u8], wanted: FileKind) -> Failure {
         FileKind::Remedies => {
             "this looks like a file of remedies; `axlebow remedies MODEL --remedies` takes it"
         }
+        FileKind::Beam => "this looks like a beam file; `axlebow beam` runs it",
         FileKind::Case => "this looks like a case sheet; `axlebow explain` takes it",
         FileKind::Tire => "this looks like a tire file; `axlebow tire MODEL --tire` takes it",
     };
@@ -182,6 +185,7 @@ pub enum FileKind {
     Remedies,
     Tire,
     Case,
+    Beam,
 }
 
 /// Makes the change that an option asks for, as KEY=VALUE.

@@ -103,6 +103,7 @@ fn command(arguments: &Arguments) -> Result<Exit, Failure> {
         Command::Tire(tire) => command::tire::run(tire),
         Command::Study(study) => command::study::run(study),
         Command::Gather(gather) => command::gather::run(gather),
+        Command::Beam(beam) => command::beam::run(beam),
         Command::Textbook(textbook) => command::textbook::run(textbook),
         Command::Schema(schema) => command::schema::run(schema),
         Command::Completions(completions) => command::completions::run(completions),

@@ -54,7 +54,7 @@ pub use analysis::motion_reader::MotionReader;
 pub use analysis::statics::{Displacements, StaticSystem};
 pub use element::beam::Beam;
 pub use element::beam_forces::{BeamForces, EndForce};
-pub use element::flexibility::{Flexibility, PlaneFlexibility, Rigidity};
+pub use element::flexibility::{Flexibility, GAUSS, PlaneFlexibility, Rigidity};
 pub use element::mass::{LumpedMass, RigidBody};
 pub use element::shell::{DRILLING, Face, Wall, WallForces};
 pub use element::spring::Spring;

@@ -16,7 +16,9 @@ mod variable_axle;
 mod wheel_build;
 mod wheel_end_build;
 
+pub(crate) use builder::Builder;
 pub use error_words::refusal_in_units;
 pub use model::Model;
+pub(crate) use stiffener_shape::sized_shape;
 pub use tire_file::TireFile;
 pub use variable_axle::VariableAxle;

@@ -1,5 +1,6 @@
 //! The keys of model, road, duty and tire files.
 
+mod beam_keys;
 mod case_keys;
 mod duty_keys;
 mod material_keys;
@@ -13,6 +14,7 @@ mod tread_keys;
 mod wheel_end_keys;
 mod wheel_keys;
 
+pub use beam_keys::BEAM;
 pub use case_keys::CASE;
 pub use duty_keys::DUTY;
 pub use model_keys::MODEL;

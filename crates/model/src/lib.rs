@@ -19,7 +19,7 @@
 //! ```text
 //! declare   what the keys of a file may hold
 //! faults    what is wrong, where, and what is accepted
-//! keys      the keys of model, road, duty and tire files
+//! keys      the keys of model, road, duty, tire and beam files
 //! content   what a file says: tables, values, paths
 //! read      text to content
 //! roads     content to a road, to a duty
@@ -28,8 +28,10 @@
 //! start     files to start from
 //! complete  every problem of a model file, whatever else is wrong in it
 //! cases     sheets of what was seen on worn axles
+//! beams     content to a straight beam of one's own
 //! ```
 
+mod beams;
 mod build;
 mod cases;
 mod complete;
@@ -42,13 +44,14 @@ mod readings;
 mod roads;
 mod start;
 
+pub use beams::BeamFile;
 pub use build::{Model, TireFile, VariableAxle, refusal_in_units};
 pub use cases::{CaseSheet, DamperState, FeltFeather, ReadingErrors, SeenEnd, SeenTire, StatedPrior};
 pub use complete::read_model;
 pub use content::{Assumed, Document, Entry, EntryNote, NumberKey, NumberPlace, Table, Value, Written};
 pub use declare::{Bounds, Holds, KeySpec, Presence, TableSpec, Word, json_schema, key, quantity};
 pub use faults::{ModelError, Problem, Problems, Span, likely};
-pub use keys::{CASE, DUTY, MODEL, ROAD, TIRE};
+pub use keys::{BEAM, CASE, DUTY, MODEL, ROAD, TIRE};
 pub use read::{
     LARGEST, Unread, given_file, named_file, named_path, read, read_bytes, read_bytes_partly, top_word,
     why_missing,

@@ -3,6 +3,7 @@
 //! Every output begins with them, so that a hurried reader need not read a table. A sentence says nothing that is not in
 //! the outcome; signs of camber and toe are words, numbers are in the units of the reader.
 
+mod beam;
 mod causes;
 mod compatibility;
 mod cups;
@@ -29,6 +30,8 @@ mod textbook;
 mod tire;
 mod typical;
 
+pub use beam::beam_answer;
+pub(crate) use beam::{basis_words, convergence_kind};
 pub use causes::causes_answer;
 pub use compatibility::compatibility_answer;
 pub use cups::cups_answer;

@@ -1,5 +1,6 @@
 //! Outcomes as comma-separated values (RFC 4180): SI units named in the heading, full precision.
 
+mod beam;
 mod explain;
 mod growth;
 mod life;
@@ -12,6 +13,7 @@ mod search;
 mod study;
 mod textbook;
 
+pub use beam::beam;
 pub use explain::explain;
 pub use growth::growth;
 pub use life::life;

@@ -2,6 +2,7 @@
 //!
 //! Each document has the same bytes for the same outcome. A number that is not finite is written as `null`.
 
+mod beam;
 mod derived;
 mod drawing;
 mod explain;
@@ -29,6 +30,7 @@ use axlebow_study::{
 
 use axlebow_units::UnitSystem;
 
+pub use beam::{beam_document, beam_schema};
 pub use drawing::{drawing_document, drawing_schema};
 pub use explain::{explain_document, explain_schema};
 pub use remedies::{remedies_document, remedies_schema};

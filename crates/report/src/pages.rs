@@ -1,5 +1,6 @@
 //! The page of each command: its answer, then its tables.
 
+mod beam;
 mod case_page;
 mod causes;
 mod cautions;
@@ -44,6 +45,7 @@ mod uncertainty;
 mod walls;
 mod weld_band;
 
+pub use beam::beam;
 pub use case_page::case_page;
 pub use causes::causes;
 pub use compatibility::compatibility;

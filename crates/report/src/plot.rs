@@ -1,10 +1,14 @@
 //! Pictures of outcomes: SVG text that is the same on every machine.
 
 mod against_figure;
+mod beam_drawing;
+mod beam_figure;
+mod beam_load;
 pub(crate) mod bend;
 mod beside_figure;
 mod causes_figure;
 mod compatibility_figure;
+mod convergence_figure;
 mod diagram;
 mod drawable;
 mod drawing;
@@ -41,8 +45,10 @@ mod weld_diagram;
 
 pub use crate::panels::{Axis, Chart, Link, Series, charts};
 pub use against_figure::{AgainstAxle, against_figure};
+pub use beam_figure::beam_figure;
 pub use causes_figure::causes_figure;
 pub use compatibility_figure::compatibility_figure;
+pub use convergence_figure::convergence_figure;
 pub use drawing::{Drawing, LinePoint, StiffenerDrawing, TireDrawing};
 pub use explain_figure::explain_figure;
 pub use fit_figure::fit_figure;

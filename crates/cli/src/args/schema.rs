@@ -94,6 +94,10 @@ pub enum SchemaOf {
     Drawing,
     /// The result of `cups --json`
     Cups,
+    /// Beam files
+    BeamFile,
+    /// The result of `beam --json`
+    Beam,
     /// The result of `textbook --json`
     Textbook,
 }

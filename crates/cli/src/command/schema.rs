@@ -36,6 +36,8 @@ pub fn run(arguments: &Schema) -> Result<Exit, Failure> {
         SchemaOf::Section => axlebow_report::json::section_schema(),
         SchemaOf::Drawing => axlebow_report::json::drawing_schema(),
         SchemaOf::Cups => axlebow_report::json::cups_schema(),
+        SchemaOf::BeamFile => format!("{:#}\n", axlebow_model::json_schema(&axlebow_model::BEAM)),
+        SchemaOf::Beam => axlebow_report::json::beam_schema(),
         SchemaOf::Textbook => axlebow_report::json::textbook_schema(),
     };
     output::print(&text)?;

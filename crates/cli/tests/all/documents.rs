@@ -108,6 +108,16 @@ fn every_study_meets_its_schema() {
 }
 
 #[test]
+fn beams_meet_their_schema() {
+    let [loaded, free] = ["overhung-axle-shear", "modes-free"]
+        .map(|name| root().join(format!("studies/textbook/{name}.toml")).display().to_string());
+    assert_all(&[
+        &["beam", &loaded, "--element", "two-node", "--elements", "1,2", "--json"],
+        &["beam", &free, "--json"],
+    ]);
+}
+
+#[test]
 fn rides_and_what_is_told_of_them_meet_their_schemas() {
     let (axle, road) = (demo("trailer-152-thin-dual"), root().join("models/roads"));
     let road = |name: &str| road.join(format!("{name}.toml")).display().to_string();

@@ -1,6 +1,7 @@
 //! The command line: exit code, messages, files.
 
 mod bad_input;
+mod beams;
 mod check_figures;
 mod commands;
 mod documents;

@@ -51,7 +51,7 @@ pub struct Flexibility {
 }
 
 /// Six-point Gauss–Legendre rule on [0, 1]: place and weight. Abramowitz & Stegun, Table 25.4, n = 6.
-const GAUSS: [(f64, f64); 6] = [
+pub const GAUSS: [(f64, f64); 6] = [
     (0.033_765_242_898_423_99, 0.085_662_246_189_585_17),
     (0.169_395_306_766_867_74, 0.180_380_786_524_069_3),
     (0.380_690_406_958_401_56, 0.233_956_967_286_345_52),

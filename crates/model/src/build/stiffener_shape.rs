@@ -48,7 +48,8 @@ impl Builder<'_> {
         self.kept(table.span_of(place), StiffenerForm::of_shape(&shape, orientation))
     }
 
-    fn drawn_outline(&mut self, table: &Table) -> Option<Outline> {
+    /// The outline that corners and holes draw.
+    pub(crate) fn drawn_outline(&mut self, table: &Table) -> Option<Outline> {
         let outside = self.drawn_contour(table)?;
         let holes = table.tables("hole").iter().map(|hole| self.drawn_contour(hole));
         let holes = holes.collect::<Option<Vec<_>>>()?;
@@ -66,23 +67,14 @@ impl Builder<'_> {
         if let Some(name) = table.optional_text("size") {
             return self.standard_shape(table, name);
         }
-        let size = |key| table.optional_number(key).unwrap_or(0.0);
-        let (height, width, thickness) = (size("height"), size("width"), size("thickness"));
-        let (web, flange) = (size("web"), size("flange"));
-        let (root_radius, toe_radius) = (size("root_radius"), size("toe_radius"));
-        Some(match table.word("shape") {
-            "angle" => Shape::Angle(Angle { height, width, thickness, root_radius, toe_radius }),
-            "flat" => Shape::Flat(Flat { width, thickness }),
-            "channel" => Shape::Channel(Channel { height, width, web, flange, root_radius }),
-            "tee" => Shape::Tee(Tee { height, width, stem: web, flange, root_radius }),
-            _ => {
-                let (bore, wall) = self.sleeve_sizes(site, axle_width);
-                return self.kept(table.span_of("thickness"), sleeve(bore, wall));
-            }
+        sized_shape(table).or_else(|| {
+            let (bore, wall) = self.sleeve_sizes(site, axle_width);
+            self.kept(table.span_of("thickness"), sleeve(bore, wall))
         })
     }
 
-    fn standard_shape(&mut self, table: &Table, name: &str) -> Option<Shape> {
+    /// The shape of a standard size, which must be that of the table.
+    pub(crate) fn standard_shape(&mut self, table: &Table, name: &str) -> Option<Shape> {
         let found = self.kept(table.span_of("size"), StandardSize::named(name))?;
         let (kind, wanted) = (found.shape.kind(), table.word("shape"));
         if kind != wanted {
@@ -120,6 +112,21 @@ impl Builder<'_> {
             Err(AxleError::Orientation { shape, orientation, accepted })
         };
         self.kept(site.table.span_of("orientation"), sits)
+    }
+}
+
+/// The angle, flat, channel or tee that a table gives by its sizes; none of any other shape.
+pub(crate) fn sized_shape(table: &Table) -> Option<Shape> {
+    let size = |key| table.optional_number(key).unwrap_or(0.0);
+    let (height, width, thickness) = (size("height"), size("width"), size("thickness"));
+    let (web, flange) = (size("web"), size("flange"));
+    let (root_radius, toe_radius) = (size("root_radius"), size("toe_radius"));
+    match table.word("shape") {
+        "angle" => Some(Shape::Angle(Angle { height, width, thickness, root_radius, toe_radius })),
+        "flat" => Some(Shape::Flat(Flat { width, thickness })),
+        "channel" => Some(Shape::Channel(Channel { height, width, web, flange, root_radius })),
+        "tee" => Some(Shape::Tee(Tee { height, width, stem: web, flange, root_radius })),
+        _ => None,
     }
 }
 

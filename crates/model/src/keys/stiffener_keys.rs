@@ -107,13 +107,14 @@ pub(crate) static STIFFENER: TableSpec = TableSpec {
     ],
 };
 
-static HOLE: TableSpec = TableSpec {
+pub(crate) static HOLE: TableSpec = TableSpec {
     name: "hole",
     meaning: "A hole in a stiffener's outline.",
     keys: &[key("corners", "Its corners, counter-clockwise too.", Holds::Corners, Required)],
 };
 
-const fn size(key: &'static str, meaning: &'static str) -> KeySpec {
+/// A size of a shape, where it has it.
+pub(crate) const fn size(key: &'static str, meaning: &'static str) -> KeySpec {
     size_of_weld(key, meaning, Optional)
 }
 

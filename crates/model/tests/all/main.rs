@@ -2,6 +2,7 @@
 
 #![allow(clippy::unwrap_used)] // helpers of tests are tests too
 
+mod beams;
 mod cases;
 mod demo;
 mod demo_lane;

@@ -1,0 +1,76 @@
+//! A straight beam of one's own: spans, supports, loads, modes and convergence; does not know axles, files or units
+//! of files.
+//!
+//! # Axes and signs
+//! The beam lies along Y from 0 on and bends in the Y-Z plane, Z up, as in [`axlebow_sections`]. With w the deflection
+//! (up), θ the slope (rotation of the section, positive where it rises with Y), q the load per length (up), k the
+//! foundation modulus, κ₀ a free curvature (of a temperature difference):
+//!
+//! ```text
+//! V' = q − k w        V: sum of the upward forces on the part before the cut
+//! M' = V              M: positive where it bends the ends up (sagging)
+//! θ' = M/EI + κ₀
+//! w' = θ − V/κGA      Timoshenko; w' = θ in Euler-Bernoulli theory, which also has no rotary inertia
+//! ```
+//!
+//! # From a beam to results
+//! [`Line`] (checked on construction) → pieces between places where something happens → elements ([`Element`]) →
+//! [`Solution`], [`Modes`]; several meshes → [`Convergence`].
+//!
+//! ```
+//! use axlebow_beam::{Elastic, Line, LineParts, Load, Mesh, SectionValues, Span, SpanSection, Support, SupportKind, solve};
+//! let section = SectionValues { area: Some(4e-3), second_moment: 7e-6, shear_coefficient: 0.5, fibers: None };
+//! let steel = Elastic { modulus: 200e9, poisson_ratio: 0.3, density: 7850.0 };
+//! let line = Line::new(LineParts {
+//!     spans: vec![Span::new(2.0, SpanSection::Uniform(section), steel)?],
+//!     supports: vec![Support { at: 0.0, kind: SupportKind::FIXED }],
+//!     loads: vec![Load::Force { at: 2.0, force: -1000.0 }],
+//!     ..LineParts::default()
+//! })?;
+//! let solution = solve(&line, &Mesh::default())?;
+//! let tip = solution.at(2.0).deflection;
+//! assert!((tip + 1000.0 * 8.0 / (3.0 * 200e9 * 7e-6)).abs() < 1e-12);
+//! # Ok::<(), axlebow_beam::BeamError>(())
+//! ```
+
+mod asked;
+mod catalog;
+mod closed_form;
+mod closed_modes;
+mod contact;
+mod convergence;
+mod displacement;
+mod element;
+mod error;
+mod flexibility;
+mod hold;
+mod line;
+mod load;
+mod member;
+mod mesh;
+mod modes;
+mod outcome;
+mod peaks;
+mod quadrature;
+mod reference;
+mod section;
+mod solution;
+mod span;
+mod support;
+mod system;
+
+pub use asked::{Asked, Check, Checked};
+pub use closed_form::{ClosedForm, ClosedFormValue, closed_forms};
+pub use closed_modes::{ClosedModes, closed_modes};
+pub use convergence::{Convergence, ConvergenceRow, Quantity, Reference, convergence};
+pub use error::{BeamError, FreeMotion, Part};
+pub use line::{Line, LineParts};
+pub use load::{Load, PointMass};
+pub use mesh::{Element, Mesh, Theory};
+pub use modes::{Mode, Modes, modes};
+pub use outcome::{BeamOptions, BeamOutcome, Bent, Vibrating, work_out};
+pub use peaks::{Peak, PeakKind, peaks};
+pub use section::{SectionValues, SpanSection};
+pub use solution::{Reaction, Solution, Station, solve};
+pub use span::{Elastic, Span};
+pub use support::{StopSide, Support, SupportKind};
