@@ -48,7 +48,7 @@ pub enum Best {
     /// Nothing is left out.
     Integrated(Solution),
     /// The limit of finer and finer meshes.
-    Extrapolated([Solution; 3]),
+    Extrapolated(Box<[Solution; 3]>),
 }
 
 impl Best {
@@ -59,7 +59,7 @@ impl Best {
             return Ok(Self::Integrated(solved(1)?));
         }
         let [coarse, middle, fine] = MESHES;
-        Ok(Self::Extrapolated([solved(coarse)?, solved(middle)?, solved(fine)?]))
+        Ok(Self::Extrapolated(Box::new([solved(coarse)?, solved(middle)?, solved(fine)?])))
     }
 
     /// What its values rest on.
@@ -73,7 +73,8 @@ impl Best {
     /// The solution that comes nearest.
     pub fn nearest(&self) -> &Solution {
         match self {
-            Self::Integrated(solution) | Self::Extrapolated([.., solution]) => solution,
+            Self::Integrated(solution) => solution,
+            Self::Extrapolated(solutions) => &solutions[2],
         }
     }
 

@@ -67,8 +67,8 @@ impl SectionValues {
         positive("second moment of area", self.second_moment, "m4")?;
         positive("shear coefficient", self.shear_coefficient, "")?;
         self.area.map_or(Ok(()), |area| positive("area", area, "m2"))?;
-        let fibers = self.fibers.into_iter().flatten();
-        fibers.map(|fiber| positive("distance of a fiber from the centroid", fiber, "m")).collect()
+        let mut fibers = self.fibers.into_iter().flatten();
+        fibers.try_for_each(|fiber| positive("distance of a fiber from the centroid", fiber, "m"))
     }
 }
 
