@@ -2,6 +2,7 @@
 
 use axlebow_axle::AxleError;
 use axlebow_axle::tread::TreadError;
+use axlebow_beam::BeamError;
 use axlebow_sections::{SECTION_LENGTHS, SectionError};
 use axlebow_units::{Kind, UnitSystem, display_unit, parse, show};
 
@@ -20,6 +21,32 @@ impl InUnits for AxleError {
 impl InUnits for SectionError {
     fn in_units(&self, system: UnitSystem) -> String {
         section_error(self, system)
+    }
+}
+
+impl InUnits for BeamError {
+    fn in_units(&self, system: UnitSystem) -> String {
+        let length = |value: &f64| show(*value, Kind::Length, system);
+        match self {
+            BeamError::OffTheBeam { part, at, length: end } => format!(
+                "{part} is at {}, but the beam runs from 0 to {}; give a place on the beam",
+                length(at),
+                length(end)
+            ),
+            BeamError::SamePlace { part, at } => format!(
+                "{part} is at {}, where there is a support already; make one support of the two",
+                length(at)
+            ),
+            BeamError::Backward { part, from, to } => {
+                format!(
+                    "{part} runs from {} to {}; its end must lie behind its start",
+                    length(from),
+                    length(to)
+                )
+            }
+            BeamError::Section { part, reason } => format!("{part}: {}", section_error(reason, system)),
+            other => other.to_string(),
+        }
     }
 }
 
