@@ -95,6 +95,7 @@ pub use riding::ride_shape::{RideShape, Rise};
 pub use riding::riding_axle::{RidingAxle, ride};
 pub use riding::spectrum::{Band, Spectrum};
 pub use riding::spectrum_peaks::SpectrumPeak;
+pub use riding::step_refinement::{Refined, StepRefinement};
 pub use road_contact::ground::STANDARD_GRAVITY;
 pub use sections::stiffened::StiffenedSection;
 pub use sensitivity::adjoint::{Adjoint, CaseReadings};

@@ -22,5 +22,6 @@ pub(crate) mod ringing;
 pub(crate) mod run_in;
 pub(crate) mod spectrum;
 pub(crate) mod spectrum_peaks;
+pub(crate) mod step_refinement;
 pub(crate) mod stress_reading;
 pub(crate) mod tracks;

@@ -18,8 +18,8 @@ mod uncertainty;
 
 use axlebow_axle::tread::Cups;
 use axlebow_axle::{
-    BasisComparison, FlexOutcome, LifeOutcome, ModesOutcome, ResponseOutcome, RideOutcome, StrengthOutcome,
-    TireOutcome, TireRideOutcome, Warning, WeldBand,
+    BasisComparison, FlexOutcome, LifeOutcome, ModesOutcome, ResponseOutcome, RideOutcome, StepRefinement,
+    StrengthOutcome, TireOutcome, TireRideOutcome, Warning, WeldBand,
 };
 use axlebow_results::{Field, Part, Record, Text, json, part, schema};
 use axlebow_strength::{CLAMPING_CAUTIONS, WELDING_CAUTIONS};
@@ -123,6 +123,7 @@ const RIDE: Frame = Frame { tag: "axlebow/ride/2", meaning: "Result of a ride ov
 struct RideComparisons {
     draws: Option<DrawnRides>,
     comparison: Option<BasisComparison>,
+    refinement: Option<StepRefinement>,
 }
 
 impl Record for RideComparisons {
@@ -137,13 +138,21 @@ impl Record for RideComparisons {
             "Results of a reduced basis beside those of the full one; null unless both were asked for.",
             &Part(|own: &Self| &own.comparison),
         ),
+        part(
+            "refinement",
+            "Results by shorter time steps; null unless they were asked for.",
+            &Part(|own: &Self| &own.refinement),
+        ),
     ];
 }
 
 /// The document of a ride. Histories are left out: [`crate::csv::write_ride`] writes them.
 pub fn ride_document(outcome: &RideOutcome, beside: BesideRide, card: &ModelCard) -> String {
-    let comparisons =
-        RideComparisons { draws: beside.draws.copied(), comparison: beside.comparison.copied() };
+    let comparisons = RideComparisons {
+        draws: beside.draws.copied(),
+        comparison: beside.comparison.copied(),
+        refinement: beside.refinement.copied(),
+    };
     RIDE.text(Contents::new(
         Some(card),
         ride_answer(outcome, beside, card),

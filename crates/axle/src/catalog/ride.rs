@@ -5,8 +5,8 @@ use axlebow_results::{Field, Own, Part, Record, Text, in_unit, number, part};
 use axlebow_units::Kind;
 
 use crate::{
-    Band, BasisComparison, BesideFull, RideBasis, RideMethod, RideOutcome, RideWheel, Sides, Spectrum,
-    StationPeak, StopHits,
+    Band, BasisComparison, BesideFull, Refined, RideBasis, RideMethod, RideOutcome, RideWheel, Sides,
+    Spectrum, StationPeak, StepRefinement, StopHits,
 };
 
 impl Record for RideOutcome {
@@ -213,6 +213,43 @@ impl Record for BesideFull {
         part("full", "In the full basis.", &Own(|own: &Self| own.full)),
         part("reduced", "In the reduced basis.", &Own(|own: &Self| own.reduced)),
         part("difference", "Reduced less full, as a share of the full.", &Own(|own: &Self| own.difference())),
+    ];
+}
+
+impl Record for StepRefinement {
+    const FIELDS: &'static [Field<Self>] = &[
+        number("step", Kind::Time, "The longest of the steps.", &Own(|own: &Self| own.step)),
+        number(
+            "camber-peak-to-peak",
+            Kind::Angle,
+            "Peak-to-peak camber change of the wheel where it is largest.",
+            &Part(|own: &Self| &own.camber_peak_to_peak),
+        ),
+        number(
+            "largest-load",
+            Kind::Force,
+            "Largest load of a wheel.",
+            &Part(|own: &Self| &own.largest_load),
+        ),
+        number(
+            "peak-stress",
+            Kind::Stress,
+            "Largest magnitude of fiber stress.",
+            &Part(|own: &Self| &own.peak_stress),
+        ),
+    ];
+}
+
+impl Record for Refined {
+    const FIELDS: &'static [Field<Self>] = &[
+        part("by-step", "By the step, by half and by a quarter of it.", &Own(|own: &Self| own.0.to_vec())),
+        part("extrapolated", "Where that goes with the step.", &Own(Refined::extrapolated)),
+        part(
+            "order",
+            "Order in the step at which it settles; null where halving changes nothing, or not less the second time.",
+            &Own(Refined::order),
+        ),
+        part("error", "What the longest step is off, as a share of what it goes to.", &Own(Refined::error)),
     ];
 }
 

@@ -1,6 +1,6 @@
 //! How far a ride in a reduced basis differs from that in the full one.
 
-use crate::{RideMethod, RideOutcome, Side};
+use crate::{RideMethod, RideOutcome};
 
 /// Results of one ride in both bases.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -31,18 +31,9 @@ impl BasisComparison {
             |result: fn(&RideOutcome) -> f64| BesideFull { full: result(full), reduced: result(reduced) };
         BasisComparison {
             reduced: reduced.method,
-            camber_peak_to_peak: beside(|ride| {
-                Side::BOTH
-                    .map(|side| ride.wheels.of(side).camber_peak_to_peak)
-                    .into_iter()
-                    .fold(0.0, f64::max)
-            }),
-            largest_load: beside(|ride| {
-                Side::BOTH.map(|side| ride.wheels.of(side).largest_load).into_iter().fold(0.0, f64::max)
-            }),
-            peak_stress: beside(|ride| {
-                ride.history.stress.iter().fold(0.0, |most, stress| most.max(stress.abs()))
-            }),
+            camber_peak_to_peak: beside(RideOutcome::camber_peak_to_peak),
+            largest_load: beside(RideOutcome::largest_load),
+            peak_stress: beside(RideOutcome::peak_stress),
         }
     }
 }

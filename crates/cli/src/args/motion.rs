@@ -38,6 +38,9 @@ pub struct Ride {
     /// Solve by modal reduction: quick; with --full both, and how far they differ
     #[arg(long)]
     pub reduced: bool,
+    /// Drive again by half and by a quarter of the time step, and say what the step leaves of the results' error
+    #[arg(long)]
+    pub refine: bool,
     /// Time integration scheme [default: that of the road file]
     #[arg(long, value_enum)]
     pub scheme: Option<TimeScheme>,

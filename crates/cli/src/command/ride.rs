@@ -42,7 +42,12 @@ pub fn run(arguments: &Ride) -> Result<Exit, Failure> {
     write_samples(arguments, &outcome, &card)?;
     let drawn = drawn_rides((&axle, &asked), (&road, draws), &outcome)?;
     let comparison = comparison(arguments, (&axle, &asked), &outcome)?;
-    let beside = BesideRide { draws: drawn.as_ref(), comparison: comparison.as_ref() };
+    let refinement = arguments.refine.then(|| axle.refined(&asked, &outcome)).transpose()?;
+    let beside = BesideRide {
+        draws: drawn.as_ref(),
+        comparison: comparison.as_ref(),
+        refinement: refinement.as_ref(),
+    };
     let page = || table::ride(&outcome, beside, &card).with_figures(picture);
     Shown::from(&arguments.model).print(&card, page, || json::ride_document(&outcome, beside, &card))?;
     Ok(verdict(&outcome))

@@ -1,6 +1,8 @@
 //! The tables of a ride.
 
-use axlebow_axle::{BasisComparison, RideBasis, RideMethod, RideOutcome, RideWheel, Scheme, Side, StopHits};
+use axlebow_axle::{
+    BasisComparison, RideBasis, RideMethod, RideOutcome, RideWheel, Scheme, Side, StepRefinement, StopHits,
+};
 use axlebow_study::{DrawnRides, DrawnWheel, Estimated};
 use axlebow_units::{Kind, show};
 
@@ -28,6 +30,7 @@ pub fn ride(outcome: &RideOutcome, beside: BesideRide, card: &ModelCard) -> Page
     page.extend(defaults(card, JSON));
     page.extend(warnings(&outcome.warnings));
     page.extend(beside.comparison.into_iter().flat_map(|comparison| basis_comparison(comparison, n)));
+    page.extend(beside.refinement.into_iter().flat_map(|refinement| step_refinement(refinement, n)));
     page
 }
 
@@ -206,6 +209,32 @@ fn basis_comparison(comparison: &BasisComparison, n: Numbers) -> [Block; 2] {
     let solved =
         format!("Compared with: {}. The tables above are of the full basis.", method(&comparison.reduced));
     [Block::Table(table), Block::Note(solved)]
+}
+
+/// The results by shorter steps, and what the step leaves of their error.
+fn step_refinement(refinement: &StepRefinement, n: Numbers) -> [Block; 2] {
+    let numbers = ["by the step", "by half", "by a quarter", "extrapolated", "order"].map(Column::plain);
+    let numbers = numbers.into_iter().chain([Column::number("error", "%")]);
+    let mut table = Table::new([Column::words("Time step")].into_iter().chain(numbers));
+    let results = [
+        ("camber change, peak to peak", Shown::Usual(Kind::Angle), refinement.camber_peak_to_peak),
+        ("largest load", Shown::Usual(Kind::Force), refinement.largest_load),
+        ("peak bending stress", Shown::Usual(Kind::Stress), refinement.peak_stress),
+    ];
+    for (name, shown, own) in results {
+        let values = own.0.into_iter().chain([own.extrapolated()]).map(|value| n.bare(value, shown));
+        let order = own.order().map_or("-".to_owned(), |order| fixed(order, 1));
+        let percent = fixed(100.0 * own.error(), 3);
+        table.add_row([n.heading(name, shown)].into_iter().chain(values).chain([order, percent]));
+    }
+    let worst = results.iter().map(|(_, _, own)| own.error().abs()).fold(0.0, f64::max);
+    let told = format!(
+        "The time step of {} ms leaves {} % of error in these results, by Richardson's extrapolation with the order observed, or the second \
+         where none shows. Peaks are of samples; a contact that opens between them limits the order.",
+        significant(1e3 * refinement.step, 3),
+        significant(100.0 * worst, 2)
+    );
+    [Block::Table(table), Block::Note(told)]
 }
 
 /// Basis, scheme and step in words.

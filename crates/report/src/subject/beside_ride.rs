@@ -1,6 +1,6 @@
 //! What a report of a ride has beside the ride.
 
-use axlebow_axle::BasisComparison;
+use axlebow_axle::{BasisComparison, StepRefinement};
 use axlebow_study::DrawnRides;
 
 /// What a report of a ride has beside the ride; by default nothing.
@@ -10,4 +10,6 @@ pub struct BesideRide<'a> {
     pub draws: Option<&'a DrawnRides>,
     /// The same ride in a reduced basis.
     pub comparison: Option<&'a BasisComparison>,
+    /// The same ride by shorter steps.
+    pub refinement: Option<&'a StepRefinement>,
 }

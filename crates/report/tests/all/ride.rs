@@ -339,7 +339,7 @@ fn a_comparison_of_bases_has_a_row_for_each_result() {
         RideMethod { basis: RideBasis::Reduced, unknowns: 10, modes_up_to: Some(150.0), ..outcome().method };
     let other = RideOutcome { method: reduced, ..outcome() };
     let comparison = BasisComparison::of(&outcome(), &other);
-    let beside = BesideRide { comparison: Some(&comparison), draws: None };
+    let beside = BesideRide { comparison: Some(&comparison), ..BesideRide::default() };
     let text = table::ride(&outcome(), beside, &card(UnitSystem::Si)).text();
     for words in ["camber change, peak to peak, deg", "largest load, kN", "10 shapes", "150 Hz", "0.0000"] {
         assert!(text.contains(words), "{words}\n{text}");
@@ -361,7 +361,7 @@ fn means_over_random_roads_come_first_with_their_interval() {
     };
     assert_eq!(DrawnRides::of(&[ride(0.3)]), None);
     let draws = DrawnRides::of(&[0.2, 0.3, 0.4].map(ride)).unwrap();
-    let beside = BesideRide { draws: Some(&draws), comparison: None };
+    let beside = BesideRide { draws: Some(&draws), ..BesideRide::default() };
     let text = table::ride(&outcome(), beside, &card(UnitSystem::Us)).text();
     for words in ["Mean of 3 random roads", "0.300 (0.052 to 0.548)", "95 of 100 cases", "of the first road"]
     {
