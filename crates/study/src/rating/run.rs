@@ -125,7 +125,9 @@ impl Rated<'_> {
             let outcome = life(&model.axle, &duty, ask).map_err(|error| error.to_string())?;
             Ok(outcome.details.into_iter().min_by(|a, b| a.years[0].total_cmp(&b.years[0])))
         };
-        let used = |load: f64| Ok(first_cracks(load)?.map_or(0.0, |detail| lasting.years / detail.years[0]));
+        let used = |load: f64| -> Result<f64, String> {
+            Ok(first_cracks(load)?.map_or(0.0, |detail| lasting.years / detail.years[0]))
+        };
         let limiter =
             |load: f64| Ok::<_, String>(first_cracks(load)?.map(|detail| Limiter::of_crack(&detail)));
         let (load, limiter) = match limit_load(used, loads, NEAR_BY_LIFE)? {
