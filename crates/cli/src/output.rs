@@ -157,7 +157,7 @@ pub fn check_parquet(path: Option<&Path>) -> Result<(), Failure> {
     check_kind("--parquet", path, "parquet")?;
     if path.is_some() && !cfg!(feature = "parquet") {
         let text = "--parquet: this axlebow was built without Parquet; --csv writes the same columns, and \
-                    `cargo build --release -p axlebow-cli --features parquet` builds one with it";
+                    `cargo build --release -p axlebow-cli` builds one with it";
         return Err(Failure::Input(text.to_owned()));
     }
     Ok(())

@@ -118,6 +118,17 @@ fn a_report_of_a_study_is_its_page_with_the_designs_beside() {
     let run = axlebow_in(folder.path(), &["report", &study, "-o", "walls.html"]);
     assert_eq!(run.code, 0, "{}", run.err);
     assert!(folder.path().join("walls.html").exists() && folder.path().join("walls.csv").exists());
-    let wrong = axlebow_in(folder.path(), &["report", &study, "-o", "walls.pdf"]);
+    let wrong = axlebow_in(folder.path(), &["report", &study, "-o", "walls.txt"]);
     assert_eq!(wrong.code, 2, "{}", wrong.err);
+}
+
+/// A page on paper, where a browser is here; where none is, the message says what to do instead.
+#[test]
+fn a_page_may_be_printed_as_pdf() {
+    let folder = TempDir::new().expect("a folder");
+    let run = axlebow_in(folder.path(), &["flex", &demo("trailer-152-thin-dual"), "--page", "axle.pdf"]);
+    match std::fs::read(folder.path().join("axle.pdf")) {
+        Ok(bytes) => assert!(run.code == 0 && bytes.starts_with(b"%PDF-"), "{}", run.err),
+        Err(_) => assert!(run.code == 2 && run.err.contains("print it from any browser"), "{}", run.err),
+    }
 }

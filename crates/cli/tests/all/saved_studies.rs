@@ -237,8 +237,13 @@ fn places_that_cannot_be_written_are_refused_before_any_work() {
 }
 
 #[test]
-fn a_plain_build_says_how_to_have_parquet_beside_csv() {
+fn the_default_build_writes_parquet_beside_csv() {
     let folder = folder_with_sweep(2, 2);
     let asked = ["--csv", "out.csv", "--parquet", "out.parquet"];
-    refused(folder.path(), &asked, &["built without Parquet", "--features parquet"]);
+    let run = study_in(folder.path(), &asked);
+    assert_eq!(run.code, 0, "{}", run.err);
+    assert!(
+        bytes(folder.path(), "out.parquet").starts_with(b"PAR1")
+            && !bytes(folder.path(), "out.csv").is_empty()
+    );
 }
