@@ -1,7 +1,7 @@
 //! Handbook beams. Values: Roark's Formulas for Stress and Strain, 9th ed., Table 8.1 and sec. 8.10, formulas from memory,
 //! numbers recomputed (in, lbf, psi).
 
-use axlebow_beam::{Load, SupportKind, closed_forms, solve};
+use axlebow_beam::{Line, Load, SupportKind, closed_forms, solve};
 use axlebow_beam::{PeakKind, Theory};
 
 use crate::{BENDING, SHEAR, assert_near, line};
@@ -15,9 +15,9 @@ const fn force(at: f64) -> Load {
 }
 
 /// Every handbook case with the magnitudes of its printed values, in the order of the formula.
-fn cases() -> Vec<(Vec<(f64, SupportKind)>, Vec<Load>, f64, Vec<f64>)> {
+fn cases() -> Vec<(Line, Vec<f64>)> {
     let ends = |a, b| vec![(0.0, a), (40.0, b)];
-    vec![
+    let all = vec![
         (vec![(0.0, FIXED)], vec![force(40.0)], 40.0, vec![0.406_129_43, 0.015_229_853, 400_000.0]),
         (vec![(40.0, FIXED)], vec![force(0.0)], 40.0, vec![0.406_129_43, 0.015_229_853, 400_000.0]),
         (vec![(0.0, FIXED)], vec![UNIFORM], 40.0, vec![0.060_919_41, 2.030_647_1e-3, 80_000.0]),
@@ -44,13 +44,15 @@ fn cases() -> Vec<(Vec<(f64, SupportKind)>, Vec<Load>, f64, Vec<f64>)> {
             74.0,
             vec![0.154_202_27, 9.594_807_7e-3, 6.510_762_3e-3, 0.061_852_24, 180_000.0],
         ),
-    ]
+    ];
+    let made =
+        all.into_iter().map(|(supports, loads, length, printed)| (line(length, &supports, &loads), printed));
+    made.collect()
 }
 
 #[test]
 fn printed_values_are_met_to_their_last_digit() {
-    for (supports, loads, length, printed) in cases() {
-        let beam = line(length, &supports, &loads);
+    for (beam, printed) in cases() {
         let closed = closed_forms(&beam, Theory::EulerBernoulli).expect("a handbook case");
         assert_eq!(closed.values.len(), printed.len(), "{}", closed.title);
         for (value, printed) in closed.values.iter().zip(&printed) {
@@ -72,10 +74,8 @@ fn elements_meet_the_formulas() {
         (vec![(0.0, FIXED), (40.0, PINNED)], vec![force(20.0)]),
         (vec![(0.0, PINNED), (40.0, FIXED)], vec![UNIFORM]),
     ];
-    let all = cases().into_iter().map(|(supports, loads, length, _)| (supports, loads, length));
-    let propped = propped.into_iter().map(|(supports, loads)| (supports, loads, 40.0));
-    for (supports, loads, length) in all.chain(propped) {
-        let beam = line(length, &supports, &loads);
+    let propped = propped.map(|(supports, loads)| line(40.0, &supports, &loads));
+    for beam in cases().into_iter().map(|(beam, _)| beam).chain(propped) {
         for mesh in [BENDING, SHEAR] {
             let Some(closed) = closed_forms(&beam, mesh.theory) else { continue };
             let solution = solve(&beam, &mesh).unwrap();
@@ -99,6 +99,18 @@ fn the_largest_deflection_is_found_between_stations() {
     assert_near(moment.value, -93_750.0, 1e-12);
     let stress = peaks.iter().find(|peak| peak.kind == PeakKind::Stress).unwrap();
     assert_near(stress.value.abs(), 93_750.0 / 7.245_298_1, 1e-8);
+}
+
+#[test]
+fn the_largest_moment_is_found_between_stations() {
+    // Triangular load from 0 to w on two supports: M = w L²/(9 √3) at L/√3. Gere & Goodno, Mechanics of Materials, 8th
+    // ed. 2013, ch. 4 (from memory, checked by differentiation).
+    let load = Load::Distributed { from: 0.0, to: 40.0, start: 0.0, end: -100.0 };
+    let beam = line(40.0, &[(0.0, PINNED), (40.0, PINNED)], &[load]);
+    let peaks = axlebow_beam::peaks(&solve(&beam, &BENDING).unwrap());
+    let moment = peaks.iter().find(|peak| peak.kind == PeakKind::Moment).unwrap();
+    assert_near(moment.value, 100.0 * 1600.0 / (9.0 * 3.0_f64.sqrt()), 1e-12);
+    assert_near(moment.at, 40.0 / 3.0_f64.sqrt(), 1e-9);
 }
 
 #[test]

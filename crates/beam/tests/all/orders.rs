@@ -26,6 +26,15 @@ fn assert_order(found: &Convergence, quantity: Quantity, theory: f64) {
 }
 
 #[test]
+fn curves_are_compared_by_their_root_mean_square() {
+    let moment = [Load::Moment { at: 40.0, moment: 1e5 }];
+    let fixed = [(0.0, SupportKind::FIXED)];
+    let found = convergence(&line(40.0, &fixed, &moment), &BENDING, &[1], 0).unwrap();
+    let row = found.rows.iter().find(|row| row.quantity == Quantity::Moment).unwrap();
+    assert!((row.computed / 1e5 - 1.0).abs() < 1e-12 && (row.reference / 1e5 - 1.0).abs() < 1e-12);
+}
+
+#[test]
 fn flexibility_elements_leave_rounding_only_in_statics() {
     let found = convergence(&line(40.0, &PROPPED, &UNIFORM), &SHEAR, &[2, 4], 0).unwrap();
     assert_eq!(found.rows.len(), 6);

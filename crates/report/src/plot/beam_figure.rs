@@ -60,7 +60,7 @@ impl BeamFigure<'_> {
         let is_bare = self.outcome.line.loads().is_empty();
         let axis = self.draw_heading(&mut canvas, factor) + ABOVE[usize::from(is_bare)];
         let drawing = BeamDrawing { line: &self.outcome.line, n: self.n, left: LEFT, right: RIGHT, axis };
-        drawing.draw(&mut canvas, &self.outcome.bent.as_ref().map_or(Vec::new(), |bent| touching(bent)));
+        drawing.draw(&mut canvas, &self.outcome.bent.as_ref().map_or(Vec::new(), touching));
         for shape in &shapes {
             let points: Vec<Point> = shape.points.iter().map(|[x, up]| [*x, axis - up]).collect();
             canvas.polyline(&points, &format!(r#"stroke="{}" stroke-width="2.4""#, shape.color));
