@@ -1,6 +1,22 @@
 //! Finite elements for heavy-truck axles and the wear of their tires: the few types that a user of the library needs; does not
 //! know how they work. SI units, the axes of ISO 8855, and the trade's signs ([`axle::outcome`]).
 //!
+//! # A beam
+//! ```
+//! use axlebow::beam::{Elastic, Line, LineParts, Load, Mesh, SectionValues, Span, SpanSection, Support, SupportKind, solve};
+//! let section = SectionValues { area: Some(4e-3), second_moment: 7e-6, shear_coefficient: 0.5, fibers: None };
+//! let steel = Elastic { modulus: 200e9, poisson_ratio: 0.3, density: 7850.0 };
+//! let line = Line::new(LineParts {
+//!     spans: vec![Span::new(2.0, SpanSection::Uniform(section), steel)?],
+//!     supports: vec![Support { at: 0.0, kind: SupportKind::FIXED }],
+//!     loads: vec![Load::Force { at: 2.0, force: -1000.0 }],
+//!     ..LineParts::default()
+//! })?;
+//! // P L³/3EI
+//! assert!((solve(&line, &Mesh::default())?.at(2.0).deflection + 1.904_761_905e-3).abs() < 1e-12);
+//! # Ok::<(), axlebow::beam::BeamError>(())
+//! ```
+//!
 //! # An axle at rest
 //! ```
 //! use axlebow::{Model, TYPICAL, flex};
@@ -50,6 +66,7 @@ pub use axlebow_axle::{
     Axle, AxleError, LifeOptions, LoadCase, Ride, RideBasis, Side, Sides, flex, growth, life, modes,
     response, ride, strength, tires,
 };
+pub use axlebow_beam as beam;
 pub use axlebow_model::{Document, DutyFile, MODEL, Model, Problem, Problems, RoadFile, TYPICAL, read};
 pub use axlebow_study::{Lasting, RatingOptions, RemedyOptions, Study, StudyOutcome, rating, remedies};
 pub use axlebow_units::{Kind, UnitSystem, show};
