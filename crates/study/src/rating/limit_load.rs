@@ -2,8 +2,8 @@
 
 /// Most steps; bisection alone would need half as many.
 const MOST_STEPS: usize = 100;
-/// What stands for the logarithm of a utilization that cannot be worked out.
-const BEYOND: f64 = 1.0;
+/// What stands for the logarithm of a utilization that cannot be worked out, under a load that nothing can be solved under.
+const BEYOND: f64 = f64::INFINITY;
 /// A utilization that is farther below 1 has not reached it.
 const REACHED: f64 = 1e-4;
 /// Loads beyond so many times the first one are not looked at.
@@ -62,7 +62,7 @@ pub(super) fn limit_load<E>(
         if high.0 / low.0 - 1.0 <= near {
             break;
         }
-        let share = if number % 3 == 2 { 0.5 } else { -low.1 / (high.1 - low.1) };
+        let share = if number % 3 == 2 || high.1 == BEYOND { 0.5 } else { -low.1 / (high.1 - low.1) };
         // A step that lands on an end would never close the other one in.
         let share = share.clamp(0.1 * near.sqrt(), 1.0 - 0.1 * near.sqrt());
         let load = low.0 * (high.0 / low.0).powf(share);
@@ -72,7 +72,8 @@ pub(super) fn limit_load<E>(
         }
         if here < 0.0 { low = (load, here) } else { high = (load, here) }
     }
-    Ok(if low.1 < -REACHED { LimitLoad::Never } else { LimitLoad::At(low.0) })
+    // A check that has not reached its limit where nothing can be solved any more has none; one that jumps past it has.
+    Ok(if high.1 == BEYOND && low.1 < -REACHED { LimitLoad::Never } else { LimitLoad::At(low.0) })
 }
 
 #[cfg(test)]
@@ -84,12 +85,13 @@ mod tests {
     }
 
     #[test]
-    fn loads_of_lines_powers_and_kinks_are_found() {
+    fn loads_of_lines_powers_kinks_and_jumps_are_found() {
         for (used, expected) in [
             (&(|load: f64| load / 137e3) as &dyn Fn(f64) -> f64, 137e3),
             (&|load: f64| (load / 31e3).powf(10.0 / 3.0), 31e3),
             (&|load: f64| (0.2 + 0.8 * load / 95e3).max((load / 110e3).powi(3)), 95e3),
             (&|load: f64| 0.98 + 1e-6 * load, 20e3),
+            (&|load: f64| if load < 61e3 { 0.4 } else { 1.7 }, 61e3),
         ] {
             let LimitLoad::At(load) = found(used) else { panic!("no load") };
             assert!((load / expected - 1.0).abs() < 1e-6, "{load} {expected}");
