@@ -88,12 +88,12 @@ fn frequencies_with_shear_match_timoshenko_young_weaver() {
     .unwrap();
     let closed = closed_modes(&line, Theory::Timoshenko, 3).unwrap();
     let found = modes(&line, &Mesh { elements: 40, ..SHEAR }, 3).unwrap().modes;
-    for (number, printed) in [216.914_025, 799.277_549, 1613.193_580].into_iter().enumerate() {
+    for (number, printed) in [216.914_025, 799.277_549, 1_613.193_580].into_iter().enumerate() {
         assert!((closed.frequencies[number] - printed).abs() < 1e-6);
         assert_near(found[number].frequency, printed, 1e-3);
     }
     let bending = closed_modes(&line, Theory::EulerBernoulli, 3).unwrap();
-    for (frequency, printed) in bending.frequencies.iter().zip([223.873_768, 895.495_070, 2014.863_908]) {
+    for (frequency, printed) in bending.frequencies.iter().zip([223.873_768, 895.495_070, 2_014.863_908]) {
         assert!((frequency - printed).abs() < 1e-6);
     }
 }

@@ -1,5 +1,7 @@
 //! Checks of the crate from outside.
 
+#![allow(clippy::unwrap_used)] // helpers of tests are tests too
+
 mod closed_forms;
 mod contact;
 mod errors;
