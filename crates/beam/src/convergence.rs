@@ -2,7 +2,7 @@
 
 use crate::error::BeamError;
 use crate::line::Line;
-use crate::mesh::Mesh;
+use crate::mesh::{Mesh, Theory};
 use crate::peaks::{PeakKind, peaks};
 use crate::quadrature::integrate;
 use crate::reference::{Best, elastic_frequencies, reference_frequencies};
@@ -76,7 +76,7 @@ pub fn convergence(
     if frequencies > 0 {
         rows.extend(frequency_rows(line, mesh, elements, frequencies)?);
     }
-    Ok(Convergence { mesh: *mesh, rows: with_orders(rows) })
+    Ok(Convergence { mesh: *mesh, rows: with_orders(rows, mesh.theory) })
 }
 
 impl Quantity {
@@ -180,10 +180,10 @@ fn relative(difference: f64, reference: f64) -> f64 {
     if difference == 0.0 { 0.0 } else { difference.abs() / reference.abs() }
 }
 
-fn with_orders(mut rows: Vec<ConvergenceRow>) -> Vec<ConvergenceRow> {
+fn with_orders(mut rows: Vec<ConvergenceRow>, theory: Theory) -> Vec<ConvergenceRow> {
     for later in 1..rows.len() {
         let (a, b) = (rows[later - 1], rows[later]);
-        let counts = a.error.min(b.error) > a.basis.noise() && a.elements != b.elements;
+        let counts = a.error.min(b.error) > a.basis.noise(theory) && a.elements != b.elements;
         if a.quantity == b.quantity && counts {
             rows[later].order = Some((a.error / b.error).ln() / (b.elements as f64 / a.elements as f64).ln());
         }

@@ -68,13 +68,14 @@ fn elements_on_a_foundation_converge_by_the_fourth_power() {
     }
 }
 
-/// With shear the reference is a limit as well: of its finest mesh by itself the error would still be seen.
 #[test]
 fn shear_lowers_the_order_on_a_foundation() {
     let spans = vec![crate::tube_span(40.0).on_foundation(5e4)];
     let load = [Load::Force { at: 0.0, force: 1e4 }];
-    let found = convergence(&of_spans(spans, &[], &load), &SHEAR, &[8, 16, 32], 0).unwrap();
-    assert_order(&found, Quantity::Deflection, 2.0);
+    let found = convergence(&of_spans(spans, &[], &load), &SHEAR, &[8, 16], 0).unwrap();
+    for quantity in [Quantity::LargestDeflection, Quantity::Deflection, Quantity::Moment] {
+        assert_order(&found, quantity, 2.0);
+    }
 }
 
 #[test]
