@@ -121,10 +121,11 @@ fn a_low_wave_grows_in_time_as_by_eigenvalue_and_a_high_one_hardly() {
     assert_eq!((low.off_road, low.bearing_loose), (0.0, None));
 }
 
-/// Without dampers and at the speed of tramp a high wave throws the tires off the road, and a loose bearing off its rollers.
+/// Without dampers and lightly loaded a high wave throws the tires off the road, and a loose bearing off its rollers.
 #[test]
-fn a_high_wave_at_tramp_leaves_the_road_and_a_loose_bearing_opens() {
+fn a_high_wave_under_a_light_load_leaves_the_road_and_a_loose_bearing_opens() {
     let mut axle = axle(0.06, 0.0);
+    axle.loading.rated_load = 18e3;
     for side in Side::BOTH {
         axle.wheel_ends.of_mut(side).endplay = 5e-4;
     }
@@ -132,7 +133,6 @@ fn a_high_wave_at_tramp_leaves_the_road_and_a_loose_bearing_opens() {
     let options = GrowthOptions { held, counts: [2, 2], heights: vec![1e-5, 0.02], ..options(&axle) };
     let in_time = growth(&axle, &options).unwrap().in_time.unwrap();
     let [low, high] = in_time.waves[..] else { panic!("two heights") };
-    println!("{in_time:?}");
     assert_eq!((low.off_road, low.bearing_loose), (0.0, Some(0.0)));
     assert!(high.off_road > 0.0 && high.bearing_loose.is_some_and(|share| share > 0.0), "{in_time:?}");
 }

@@ -2,6 +2,11 @@
 
 use crate::program::{axlebow, axlebow_in, root};
 
+/// A text with one blank between its words, wherever its lines end.
+fn flowing(text: &str) -> String {
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
 fn beam(name: &str) -> String {
     root().join(format!("studies/textbook/{name}.toml")).display().to_string()
 }
@@ -18,7 +23,7 @@ fn a_beam_names_its_handbook_case_and_the_order_of_its_elements() {
         "w L⁴/(8 E I)",
         "4.00",
     ] {
-        assert!(hermite.out.contains(words), "{words}: {}", hermite.out);
+        assert!(flowing(&hermite.out).contains(words), "{words}: {}", hermite.out);
     }
 }
 
@@ -27,7 +32,7 @@ fn a_missed_value_a_mechanism_and_an_element_that_cannot_be_have_their_exit_code
     let file = beam("cantilever-end-force");
     let missed = axlebow(&["beam", &file, "--set", "check[0].deflection=-0.5 in"]);
     assert_eq!(missed.code, 1, "{}", missed.err);
-    assert!(missed.out.contains("1 of 3 expected values missed: deflection."), "{}", missed.out);
+    assert!(flowing(&missed.out).contains("1 of 3 expected values missed: deflection."), "{}", missed.out);
     let loose = axlebow(&["beam", &file, "--set", "support.kind=pinned"]);
     assert_eq!(loose.code, 2, "{}", loose.out);
     assert!(
@@ -68,7 +73,7 @@ fn pictures_page_and_table_of_a_beam_are_written() {
     for words in ["Shear force", "Bending moment", "10000 lbf", "Timoshenko theory"] {
         assert!(text("a.svg").contains(words), "{words}");
     }
-    assert!(text("b.svg").contains("Relative error") && text("b.svg").contains("order 2.0"));
+    assert!(text("b.svg").contains("Relative error") && text("b.svg").contains("order 1.99"));
     assert_eq!(text("c.html").matches("<svg").count(), 2);
     assert!(text("d.csv").starts_with("y_m,deflection_m,slope_rad,shear_n,moment_nm,stress_pa\r\n0.0,"));
 }

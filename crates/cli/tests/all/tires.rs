@@ -146,9 +146,8 @@ fn several_axles_tires_and_offsets_make_a_table() {
     assert_eq!(run.code, 0, "{}", run.err);
     assert!(run.out.contains("Most forgiving") && run.out.contains("25 mm inset"), "{}", run.out);
     assert!(run.out.lines().all(|line| line.chars().count() <= 100), "{}", run.out);
-    assert!(
-        std::fs::read_to_string(folder.path().join("table.svg")).is_ok_and(|text| text.contains("forgives"))
-    );
+    let picture = std::fs::read_to_string(folder.path().join("table.svg")).expect("a picture");
+    assert!(picture.contains("shoulders wear"), "{picture}");
     let document = json(&[&arguments[..], &["--json"]].concat());
     assert_eq!(document["schema"], "axlebow/tire-table/2");
     assert_eq!(document["cells"][1].as_array().expect("cells").len(), 4);

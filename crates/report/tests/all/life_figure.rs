@@ -84,7 +84,7 @@ fn lives_stand_on_a_logarithmic_axis_and_the_first_to_crack_is_named() {
     assert!((width - (at(5.0) - at(0.5))).abs() < 0.006, "{width}");
     for words in [
         "First to crack is the weld at the seat: half of such details after 1.0 years",
-        "0.50 to 5.0",
+        "0.5 to 5.0",
         "&gt; 1000",
         "Not made",
     ] {

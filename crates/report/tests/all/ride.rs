@@ -157,6 +157,7 @@ fn document_has_exactly_the_stated_fields_in_si() {
         "run_in_s",
         "stations",
         "camber_spectrum",
+        "refinement",
         "assumed",
         "warnings",
     ];

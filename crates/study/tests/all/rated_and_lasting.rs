@@ -78,24 +78,30 @@ fn a_design_has_the_rating_and_the_life_of_its_axle() {
     assert!(value(&outcome, "years-to-crack", 0) < value(&outcome, "years-to-crack", 1));
 }
 
+/// The years that the axle lasts under another load are asked of the rating: it finds a load under which it lasts as long. There may be
+/// several, because bounce over bumps does not simply follow the load.
 #[test]
 fn under_the_load_of_fatigue_the_first_detail_lasts_as_long_as_asked() {
     let bytes = std::fs::read(models().join("trailer-152-thin-dual.toml")).unwrap();
-    let mut document = read_bytes(&bytes, "model", &MODEL).unwrap();
+    let document = read_bytes(&bytes, "model", &MODEL).unwrap();
     let duty = DutyFile::of(&read_bytes(DUTY_FILE.as_bytes(), "duty", &DUTY).unwrap()).unwrap();
-    let lasting = Some(Lasting { duty: duty.clone(), years: 8.0 });
+    let years = |load: f64| {
+        let mut document = document.clone();
+        document.set_number("loads.rated_load", load).unwrap();
+        let axle = Model::of(&document).unwrap();
+        let options = LifeOptions::with_reliability(axle.strength.bearing_reliability);
+        let lasts = life(&axle.axle, &duty.duty(&axle.axle).unwrap(), options).unwrap();
+        lasts.details.iter().map(|detail| detail.years[0]).fold(f64::INFINITY, f64::min)
+    };
+    let wanted = years(120e3);
+    let lasting = Some(Lasting { duty: duty.clone(), years: wanted });
     let ask = RatingOptions { offsets: Vec::new(), cases: vec!["rated-load".to_owned()], lasting };
     let rated = rating(&document, &ask).unwrap();
     let own = rated.own().unwrap();
     let load = own.load_of(CheckedPart::Fatigue).unwrap();
-    assert!(own.load.unwrap() <= load);
-    document.set_number("loads.rated_load", load).unwrap();
-    let axle = Model::of(&document).unwrap();
-    let options = LifeOptions::with_reliability(axle.strength.bearing_reliability);
-    let lasts = life(&axle.axle, &duty.duty(&axle.axle).unwrap(), options).unwrap();
-    let first = lasts.details.iter().map(|detail| detail.years[0]).fold(f64::INFINITY, f64::min);
-    // A load that is found within 0.1 % moves years by some four times that.
-    assert!((first / 8.0 - 1.0).abs() < 5e-3, "{first} years under {load} N");
+    // The load is found within 0.1 %, which moves years by less than ten times that.
+    assert!((years(load) / wanted - 1.0).abs() < 1e-2 && own.load.unwrap() <= load, "{load} N");
+    assert_eq!(rated.lasting.unwrap().0, "short and rough");
 }
 
 #[test]
