@@ -1,7 +1,7 @@
 """How far a heavy-truck axle bows, what that does at the tire face, what each remedy buys and risks.
 
 Every function runs a command of the `axlebow` program in this process and gives its document: a dict whose keys end in
-their units (``camber_change_deg``), in which lists of numbers are NumPy arrays. Models are paths or dicts with the keys of a
+their units (``camber_change_rad``), in which lists of numbers are NumPy arrays. Models are paths or dicts with the keys of a
 model file. Keyword options are those of the command line with ``_`` for ``-``; ``set={"tube.wall": "12 mm"}`` changes keys.
 
 >>> import axlebow
