@@ -83,6 +83,15 @@ fn under(document: &Document, load: f64) -> Result<Model, String> {
     Model::of(&document).map_err(|problems| problems.render())
 }
 
+/// The detail of which 5 % have a crack first, under a rated load (N).
+fn first_to_crack(document: &Document, lasting: &Lasting, load: f64) -> Result<Option<DetailLife>, String> {
+    let model = under(document, load)?;
+    let duty = lasting.duty.duty(&model.axle).map_err(|error| error.to_string())?;
+    let ask = LifeOptions::with_reliability(model.strength.bearing_reliability);
+    let outcome = life(&model.axle, &duty, ask).map_err(|error| error.to_string())?;
+    Ok(outcome.details.into_iter().min_by(|a, b| a.years[0].total_cmp(&b.years[0])))
+}
+
 /// A model whose load and offset are moved.
 struct Rated<'a> {
     document: &'a Document,
@@ -102,40 +111,30 @@ impl Rated<'_> {
     fn loads(&self, offset: f64) -> Result<Vec<PartLoad>, String> {
         let least = ABOVE_WEIGHT * STANDARD_GRAVITY * self.model.axle.unsprung_mass();
         let first = self.model.axle.loading.rated_load;
-        let checks = Checks { rated: self, document: self.at_offset(offset)?, made: RefCell::default() };
-        let checked = checks.under(first)?;
+        let document = self.at_offset(offset)?;
+        let checks = Under::new(|load| self.checked(&document, load));
+        let checked = checks.at(first)?;
         let parts = CheckedPart::ALL.into_iter().filter(|part| checked.governing_of(*part).is_some());
-        let parts = parts.map(|part| checks.part_load(part, [first, least]));
-        let lasting =
-            self.ask.lasting.as_ref().map(|own| self.lasting_load(own, &checks.document, [first, least]));
+        let parts = parts.map(|part| {
+            let binding = |load: f64| {
+                Ok(checks
+                    .at(load)?
+                    .governing_of(part)
+                    .map(|own| Binding { used: own.placed.check.utilization(), limiter: Limiter::of(&own) }))
+            };
+            PartLoad::of(part, binding, ([first, least], NEAR))
+        });
+        let lasting = self.ask.lasting.as_ref().map(|own| {
+            let cracks = Under::new(|load| first_to_crack(&document, own, load));
+            let binding = |load: f64| {
+                Ok(cracks.at(load)?.as_ref().as_ref().map(|detail| Binding {
+                    used: own.years / detail.years[0],
+                    limiter: Limiter::of_crack(detail),
+                }))
+            };
+            PartLoad::of(CheckedPart::Fatigue, binding, ([first, least], NEAR_BY_LIFE))
+        });
         parts.chain(lasting).collect()
-    }
-
-    /// The load under which the first detail lasts as long as it must.
-    fn lasting_load(
-        &self,
-        lasting: &Lasting,
-        document: &Document,
-        loads: [f64; 2],
-    ) -> Result<PartLoad, String> {
-        let first_cracks = |load: f64| -> Result<Option<DetailLife>, String> {
-            let model = under(document, load)?;
-            let duty = lasting.duty.duty(&model.axle).map_err(|error| error.to_string())?;
-            let ask = LifeOptions::with_reliability(model.strength.bearing_reliability);
-            let outcome = life(&model.axle, &duty, ask).map_err(|error| error.to_string())?;
-            Ok(outcome.details.into_iter().min_by(|a, b| a.years[0].total_cmp(&b.years[0])))
-        };
-        let used = |load: f64| -> Result<f64, String> {
-            Ok(first_cracks(load)?.map_or(0.0, |detail| lasting.years / detail.years[0]))
-        };
-        let limiter =
-            |load: f64| Ok::<_, String>(first_cracks(load)?.map(|detail| Limiter::of_crack(&detail)));
-        let (load, limiter) = match limit_load(used, loads, NEAR_BY_LIFE)? {
-            LimitLoad::At(load) => (Some(load), limiter(load)?),
-            LimitLoad::Always => (None, limiter(loads[1])?),
-            LimitLoad::Never => (None, None),
-        };
-        Ok(PartLoad { part: CheckedPart::Fatigue, load, limiter })
     }
 
     /// The checks under a rated load (N).
@@ -170,39 +169,52 @@ impl Rated<'_> {
     }
 }
 
-/// The checks of a model under one rated load after the other, each made once.
-struct Checks<'a> {
-    rated: &'a Rated<'a>,
-    document: Document,
-    made: RefCell<Vec<(f64, Rc<StrengthOutcome>)>>,
+/// How much of its limit a part uses, and by what.
+struct Binding {
+    used: f64,
+    limiter: Limiter,
 }
 
-impl Checks<'_> {
-    fn part_load(&self, part: CheckedPart, [first, least]: [f64; 2]) -> Result<PartLoad, String> {
-        let limiter = |load: f64| -> Result<Option<Limiter>, String> {
-            Ok(self.under(load)?.governing_of(part).map(|own| Limiter::of(&own)))
-        };
-        let used = |load: f64| -> Result<f64, String> {
-            Ok(self.under(load)?.governing_of(part).map_or(0.0, |own| own.placed.check.utilization()))
-        };
-        let (load, limiter) = match limit_load(used, [first, least], NEAR)? {
+impl PartLoad {
+    /// The load at which a part binds.
+    ///
+    /// - `binding`: what binds it under a rated load (N); none where nothing does
+    /// - `loads`: as [`limit_load`] takes them
+    fn of(
+        part: CheckedPart,
+        binding: impl Fn(f64) -> Result<Option<Binding>, String>,
+        ([first, least], near): ([f64; 2], f64),
+    ) -> Result<Self, String> {
+        let used = |load: f64| Ok::<_, String>(binding(load)?.map_or(0.0, |own| own.used));
+        let limiter = |load: f64| Ok::<_, String>(binding(load)?.map(|own| own.limiter));
+        let (load, limiter) = match limit_load(used, [first, least], near)? {
             LimitLoad::At(load) => (Some(load), limiter(load)?),
             LimitLoad::Always => (None, limiter(least)?),
             LimitLoad::Never => (None, None),
         };
         Ok(PartLoad { part, load, limiter })
     }
+}
 
-    /// The checks under a rated load (N).
-    fn under(&self, load: f64) -> Result<Rc<StrengthOutcome>, String> {
-        let known =
-            self.made.borrow().iter().find(|(own, _)| *own == load).map(|(_, checked)| checked.clone());
-        if let Some(checked) = known {
-            return Ok(checked);
+/// What is worked out under one rated load (N) after the other, each once.
+struct Under<T, F> {
+    work_out: F,
+    made: RefCell<Vec<(f64, Rc<T>)>>,
+}
+
+impl<T, F: Fn(f64) -> Result<T, String>> Under<T, F> {
+    fn new(work_out: F) -> Self {
+        Under { work_out, made: RefCell::default() }
+    }
+
+    fn at(&self, load: f64) -> Result<Rc<T>, String> {
+        let known = self.made.borrow().iter().find(|(own, _)| *own == load).map(|(_, made)| made.clone());
+        if let Some(made) = known {
+            return Ok(made);
         }
-        let checked = Rc::new(self.rated.checked(&self.document, load)?);
-        self.made.borrow_mut().push((load, checked.clone()));
-        Ok(checked)
+        let made = Rc::new((self.work_out)(load)?);
+        self.made.borrow_mut().push((load, made.clone()));
+        Ok(made)
     }
 }
 
