@@ -24,26 +24,10 @@ impl InUnits for SectionError {
     }
 }
 
+/// Of a span, the only part of a beam that is refused by itself; places along the beam are told by its file.
 impl InUnits for BeamError {
     fn in_units(&self, system: UnitSystem) -> String {
-        let length = |value: &f64| show(*value, Kind::Length, system);
         match self {
-            BeamError::OffTheBeam { part, at, length: end } => format!(
-                "{part} is at {}, but the beam runs from 0 to {}; give a place on the beam",
-                length(at),
-                length(end)
-            ),
-            BeamError::SamePlace { part, at } => format!(
-                "{part} is at {}, where there is a support already; make one support of the two",
-                length(at)
-            ),
-            BeamError::Backward { part, from, to } => {
-                format!(
-                    "{part} runs from {} to {}; its end must lie behind its start",
-                    length(from),
-                    length(to)
-                )
-            }
             BeamError::Section { part, reason } => format!("{part}: {}", section_error(reason, system)),
             other => other.to_string(),
         }
