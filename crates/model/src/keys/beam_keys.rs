@@ -3,7 +3,7 @@
 use axlebow_units::Kind;
 
 use super::material_keys::MATERIAL;
-use super::stiffener_keys::{HOLE, size};
+use super::stiffener_keys::{HOLE, ROOT_RADIUS, STANDARD_SIZE, TOE_RADIUS, size};
 use crate::declare::{Bounds, Holds, KeySpec, Presence, TableSpec, Word, key, quantity};
 
 use Bounds::{Any, NonNegative, Positive};
@@ -84,12 +84,7 @@ pub(crate) static SECTION: TableSpec = TableSpec {
     meaning: "A section: a shape with its sizes, an outline, or its values.",
     keys: &[
         key("shape", "What it is.", SHAPES, Required),
-        key(
-            "size",
-            "A standard size, such as `L3x3x3/8`, in place of sizes of its own.",
-            Holds::Text,
-            Optional,
-        ),
+        STANDARD_SIZE,
         size("od", "Outside diameter of a round tube."),
         size("wall", "Wall of a round tube or a box."),
         size("diameter", "Diameter of a round bar."),
@@ -104,18 +99,8 @@ pub(crate) static SECTION: TableSpec = TableSpec {
             (Kind::Length, NonNegative),
             Optional,
         ),
-        quantity(
-            "root_radius",
-            "Radius of the fillets between legs, or between web and flanges; none if left out.",
-            (Kind::Length, NonNegative),
-            Optional,
-        ),
-        quantity(
-            "toe_radius",
-            "Radius of an angle's toes; none if left out.",
-            (Kind::Length, NonNegative),
-            Optional,
-        ),
+        ROOT_RADIUS,
+        TOE_RADIUS,
         key(
             "corners",
             "Corners of an outline, counter-clockwise: forward, then up.",

@@ -18,6 +18,26 @@ pub(crate) const KEEP_OUT: KeySpec = quantity(
     Default("\"75 mm\""),
 );
 
+/// A standard size of a shape.
+pub(crate) const STANDARD_SIZE: KeySpec =
+    key("size", "A standard size, such as `L3x3x3/8`, in place of sizes of its own.", Holds::Text, Optional);
+
+/// The fillets of a rolled shape.
+pub(crate) const ROOT_RADIUS: KeySpec = quantity(
+    "root_radius",
+    "Radius of the fillets between legs, or between web and flanges; none if left out.",
+    (Kind::Length, NonNegative),
+    Optional,
+);
+
+/// The toes of an angle.
+pub(crate) const TOE_RADIUS: KeySpec = quantity(
+    "toe_radius",
+    "Radius of an angle's toes; none if left out.",
+    (Kind::Length, NonNegative),
+    Optional,
+);
+
 /// A shape welded along the axle.
 pub(crate) static STIFFENER: TableSpec = TableSpec {
     name: "stiffener",
@@ -25,29 +45,14 @@ pub(crate) static STIFFENER: TableSpec = TableSpec {
     keys: &[
         key("name", "A name that no other stiffener has.", Holds::Text, Required),
         key("shape", "What is welded on.", SHAPES, Required),
-        key(
-            "size",
-            "A standard size, such as `L3x3x3/8`, in place of sizes of its own.",
-            Holds::Text,
-            Optional,
-        ),
+        STANDARD_SIZE,
         size("height", "Height of an angle, channel or tee, as a catalogue draws it."),
         size("width", "Width of the same, or of a flat."),
         size("thickness", "Thickness of a flat or of an angle's legs, or wall of a sleeve."),
         size("web", "Thickness of a channel's web or of a tee's stem."),
         size("flange", "Thickness of the flanges."),
-        quantity(
-            "root_radius",
-            "Radius of the fillets between legs, or between web and flanges; none if left out.",
-            (Kind::Length, NonNegative),
-            Optional,
-        ),
-        quantity(
-            "toe_radius",
-            "Radius of an angle's toes; none if left out.",
-            (Kind::Length, NonNegative),
-            Optional,
-        ),
+        ROOT_RADIUS,
+        TOE_RADIUS,
         size(
             "bore",
             "Inside diameter of a sleeve, the outside diameter of the tube to 3.2 mm more; that of the tube if left out.",
