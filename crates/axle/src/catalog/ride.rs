@@ -1,7 +1,7 @@
 //! Results of a ride; histories are not among them.
 
 use axlebow_fe::Scheme;
-use axlebow_results::{Field, Own, Part, Record, Text, in_unit, number, part};
+use axlebow_results::{Field, Own, Part, Read, Record, Text, in_unit, number, part};
 use axlebow_units::Kind;
 
 use crate::{
@@ -183,28 +183,27 @@ fn scheme(scheme: Scheme) -> (&'static str, Option<f64>) {
     }
 }
 
+/// The results by which rides are compared.
+const fn compared_camber<T>(read: &'static dyn Read<T>) -> Field<T> {
+    let meaning = "Peak-to-peak camber change of the wheel where it is largest.";
+    number("camber-peak-to-peak", Kind::Angle, meaning, read)
+}
+
+const fn compared_load<T>(read: &'static dyn Read<T>) -> Field<T> {
+    number("largest-load", Kind::Force, "Largest load of a wheel.", read)
+}
+
+const fn compared_stress<T>(read: &'static dyn Read<T>) -> Field<T> {
+    number("peak-stress", Kind::Stress, "Largest magnitude of fiber stress.", read)
+}
+
 /// A ride in a reduced basis beside the same in the full one.
 impl Record for BasisComparison {
     const FIELDS: &'static [Field<Self>] = &[
         part("reduced", "How the reduced ride was solved.", &Part(|own: &Self| &own.reduced)),
-        number(
-            "camber-peak-to-peak",
-            Kind::Angle,
-            "Peak-to-peak camber change of the wheel where it is largest.",
-            &Part(|own: &Self| &own.camber_peak_to_peak),
-        ),
-        number(
-            "largest-load",
-            Kind::Force,
-            "Largest load of a wheel.",
-            &Part(|own: &Self| &own.largest_load),
-        ),
-        number(
-            "peak-stress",
-            Kind::Stress,
-            "Largest magnitude of fiber stress.",
-            &Part(|own: &Self| &own.peak_stress),
-        ),
+        compared_camber(&Part(|own: &Self| &own.camber_peak_to_peak)),
+        compared_load(&Part(|own: &Self| &own.largest_load)),
+        compared_stress(&Part(|own: &Self| &own.peak_stress)),
     ];
 }
 
@@ -219,24 +218,9 @@ impl Record for BesideFull {
 impl Record for StepRefinement {
     const FIELDS: &'static [Field<Self>] = &[
         number("step", Kind::Time, "The longest of the steps.", &Own(|own: &Self| own.step)),
-        number(
-            "camber-peak-to-peak",
-            Kind::Angle,
-            "Peak-to-peak camber change of the wheel where it is largest.",
-            &Part(|own: &Self| &own.camber_peak_to_peak),
-        ),
-        number(
-            "largest-load",
-            Kind::Force,
-            "Largest load of a wheel.",
-            &Part(|own: &Self| &own.largest_load),
-        ),
-        number(
-            "peak-stress",
-            Kind::Stress,
-            "Largest magnitude of fiber stress.",
-            &Part(|own: &Self| &own.peak_stress),
-        ),
+        compared_camber(&Part(|own: &Self| &own.camber_peak_to_peak)),
+        compared_load(&Part(|own: &Self| &own.largest_load)),
+        compared_stress(&Part(|own: &Self| &own.peak_stress)),
     ];
 }
 

@@ -193,15 +193,21 @@ fn stress_table(outcome: &RideOutcome, n: Numbers) -> Table {
     table
 }
 
+/// Peak-to-peak camber change, largest load and peak stress with their names, as rides are compared by them.
+fn compared<T>([camber, load, stress]: [T; 3]) -> [(&'static str, Shown, T); 3] {
+    [
+        ("camber change, peak to peak", Shown::Usual(Kind::Angle), camber),
+        ("largest load", Shown::Usual(Kind::Force), load),
+        ("peak bending stress", Shown::Usual(Kind::Stress), stress),
+    ]
+}
+
 /// The results that a reduced basis gives beside those of the full one, with how far they differ.
 fn basis_comparison(comparison: &BasisComparison, n: Numbers) -> [Block; 2] {
     let numbers = [Column::plain("full"), Column::plain("reduced"), Column::number("difference", "%")];
     let mut table = Table::new([Column::words("Basis")].into_iter().chain(numbers));
-    for (name, shown, beside) in [
-        ("camber change, peak to peak", Shown::Usual(Kind::Angle), comparison.camber_peak_to_peak),
-        ("largest load", Shown::Usual(Kind::Force), comparison.largest_load),
-        ("peak bending stress", Shown::Usual(Kind::Stress), comparison.peak_stress),
-    ] {
+    let BasisComparison { camber_peak_to_peak, largest_load, peak_stress, .. } = *comparison;
+    for (name, shown, beside) in compared([camber_peak_to_peak, largest_load, peak_stress]) {
         let cells = [n.bare(beside.full, shown), n.bare(beside.reduced, shown)];
         let percent = fixed(100.0 * beside.difference(), 4);
         table.add_row([n.heading(name, shown)].into_iter().chain(cells).chain([percent]));
@@ -216,11 +222,8 @@ fn step_refinement(refinement: &StepRefinement, n: Numbers) -> [Block; 2] {
     let numbers = ["by the step", "by half", "by a quarter", "extrapolated", "order"].map(Column::plain);
     let numbers = numbers.into_iter().chain([Column::number("error", "%")]);
     let mut table = Table::new([Column::words("Time step")].into_iter().chain(numbers));
-    let results = [
-        ("camber change, peak to peak", Shown::Usual(Kind::Angle), refinement.camber_peak_to_peak),
-        ("largest load", Shown::Usual(Kind::Force), refinement.largest_load),
-        ("peak bending stress", Shown::Usual(Kind::Stress), refinement.peak_stress),
-    ];
+    let StepRefinement { camber_peak_to_peak, largest_load, peak_stress, .. } = *refinement;
+    let results = compared([camber_peak_to_peak, largest_load, peak_stress]);
     for (name, shown, own) in results {
         let values = own.0.into_iter().chain([own.extrapolated()]).map(|value| n.bare(value, shown));
         let order = own.order().map_or("-".to_owned(), |order| fixed(order, 1));
