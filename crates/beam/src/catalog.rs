@@ -3,14 +3,14 @@
 use axlebow_results::{Field, Own, Part as PartOf, Record, Text, in_unit, number, part};
 use axlebow_units::Kind;
 
-use crate::asked::{Asked, Checked};
-use crate::closed_form::{ClosedForm, ClosedFormValue};
-use crate::closed_modes::ClosedModes;
-use crate::convergence::{Convergence, ConvergenceRow};
-use crate::modes::Mode;
-use crate::outcome::{BeamOutcome, Bent, Vibrating};
-use crate::peaks::{Peak, PeakKind};
-use crate::solution::{Reaction, Station};
+use crate::answers::asked::{Asked, Checked};
+use crate::answers::outcome::{BeamOutcome, Bent, Vibrating};
+use crate::exact::closed_form::{ClosedForm, ClosedFormValue};
+use crate::exact::closed_modes::ClosedModes;
+use crate::exact::convergence::{Convergence, ConvergenceRow};
+use crate::solving::modes::Mode;
+use crate::solving::peaks::{Peak, PeakKind};
+use crate::solving::solution::{Reaction, Station};
 
 /// Deflections are positive upward, slopes where the beam rises along it, shear as the sum of the upward forces before the
 /// place, moments where the ends bend up.

@@ -1,9 +1,9 @@
 //! A value that a beam is compared with.
 
-use crate::line::Line;
-use crate::modes::Mode;
-use crate::peaks::{Peak, PeakKind};
-use crate::solution::{Reaction, Solution};
+use crate::parts::line::Line;
+use crate::solving::modes::Mode;
+use crate::solving::peaks::{Peak, PeakKind};
+use crate::solving::solution::{Reaction, Solution};
 
 /// What is asked of a beam.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -1,15 +1,15 @@
 //! Everything that is asked of a beam, worked out.
 
-use crate::asked::{Check, Checked, Results};
-use crate::closed_form::{ClosedForm, closed_forms};
-use crate::closed_modes::{ClosedModes, closed_modes};
-use crate::convergence::{Convergence, convergence};
+use crate::answers::asked::{Check, Checked, Results};
+use crate::elements::mesh::{Element, Mesh};
 use crate::error::BeamError;
-use crate::line::Line;
-use crate::mesh::{Element, Mesh};
-use crate::modes::{Mode, modes};
-use crate::peaks::{Peak, peaks};
-use crate::solution::{Reaction, Solution, Station, solve};
+use crate::exact::closed_form::{ClosedForm, closed_forms};
+use crate::exact::closed_modes::{ClosedModes, closed_modes};
+use crate::exact::convergence::{Convergence, convergence};
+use crate::parts::line::Line;
+use crate::solving::modes::{Mode, modes};
+use crate::solving::peaks::{Peak, peaks};
+use crate::solving::solution::{Reaction, Solution, Station, solve};
 
 /// Stations along a beam, at least.
 const STATIONS: usize = 200;

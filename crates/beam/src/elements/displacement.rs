@@ -1,7 +1,7 @@
 //! Elements with assumed deflections.
 
-use crate::element::{Field, Shapes};
-use crate::member::Member;
+use crate::elements::element::{Field, Shapes};
+use crate::elements::member::Member;
 
 /// An element with assumed deflections.
 #[derive(Debug, Clone, Copy)]

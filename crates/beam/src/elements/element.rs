@@ -1,9 +1,9 @@
 //! One finite element: its stiffness, mass and load, and what lies between its ends.
 
-use crate::displacement::Displacement;
-use crate::flexibility::Flexibility;
-use crate::member::Member;
-use crate::mesh::Element;
+use crate::elements::displacement::Displacement;
+use crate::elements::flexibility::Flexibility;
+use crate::elements::member::Member;
+use crate::elements::mesh::Element;
 
 /// Displacements and their derivatives at a place of an element.
 #[derive(Debug, Clone, Copy, Default)]

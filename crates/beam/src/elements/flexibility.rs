@@ -13,8 +13,8 @@
 //! Source: J. S. Przemieniecki, *Theory of Matrix Structural Analysis*, McGraw-Hill 1968, ch. 5 (from memory), here
 //! with a section that varies.
 
-use crate::element::{Field, Shapes};
-use crate::member::Member;
+use crate::elements::element::{Field, Shapes};
+use crate::elements::member::Member;
 
 /// The element of a member.
 #[derive(Debug, Clone, Copy)]

@@ -1,9 +1,9 @@
 //! A stretch of beam for which one element stands.
 
-use crate::mesh::Theory;
+use crate::elements::mesh::Theory;
+use crate::parts::section::SectionValues;
+use crate::parts::span::Span;
 use crate::quadrature::integrate;
-use crate::section::SectionValues;
-use crate::span::Span;
 
 /// Parts in which a tapered member is integrated: a taper of 2 to 1 comes out to 1e-13.
 const TAPER_PARTS: usize = 4;

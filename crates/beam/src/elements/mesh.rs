@@ -1,9 +1,9 @@
 //! How a beam is cut into elements.
 
+use crate::elements::member::Member;
 use crate::error::BeamError;
-use crate::line::Line;
-use crate::load::Load;
-use crate::member::Member;
+use crate::parts::line::Line;
+use crate::parts::load::Load;
 
 /// Most elements of a piece.
 const MOST_ELEMENTS: usize = 1000;

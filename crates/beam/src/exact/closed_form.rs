@@ -1,12 +1,12 @@
 //! Beams whose deflections stand in handbooks.
 
-use crate::line::Line;
-use crate::load::Load;
-use crate::mesh::Theory;
-use crate::peaks::PeakKind;
-use crate::section::SpanSection;
-use crate::span::Span;
-use crate::support::SupportKind;
+use crate::elements::mesh::Theory;
+use crate::parts::line::Line;
+use crate::parts::load::Load;
+use crate::parts::section::SpanSection;
+use crate::parts::span::Span;
+use crate::parts::support::SupportKind;
+use crate::solving::peaks::PeakKind;
 
 /// Source of bending deflections.
 const ROARK: &str = "R. G. Budynas & A. M. Sadegh, Roark's Formulas for Stress and Strain, 9th ed., McGraw-Hill 2020, \
@@ -177,7 +177,7 @@ impl Bar {
 
     /// Whether two places are one.
     pub fn is_same(&self, a: f64, b: f64) -> bool {
-        (a - b).abs() <= crate::line::SAME * self.length
+        (a - b).abs() <= crate::parts::line::SAME * self.length
     }
 
     /// A load as the turned bar has it.

@@ -2,10 +2,10 @@
 
 use std::f64::consts::{PI, TAU};
 
-use crate::closed_form::{Bar, Ends};
-use crate::line::Line;
-use crate::load::PointMass;
-use crate::mesh::Theory;
+use crate::elements::mesh::Theory;
+use crate::exact::closed_form::{Bar, Ends};
+use crate::parts::line::Line;
+use crate::parts::load::PointMass;
 
 /// Source of the characteristic equations.
 const BLEVINS: &str = "R. D. Blevins, Formulas for Dynamics, Acoustics and Vibration, Wiley 2016, Table 4.2; equation \

@@ -1,11 +1,11 @@
 //! What a mesh is compared with.
 
-use crate::closed_modes::closed_modes;
+use crate::elements::mesh::{Element, Mesh, Theory};
 use crate::error::BeamError;
-use crate::line::Line;
-use crate::mesh::{Element, Mesh, Theory};
-use crate::modes::modes;
-use crate::solution::{Solution, Station, solve};
+use crate::exact::closed_modes::closed_modes;
+use crate::parts::line::Line;
+use crate::solving::modes::modes;
+use crate::solving::solution::{Solution, Station, solve};
 
 /// Elements of a piece in the meshes from which values are extrapolated.
 const MESHES: [usize; 3] = [16, 32, 64];

@@ -2,9 +2,9 @@
 
 use crate::error::{BeamError, FreeMotion, Part};
 use crate::hold::Hold;
-use crate::load::{Load, PointMass};
-use crate::span::Span;
-use crate::support::Support;
+use crate::parts::load::{Load, PointMass};
+use crate::parts::span::Span;
+use crate::parts::support::Support;
 
 /// Places closer than this part of the beam's length are one.
 pub(crate) const SAME: f64 = 1e-9;

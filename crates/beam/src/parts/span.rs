@@ -1,7 +1,7 @@
 //! A span: a length of beam of one material.
 
 use crate::error::{BeamError, Part};
-use crate::section::{SectionValues, SpanSection};
+use crate::parts::section::{SectionValues, SpanSection};
 
 /// Elastic constants and density of a span.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -1,10 +1,10 @@
 //! Which stops touch.
 
+use crate::elements::mesh::Mesh;
 use crate::error::BeamError;
-use crate::line::Line;
-use crate::mesh::Mesh;
-use crate::solution::Solution;
-use crate::support::SupportKind;
+use crate::parts::line::Line;
+use crate::parts::support::SupportKind;
+use crate::solving::solution::Solution;
 
 /// Steps after which stops that still open and close are given up.
 const MOST_STEPS: usize = 60;

@@ -4,11 +4,11 @@ use std::f64::consts::TAU;
 
 use axlebow_fe::linalg::{EigenFailure, Pencil};
 
-use crate::element::FiniteElement;
+use crate::elements::element::FiniteElement;
+use crate::elements::mesh::Mesh;
 use crate::error::BeamError;
-use crate::line::Line;
-use crate::mesh::Mesh;
-use crate::system::System;
+use crate::parts::line::Line;
+use crate::solving::system::System;
 
 /// Stations of a shape, at least.
 const STATIONS: usize = 120;

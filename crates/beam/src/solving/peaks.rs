@@ -1,6 +1,6 @@
 //! The largest values along a beam.
 
-use crate::solution::{Solution, Station};
+use crate::solving::solution::{Solution, Station};
 
 /// Stations among which the largest are looked for, before they are narrowed down.
 const STATIONS: usize = 240;

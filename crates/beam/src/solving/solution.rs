@@ -1,11 +1,11 @@
 //! A beam under its loads.
 
-use crate::contact;
+use crate::elements::mesh::Mesh;
 use crate::error::BeamError;
 use crate::hold::Hold;
-use crate::line::Line;
-use crate::mesh::Mesh;
-use crate::system::System;
+use crate::parts::line::Line;
+use crate::solving::contact;
+use crate::solving::system::System;
 
 /// What there is at a place of the beam; signs as in the [crate] documentation.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -2,12 +2,12 @@
 
 use axlebow_fe::linalg::SymmetricMatrix;
 
-use crate::element::FiniteElement;
+use crate::elements::element::FiniteElement;
+use crate::elements::mesh::Mesh;
 use crate::error::BeamError;
 use crate::hold::Hold;
-use crate::line::Line;
-use crate::load::Load;
-use crate::mesh::Mesh;
+use crate::parts::line::Line;
+use crate::parts::load::Load;
 
 /// How far a matrix entry lies from the diagonal: two freedoms of each of two neighbors.
 const HALF_BANDWIDTH: usize = 3;

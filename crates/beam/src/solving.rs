@@ -1,0 +1,7 @@
+//! A beam at rest, on its stops, and in its modes.
+
+pub(crate) mod contact;
+pub(crate) mod modes;
+pub(crate) mod peaks;
+pub(crate) mod solution;
+pub(crate) mod system;
