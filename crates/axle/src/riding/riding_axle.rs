@@ -26,6 +26,9 @@ use crate::riding::stress_reading::axle_readings;
 use crate::riding::tracks::track;
 use crate::{Axle, AxleError, ModeOutcome, Ride, RideBasis, RideOutcome, Side, Sides};
 
+/// Force of a tire or stop over the axle's load, beyond which a motion has run away.
+const RUNAWAY: f64 = 1e3;
+
 /// An axle with its load, ready for rides over any road at any speed; threads may share it.
 #[derive(Debug)]
 pub struct RidingAxle<'a> {
@@ -83,7 +86,12 @@ impl<'a> RidingAxle<'a> {
         let is_kept = |time: f64| time > -0.5 * ride.step;
         let run = system.run(Start::Equilibrium, &settings, |record| {
             match record {
-                Record::Sample(sample) => recorder.take(&sample, is_kept(sample.time)),
+                Record::Sample(sample) => {
+                    if runs_away(sample.forces, ride) {
+                        return ControlFlow::Break(());
+                    }
+                    recorder.take(&sample, is_kept(sample.time));
+                }
                 Record::Contact { time, law, touches } if is_kept(time) => {
                     recorder.note_contact(law, touches)
                 }
@@ -128,6 +136,9 @@ impl<'a> RidingAxle<'a> {
         let (mut at_rest, mut stresses) = (None, vec![0.0; directions.len()]);
         let run = system.run(Start::Equilibrium, &settings, |record| {
             if let Record::Sample(sample) = record {
+                if runs_away(sample.forces, ride) {
+                    return ControlFlow::Break(());
+                }
                 let loads = self.loads(sample.forces);
                 let rest = *at_rest.get_or_insert(loads);
                 if sample.time > -0.5 * ride.step {
@@ -214,7 +225,10 @@ impl<'a> RidingAxle<'a> {
     fn why_partial(&self, run: &Transient) -> Option<String> {
         match run.ended {
             Ended::Completed => None,
-            Ended::BrokenOff { time } => Some(format!("the ride was broken off at {time:.4} s")),
+            Ended::BrokenOff { time } => Some(format!(
+                "the motion ran away at {time:.4} s, as of an axle that tips over once a tire leaves the road; check \
+                 `body_roll_stiffness` and dampers of the suspension, or drive more slowly"
+            )),
             Ended::NoConvergence { time, law } => Some(format!(
                 "the equations stopped converging at {time:.4} s, at the {}; try a shorter time step",
                 self.law_name(law)
@@ -224,6 +238,11 @@ impl<'a> RidingAxle<'a> {
             }
         }
     }
+}
+
+/// Whether a tire presses on the road as no tire can.
+fn runs_away(forces: &[f64], ride: &Ride) -> bool {
+    forces.iter().any(|force| force.abs() > RUNAWAY * ride.axle_load)
 }
 
 /// Drives an axle over a road.

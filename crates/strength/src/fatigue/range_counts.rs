@@ -6,11 +6,13 @@ use super::{Cycle, LifeCurve};
 const PER_DOUBLING: f64 = 64.0;
 /// Doublings from 1 Pa that have bins, to beyond 1e12 Pa.
 const DOUBLINGS: usize = 40;
+/// The last bin, which takes all that is beyond.
+const LAST: usize = PER_DOUBLING as usize * DOUBLINGS - 1;
 
 /// How often each range of stress came: bins 1.1 % broad from 1 Pa on, so that hours of road take no room.
 ///
 /// A bin stands for its cycles by their mean of S³, so that damage on a branch of slope 3 is exact and on one of slope 5
-/// within 1e-4. What is below 1 Pa is left out.
+/// within 1e-4. What is below 1 Pa is left out; what is beyond the bins counts in the last one.
 #[derive(Debug, Clone, PartialEq)]
 pub struct RangeCounts {
     bins: Vec<Bin>,
@@ -37,10 +39,9 @@ impl RangeCounts {
             return;
         }
         let number = (cycle.range.log2() * PER_DOUBLING) as usize;
-        if let Some(bin) = self.bins.get_mut(number) {
-            bin.cycles += cycle.count;
-            bin.cubes += cycle.count * cycle.range.powi(3);
-        }
+        let bin = &mut self.bins[number.min(LAST)];
+        bin.cycles += cycle.count;
+        bin.cubes += cycle.count * cycle.range.powi(3);
     }
 
     /// Counts the cycles of another history so many times.
@@ -61,7 +62,7 @@ impl RangeCounts {
     ///
     /// Source: M. A. Miner, *J. Appl. Mech.* 12 (1945) A159-A164.
     pub fn damage(&self, curve: &LifeCurve) -> f64 {
-        self.ranges().map(|(range, cycles)| cycles / curve.cycles(range)).sum()
+        self.ranges().fold(0.0, |sum, (range, cycles)| sum + cycles / curve.cycles(range))
     }
 
     /// Greatest range that came, Pa; 0 where none did.
@@ -111,9 +112,18 @@ mod tests {
     }
 
     #[test]
+    fn ranges_beyond_the_bins_are_not_lost() {
+        let curve = Detail::named("attachment-long").unwrap().curve().unwrap();
+        let mut counts = RangeCounts::default();
+        counts.add(Cycle { range: 1e15, mean: 0.0, count: 1.0, from: 0, to: 1 });
+        assert_relative_eq!(counts.greatest(), 1e15, max_relative = 1e-9);
+        assert!(counts.damage(&curve) > 1e6);
+    }
+
+    #[test]
     fn no_cycles_do_no_damage() {
         let curve = Detail::named("attachment-long").unwrap().curve().unwrap();
-        assert_eq!(RangeCounts::default().damage(&curve), 0.0);
+        assert_eq!(RangeCounts::default().damage(&curve).recip(), f64::INFINITY);
         assert_eq!(RangeCounts::default().greatest(), 0.0);
     }
 }
