@@ -49,7 +49,7 @@ pub use beam_figure::beam_figure;
 pub use causes_figure::causes_figure;
 pub use compatibility_figure::compatibility_figure;
 pub use convergence_figure::convergence_figure;
-pub use drawing::{Drawing, LinePoint, StiffenerDrawing, TireDrawing};
+pub use drawing::{Drawing, LinePoint, TireDrawing};
 pub use explain_figure::explain_figure;
 pub use fit_figure::fit_figure;
 pub use flex_figure::flex_figure;

@@ -69,7 +69,7 @@ pub fn axle_scene(case: &CaseOutcome, axle: &Axle) -> String {
         stiffeners: drawing
             .stiffeners
             .iter()
-            .map(|own| [own.ends[0], own.ends[1], own.edges[0], own.edges[1]])
+            .map(|own| [own.own.to, own.own.from, own.low, own.high])
             .collect(),
         section,
         factor: bend.exaggeration(),

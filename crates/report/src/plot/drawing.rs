@@ -1,6 +1,8 @@
 //! Sizes of what is drawn, for the rear view.
 
-use axlebow_axle::{Axle, Side, Sides, Stiffener};
+use axlebow_axle::{Axle, Side, Sides};
+
+use crate::sheet::Silhouette;
 
 /// Sizes of the parts in the rear view.
 #[derive(Debug, Clone, PartialEq)]
@@ -14,7 +16,7 @@ pub struct Drawing {
     /// Width of each seat along the axle, m; zero draws a mark only.
     pub seats: Sides<f64>,
     /// Stiffeners.
-    pub stiffeners: Vec<StiffenerDrawing>,
+    pub stiffeners: Vec<Silhouette>,
 }
 
 impl Drawing {
@@ -26,7 +28,7 @@ impl Drawing {
             hubs: Sides::each(|side| axle.tire_y(side, 0.0)),
             line: line(axle),
             seats: Sides::each(|side| axle.seats.of(side).width),
-            stiffeners: stiffeners.filter_map(|own| StiffenerDrawing::of(axle, own)).collect(),
+            stiffeners: stiffeners.filter_map(|own| Silhouette::of(axle, own)).collect(),
         }
     }
 
@@ -71,25 +73,6 @@ fn line(axle: &Axle) -> Vec<LinePoint> {
         line.extend(half);
     }
     line
-}
-
-/// A stiffener seen from the rear.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct StiffenerDrawing {
-    /// Its left and its right end, m.
-    pub ends: [f64; 2],
-    /// Its lowest and its highest edge above the axle's line, m.
-    pub edges: [f64; 2],
-}
-
-impl StiffenerDrawing {
-    /// A stiffener as it sits in the middle of its length; none if it does not sit there, which the model's checks refuse.
-    fn of(axle: &Axle, stiffener: &Stiffener) -> Option<Self> {
-        let middle = 0.5 * (stiffener.from + stiffener.to).abs();
-        let piece = axle.body.pieces().iter().find(|piece| middle <= piece.to)?;
-        let [_, edges] = stiffener.on(&piece.profile_at(middle)).ok()?.outline.reach();
-        Some(StiffenerDrawing { ends: [stiffener.to, stiffener.from], edges })
-    }
 }
 
 /// A tire seen from the rear.

@@ -4,9 +4,11 @@ use axlebow_axle::{CaseOutcome, Side};
 use axlebow_units::Kind;
 
 use super::bend::Bend;
-use super::{Drawing, StiffenerDrawing, TireDrawing};
+use super::{Drawing, TireDrawing};
 use crate::number::{Numbers, Shown, with_sign};
 use crate::panels::layout::LEFT;
+use crate::sheet::Silhouette;
+use crate::sheet::proposal::Lengths;
 use crate::svg::palette::{BLUE, FAINT, GROUND, INK, MUTED, ORANGE, RUBBER, STEEL, VERMILLION};
 use crate::svg::{Canvas, Label, Point};
 
@@ -49,6 +51,16 @@ pub(crate) struct RearView<'a> {
     pub exaggeration: f64,
 }
 
+/// A path in pieces short enough to bend, position and height.
+fn cut(path: &[[f64; 2]]) -> impl Iterator<Item = [f64; 2]> + '_ {
+    path.windows(2).flat_map(|pair| {
+        (0..=CUTS).map(move |cut| {
+            let share = cut as f64 / CUTS as f64;
+            [0, 1].map(|axis| pair[0][axis] + share * (pair[1][axis] - pair[0][axis]))
+        })
+    })
+}
+
 impl RearView<'_> {
     /// Draws everything but the stations.
     pub fn draw(&self, canvas: &mut Canvas) {
@@ -59,10 +71,14 @@ impl RearView<'_> {
         }
         self.draw_road(canvas);
         for stiffener in &self.drawing.stiffeners {
-            self.draw_stiffener(canvas, stiffener, self.exaggeration);
+            self.draw_stiffener(canvas, stiffener);
         }
         self.draw_axle(canvas, self.exaggeration, &format!(r#"fill="{STEEL}" stroke="{INK}""#));
+        for stiffener in &self.drawing.stiffeners {
+            self.draw_welds(canvas, stiffener);
+        }
         self.draw_bow(canvas);
+        self.label_stiffeners(canvas);
         for side in Side::BOTH {
             self.draw_seat(canvas, side);
             self.draw_hub(canvas, side);
@@ -108,17 +124,41 @@ impl RearView<'_> {
         canvas.polygon(&outline, &format!(r#"{style} stroke-width="1.2" stroke-linejoin="round""#));
     }
 
-    fn draw_stiffener(&self, canvas: &mut Canvas, stiffener: &StiffenerDrawing, exaggeration: f64) {
-        let [left, right] = stiffener.ends;
-        let edge = |level: f64| {
-            (0..=CUTS).map(move |cut| {
-                let y = left + cut as f64 / CUTS as f64 * (right - left);
-                self.at(y, exaggeration * self.bend.height(y) + level)
-            })
-        };
-        let [low, high] = stiffener.edges;
-        let outline: Vec<Point> = edge(high).chain(edge(low).rev()).collect();
+    /// A stiffener that runs out at its ends.
+    fn draw_stiffener(&self, canvas: &mut Canvas, stiffener: &Silhouette) {
+        let [low, high] = stiffener.edges();
+        let outline: Vec<Point> = cut(&high)
+            .chain(cut(&low).collect::<Vec<_>>().into_iter().rev())
+            .map(|at| self.bent(at))
+            .collect();
         canvas.polygon(&outline, &format!(r#"fill="{ORANGE}" stroke="{INK}" stroke-width="1""#));
+    }
+
+    fn draw_welds(&self, canvas: &mut Canvas, stiffener: &Silhouette) {
+        for [from, to] in stiffener.welds() {
+            let run: Vec<Point> =
+                cut(&[[from, stiffener.foot], [to, stiffener.foot]]).map(|at| self.bent(at)).collect();
+            canvas.polyline(&run, &format!(r#"stroke="{INK}" stroke-width="3""#));
+        }
+    }
+
+    /// A place on the bent axle.
+    fn bent(&self, [y, z]: [f64; 2]) -> Point {
+        self.at(y, self.exaggeration * self.bend.height(y) + z)
+    }
+
+    /// Size, length, ends and welds of the stiffeners, over the loads on the seats.
+    fn label_stiffeners(&self, canvas: &mut Canvas) {
+        let lengths = Lengths { numbers: self.numbers };
+        let lines: Vec<String> =
+            self.drawing.stiffeners.iter().flat_map(|stiffener| lengths.lines(&stiffener.own)).collect();
+        let highest =
+            self.drawing.stiffeners.iter().map(|own| own.high).fold(self.drawing.half_height(0.0), f64::max);
+        let [x, y] = self.at(0.0, highest);
+        for (row, line) in lines.iter().rev().enumerate() {
+            let level = y - ARROW - 20.0 - 15.0 * row as f64;
+            canvas.label(Label::new(line.as_str(), [x, level]).middle().size(11.0).color(MUTED).halo());
+        }
     }
 
     fn draw_tires(&self, canvas: &mut Canvas, side: Side, exaggeration: f64) {

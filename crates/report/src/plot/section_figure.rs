@@ -113,8 +113,20 @@ impl SectionFigure {
         let whole = card.name();
         let name = if whole.chars().count() > NAME { card.stretch.stiffeners.join(" + ") } else { whole };
         let center = self.draw_title(canvas, (&name, [card.stretch.to, card.stretch.from]), corner);
+        self.draw_whole(canvas, card, center);
         self.panel().draw(canvas, card, center);
         draw_values(canvas, &self.panel().values(card), corner);
+    }
+
+    /// Breadth and height over all.
+    fn draw_whole(&self, canvas: &mut Canvas, card: &StiffenedCard, [x, y]: Point) {
+        let [broad, high] = reach(card).map(|[low, high]| high - low);
+        let [half_width, half_height] = [broad, high].map(|size| 0.5 * self.scale * size);
+        let size = |length: f64| self.numbers.full(length, Shown::Place);
+        let level = y + 0.5 * LARGEST + 18.0;
+        dimension_below(canvas, ([x - half_width, x + half_width], y), level, size(broad));
+        let left = x - half_width - 26.0;
+        dimension_beside(canvas, ([y - half_height, y + half_height], x), left, size(high));
     }
 
     fn draw(&self, canvas: &mut Canvas, section: &SectionCard, corner: Point) {
@@ -163,23 +175,14 @@ impl SectionFigure {
         let [half_width, half_height] =
             [profile.width(), profile.height()].map(|size| 0.5 * self.scale * size);
         let size = |length: f64| self.numbers.full(length, Shown::Place);
-        let style = format!(r#"stroke="{FAINT}" stroke-width="1""#);
-        let level = y + 0.5 * LARGEST + 18.0;
-        for end in [x - half_width, x + half_width] {
-            canvas.line([end, y], [end, level + 5.0], &style);
-        }
-        canvas.line([x - half_width, level], [x + half_width, level], &style);
         let round = !matches!(profile, Profile::RectangularTube(_));
         let sign = if round { "\u{2300} " } else { "" };
-        let across = format!("{sign}{}", size(profile.width()));
-        canvas.label(Label::new(across, [x, level + 16.0]).middle().size(12.0).halo());
+        let level = y + 0.5 * LARGEST + 18.0;
+        let across = [x - half_width, x + half_width];
+        dimension_below(canvas, (across, y), level, format!("{sign}{}", size(profile.width())));
         if !round {
-            let left = x - half_width - 26.0;
-            for end in [y - half_height, y + half_height] {
-                canvas.line([left - 5.0, end], [x, end], &style);
-            }
-            canvas.line([left, y - half_height], [left, y + half_height], &style);
-            canvas.label(Label::new(size(profile.height()), [left - 7.0, y]).middle().size(12.0).turn(-90.0));
+            let upright = [y - half_height, y + half_height];
+            dimension_beside(canvas, (upright, x), x - half_width - 26.0, size(profile.height()));
         }
     }
 
@@ -198,6 +201,28 @@ impl SectionFigure {
         ]);
         rows.into_iter().map(|(name, value)| (name.to_owned(), value)).collect()
     }
+}
+
+/// A size below a section: from where to where, and the level from which its ends are led down.
+fn dimension_below(canvas: &mut Canvas, (ends, from): ([f64; 2], f64), level: f64, text: String) {
+    let style = format!(r#"stroke="{FAINT}" stroke-width="1""#);
+    for end in ends {
+        canvas.line([end, from], [end, level + 5.0], &style);
+    }
+    canvas.line([ends[0], level], [ends[1], level], &style);
+    let middle = 0.5 * (ends[0] + ends[1]);
+    canvas.label(Label::new(text, [middle, level + 16.0]).middle().size(12.0).halo());
+}
+
+/// A size beside a section, on its left.
+fn dimension_beside(canvas: &mut Canvas, (ends, from): ([f64; 2], f64), left: f64, text: String) {
+    let style = format!(r#"stroke="{FAINT}" stroke-width="1""#);
+    for end in ends {
+        canvas.line([left - 5.0, end], [from, end], &style);
+    }
+    canvas.line([left, ends[0]], [left, ends[1]], &style);
+    let middle = 0.5 * (ends[0] + ends[1]);
+    canvas.label(Label::new(text, [left - 7.0, middle]).middle().size(12.0).turn(-90.0));
 }
 
 /// Names and values in rows under a section.

@@ -1,11 +1,11 @@
 //! The axle seen from the rear, with its dimensions.
 
-use axlebow_axle::{Axle, Part, Piece, Side, Stiffener};
-use axlebow_sections::Profile;
+use axlebow_axle::{Axle, Part, Piece, Side};
 
 use super::dimension::{Chain, Dimension, Rows, Side as RowSide};
 use super::primitive::{Anchor, Layer, Place, Sheet};
 use super::proposal::{Lengths, keep_outs};
+use super::silhouette::{Silhouette, profile_at};
 use super::view::{View, hatch};
 
 /// Room between the view and its first row of dimensions, for section letters, mm.
@@ -26,34 +26,9 @@ pub(super) struct Elevation<'a> {
     pub cuts: Vec<Cut>,
 }
 
-/// A stiffener as it is seen from the rear: lowest and highest at its middle, m.
-struct Silhouette<'a> {
-    own: &'a Stiffener,
-    low: f64,
-    high: f64,
-    /// Where it is welded, m.
-    foot: f64,
-    hidden: bool,
-}
-
 impl Elevation<'_> {
-    fn silhouettes(&self) -> Vec<Silhouette<'_>> {
-        let axle = self.axle;
-        let silhouette = |own: &'_ Stiffener| -> Option<[f64; 4]> {
-            let middle = 0.5 * (own.from + own.to);
-            let seated = own.on(&profile_at(axle, middle)).ok()?;
-            let [[_, _], [low, high]] = seated.outline.reach();
-            let behind = seated.area.centroid[0];
-            Some([low, high, seated.feet[0][1], behind])
-        };
-        let made = |own| {
-            silhouette(own).map(|[low, high, foot, forward]| {
-                let beside = 0.5 * profile_at(axle, 0.5 * (own.from + own.to)).height();
-                let hidden = forward > 1e-6 && high < beside && low > -beside;
-                Silhouette { own, low, high, foot, hidden }
-            })
-        };
-        axle.stiffeners.iter().filter_map(made).collect()
+    fn silhouettes(&self) -> Vec<Silhouette> {
+        self.axle.stiffeners.iter().filter_map(|own| Silhouette::of(self.axle, own)).collect()
     }
 
     /// Lowest and highest of all that is drawn, m.
@@ -138,9 +113,8 @@ impl Elevation<'_> {
     /// Stretches of an edge, 1 where a stiffener covers them and 0 where none does.
     fn edge_parts(&self, piece: &Piece, side: f64, edge: f64) -> Vec<[f64; 3]> {
         let half = 0.5 * piece.inboard.height();
-        let covers = |own: &&Silhouette<'_>| {
-            !own.hidden && own.low < edge * half - 1e-6 && edge * half + 1e-6 < own.high
-        };
+        let covers =
+            |own: &&Silhouette| !own.hidden && own.low < edge * half - 1e-6 && edge * half + 1e-6 < own.high;
         let silhouettes = self.silhouettes();
         let spans: Vec<[f64; 2]> = silhouettes
             .iter()
@@ -208,8 +182,8 @@ impl Elevation<'_> {
             of,
             dimensions: spans.into_iter().map(|span| self.dimension(view, span, height)).collect(),
         };
-        let each = |own: &Silhouette<'_>| {
-            let (stiffener, high) = (own.own, own.high);
+        let each = |own: &Silhouette| {
+            let (stiffener, high) = (&own.own, own.high);
             let (from, to, run_out) = (stiffener.from, stiffener.to, stiffener.end.length());
             let ends =
                 if run_out > 0.0 { vec![[to, to - run_out], [from + run_out, from]] } else { Vec::new() };
@@ -281,13 +255,6 @@ fn changes(axle: &Axle) -> Vec<f64> {
     changes
 }
 
-/// Section of the axle at a position, m.
-pub(super) fn profile_at(axle: &Axle, y: f64) -> Profile {
-    let pieces = axle.body.pieces();
-    let own = pieces.iter().find(|piece| y.abs() <= piece.to).unwrap_or(&pieces[pieces.len() - 1]);
-    own.profile_at(y.abs())
-}
-
 /// The hollow of a piece, hidden.
 fn draw_bore(sheet: &mut Sheet, view: View, (piece, side): (&Piece, f64)) {
     let bore = |distance: f64| {
@@ -303,45 +270,18 @@ fn draw_bore(sheet: &mut Sheet, view: View, (piece, side): (&Piece, f64)) {
     }
 }
 
-fn draw_stiffener(sheet: &mut Sheet, view: View, own: &Silhouette<'_>) {
+fn draw_stiffener(sheet: &mut Sheet, view: View, own: &Silhouette) {
     let layer = if own.hidden { Layer::Hidden } else { Layer::Stiffener };
-    let up = own.own.clock.cos();
-    // What runs out is the edge away from the axle; seen from above or all round, both.
-    let keeps = if own.own.form.goes_round() || up.abs() < 0.5 {
-        [0.0, 0.0]
-    } else if up > 0.0 {
-        [own.low, own.low]
-    } else {
-        [own.high, own.high]
-    };
-    for edge in [own.low, own.high] {
-        let path: Vec<[f64; 2]> = run_out(own.own)
-            .into_iter()
-            .map(|(y, share)| [y, if up.abs() < 0.5 { edge } else { keeps[0] + share * (edge - keeps[0]) }])
-            .collect();
-        view.path(sheet, layer, &path);
+    let [low, high] = own.edges();
+    for edge in [&low, &high] {
+        view.path(sheet, layer, edge);
     }
-    let square = own.own.end.share(0.0);
-    for y in [own.own.from, own.own.to] {
-        let at = |edge: f64| if up.abs() < 0.5 { edge } else { keeps[0] + square * (edge - keeps[0]) };
-        view.path(sheet, layer, &[[y, at(own.low)], [y, at(own.high)]]);
+    for end in [0, low.len() - 1] {
+        view.path(sheet, layer, &[low[end], high[end]]);
     }
-    if !own.own.weld.both_sides && own.own.clock.cos().abs() > 0.5 {
-        return; // the only weld is in front, out of sight
-    }
-    for [from, to] in own.own.weld_runs() {
+    for [from, to] in own.welds() {
         view.path(sheet, Layer::Weld, &[[from, own.foot], [to, own.foot]]);
     }
-}
-
-/// Positions along a stiffener with the share of its section that is there.
-fn run_out(own: &Stiffener) -> Vec<(f64, f64)> {
-    const STEPS: usize = 8;
-    let length = own.end.length();
-    let there: Vec<f64> = (0..=STEPS).map(|step| length * step as f64 / STEPS as f64).collect();
-    let right = there.iter().map(|distance| (own.from + distance, own.end.share(*distance)));
-    let left = there.iter().rev().map(|distance| (own.to - distance, own.end.share(*distance)));
-    right.chain(left).collect()
 }
 
 /// Where a section is cut: a short thick line above and below with an arrow to the left and its letter.

@@ -88,6 +88,26 @@ impl Lengths {
         format!("{}, {size}", own.form.called)
     }
 
+    /// What a stiffener is, how long, how it ends and how it is welded, a line each.
+    pub fn lines(self, own: &Stiffener) -> [String; 3] {
+        let weld = match self.fillet(own).stitches {
+            None => "weld from end to end".to_owned(),
+            Some(stitches) => format!(
+                "{} stitches of {}, {} {} from middle to middle",
+                stitches.number,
+                stitches.length,
+                stitches.pitch,
+                self.unit()
+            ),
+        };
+        let ends = self.ends(own.end);
+        [
+            format!("{}: {}", own.name, self.stiffener(own)),
+            format!("{} long, {ends}", self.full(own.length())),
+            format!("{weld}, leg {}", self.full(own.weld.leg)),
+        ]
+    }
+
     /// The weld of a stiffener as its symbol says it.
     pub(super) fn fillet(self, own: &Stiffener) -> FilletSymbol {
         let runs = own.weld_runs();

@@ -4,10 +4,11 @@ use axlebow_axle::{Axle, AxleError, Fixing, Seated, Side, Stiffener};
 use axlebow_sections::Profile;
 
 use super::dimension::{Chain, Dimension, Rows, Side as RowSide};
-use super::elevation::{Cut, profile_at};
+use super::elevation::Cut;
 use super::letters::{broken, text_width};
 use super::primitive::{Anchor, Layer, Place, Sheet};
 use super::proposal::{Lengths, clock};
+use super::silhouette::profile_at;
 use super::view::{View, circle};
 use super::weld_symbol::{FilletSymbol, WeldSymbols};
 
