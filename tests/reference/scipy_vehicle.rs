@@ -122,6 +122,7 @@ fn vehicle() -> Axle {
         inner_stiffness: rigid,
         outer_stiffness: rigid,
         endplay: 0.0,
+        preload: 0.0,
         cup_angle: 0.26,
         inner_rating: None,
         outer_rating: None,

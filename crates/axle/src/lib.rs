@@ -44,7 +44,7 @@ pub use checks::not_made::NotMade;
 pub use checks::placed_check::{CheckedPart, PlacedCheck};
 pub use checks::seat_picture::{SeatPicture, seat_pictures};
 pub use checks::strength::{Governing, StrengthCase, StrengthOutcome, strength};
-pub use checks::strength_options::{StrengthOptions, StrengthRules};
+pub use checks::strength_options::{SeatStress, StrengthOptions, StrengthRules};
 pub use checks::weld_band::{WeldBand, WeldRemedy, WeldUse, weld_bands};
 pub use dynamics::mode_name::{Motion, Strain};
 pub use dynamics::mode_outcome::{ModeOutcome, ShapePoint};

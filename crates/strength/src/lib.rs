@@ -34,8 +34,8 @@ pub use check::{Bound, Check, Verdict, Weight, governing, worst_verdict};
 pub use error::StrengthError;
 pub use fatigue::{
     AiscCategory, Cracked, Cycle, DETAILS, Detail, DetailRules, DetailStress, LifeCurve, LifeScatter,
-    RainflowCounter, RangeCounts, RangeDistribution, SpectralMoments, StressSpectrum, damage, damage_check,
-    rainflow, repeats_to_crack,
+    MeanStress, RainflowCounter, RangeCounts, RangeDistribution, SpectralMoments, StressSpectrum, damage,
+    damage_check, rainflow, repeats_to_crack,
 };
 pub use section::{
     AiscClass, AllowableStress, EnClass, SectionForces, SectionStresses, ShoulderFillet, Wall, WallPart,

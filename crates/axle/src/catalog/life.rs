@@ -15,6 +15,11 @@ impl Record for LifeOutcome {
             &Own(|own: &Self| own.scatter),
         ),
         part(
+            "mean-stress",
+            "Where 60 % of compression counted instead of all: `ignored` (nowhere), `unwelded` (steel without weld), `relieved` (everywhere).",
+            &Text(|own: &Self| own.mean_stress.word()),
+        ),
+        part(
             "reliability",
             "Share of bearings that reach their life.",
             &Text(|own: &Self| own.reliability.word()),
@@ -72,7 +77,7 @@ impl Record for DetailLife {
         part("shares", "Where the damage comes from.", &Part(|own: &Self| &own.shares)),
         part(
             "spectral-ratio",
-            "Damage of the random roads by their spectra (Dirlik) over that by counted cycles; null where those do none.",
+            "Damage of the random roads by their spectra (Dirlik) over that by counted cycles; null where those do none, or compression counts less.",
             &Own(|own: &Self| own.spectral_ratio),
         ),
     ];

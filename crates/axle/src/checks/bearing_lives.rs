@@ -27,8 +27,9 @@ impl BearingLoads {
     /// A cup angle of no tapered bearing.
     pub(crate) fn of(axle: &Axle, case: &CaseOutcome, side: Side) -> Result<Self, StrengthError> {
         // Loads depend on the angle of the cups alone, not on the rating.
-        let roller = TaperedRoller::new(1.0, axle.wheel_ends.of(side).cup_angle)?;
-        let pair = BearingPair { inner: roller, outer: roller };
+        let end = axle.wheel_ends.of(side);
+        let roller = TaperedRoller::new(1.0, end.cup_angle)?;
+        let pair = BearingPair { inner: roller, outer: roller, preload: end.preload };
         let radial = BearingPlace::BOTH.map(|place| {
             let own = case.bearings.iter().find(|own| own.side == side && own.place == place.word());
             own.map_or(0.0, |own| own.radial)

@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use axlebow_strength::Check;
 use axlebow_units::Kind;
-use axlebow_wall::{ClampCrush, Fineness, SeatResultants, SeatWall, SolvedSeat, clamp_force};
+use axlebow_wall::{ClampCrush, Fineness, HotSpot, SeatResultants, SeatWall, SolvedSeat, clamp_force};
 
 use crate::assembly::seat_wall::{seat_wall, yield_strength_at};
 use crate::checks::not_made::NotMade;
@@ -202,6 +202,15 @@ fn placed(side: Side, check: Check) -> PlacedCheck {
 }
 
 /// What the axle carries on both sides of a seat's center.
+/// The hot spot of a seat's wall in a case; none where no shells are asked for, or they find none.
+///
+/// # Errors
+/// [`AxleError::Wall`] where shells do not suit the wall.
+pub(crate) fn hot_spot(axle: &Axle, case: &CaseOutcome, side: Side) -> Result<Option<HotSpot>, AxleError> {
+    let solved = SolvedWall::of(axle, side)?;
+    Ok(solved.and_then(|own| own.shells.hot_spot(&beside(case, side))))
+}
+
 pub(crate) fn beside(case: &CaseOutcome, side: Side) -> SeatResultants {
     let y = case.seats.of(side).y;
     let there = |point: &&DiagramPoint| (point.y - y).abs() < 1e-9;

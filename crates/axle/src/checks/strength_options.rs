@@ -1,6 +1,6 @@
 //! What strength is asked for.
 
-use axlebow_strength::{HeatAffectedZone, Reliability};
+use axlebow_strength::{HeatAffectedZone, MeanStress, Reliability};
 
 use crate::AxleError;
 
@@ -51,6 +51,30 @@ pub struct StrengthOptions {
     pub bearing_distance: Option<f64>,
     /// Share of bearings that must reach it.
     pub bearing_reliability: Reliability,
+    /// Where compression counts less for fatigue.
+    pub mean_stress: MeanStress,
+    /// By which stress the weld of a seat is held against fatigue.
+    pub seat_stress: SeatStress,
+}
+
+/// By which stress the weld of a seat is held against fatigue.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum SeatStress {
+    /// Nominal stress of the axle at the edges of the bracket, category by the bracket's length.
+    #[default]
+    Nominal,
+    /// Hot spot of the wall's shells at the bracket's toe.
+    HotSpot,
+}
+
+impl SeatStress {
+    /// The word of files.
+    pub fn word(self) -> &'static str {
+        match self {
+            SeatStress::Nominal => "nominal",
+            SeatStress::HotSpot => "hot-spot",
+        }
+    }
 }
 
 impl StrengthOptions {

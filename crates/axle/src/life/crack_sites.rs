@@ -4,12 +4,14 @@ use axlebow_strength::{Detail, Fillet};
 
 use crate::assembly::station_names::{SEAT_INNER_EDGE, SEAT_OUTER_EDGE};
 use crate::checks::not_made::NotMade;
+use crate::checks::seat_strength::hot_spot;
 use crate::checks::spindle_fillets::spindle_fillets;
+use crate::life::life_run::LifeOptions;
 use crate::outcome::stiffening_outcome::{Foot, WeldForce};
 use crate::outcome::{CaseOutcome, StationOutcome};
 use crate::parts::body::Piece;
 use crate::parts::seat::Fixing;
-use crate::{Axle, AxleError, SMALLEST_STEP, Side, Stiffener, StiffenerEnd, WeldPattern};
+use crate::{Axle, AxleError, SMALLEST_STEP, SeatStress, Side, Stiffener, StiffenerEnd, WeldPattern};
 
 /// A detail that can crack.
 #[derive(Debug, Clone)]
@@ -26,8 +28,10 @@ pub(crate) struct CrackSite {
     pub detail: &'static Detail,
     /// What of its geometry chose the category.
     pub geometry: String,
-    /// Stress of the detail over that fiber stress.
+    /// Stress of the detail over that fiber stress, signed so that the detail counts as in tension under the rated load.
     pub factor: f64,
+    /// Share of compression that counts.
+    pub compression: f64,
 }
 
 /// The sites of an axle, and the details that have no category; `rated` is the rated load on the road.
@@ -37,6 +41,7 @@ pub(crate) struct CrackSite {
 pub(crate) fn crack_sites(
     axle: &Axle,
     rated: &CaseOutcome,
+    ask: LifeOptions,
 ) -> Result<(Vec<CrackSite>, Vec<NotMade>), AxleError> {
     let finder = Finder { axle, rated };
     let mut sites = Vec::new();
@@ -47,12 +52,24 @@ pub(crate) fn crack_sites(
     }
     let mut not_made = Vec::new();
     for side in Side::BOTH {
-        sites.extend(finder.seat(side)?);
-        if axle.seats.of(side).fixing == Fixing::Clamped {
-            not_made.push(without_category(
-                format!("{}-seat", side.word()),
-                "the clamp may fret the wall, and no code has a category for that",
-            ));
+        let seat = axle.seats.of(side);
+        let place = format!("{}-seat", side.word());
+        if seat.fixing == Fixing::Clamped {
+            let reason = "the clamp may fret the wall, and no code has a category for that";
+            not_made.push(without_category(place, reason));
+        } else if ask.seat_stress == SeatStress::HotSpot && seat.wall.is_shell() {
+            sites.extend(finder.hot_spot(side)?);
+        } else {
+            sites.extend(finder.seat(side)?);
+            if ask.seat_stress == SeatStress::HotSpot {
+                not_made.push(NotMade {
+                    place,
+                    what: "years to a crack by the hot spot".to_owned(),
+                    reason: "no shells of its wall are asked for, so that the nominal stress stands in"
+                        .to_owned(),
+                    advice: "give `wall = \"shell\"` of the `seat`".to_owned(),
+                });
+            }
         }
     }
     sites.extend(finder.fillets()?);
@@ -63,6 +80,11 @@ pub(crate) fn crack_sites(
     ));
     let (_, fillets) = spindle_fillets(axle);
     not_made.extend(fillets.into_iter().map(|own| NotMade { what: "years to a crack".to_owned(), ..own }));
+    for site in &mut sites {
+        site.compression = ask.mean_stress.compression(site.detail);
+        let resting = finder.station(&site.station).map_or(1.0, |station| fiber(axle, station));
+        site.factor = site.factor.copysign(resting);
+    }
     Ok((sites, not_made))
 }
 
@@ -96,6 +118,7 @@ impl Finder<'_> {
             detail: Detail::named(detail)?,
             geometry: String::new(),
             factor: 1.0,
+            compression: 1.0,
         })
     }
 
@@ -160,12 +183,25 @@ impl Finder<'_> {
         sites.collect()
     }
 
+    /// The hot spot at a bracket's toe, driven by the axle's own stress at the edge beside it.
+    ///
+    /// Source: EN 1993-1-9:2005, Annex B (from memory).
+    fn hot_spot(&self, side: Side) -> Result<Option<CrackSite>, AxleError> {
+        let Some(spot) = hot_spot(self.axle, self.rated, side)? else { return Ok(None) };
+        let edge = if side.sign() * spot.along > 0.0 { SEAT_OUTER_EDGE } else { SEAT_INNER_EDGE };
+        let Some(station) = self.station(edge.of(side)) else { return Ok(None) };
+        let factor = spot.stress.abs() / fiber(self.axle, station).abs();
+        let name = format!("hot spot at the {}", station.name.replace('-', " "));
+        let geometry = format!(
+            "toe of a bracket that carries the spring, {factor:.2} of the nominal stress there as under the rated load (shells)"
+        );
+        let site = self.site(name, station, "hot-spot-loaded")?;
+        Ok(Some(CrackSite { geometry, factor, ..site }))
+    }
+
     /// Both edges of a welded seat.
     fn seat(&self, side: Side) -> Result<Vec<CrackSite>, AxleError> {
         let seat = self.axle.seats.of(side);
-        if seat.fixing == Fixing::Clamped {
-            return Ok(Vec::new());
-        }
         let (detail, length) = attachment(seat.width);
         let mut found = Vec::new();
         for edge in [SEAT_OUTER_EDGE, SEAT_INNER_EDGE] {

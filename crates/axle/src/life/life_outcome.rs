@@ -1,6 +1,6 @@
 //! What a duty leaves of an axle.
 
-use axlebow_strength::{Detail, Reliability};
+use axlebow_strength::{Detail, MeanStress, Reliability};
 
 use crate::checks::not_made::NotMade;
 use crate::outcome::Warning;
@@ -14,6 +14,8 @@ pub struct LifeOutcome {
     pub distance: f64,
     /// Standard deviation of log10 of the lives of one detail.
     pub scatter: f64,
+    /// Where compression counted less.
+    pub mean_stress: MeanStress,
     /// Details that can crack, the first to crack first.
     pub details: Vec<DetailLife>,
     /// Wheel bearings, the shortest life first.
@@ -44,7 +46,7 @@ pub struct DetailLife {
     /// Shares of the damage of half of such details: random roads, bumps, braking and turns, loading; zero where none is.
     pub shares: DamageShares,
     /// Damage of the random roads by their spectra over that by counted cycles, for half of such details; none where the
-    /// counted cycles do none.
+    /// counted cycles do none, or compression counts less, which a spectrum does not know.
     pub spectral_ratio: Option<f64>,
 }
 

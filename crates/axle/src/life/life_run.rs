@@ -3,7 +3,8 @@
 use std::collections::BTreeMap;
 
 use axlebow_strength::{
-    Cracked, LifeScatter, RangeCounts, RangeDistribution, Reliability, SpectralMoments, StressSpectrum,
+    Cracked, LifeScatter, MeanStress, RangeCounts, RangeDistribution, Reliability, SpectralMoments,
+    StressSpectrum,
 };
 
 use crate::checks::not_made::NotMade;
@@ -15,7 +16,7 @@ use crate::life::life_outcome::{DamageShares, DetailLife, LifeOutcome};
 use crate::life::ride_counts::{RideCounts, ride_counts};
 use crate::life::static_cycles::static_cycle;
 use crate::outcome::{CaseOutcome, Warning};
-use crate::{Axle, AxleError, LoadCase, Ride, RidingAxle, Sides, flex};
+use crate::{Axle, AxleError, LoadCase, Ride, RidingAxle, SeatStress, Sides, StrengthOptions, flex};
 
 /// Samples below this length are said to be short, m.
 const SHORT_SAMPLE: f64 = 500.0;
@@ -27,12 +28,21 @@ pub struct LifeOptions {
     pub scatter: LifeScatter,
     /// Share of bearings that reach their life.
     pub reliability: Reliability,
+    /// Where compression counts less.
+    pub mean_stress: MeanStress,
+    /// By which stress the weld of a seat is held against its category.
+    pub seat_stress: SeatStress,
 }
 
-impl LifeOptions {
+impl From<&StrengthOptions> for LifeOptions {
     /// With the usual scatter of welded details.
-    pub fn with_reliability(reliability: Reliability) -> Self {
-        LifeOptions { scatter: LifeScatter::USUAL, reliability }
+    fn from(ask: &StrengthOptions) -> Self {
+        LifeOptions {
+            scatter: LifeScatter::USUAL,
+            reliability: ask.bearing_reliability,
+            mean_stress: ask.mean_stress,
+            seat_stress: ask.seat_stress,
+        }
     }
 }
 
@@ -41,13 +51,13 @@ impl LifeOptions {
 /// Every random road of the duty is driven over its sample, every bump once from rest; what the fibers of the details go
 /// through is counted as it comes (ASTM E1049) and stands for the whole distance. Braking, turns and loading are a cycle
 /// each, from running straight to the event and back. The damages of a year are added (M. A. Miner), each range by the curve
-/// of its detail (EN 1993-1-9 or IIW), as welded: the mean stress does not count.
+/// of its detail (EN 1993-1-9 or IIW); whether compression counts less is asked for.
 ///
 /// # Errors
 /// As [`crate::ride()`] and [`flex`].
 pub fn life(axle: &Axle, duty: &Duty, ask: LifeOptions) -> Result<LifeOutcome, AxleError> {
     let rated = flex(axle, &[straight(axle.loading.rated_load)])?.cases.remove(0);
-    let (sites, mut not_made) = crack_sites(axle, &rated)?;
+    let (sites, mut not_made) = crack_sites(axle, &rated, ask)?;
     let year = Year::of(axle, duty, &sites)?;
     let mut details = sites
         .iter()
@@ -62,6 +72,7 @@ pub fn life(axle: &Axle, duty: &Duty, ask: LifeOptions) -> Result<LifeOutcome, A
         duty: duty.name.clone(),
         distance: duty.distance,
         scatter: ask.scatter.deviation(),
+        mean_stress: ask.mean_stress,
         details,
         bearings,
         reliability: ask.reliability,
@@ -187,9 +198,12 @@ impl<'a> Year<'a> {
         let total = all.damage(&half);
         let share = |kind: Kind| if total > 0.0 { damage(kind) / total } else { 0.0 };
         let roads = damage(Kind::Road);
-        let spectral = self.spectral_damage(number, site.factor, |moments| {
-            RangeDistribution::dirlik(moments).damage_rate(&half)
-        })?;
+        let spectral = match site.compression < 1.0 {
+            true => None,
+            false => Some(self.spectral_damage(number, site.factor, |moments| {
+                RangeDistribution::dirlik(moments).damage_rate(&half)
+            })?),
+        };
         Ok(DetailLife {
             name: site.name.clone(),
             y: site.y,
@@ -203,7 +217,7 @@ impl<'a> Year<'a> {
                 events: share(Kind::Event),
                 loadings: share(Kind::Loading),
             },
-            spectral_ratio: (roads > 0.0).then_some(spectral / roads),
+            spectral_ratio: spectral.filter(|_| roads > 0.0).map(|spectral| spectral / roads),
         })
     }
 

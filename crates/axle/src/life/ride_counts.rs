@@ -36,19 +36,20 @@ pub(crate) fn ride_counts(
             *powers.of_mut(side) += over_rest.of(side).max(0.0).powf(BEARING_EXPONENT);
         }
         for (((counter, counts), stress), site) in counters.iter_mut().zip(stresses).zip(sites) {
-            let counted = counter.push(site.factor * stress, |cycle| counts.add(cycle));
+            let counted = counter
+                .push(site.factor * stress, |cycle| counts.add(cycle.with_compression(site.compression)));
             refused = refused.take().or(counted.err());
         }
     })?;
     if let Some(error) = refused {
         return Err(error.into());
     }
-    let finish = |(counter, mut counts): (RainflowCounter, RangeCounts)| {
-        counter.finish(|cycle| counts.add(cycle));
+    let finish = |((counter, mut counts), site): ((RainflowCounter, RangeCounts), &CrackSite)| {
+        counter.finish(|cycle| counts.add(cycle.with_compression(site.compression)));
         counts
     };
     Ok(RideCounts {
-        sites: counters.into_iter().map(finish).collect(),
+        sites: counters.into_iter().zip(sites).map(finish).collect(),
         load_factor: Sides::each(|side| (powers.of(side) / samples).powf(1.0 / BEARING_EXPONENT)),
     })
 }

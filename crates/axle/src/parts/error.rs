@@ -22,6 +22,18 @@ pub enum AxleError {
         /// Accepted range in words.
         accepted: &'static str,
     },
+    /// Bearings with a preload have no endplay.
+    #[error(
+        "the bearings have both endplay ({:.3} mm) and preload ({:.2} kN); bearings are set with one or the other: leave one out",
+        endplay * 1e3,
+        preload * 1e-3
+    )]
+    PreloadedLoose {
+        /// Endplay, m.
+        endplay: f64,
+        /// Preload, N.
+        preload: f64,
+    },
     /// A ride's histories would take too much memory.
     #[error(
         "the ride has {:.2} million time steps, and at most {:.2} million can be kept{}; drive over a shorter stretch \

@@ -24,6 +24,8 @@ pub struct WheelEnd {
     /// Endplay of the hub: how far it moves along the spindle from stop to stop, m. A practice accepts 0.025 to
     /// 0.127 mm (TMC RP 618, 0.001 to 0.005 in).
     pub endplay: f64,
+    /// Force that presses both bearings together when nothing else acts, N; 0 where they have endplay.
+    pub preload: f64,
     /// Angle of the bearings' cups to the spindle, rad.
     pub cup_angle: f64,
     /// Basic dynamic radial load rating of the inner bearing, N; none where it is not known.
@@ -52,6 +54,10 @@ impl WheelEnd {
             positive("bearing axial stiffness", stiffness.axial, "N/m")?;
         }
         not_negative("endplay", self.endplay, "m")?;
+        not_negative("preload", self.preload, "N")?;
+        if self.preload > 0.0 && self.endplay > 0.0 {
+            return Err(AxleError::PreloadedLoose { endplay: self.endplay, preload: self.preload });
+        }
         accepted_cup(self.cup_angle)?;
         for rating in [self.inner_rating, self.outer_rating].into_iter().flatten() {
             positive("bearing load rating", rating, "N")?;
@@ -116,6 +122,7 @@ mod tests {
         inner_stiffness: STIFFNESS,
         outer_stiffness: STIFFNESS,
         endplay: 0.0,
+        preload: 0.0,
         cup_angle: 0.26,
         inner_rating: None,
         outer_rating: None,

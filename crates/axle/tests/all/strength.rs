@@ -4,13 +4,13 @@ use crate::example::stiffening::tent;
 use crate::example::{self, axle, bar, steel, tube};
 use approx::assert_relative_eq;
 use axlebow_axle::{
-    Axle, Body, CheckedPart, Fixing, Orientation, PlacedCheck, Side, Spindle, SpindleStep, Stiffener,
-    StiffenerEnd, StiffenerWeld, StrengthOptions, StrengthRules, WeldPattern, WeldRemedy, flex,
+    Axle, Body, CheckedPart, Fixing, Orientation, PlacedCheck, SeatStress, Side, Spindle, SpindleStep,
+    Stiffener, StiffenerEnd, StiffenerWeld, StrengthOptions, StrengthRules, WeldPattern, WeldRemedy, flex,
     standard_cases, strength, weld_bands,
 };
 use axlebow_sections::Shape;
 use axlebow_sections::shape::{Angle, Flat};
-use axlebow_strength::{Check, Kind, Reliability, Verdict};
+use axlebow_strength::{Check, Kind, MeanStress, Reliability, Verdict};
 
 fn with_yield(strength: f64) -> Axle {
     let material = steel().with_yield(strength).unwrap();
@@ -29,6 +29,8 @@ const ASK: StrengthOptions = StrengthOptions {
     haz_strength_factor: None,
     bearing_distance: None,
     bearing_reliability: Reliability::Ninety,
+    mean_stress: MeanStress::Ignored,
+    seat_stress: SeatStress::Nominal,
 };
 
 #[test]

@@ -17,7 +17,7 @@ pub fn run(arguments: &Life) -> Result<Exit, Failure> {
     let refused = |error: axlebow_model::ModelError| Failure::Input(format!("duty {}: {error}", file.name));
     let duty = file.duty(&model.axle).map_err(refused)?;
     output::check_places(&[&arguments.csv, &arguments.plot, &arguments.model.page])?;
-    let ask = LifeOptions::with_reliability(model.strength.bearing_reliability);
+    let ask = LifeOptions::from(&model.strength);
     let outcome = axlebow_axle::life(&model.axle, &duty, ask)?;
     if let Some(path) = &arguments.csv {
         let head = output::csv_head(arguments.plain_csv, Some(&card), &outcome.warnings);

@@ -1,7 +1,7 @@
 //! What a file says that strength is checked against.
 
-use axlebow_axle::{StrengthOptions, StrengthRules};
-use axlebow_strength::Reliability;
+use axlebow_axle::{SeatStress, StrengthOptions, StrengthRules};
+use axlebow_strength::{MeanStress, Reliability};
 
 use crate::content::Table;
 
@@ -14,7 +14,18 @@ pub(crate) fn strength_options(table: &Table) -> StrengthOptions {
         haz_strength_factor: table.optional_number("haz_strength_factor"),
         bearing_distance: table.optional_number("bearing_distance"),
         bearing_reliability: reliability(table.word("bearing_reliability")),
+        mean_stress: mean_stress(table.word("mean_stress")),
+        seat_stress: if table.word("seat_stress") == "hot-spot" {
+            SeatStress::HotSpot
+        } else {
+            SeatStress::Nominal
+        },
     }
+}
+
+/// Where compression counts less, of a word of the key; nowhere of any other.
+fn mean_stress(word: &str) -> MeanStress {
+    MeanStress::ALL.into_iter().find(|own| own.word() == word).unwrap_or_default()
 }
 
 /// The reliability of a word of the key; 90 % of any other.

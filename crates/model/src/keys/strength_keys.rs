@@ -62,5 +62,36 @@ pub(crate) static STRENGTH: TableSpec = TableSpec {
             ]),
             Default("\"90 %\""),
         ),
+        key(
+            "mean_stress",
+            "Where 60 % of compression counts for fatigue instead of all (EN 1993-1-9, 7.2.1; from memory).",
+            Holds::Choice(&[
+                Word {
+                    word: "ignored",
+                    meaning: "nowhere: a range counts in full wherever it lies, as welded",
+                },
+                Word { word: "unwelded", meaning: "in steel without weld" },
+                Word {
+                    word: "relieved",
+                    meaning: "everywhere: the axle is stress-relieved after all welding",
+                },
+            ]),
+            Default("\"ignored\""),
+        ),
+        key(
+            "seat_stress",
+            "By which stress the weld of a seat is held against fatigue.",
+            Holds::Choice(&[
+                Word {
+                    word: "nominal",
+                    meaning: "the axle's own at the bracket's edges, category by its length",
+                },
+                Word {
+                    word: "hot-spot",
+                    meaning: "hot spot at the bracket's toe, of seats with `wall = \"shell\"`",
+                },
+            ]),
+            Default("\"nominal\""),
+        ),
     ],
 };

@@ -12,6 +12,9 @@ use Presence::{Default, Optional, Required};
 /// Largest endplay, m: with more of it a wheel is coming off (common practice, no source).
 const MOST_ENDPLAY: f64 = 0.005;
 
+/// Greatest preload, N: that of the bearings' own ratings (common practice, no source).
+const MOST_PRELOAD: f64 = 200e3;
+
 /// A hub on two bearings.
 pub(crate) static WHEEL_END: TableSpec = TableSpec {
     name: "wheel end",
@@ -74,6 +77,12 @@ pub(crate) static WHEEL_END: TableSpec = TableSpec {
             "How far the hub moves along the spindle from stop to stop; TMC RP 618 accepts 0.025 to 0.127 mm.",
             (Kind::Length, Between(0.0, MOST_ENDPLAY)),
             Default("\"0 mm\""),
+        ),
+        quantity(
+            "preload",
+            "Force that presses both bearings together when nothing else acts; counts for their life, not for their stiffness.",
+            (Kind::Force, Between(0.0, MOST_PRELOAD)),
+            Default("\"0 kN\""),
         ),
         quantity(
             "bearing_cup_angle",

@@ -1,6 +1,7 @@
 //! The tables of a life.
 
 use axlebow_axle::{BearingLife, DetailLife, LifeOutcome};
+use axlebow_strength::MeanStress;
 use axlebow_units::Kind;
 
 use super::cautions::welding;
@@ -37,14 +38,20 @@ const SPREAD: &str = "Years until 5 %, half and 95 % of such details have cracke
      the loads scatter too.";
 
 const SPECTRAL: &str = "Spectral / counted: damage of the random roads by their spectra (Dirlik) over that by counted cycles. Far from \
-     1: tires leave the road, a sample is short, or only its rarest cycles pass the cut-off.";
+     1: tires leave the road, a sample is short, or only its rarest cycles pass the cut-off. Not given where compression counts less.";
 
 fn how(outcome: &LifeOutcome, n: Numbers) -> String {
     format!(
         "Duty: {}, {} a year. Each random road is driven over a sample, each bump once; cycles are counted by ASTM E1049 and \
-         added by Miner's rule with the curve of each detail, as welded (the mean stress does not count). Scatter of log10 N: {}.",
+         added by Miner's rule with the curve of each detail, {}. Scatter of log10 N: {}.",
         outcome.duty,
         n.distance(outcome.distance),
+        match outcome.mean_stress {
+            MeanStress::Ignored => "as welded (the mean stress does not count)",
+            MeanStress::Unwelded =>
+                "as welded, but in steel without weld 60 % of compression count (EN 1993-1-9, 7.2.1)",
+            MeanStress::Relieved => "as stress-relieved: 60 % of compression count (EN 1993-1-9, 7.2.1)",
+        },
         fixed(outcome.scatter, 2)
     )
 }

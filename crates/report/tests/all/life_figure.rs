@@ -27,6 +27,7 @@ fn life(details: Vec<DetailLife>) -> LifeOutcome {
         duty: text("line haul"),
         distance: 160e6,
         scatter: 0.2,
+        mean_stress: axlebow_strength::MeanStress::Ignored,
         details,
         bearings: vec![BearingLife {
             place: text("left bearing"),

@@ -4,7 +4,10 @@ use super::{Detail, DetailRules, DetailStress};
 
 /// The details of the codes that meet on an axle; categories from memory, to be looked up before a report goes out.
 pub const DETAILS: &[Detail] = &[
-    en("plain", "plain steel without weld, by its local stress where it is notched", 160.0, "8.1 (1)"),
+    Detail {
+        welded: false,
+        ..en("plain", "plain steel without weld, by its local stress where it is notched", 160.0, "8.1 (1)")
+    },
     en(
         "longitudinal-automatic",
         "continuous automatic longitudinal fillet, no stop or start",
@@ -67,6 +70,8 @@ pub const DETAILS: &[Detail] = &[
         stress: DetailStress::Throat,
         ..en("root", "root of a load-carrying fillet or of partial penetration", 36.0, "8.5 (3)")
     },
+    en("hot-spot", "toe of a fillet that carries no load, by the hot-spot stress", 100.0, "B.1 (4), (5)"),
+    en("hot-spot-loaded", "toe of a fillet that carries load, by the hot-spot stress", 90.0, "B.1 (7)"),
     iiw("iiw-gusset-50", "longitudinal gusset to 50 mm long", 80.0),
     iiw("iiw-gusset-150", "longitudinal gusset to 150 mm long", 71.0),
     iiw("iiw-gusset-300", "longitudinal gusset to 300 mm long", 63.0),
@@ -83,7 +88,7 @@ pub const DETAILS: &[Detail] = &[
 /// A detail of EN 1993-1-9 by its category in MPa, driven by normal stress.
 const fn en(name: &'static str, words: &'static str, category: f64, table: &'static str) -> Detail {
     let stress = DetailStress::Normal;
-    Detail { name, words, category: category * 1e6, stress, rules: DetailRules::En, table }
+    Detail { name, words, category: category * 1e6, stress, rules: DetailRules::En, table, welded: true }
 }
 
 /// A detail of the International Institute of Welding by its class in MPa, driven by normal stress.

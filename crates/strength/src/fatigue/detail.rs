@@ -18,6 +18,8 @@ pub struct Detail {
     pub rules: DetailRules,
     /// Table of those rules.
     pub table: &'static str,
+    /// Whether it is at a weld, whose residual stress is near yield as welded.
+    pub welded: bool,
 }
 
 /// Which stress drives a detail.

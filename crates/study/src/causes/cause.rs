@@ -134,9 +134,11 @@ impl Cause {
                 let off = sign * 0.1_f64.to_radians();
                 ends(axle, |end| WheelEnd { camber: end.camber + off, toe: end.toe + off, ..end })
             }
-            Cause::Endplay => {
-                ends(axle, |end| WheelEnd { endplay: (end.endplay + sign * 0.025e-3).max(0.0), ..end })
-            }
+            Cause::Endplay => ends(axle, |end| WheelEnd {
+                endplay: (end.endplay + sign * 0.025e-3).max(0.0),
+                preload: 0.0,
+                ..end
+            }),
             Cause::Bearings => stiffer_wheel_ends(axle, factor(0.3))?,
             Cause::Bending => flexing(axle, |own| Flexing { bending: own.bending / factor(0.1), ..own }),
             Cause::Shear => flexing(axle, |own| Flexing { shear: own.shear / factor(0.1), ..own }),

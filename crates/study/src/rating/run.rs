@@ -87,7 +87,7 @@ fn under(document: &Document, load: f64) -> Result<Model, String> {
 fn first_to_crack(document: &Document, lasting: &Lasting, load: f64) -> Result<Option<DetailLife>, String> {
     let model = under(document, load)?;
     let duty = lasting.duty.duty(&model.axle).map_err(|error| error.to_string())?;
-    let ask = LifeOptions::with_reliability(model.strength.bearing_reliability);
+    let ask = LifeOptions::from(&model.strength);
     let outcome = life(&model.axle, &duty, ask).map_err(|error| error.to_string())?;
     Ok(outcome.details.into_iter().min_by(|a, b| a.years[0].total_cmp(&b.years[0])))
 }

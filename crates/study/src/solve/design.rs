@@ -114,7 +114,7 @@ fn static_design(ready: Ready, duty: Option<&StudyDuty>) -> Result<Design, Strin
     let tires = extras.tires.then(|| standing_tires(axle, case));
     let life = match (duty, &asked) {
         (Some(duty), Some((ask, _))) if extras.life => {
-            let ask = LifeOptions::with_reliability(ask.bearing_reliability);
+            let ask = LifeOptions::from(ask);
             Some(DesignLife::of(axle, duty, ask)?)
         }
         _ => None,

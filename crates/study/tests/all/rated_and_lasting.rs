@@ -67,7 +67,7 @@ fn a_design_has_the_rating_and_the_life_of_its_axle() {
         assert_eq!(value(&outcome, "rating", row), rated.own().unwrap().load, "{wall}");
         let axle = Model::of(&document).unwrap();
         let duty = DutyFile::of(&read_bytes(DUTY_FILE.as_bytes(), "duty", &DUTY).unwrap()).unwrap();
-        let ask = LifeOptions::with_reliability(axle.strength.bearing_reliability);
+        let ask = LifeOptions::from(&axle.strength);
         let lasts = life(&axle.axle, &duty.duty(&axle.axle).unwrap(), ask).unwrap();
         let first = lasts.first_to_crack().unwrap();
         assert_eq!(value(&outcome, "years-to-crack", row), Some(first.years[1]), "{wall}");
@@ -89,7 +89,7 @@ fn under_the_load_of_fatigue_the_first_detail_lasts_as_long_as_asked() {
         let mut document = document.clone();
         document.set_number("loads.rated_load", load).unwrap();
         let axle = Model::of(&document).unwrap();
-        let options = LifeOptions::with_reliability(axle.strength.bearing_reliability);
+        let options = LifeOptions::from(&axle.strength);
         let lasts = life(&axle.axle, &duty.duty(&axle.axle).unwrap(), options).unwrap();
         lasts.details.iter().map(|detail| detail.years[0]).fold(f64::INFINITY, f64::min)
     };

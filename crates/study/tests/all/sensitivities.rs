@@ -12,8 +12,9 @@ use rand_chacha::rand_core::{Rng, SeedableRng};
 
 /// Share of a number by which whole solutions stand apart.
 const SHARE: f64 = 1e-3;
-/// Share of a reading, for a change of a number by itself, that differences of whole solutions cannot tell from nothing.
-const ROUNDING: f64 = 3e-7;
+/// Share of a reading, for a change of a number by itself, that differences of whole solutions cannot tell from nothing: those
+/// whose tires turn with the load are iterated and repeat to 6e-10 of a reading, a thousandth of this by their step.
+const ROUNDING: f64 = 6e-7;
 
 fn models() -> Vec<PathBuf> {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../models");

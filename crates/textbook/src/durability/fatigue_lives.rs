@@ -278,6 +278,7 @@ fn normal(category: f64) -> Result<LifeCurve, String> {
 /// Curve of a category (MPa).
 fn curve(category: f64, stress: DetailStress) -> Result<LifeCurve, String> {
     let category = category * 1e6;
-    let detail = Detail { name: "", words: "", category, stress, rules: DetailRules::En, table: "" };
+    let detail =
+        Detail { name: "", words: "", category, stress, rules: DetailRules::En, table: "", welded: true };
     detail.curve().map_err(text)
 }

@@ -82,6 +82,7 @@ pub fn wheel_end() -> WheelEnd {
         inner_stiffness: BEARING,
         outer_stiffness: BEARING,
         endplay: 0.0,
+        preload: 0.0,
         cup_angle: 15_f64.to_radians(),
         inner_rating: None,
         outer_rating: None,
