@@ -62,8 +62,8 @@ pub use causes::{
 };
 pub use explain::{
     CauseOdds, Discrepancy, Evidence, EvidenceWeight, ExplainOutcome, FITS, LEADS, Library, NextCheck,
-    Parameter, RankedCause, SeenRib, Size, SizeOf, Verdict, WearCause, WearPattern, Whereabouts, WornAxle,
-    explain, explain_with, probabilities,
+    Parameter, RankedCause, RankedPair, SeenRib, Size, SizeOf, TWO_AT_ONCE, Verdict, WearCause, WearPattern,
+    Whereabouts, WornAxle, explain, explain_with, probabilities,
 };
 pub use file::STUDY;
 pub use findings::{
@@ -81,9 +81,9 @@ pub use payback::{
 };
 pub use rating::{Lasting, Limiter, PartLoad, RatingOptions, RatingOutcome, RatingPoint, rating};
 pub use remedies::{
-    Binding, Change, CupGrowth, DoneBy, Money, OwnRemedy, REMEDIES, RemediesOutcome, Remedy, RemedyOptions,
-    Shoulder, ShoulderWear, Standard, Standing, State, StateOverRoad, StockAngle, TopAngle, Tried, WhyNot,
-    own_remedies, remedies,
+    Binding, Change, CupGrowth, DoneBy, Money, OwnRemedy, REMEDIES, RankBy, RemediesOutcome, Remedy,
+    RemedyOptions, Shoulder, ShoulderWear, Standard, Standing, State, StateOverRoad, StockAngle, TopAngle,
+    Tried, WhyNot, own_remedies, remedies,
 };
 pub use run::{DesignCost, table_folder, threads};
 pub use search::{FoundLimit, Goal, Proof, SearchOutcome};

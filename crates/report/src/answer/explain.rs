@@ -1,6 +1,6 @@
 //! What explaining a worn axle answers.
 
-use axlebow_study::{EvidenceWeight, ExplainOutcome, RankedCause, Verdict};
+use axlebow_study::{EvidenceWeight, ExplainOutcome, RankedCause, RankedPair, Verdict};
 
 use super::first;
 use super::phrases::{listed, percent};
@@ -17,16 +17,19 @@ const SURE: f64 = 0.99;
 /// The most probable cause, or that none can be told; what speaks most for it; what to check next.
 pub fn explain_answer(outcome: &ExplainOutcome, card: &ModelCard) -> Vec<String> {
     let n = Numbers { system: card.system };
-    first([Some(verdict(outcome, n)), speaks(outcome), next(outcome)])
+    match outcome.two_at_once() {
+        Some(pair) => first([Some(verdict(outcome, n)), Some(together(pair)), next(outcome)]),
+        None => first([Some(verdict(outcome, n)), speaks(outcome), next(outcome)]),
+    }
 }
 
 fn verdict(outcome: &ExplainOutcome, n: Numbers) -> String {
     let leader = outcome.leader();
     match outcome.verdict {
         Verdict::NothingFits => {
-            "Cannot tell: the readings lie far from what every cause predicts on this axle; check the readings, the axle's file and \
-             whether two causes act at once."
-                .to_owned()
+            let check =
+                if outcome.two_at_once().is_some() { "" } else { "; check the readings and the axle's file" };
+            format!("The readings lie far from what every single cause predicts on this axle{check}.")
         }
         Verdict::CannotTell => {
             let leaders = outcome.leaders().iter().take(4).map(named).collect::<Vec<_>>();
@@ -37,6 +40,26 @@ fn verdict(outcome: &ExplainOutcome, n: Numbers) -> String {
             format!("Most probable: {}{size}.", named(leader))
         }
     }
+}
+
+/// What two causes at once explain that one does not.
+fn together(pair: &RankedPair) -> String {
+    let [first, second] = pair.causes.map(cause);
+    format!(
+        "Two causes at once explain it better: {first} and {second} ({}), with which the readings are {} times as probable as with the \
+         better one alone.",
+        percent(pair.posterior),
+        rounded(pair.log_gain.exp())
+    )
+}
+
+/// Times to one digit, and no more than a thousand.
+fn rounded(times: f64) -> String {
+    if times > 1000.0 {
+        return "over 1000".to_owned();
+    }
+    let digit = 10f64.powf(times.log10().floor());
+    format!("{:.0}", (times / digit).round() * digit)
 }
 
 /// A cause with its probability, which is never said to be certain.

@@ -1,6 +1,6 @@
 //! The tables of an explained worn axle.
 
-use axlebow_study::{ExplainOutcome, FITS, LEADS, RankedCause, Verdict};
+use axlebow_study::{ExplainOutcome, FITS, LEADS, RankedCause, TWO_AT_ONCE, Verdict};
 use axlebow_units::Kind;
 
 use super::notes::{JSON, defaults};
@@ -12,6 +12,9 @@ use crate::words::explain::{cause, how, remedy, size, weight};
 
 /// Causes whose evidence is shown.
 const SHOWN: usize = 4;
+/// Pairs of causes that are shown, and the least probability of one.
+const PAIRS: usize = 3;
+const LEAST_PAIR: f64 = 0.05;
 /// Checks that are shown.
 const CHECKS: usize = 5;
 
@@ -22,6 +25,7 @@ pub fn explain(outcome: &ExplainOutcome, card: &ModelCard) -> Page {
     page.extend(outcome.position.iter().map(|own| Block::Paragraph(format!("Axle: {own}."))));
     page.add_table(ranking(outcome, n));
     page.add(Block::Note(how_ranked(outcome)));
+    page.extend(together(outcome));
     page.add(Block::heading("What speaks for and against"));
     page.add_table(evidence(outcome));
     page.add(Block::note(
@@ -60,13 +64,44 @@ fn ranking(outcome: &ExplainOutcome, n: Numbers) -> Table {
 fn how_ranked(outcome: &ExplainOutcome) -> String {
     format!(
         "Before: weights of causes before the readings, invented; `priors` of the sheet changes them. Fit: probability that readings lie \
-         as far from the prediction as these. One cause is taken to be at work. A cause leads from {} %. Beside the errors of readings \
+         as far from the prediction as these. A cause leads from {} %. Beside the errors of readings \
          the tire face itself is taken to be off by {} % between ribs and {} % between tires. \
          Toe: positive toe-in; camber: negative, tops lean in.",
         fixed(100.0 * LEADS, 0),
         fixed(100.0 * outcome.discrepancy.rib, 0),
         fixed(100.0 * outcome.discrepancy.tire, 0)
     )
+}
+
+/// Two causes at once.
+fn together(outcome: &ExplainOutcome) -> Vec<Block> {
+    let mut table = Table::new([
+        Column::words("two causes at once"),
+        Column::number("probability", "%"),
+        Column::plain("times the better one"),
+        Column::plain("fit"),
+    ]);
+    let rows = outcome.pairs.iter().filter(|own| own.posterior >= LEAST_PAIR).take(PAIRS);
+    let mut any = false;
+    for own in rows {
+        any = true;
+        let [first, second] = own.causes.map(cause);
+        let gain = own.log_gain.exp();
+        let times = if gain > 1000.0 { "> 1000".to_owned() } else { fixed(gain, 1) };
+        let fit = if own.fit < FITS { "none".to_owned() } else { fixed(own.fit, 2) };
+        table.add_row([format!("{first} + {second}"), fixed(100.0 * own.posterior, 1), times, fit]);
+    }
+    if !any {
+        return Vec::new();
+    }
+    vec![
+        Block::Table(table),
+        Block::Note(format!(
+            "Probability: among single causes and pairs, where {} % of worn axles have two causes at once (invented). Times: how much \
+             more probable the readings are with both than with the better one alone. Wear of two causes is taken to multiply.",
+            fixed(100.0 * TWO_AT_ONCE, 0)
+        )),
+    ]
 }
 
 fn shown(outcome: &ExplainOutcome) -> &[RankedCause] {
@@ -125,6 +160,9 @@ fn checks(outcome: &ExplainOutcome) -> Vec<Block> {
 
 /// The remedies of the leaders; none where nothing fits.
 fn follows(outcome: &ExplainOutcome) -> Block {
+    if let (Verdict::NothingFits, Some(pair)) = (outcome.verdict, outcome.two_at_once()) {
+        return Block::List(pair.causes.map(|own| format!("{}: {}", cause(own), remedy(own))).to_vec());
+    }
     if outcome.verdict == Verdict::NothingFits {
         let none = "No remedy follows: the probabilities would hold if one of these causes alone had made these readings.";
         return Block::Paragraph(none.to_owned());

@@ -4,7 +4,8 @@ use axlebow_results::{Field, Own, Part, Record, Text, number, part};
 use axlebow_units::Kind;
 
 use crate::explain::{
-    Discrepancy, EvidenceWeight, ExplainOutcome, NextCheck, RankedCause, SeenRib, Size, SizeOf, Verdict,
+    Discrepancy, EvidenceWeight, ExplainOutcome, NextCheck, RankedCause, RankedPair, SeenRib, Size, SizeOf,
+    Verdict,
 };
 
 impl Record for ExplainOutcome {
@@ -22,6 +23,7 @@ impl Record for ExplainOutcome {
             }),
         ),
         part("causes", "The causes, the most probable first.", &Part(|own: &Self| &own.causes)),
+        part("pairs", "Two causes at once, the most probable first.", &Part(|own: &Self| &own.pairs)),
         part("ribs", "Ribs that were measured.", &Part(|own: &Self| &own.ribs)),
         part("checks", "What to check next, what tells most first.", &Part(|own: &Self| &own.checks)),
         part("entropy", "Entropy of the causes after the readings, nats.", &Own(|own: &Self| own.entropy)),
@@ -29,6 +31,28 @@ impl Record for ExplainOutcome {
             "discrepancy",
             "What the tire face leaves out, in the logarithm of wear.",
             &Part(|own: &Self| &own.discrepancy),
+        ),
+    ];
+}
+
+impl Record for RankedPair {
+    const FIELDS: &'static [Field<Self>] = &[
+        part("first", "Word of the more probable cause.", &Text(|own: &Self| own.causes[0].word())),
+        part("second", "Word of the other one.", &Text(|own: &Self| own.causes[1].word())),
+        part(
+            "posterior",
+            "Probability after the readings among single causes and the pairs that were tried.",
+            &Own(|own: &Self| own.posterior),
+        ),
+        part(
+            "log-gain",
+            "Logarithm of how probable the readings are with both over how probable with the better one alone.",
+            &Own(|own: &Self| own.log_gain),
+        ),
+        part(
+            "fit",
+            "Probability that readings lie as far from where both predict them as these, at their best sizes.",
+            &Own(|own: &Self| own.fit),
         ),
     ];
 }

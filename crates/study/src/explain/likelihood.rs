@@ -40,6 +40,10 @@ pub struct Likelihood<'a> {
     pub observed: &'a Observed,
     pub discrepancy: Discrepancy,
     cells: Vec<OnCell<'a>>,
+    /// What was read: worn depths, whose errors share that of the new depth, and sums of parameters.
+    pub readings: Readings,
+    /// Covariance of what neither parameters nor readings make: the rate of wear, and what the tire face leaves out.
+    pub tire_face: DMatrix<f64>,
 }
 
 /// What a cell says of the readings.
@@ -91,14 +95,27 @@ impl<'a> Likelihood<'a> {
         observed: &'a Observed,
         discrepancy: Discrepancy,
     ) -> Self {
-        let mut likelihood = Likelihood { worn, library, observed, discrepancy, cells: Vec::new() };
-        let (readings, tire_face) = (likelihood.readings(), likelihood.tire_face());
+        let mut likelihood = Likelihood {
+            worn,
+            library,
+            observed,
+            discrepancy,
+            cells: Vec::new(),
+            readings: Readings {
+                values: DVector::zeros(0),
+                errors: DMatrix::zeros(0, 0),
+                logarithms: Vec::new(),
+            },
+            tire_face: DMatrix::zeros(0, 0),
+        };
+        let (readings, tire_face) = (likelihood.made_readings(), likelihood.made_tire_face());
         let on = |cell| likelihood.on_cell(cell, (&readings, &tire_face));
         let mut cells: Vec<OnCell<'a>> = library.cells.iter().map(on).collect();
         for on in &mut cells {
             on.log_weight = likelihood.weighed(on, None);
         }
         likelihood.cells = cells;
+        (likelihood.readings, likelihood.tire_face) = (readings, tire_face);
         likelihood
     }
 
@@ -154,8 +171,7 @@ impl<'a> Likelihood<'a> {
         OnCell { cell, mean, per_spread, per_size, covariance, read, log_weight: f64::NEG_INFINITY }
     }
 
-    /// What was read: worn depths, whose errors share that of the new depth, and sums of parameters.
-    fn readings(&self) -> Readings {
+    fn made_readings(&self) -> Readings {
         let numbers = &self.observed.numbers;
         let is_rib = |read: &NumberRead| matches!(read.predicted_by, PredictedBy::Rib { .. });
         let shared = self.observed.new_depth.1.powi(2);
@@ -170,8 +186,7 @@ impl<'a> Likelihood<'a> {
         }
     }
 
-    /// Covariance of what neither parameters nor readings make: the rate of wear, and what the tire face leaves out.
-    fn tire_face(&self) -> DMatrix<f64> {
+    fn made_tire_face(&self) -> DMatrix<f64> {
         let numbers = &self.observed.numbers;
         let Discrepancy { rib: of_rib, tire: of_tire } = self.discrepancy;
         DMatrix::from_fn(numbers.len(), numbers.len(), |i, j| {
@@ -224,6 +239,30 @@ impl<'a> Likelihood<'a> {
         let damper =
             damper.filter(|_| kept(Evidence::Damper)).map_or(0.0, |class| cause.damper_shares()[class].ln());
         felt + cups + damper
+    }
+
+    /// Logarithm of the likelihood of the words with two cells at once: one-sided scuffs add up; cups and dampers are as with
+    /// the cause that has fewer sound ones.
+    pub fn of_words_together(&self, [a, b]: [&OnCell<'_>; 2]) -> f64 {
+        let WordsRead { feathering, cups, damper } = &self.observed.words;
+        let felt = feathering
+            .iter()
+            .map(|(tire, class)| self.feather_together([a.cell, b.cell], *tire)[*class].ln());
+        let worse = |shares: [[f64; 3]; 2]| if shares[0][0] <= shares[1][0] { shares[0] } else { shares[1] };
+        let causes = [a, b].map(|on| on.cell.variant.cause);
+        let cups = cups.map_or(0.0, |class| worse(causes.map(WearCause::cup_shares))[class].ln());
+        let damper = damper.map_or(0.0, |class| worse(causes.map(WearCause::damper_shares))[class].ln());
+        felt.sum::<f64>() + cups + damper
+    }
+
+    fn feather_together(&self, [a, b]: [&Cell; 2], tire: usize) -> [f64; 3] {
+        let place = self.library.usual.log_wear.len() + tire;
+        let base = if b.variant.drags() { b } else { a };
+        let spreads = self.kept(base, base.per_spread.row(place).iter().copied());
+        let own = spreads.iter().map(|spread| spread * spread).sum::<f64>();
+        let sized = [a, b].map(|cell| cell.per_size[place].powi(2) * cell.size_variance);
+        let one_sided = a.mean[place] + b.mean[place] - self.library.usual.feathering[tire];
+        shares_of_hands(one_sided, (own + sized[0] + sized[1] + HAND * HAND).sqrt())
     }
 
     /// Shares in which hands feel a tire to point inboard, not at all, and outboard.

@@ -5,6 +5,7 @@ use axlebow_axle::{Side, TireSlot};
 use super::likelihood::Discrepancy;
 use super::next_check::NextCheck;
 use super::observed::Evidence;
+use super::pairs::RankedPair;
 use super::variant::{SizeOf, Whereabouts};
 use super::wear_cause::WearCause;
 
@@ -22,6 +23,8 @@ pub struct ExplainOutcome {
     pub position: Option<String>,
     /// The causes, the most probable first.
     pub causes: Vec<RankedCause>,
+    /// Two causes at once, the most probable first.
+    pub pairs: Vec<RankedPair>,
     /// What can be told.
     pub verdict: Verdict,
     /// Ribs that were measured, with what the most probable cause predicts.
@@ -105,6 +108,12 @@ impl ExplainOutcome {
     /// The most probable cause.
     pub fn leader(&self) -> &RankedCause {
         &self.causes[0]
+    }
+
+    /// Two causes at once that explain the readings better than any one: their probability among single causes and pairs is
+    /// above a half, and they fit.
+    pub fn two_at_once(&self) -> Option<&RankedPair> {
+        self.pairs.first().filter(|pair| pair.posterior > 0.5 && pair.fit >= FITS)
     }
 
     /// Causes that together have as much probability as one needs to lead, the most probable first.

@@ -10,6 +10,7 @@ use super::likelihood::{Discrepancy, Likelihood, OnCell};
 use super::next_check::{CheckBench, weighed};
 use super::observed::{Evidence, Observed, PredictedBy, tire_slots};
 use super::outcome::{EvidenceWeight, ExplainOutcome, FITS, LEADS, RankedCause, SeenRib, Size, Verdict};
+use super::pairs::{Single, ranked_pairs};
 use super::wear_cause::WearCause;
 use super::worn_axle::WornAxle;
 
@@ -17,8 +18,8 @@ use super::worn_axle::WornAxle;
 /// check next.
 ///
 /// Each cause is a mixture over where and how large it is ([`Library`]); readings scatter by their errors, by what differs
-/// between sound axles and tires, and by what the tire face leaves out ([`Discrepancy`]). One cause is taken to be at work;
-/// all others are as on a sound axle.
+/// between sound axles and tires, and by what the tire face leaves out ([`Discrepancy`]). One cause is taken to be at work,
+/// all others as on a sound axle; two at once are tried beside.
 ///
 /// # Errors
 /// As [`axlebow_axle::tires`] for the axle as its file says, or with a cause that it can have.
@@ -137,12 +138,26 @@ impl<'a> Ranking<'a> {
             case: sheet.name.clone(),
             position: sheet.position.clone(),
             ribs: self.ribs(causes[0].cause),
+            pairs: ranked_pairs(self.likelihood, &self.singles()),
             checks: bench.checks(),
             entropy: entropy(&self.posterior),
             discrepancy: self.likelihood.discrepancy,
             verdict,
             causes,
         }
+    }
+
+    /// The causes that may have worn the axle, the most probable first.
+    fn singles(&self) -> Vec<Single> {
+        let mut places: Vec<usize> =
+            (0..self.causes.len()).filter(|place| self.log_priors[*place].is_finite()).collect();
+        places.sort_by(|a, b| self.posterior[*b].total_cmp(&self.posterior[*a]));
+        let single = |place: usize| Single {
+            cause: self.causes[place],
+            log_prior: self.log_priors[place],
+            log_likelihood: self.log_likelihoods[place],
+        };
+        places.into_iter().map(single).collect()
     }
 
     /// Logarithms of the likelihoods without each kind of reading.

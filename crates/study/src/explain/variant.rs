@@ -247,6 +247,11 @@ impl Variant {
         matches!(self.cause, WearCause::Toe | WearCause::Skew | WearCause::UnequalDuals)
     }
 
+    /// Whether another moves a parameter that this one moves.
+    pub fn meets(&self, other: &Variant) -> bool {
+        self.moves.iter().any(|own| other.moves.iter().any(|its| its.parameter == own.parameter))
+    }
+
     /// What a unit of size adds to a parameter.
     pub fn factor(&self, parameter: Parameter) -> f64 {
         self.moves.iter().filter(|own| own.parameter == parameter).map(|own| own.factor).sum()

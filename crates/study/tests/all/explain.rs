@@ -5,7 +5,7 @@ mod invented;
 
 use std::path::{Path, PathBuf};
 
-use axlebow_axle::Side;
+use axlebow_axle::{Side, TireSlot};
 use axlebow_model::{CaseSheet, DamperState};
 use axlebow_study::{
     Discrepancy, Evidence, ExplainOutcome, Library, Parameter, Verdict, WearCause, WornAxle, explain,
@@ -184,4 +184,55 @@ fn patterns_are_those_of_the_tire_face() {
     let off = by_state.log_wear.iter().zip(&by_file.log_wear).map(|(a, b)| (a - b).abs()).fold(0.0, f64::max);
     assert!(off < 1e-6, "{off}");
     assert!(by_state.feathering.iter().sum::<f64>() > 0.4, "toe-in feathers inboard");
+}
+
+/// Ribs as toe alone makes them, and as toe and a soft left inner tire make them whose pressure was read: solved as one state,
+/// not added up, without errors.
+#[test]
+fn two_causes_at_once_are_told_from_one() {
+    let base = blank("trailer-152-thin-dual");
+    with_library(&base, |explained| {
+        let worn = WornAxle::of(&base.model.axle, &base.document);
+        let mut state = worn.usual();
+        state[worn.place(Parameter::Toe(Side::Left)).unwrap()] = 0.7_f64.to_radians();
+        let low = |sheet: &mut CaseSheet| {
+            let inner =
+                |own: &&mut axlebow_model::SeenTire| own.slot == TireSlot::Inner && own.side == Side::Left;
+            sheet.tires.iter_mut().find(inner).unwrap().inflation = Some(0.6 * 758e3);
+        };
+        let toe_alone = as_worn(&base, &worn, &state);
+        let alone = explained(&toe_alone);
+        assert_eq!(alone.leader().cause, WearCause::Toe);
+        assert!(alone.two_at_once().is_none(), "{:?}", alone.pairs[0]);
+        let slot = Parameter::TireInflation(Side::Left, TireSlot::Inner);
+        state[worn.place(slot).unwrap()] = 0.6_f64.ln();
+        let mut sheet = as_worn(&base, &worn, &state);
+        low(&mut sheet);
+        let both = explained(&sheet);
+        let pair = both.two_at_once().unwrap_or_else(|| panic!("{:?}", both.pairs[0]));
+        let mut found = pair.causes.map(WearCause::word);
+        found.sort_unstable();
+        assert_eq!(found, ["low-inflation", "toe"]);
+        assert!(pair.log_gain > 3.0 && pair.fit > 0.05, "{pair:?}");
+        // What is left after all pairs belongs to single causes.
+        let sum: f64 = both.pairs.iter().map(|own| own.posterior).sum();
+        assert!((0.5..=1.0 + 1e-9).contains(&sum), "{sum}");
+    });
+}
+
+/// Depths of all ribs as a state wears them, the deepest 8 mm, without errors.
+fn as_worn(base: &CaseSheet, worn: &WornAxle<'_>, state: &[f64]) -> CaseSheet {
+    let wear: Vec<f64> = worn.pattern(state).unwrap().log_wear.iter().map(|log| log.exp()).collect();
+    let rate = 8e-3 / wear.iter().copied().fold(0.0, f64::max);
+    let ribs = worn.axle().wheels.left.tread().ribs;
+    let mut sheet = base.clone();
+    let slots = Side::BOTH
+        .into_iter()
+        .flat_map(|side| worn.axle().wheels.of(side).tires().map(move |place| (side, place.slot)));
+    for (tire, (side, slot)) in slots.enumerate() {
+        let mut own = axlebow_model::SeenTire::unseen(side, slot);
+        own.depths = (0..ribs).map(|rib| Some(16e-3 - rate * wear[tire * ribs + rib])).collect();
+        sheet.tires.push(own);
+    }
+    sheet
 }
