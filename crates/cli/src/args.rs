@@ -17,7 +17,7 @@ use clap::{Args, Parser, Subcommand};
 
 pub use beam::Beam;
 pub use checks::{Life, Rating, Strength};
-pub use decide::{Audience, Causes, Explain, Remedies, Report};
+pub use decide::{Audience, Causes, Explain, Rank, Remedies, Report};
 pub use drawing::Drawing;
 pub use motion::{Modes, MovedWheels, Response, Ride, TimeScheme};
 pub use schema::{CompletionKind, Completions, Schema, SchemaOf, Textbook};

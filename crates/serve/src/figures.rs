@@ -3,7 +3,7 @@
 use axlebow_axle::{LoadCase, flex, strength, tires};
 use axlebow_report::{answer, axle_scene, json};
 use axlebow_results::json as record;
-use axlebow_study::{RatingOptions, RemedyOptions, rating, remedies};
+use axlebow_study::{RankBy, RatingOptions, RemedyOptions, rating, remedies};
 use serde_json::json;
 
 use crate::choice::{Choice, Chosen};
@@ -59,7 +59,8 @@ pub(crate) fn rated(live: &Live, choice: &Choice) -> Result<String, Trouble> {
 /// Every standard remedy tried on the axle.
 pub(crate) fn remedied(live: &Live, choice: &Choice) -> Result<String, Trouble> {
     let own = choice.model(live)?;
-    let options = RemedyOptions { case: &choice.case, ride: None, own: Vec::new(), prices: None };
+    let options =
+        RemedyOptions { case: &choice.case, ride: None, own: Vec::new(), rank: RankBy::Wear, prices: None };
     let outcome = remedies(&own.changed.document, &options);
     let outcome = outcome.map_err(|why| Trouble::Refused(why.to_string()))?;
     Ok(json::remedies_document(&outcome, &own.card))

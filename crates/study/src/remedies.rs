@@ -9,7 +9,7 @@ mod state;
 mod top_angle;
 
 pub use change::Change;
-pub use outcome::{Money, RemediesOutcome, Standing, Tried, WhyNot};
+pub use outcome::{Money, RankBy, RemediesOutcome, Standing, Tried, WhyNot};
 pub use own::{OwnRemedy, REMEDIES, own_remedies};
 pub use remedy::{DoneBy, Remedy, Standard, StockAngle};
 pub use run::{RemedyOptions, remedies};

@@ -2,6 +2,7 @@
 
 use std::path::PathBuf;
 
+use axlebow_study::RankBy;
 use clap::{Args, ValueEnum};
 
 use super::{Drive, ModelInput, Units};
@@ -35,9 +36,39 @@ pub struct Remedies {
     /// A payback study whose fleet, tires and prices say what each remedy may cost
     #[arg(long, value_name = "STUDY")]
     pub prices: Option<PathBuf>,
+    /// By what remedies are ranked, after how the checks stand with them; money needs --prices
+    #[arg(long, value_enum, default_value = "wear")]
+    pub rank: Rank,
     /// Write a picture: the wear that each remedy leaves
     #[arg(long, value_name = "FILE.svg|png")]
     pub plot: Option<PathBuf>,
+}
+
+/// By what remedies are ranked.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum Rank {
+    /// Wear of the shoulder that wears most
+    Wear,
+    /// Growth of the cups that grow fastest
+    Cups,
+    /// Camber under load
+    Camber,
+    /// Axle mass
+    Mass,
+    /// What they are worth
+    Money,
+}
+
+impl From<Rank> for RankBy {
+    fn from(rank: Rank) -> Self {
+        match rank {
+            Rank::Wear => RankBy::Wear,
+            Rank::Cups => RankBy::Cups,
+            Rank::Camber => RankBy::Camber,
+            Rank::Mass => RankBy::Mass,
+            Rank::Money => RankBy::Money,
+        }
+    }
 }
 
 #[derive(Debug, Args)]

@@ -7,7 +7,7 @@ use axlebow_study::{OwnRemedy, RemedyOptions, own_remedies, remedies};
 
 use super::flex::chosen;
 use super::payback;
-use crate::args::Remedies;
+use crate::args::{Rank, Remedies};
 use crate::failure::{Exit, Failure};
 use crate::output::Shown;
 use crate::{input, output, road_input};
@@ -19,10 +19,15 @@ pub fn run(arguments: &Remedies) -> Result<Exit, Failure> {
     let case = chosen(&model, std::slice::from_ref(&arguments.case))?.swap_remove(0);
     let mut card = input::card(&model, &arguments.model);
     let ride = road_input::quick_ride(&arguments.drive, &model.axle, &mut card)?;
+    if arguments.rank == Rank::Money && arguments.prices.is_none() {
+        let text = "remedies cannot be ranked by money without prices; give --prices with a payback study";
+        return Err(Failure::Input(text.to_owned()));
+    }
     let own = own(arguments, &document)?;
     output::check_places(&[&arguments.plot, &arguments.model.page])?;
     let prices = arguments.prices.as_deref().map(payback::prices).transpose()?;
-    let options = RemedyOptions { case: &case.name, ride: ride.as_ref(), own, prices: prices.as_ref() };
+    let rank = arguments.rank.into();
+    let options = RemedyOptions { case: &case.name, ride: ride.as_ref(), own, rank, prices: prices.as_ref() };
     let outcome = remedies(&document, &options).map_err(|why| Failure::Input(why.to_string()))?;
     let picture = output::picture(&arguments.plot, &arguments.model.page, &card, || {
         Ok(remedies_figure(&outcome, &card)?)

@@ -7,7 +7,7 @@ use axlebow_report::plot::{
 };
 use axlebow_report::table::Part;
 use axlebow_report::{ModelCard, Page, SectionCard, ShopDrawing, StiffenedCard, json, table};
-use axlebow_study::{RemedyOptions, remedies};
+use axlebow_study::{RankBy, RemedyOptions, remedies};
 use std::path::{Path, PathBuf};
 
 use super::flex::chosen;
@@ -157,7 +157,8 @@ fn tire(of: &Subject<'_>) -> Result<Made, Failure> {
 
 fn remedy(of: &Subject<'_>) -> Result<Made, Failure> {
     let case = chosen(of.model, &[])?.swap_remove(0).name;
-    let options = RemedyOptions { case: &case, ride: of.ride, own: Vec::new(), prices: None };
+    let options =
+        RemedyOptions { case: &case, ride: of.ride, own: Vec::new(), rank: RankBy::Wear, prices: None };
     let outcome = remedies(of.document, &options).map_err(|why| Failure::Input(why.to_string()))?;
     let figure = remedies_figure(&outcome, of.card)?;
     Ok(Made {

@@ -1,6 +1,6 @@
 //! The tables of remedies.
 
-use axlebow_study::{CupGrowth, Money, RemediesOutcome, Standing, State, Tried};
+use axlebow_study::{CupGrowth, Money, RankBy, RemediesOutcome, Standing, State, Tried};
 use axlebow_units::Kind;
 
 use super::cautions::welding;
@@ -19,6 +19,7 @@ pub fn remedies(outcome: &RemediesOutcome, card: &ModelCard) -> Page {
     let mut page = Page::of_model(card, remedies_answer(outcome, card));
     page.add_table(ranking(outcome, n));
     page.add(Block::note(how(outcome)));
+    page.extend(ranked_by(outcome));
     page.extend(outcome.money.as_ref().map(|money| Block::note(what_it_may_cost(money))));
     page.extend(needs(outcome, n));
     page.extend(left_out(outcome));
@@ -47,7 +48,7 @@ fn ranking(outcome: &RemediesOutcome, n: Numbers) -> Table {
         columns.push(Column::number("may cost", &money.currency));
     }
     let mut table = Table::new(columns);
-    let row = |[name, by, off]: [String; 3], state: &State, worth: Option<f64>| {
+    let row = |[name, by, off]: [String; 3], state: &State, worth: &str| {
         let mass = added_mass(outcome, state).map_or("0".to_owned(), |added| n.bare(added, Kind::Mass));
         let mut cells = vec![
             name,
@@ -64,12 +65,12 @@ fn ranking(outcome: &RemediesOutcome, n: Numbers) -> Table {
         cells.push(state.binding.as_ref().map_or("-".to_owned(), |own| used(own.utilization)));
         cells.push(cups_cell(outcome, state, n));
         if outcome.money.is_some() {
-            cells.push(worth.map_or(String::new(), may_cost));
+            cells.push(worth.to_owned());
         }
         cells
     };
     let mark = if outcome.base.failing().is_some() { format!(" ({FAILS})") } else { String::new() };
-    table.add_row(row([format!("as it is{mark}"), String::new(), "0".to_owned()], &outcome.base, None));
+    table.add_row(row([format!("as it is{mark}"), String::new(), "0".to_owned()], &outcome.base, ""));
     for tried in outcome.helping.iter().chain(&outcome.idle) {
         let mark = match tried.standing(&outcome.base) {
             Standing::Holds => String::new(),
@@ -80,7 +81,7 @@ fn ranking(outcome: &RemediesOutcome, n: Numbers) -> Table {
         table.add_row(row(
             [name(&tried.remedy) + &mark, by, excess_off(outcome, tried)],
             &tried.state,
-            tried.worth,
+            &tried.worth.map_or("-".to_owned(), may_cost),
         ));
     }
     table
@@ -110,10 +111,22 @@ fn is_calibrated(outcome: &RemediesOutcome) -> bool {
 fn what_it_may_cost(money: &Money) -> String {
     format!(
         "May cost: what a remedy is worth for each axle over {} years, discounted: what tires cost less, and its mass, by the fleet, tires \
-         and prices of {}. Price, downtime and inspections together may come to so much; a dearer one does not pay.",
+         and prices of {}. Price, downtime and inspections together may come to so much; a dearer one does not pay. -: another tire, whose price is not in them.",
         fixed(money.years, 0),
         money.prices
     )
+}
+
+/// By what remedies are ranked, where it is not their wear.
+fn ranked_by(outcome: &RemediesOutcome) -> Option<Block> {
+    let by = match outcome.rank {
+        RankBy::Wear => return None,
+        RankBy::Cups => "growth of cups",
+        RankBy::Camber => "camber under load",
+        RankBy::Mass => "axle mass",
+        RankBy::Money => "what they may cost",
+    };
+    Some(Block::Note(format!("Ranked by {by}, after how the checks stand.")))
 }
 
 fn how(outcome: &RemediesOutcome) -> String {

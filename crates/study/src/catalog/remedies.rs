@@ -131,6 +131,11 @@ impl Record for RemediesOutcome {
         part("case", "Name of the load case.", &Text(|own: &Self| &own.case)),
         part("duty", "The duty in which the tires run.", &Text(|own: &Self| own.duty.word())),
         part("road", "Name of the road; null standing.", &Part(|own: &Self| &own.road)),
+        part(
+            "ranked-by",
+            "By what those that help are ranked, after how the checks stand: `wear`, `cups`, `camber`, `mass` or `money`.",
+            &Text(|own: &Self| own.rank.word()),
+        ),
         part("base", "The axle as it is.", &Part(|own: &Self| &own.base)),
         part("money", "In what worth is told; null without prices.", &Part(|own: &Self| &own.money)),
     ];

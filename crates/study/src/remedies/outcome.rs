@@ -1,5 +1,7 @@
 //! What came of trying remedies.
 
+use std::cmp::Ordering;
+
 use axlebow_axle::AxleError;
 use axlebow_axle::tread::DutyName;
 use axlebow_model::ModelError;
@@ -20,6 +22,8 @@ pub struct RemediesOutcome {
     pub road: Option<String>,
     /// The axle as it is.
     pub base: State,
+    /// By what those that help are ranked.
+    pub rank: RankBy,
     /// In what worth is told; none where no prices were given.
     pub money: Option<Money>,
     /// Remedies that help, by how the checks stand with them and then the best first.
@@ -30,6 +34,50 @@ pub struct RemediesOutcome {
     pub impossible: Vec<(Remedy, WhyNot)>,
     /// Standard remedies that this axle does not need or has nothing of the kind of.
     pub not_needed: Vec<Remedy>,
+}
+
+/// By what remedies are ranked, the best first; how the checks stand with them comes before, and wear decides between equals.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum RankBy {
+    /// Wear of the shoulder that wears most.
+    #[default]
+    Wear,
+    /// Growth of the cups that grow fastest.
+    Cups,
+    /// Camber under load, the least first.
+    Camber,
+    /// Axle mass.
+    Mass,
+    /// What they are worth; those without a worth last.
+    Money,
+}
+
+impl RankBy {
+    /// All, in the order of their words.
+    pub const ALL: [RankBy; 5] = [RankBy::Wear, RankBy::Cups, RankBy::Camber, RankBy::Mass, RankBy::Money];
+
+    /// The word of options and documents.
+    pub fn word(self) -> &'static str {
+        match self {
+            RankBy::Wear => "wear",
+            RankBy::Cups => "cups",
+            RankBy::Camber => "camber",
+            RankBy::Mass => "mass",
+            RankBy::Money => "money",
+        }
+    }
+
+    /// Which of two comes first.
+    pub(super) fn order(self, a: &Tried, b: &Tried) -> Ordering {
+        let by = |value: fn(&Tried) -> f64| value(a).total_cmp(&value(b));
+        match self {
+            RankBy::Wear => by(|own| own.state.shoulder.wear),
+            RankBy::Cups => by(|own| own.state.cups.map_or(f64::INFINITY, |cups| cups.rate)),
+            RankBy::Camber => by(|own| own.state.camber.of_larger_magnitude().abs()),
+            RankBy::Mass => by(|own| own.state.axle_mass),
+            RankBy::Money => by(|own| -own.worth.unwrap_or(f64::NEG_INFINITY)),
+        }
+    }
 }
 
 /// In what the worth of a remedy is told.

@@ -152,6 +152,11 @@ impl Remedy {
         }
     }
 
+    /// Whether other tires come with it, whose price no one has said.
+    pub(super) fn is_another_tire(&self) -> bool {
+        self.parts().contains(&Remedy::Standard(Standard::DeeperTread))
+    }
+
     /// Whether both together make sense.
     pub(super) fn goes_with(&self, other: &Remedy) -> bool {
         match (self, other) {

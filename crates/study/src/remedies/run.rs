@@ -5,7 +5,7 @@ use axlebow_model::{Document, Model};
 use rayon::prelude::*;
 
 use super::change::{AsItIs, Change, changed, misfit};
-use super::outcome::{Money, RemediesOutcome, Standing, Tried, WhyNot};
+use super::outcome::{Money, RankBy, RemediesOutcome, Standing, Tried, WhyNot};
 use super::own::OwnRemedy;
 use super::remedy::{Remedy, Standard};
 use super::state::{Asked, Binding, Solved, State, Upright};
@@ -25,6 +25,8 @@ pub struct RemedyOptions<'a> {
     pub ride: Option<&'a Ride>,
     /// Remedies beside the standard ones.
     pub own: Vec<OwnRemedy>,
+    /// By what those that help are ranked; by money only where there are prices.
+    pub rank: RankBy,
     /// The payback study whose fleet, tires and mass say what a remedy is worth; its own remedy does not count.
     pub prices: Option<&'a PaybackStudy>,
 }
@@ -56,6 +58,7 @@ pub fn remedies(document: &Document, options: &RemedyOptions<'_>) -> Result<Reme
         duty: model.axle.running.duty.name(),
         road: options.ride.map(|ride| ride.name.clone()),
         base: solved.state(&model.axle, &bench.upright),
+        rank: options.rank,
         money: options.prices.map(Money::of),
         helping: Vec::new(),
         idle: Vec::new(),
@@ -99,7 +102,8 @@ impl Bench<'_> {
         let document = changed(self.of.document, &changes)?;
         let model = Model::of(&document).map_err(misfit)?;
         let state = self.state(&model)?;
-        let worth = self.prices.map(|prices| prices.worth_of_an_axle([self.model, &model]));
+        let priced = self.prices.filter(|_| !remedy.is_another_tire());
+        let worth = priced.map(|prices| prices.worth_of_an_axle([self.model, &model]));
         let worth = worth.transpose().map_err(|error| WhyNot::Misfit(error.to_string()))?;
         Ok(Tried { remedy, changes, state, worth })
     }
@@ -125,6 +129,7 @@ impl RemediesOutcome {
             let wear = a.state.shoulder.wear.total_cmp(&b.state.shoulder.wear);
             a.standing(&self.base)
                 .cmp(&b.standing(&self.base))
+                .then(self.rank.order(a, b))
                 .then(wear)
                 .then(a.state.axle_mass.total_cmp(&b.state.axle_mass))
         };

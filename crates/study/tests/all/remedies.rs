@@ -5,7 +5,7 @@ use std::path::Path;
 use axlebow_axle::{Axle, Ride, RideBasis, Side, StaticDesign, tire_faces};
 use axlebow_model::{Document, MODEL, Model, RoadFile, read_bytes};
 use axlebow_study::{
-    Change, PaybackStudy, RemediesOutcome, Remedy, RemedyOptions, RemedyTerms, Standard, Standing,
+    Change, PaybackStudy, RankBy, RemediesOutcome, Remedy, RemedyOptions, RemedyTerms, Standard, Standing,
     StockAngle, Tried, own_remedies, remedies,
 };
 
@@ -17,8 +17,11 @@ fn document(name: &str, changes: &[(&str, &str)]) -> Document {
 }
 
 fn tried(document: &Document) -> RemediesOutcome {
-    remedies(document, &RemedyOptions { case: "rated-load", ride: None, own: Vec::new(), prices: None })
-        .unwrap()
+    remedies(
+        document,
+        &RemedyOptions { case: "rated-load", ride: None, own: Vec::new(), rank: RankBy::Wear, prices: None },
+    )
+    .unwrap()
 }
 
 fn all(outcome: &RemediesOutcome) -> impl Iterator<Item = &Tried> {
@@ -161,7 +164,13 @@ fn over_a_road_wear_is_that_of_the_ride_and_dampers_are_tried() {
     let ride = Ride { basis: RideBasis::Reduced, ..road.ride(axle.loading.rated_load, road.speed) };
     let outcome = remedies(
         &document,
-        &RemedyOptions { case: "rated-load", ride: Some(&ride), own: Vec::new(), prices: None },
+        &RemedyOptions {
+            case: "rated-load",
+            ride: Some(&ride),
+            own: Vec::new(),
+            rank: RankBy::Wear,
+            prices: None,
+        },
     )
     .unwrap();
     let driven = axlebow_axle::ride(&axle, &ride).unwrap();
@@ -186,7 +195,7 @@ fn remedies_of_ones_own_are_tried_and_their_misfits_named() {
     let own = own_remedies(text.as_bytes(), "own.toml", &document).unwrap();
     let outcome = remedies(
         &document,
-        &RemedyOptions { case: "rated-load", ride: None, own: own.clone(), prices: None },
+        &RemedyOptions { case: "rated-load", ride: None, own: own.clone(), rank: RankBy::Wear, prices: None },
     )
     .unwrap();
     assert!(outcome.helping.iter().any(|tried| tried.remedy == Remedy::Own(own[0].clone())));
@@ -217,7 +226,8 @@ fn a_failing_axle_is_answered_with_a_remedy_that_makes_it_hold() {
 #[test]
 fn a_load_case_that_is_not_there_is_named() {
     let document = document("trailer-152-thin-dual", &[]);
-    let options = RemedyOptions { case: "half-load", ride: None, own: Vec::new(), prices: None };
+    let options =
+        RemedyOptions { case: "half-load", ride: None, own: Vec::new(), rank: RankBy::Wear, prices: None };
     assert!(remedies(&document, &options).unwrap_err().to_string().contains("half-load"));
 }
 
@@ -229,7 +239,13 @@ fn a_remedy_that_costs_what_it_is_worth_neither_pays_nor_loses() {
     let prices =
         PaybackStudy::from_bytes(&bytes, "prices.toml", &folder).unwrap_or_else(|why| panic!("{why}"));
     let base = document("trailer-152-thin-dual", &[]);
-    let asked = RemedyOptions { case: "rated-load", ride: None, own: Vec::new(), prices: Some(&prices) };
+    let asked = RemedyOptions {
+        case: "rated-load",
+        ride: None,
+        own: Vec::new(),
+        rank: RankBy::Wear,
+        prices: Some(&prices),
+    };
     let outcome = remedies(&base, &asked).unwrap();
     let money = outcome.money.as_ref().unwrap();
     assert_eq!((money.currency.as_str(), money.years), ("USD", 7.0));
