@@ -144,6 +144,63 @@ test("remedies are ranked and the report opens", async () => {
   await context.close();
 });
 
+test("a remedy goes into the axle, its controls with it, and the start comes back", async () => {
+  const { page, wrong, context } = await visit(browser, server.address);
+  await settled(page);
+  await page.locator("#try").click();
+  await page.waitForSelector("#remedies table", { timeout: 60000 });
+  await page.getByRole("button", { name: "Put in: heavier wall", exact: true }).click();
+  await page.waitForFunction(() => document.querySelector("#saved").textContent.startsWith("In the axle now"));
+  await settled(page);
+  const flex = printed("flex", MODEL, "--case", "rated-load", "--set", "tube.wall=11 mm");
+  assert.equal(plain(await value(page, "camber")), Number((flex.cases[0].wheels.left.camber_rad * 180 / Math.PI).toFixed(2)));
+  assert.equal(await page.locator("#control-wall").inputValue(), "11");
+  assert.match(await page.locator("#command").innerText(), /--set 'tube.wall=11 mm'/);
+  assert.match(await page.locator("#cell-mass .change").innerText(), /^\+\d/);
+  await move(page, "wall", 12);
+  await settled(page);
+  const more = printed("flex", MODEL, "--case", "rated-load", "--set", "tube.wall=12 mm");
+  assert.equal(plain(await value(page, "camber")), Number((more.cases[0].wheels.left.camber_rad * 180 / Math.PI).toFixed(2)));
+  const [download] = await Promise.all([page.waitForEvent("download"), page.locator("#download").click()]);
+  assert.match(readFileSync(await download.path(), "utf8"), /^wall = "12 mm"/m);
+  await page.locator("#reset").click();
+  await page.waitForFunction(() => document.querySelector("#control-wall").value === "9");
+  assert.deepEqual(wrong, []);
+  await context.close();
+});
+
+test("a case sheet is filled in and its causes are those of the command line", async () => {
+  const { page, wrong, context } = await visit(browser, server.address);
+  await settled(page);
+  await page.locator("#case summary").click();
+  const fill = (name, text) => page.locator(`#seen-${name}`).fill(text);
+  await fill("left-inner-depths", "7 7.5 8 8.5 8.5");
+  await fill("left-outer-depths", "9 9 9 9.5 9.5");
+  await fill("left-inner-inflation", "450");
+  await fill("left-inner-cups", "0");
+  await page.locator("#seen-damper").selectOption("good");
+  await page.locator("#explain").click();
+  await page.waitForSelector("#causes table", { timeout: 60000 });
+  const folder = mkdtempSync(join(tmpdir(), "case-"));
+  const tire = (place, more) => `[[tire]]\nside = "left"\nplace = "${place}"\n${more}\n`;
+  writeFileSync(join(folder, "case.toml"), `name = "x"\naxle = ${JSON.stringify(join(root, MODEL))}\ndamper = "good"\n${
+    tire("outer", 'depths = ["9 mm", "9 mm", "9 mm", "9.5 mm", "9.5 mm"]')}${
+    tire("inner", 'depths = ["7 mm", "7.5 mm", "8 mm", "8.5 mm", "8.5 mm"]\ncups = 0\ninflation = "450 kPa"')}`);
+  const own = printed("explain", join(folder, "case.toml"));
+  rmSync(folder, { recursive: true });
+  const shares = (await page.locator("#causes td.number").allInnerTexts()).map(Number);
+  assert.equal(shares[0], Math.round(100 * own.causes[0].posterior));
+  assert.equal(await page.locator("#case-answer").innerText(), own.answer.join(" "));
+  await shot(page, "case", { fullPage: true });
+  await fill("left-inner-depths", "7 seven <b>");
+  await page.locator("#explain").click();
+  await page.waitForFunction(() => document.querySelector("#causes").hidden);
+  assert.match(await page.locator("#case-answer").innerText(), /seven/);
+  assert.deepEqual(await barriers(page), []);
+  assert.deepEqual(wrong.filter(words => !words.includes("422")), []);
+  await context.close();
+});
+
 test("a file with a hostile name is saved beside itself, reloaded when it changes, and its problems told", async t => {
   const folder = mkdtempSync(join(tmpdir(), "page-"));
   const file = join(folder, "<img src=x onerror=alert(1)>=cmd().toml");

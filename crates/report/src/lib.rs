@@ -32,7 +32,7 @@ pub use subject::{
 };
 pub use svg::Svg;
 pub use vtu::vtu;
-pub use words::{GuidedWords, guided_words, study_findings};
+pub use words::{CauseInWords, GuidedWords, guided_words, next_checks, study_findings};
 
 /// The page of each command: its answer, then its tables.
 pub mod table {

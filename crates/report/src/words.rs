@@ -20,6 +20,7 @@ pub(crate) mod uncertainty;
 pub(crate) mod warning;
 mod wrapped;
 
+pub use explain::{CauseInWords, next_checks};
 pub use findings::study_findings;
 pub use guided::{GuidedWords, guided_words};
 pub(crate) use station::station_name;

@@ -4,6 +4,7 @@ import { atRest, drawSheet, overBump } from "./sheet.js";
 import { drawRibBars } from "./panels.js";
 import { abandon, ask, notice, problemText, showProblems } from "./asking.js";
 import { cells } from "./figures.js";
+import { explainCase, layOutCase } from "./case.js";
 import { drive, setUpBump, stopBump } from "./ride.js";
 import { tryRemedies } from "./remedies.js";
 import { SIDES, choice, state } from "./state.js";
@@ -52,7 +53,7 @@ function titleRows(factor, note) {
   const { model } = state.figures.flex;
   const data = model.invented ? "demonstration data, invented" : model.typical.length ? "typical values, not measured" : "as the model file says";
   const name = wrapped(model.name, 29).map(row => [row, true]);
-  return [...name, [note ?? `case ${byId("case").value}`], [`from the rear, bend and lean \u00d7${significant(factor, 2)}`], [data]];
+  return [...name, [note ?? `case ${byId("load-case").value}`], [`from the rear, bend and lean \u00d7${significant(factor, 2)}`], [data]];
 }
 
 function showSheet() {
@@ -117,7 +118,7 @@ function showWords() {
   const changes = set.map(own => ` --set ${quote(own)}`).join("");
   const first = state.begun.file ? "" : `axlebow start my-axle --like ${state.begun.from}\n`;
   const added = "stiffener-size" in state.controls.values && !flex.cases[0].stiffening === false && !set.some(own => own.startsWith("stiffener"));
-  byId("command").textContent = `${first}axlebow flex ${quote(model)} --case ${byId("case").value}${changes}${added ? "\n# the stiffener that was added is in the saved file" : ""}`;
+  byId("command").textContent = `${first}axlebow flex ${quote(model)} --case ${byId("load-case").value}${changes}${added ? "\n# the stiffener that was added is in the saved file" : ""}`;
   byId("report").href = `report?ask=${encodeURIComponent(JSON.stringify(choice()))}`;
 }
 
@@ -158,8 +159,22 @@ async function add(what, asked) {
   showStrip();
 }
 
+/** Puts a remedy into the axle; the baseline stays as it was pinned. */
+async function apply(changes, name) {
+  const answer = await ask("apply", { axle: choice(), changes });
+  if (!answer) return;
+  if (!answer.ok) {
+    showProblems(answer.document.problems, "This remedy does not go into the axle.");
+    return;
+  }
+  await goOn(answer.document);
+  state.remedied = true;
+  byId("saved").textContent = `In the axle now: ${name}. The baseline stays as it was.`;
+}
+
 function showAll() {
   if (!state.baseline) pin();
+  layOutCase();
   showStrip();
   showSheet();
   showRibs();
@@ -216,13 +231,19 @@ async function begin(from) {
     return;
   }
   notice("changed");
-  showProblems(null);
-  Object.assign(state, { begun: document, figures: null, checks: null, rating: null, money: null, baseline: null, bump: null, frame: null });
+  Object.assign(state, { baseline: null, remedied: false });
   if (document.file) state.seen = document.revision;
+  await goOn(document);
+}
+
+/** Takes an axle up: its controls, load cases and figures. */
+async function goOn(document) {
+  showProblems(null);
+  Object.assign(state, { begun: document, figures: null, checks: null, rating: null, money: null, bump: null, frame: null });
   speakIn(document.system);
   fill(byId("start"), document.starts.map(own => [own.from, own.about]), document.from);
   const cases = document.cases.map(own => [own.name, own.name]);
-  fill(byId("case"), cases, cases.some(([name]) => name === byId("case").value) ? byId("case").value : cases[0][0]);
+  fill(byId("load-case"), cases, cases.some(([name]) => name === byId("load-case").value) ? byId("load-case").value : cases[0][0]);
   state.controls = new Controls(byId("controls"), document.controls, { moved, pointed });
   byId("write").textContent = document.file ? "Save beside the file" : "Save in this folder";
   byId("saved").textContent = "";
@@ -238,7 +259,7 @@ function fill(select, list, value) {
 }
 
 function moved(key) {
-  if (key === "side-force" && byId("case").value !== "side-load") byId("case").value = "side-load";
+  if (key === "side-force" && byId("load-case").value !== "side-load") byId("load-case").value = "side-load";
   update();
 }
 
@@ -248,19 +269,21 @@ function pointed(which) {
 }
 
 byId("start").addEventListener("change", () => begin(byId("start").value));
-byId("case").addEventListener("change", () => update());
+byId("load-case").addEventListener("change", () => update());
 byId("pin").addEventListener("click", () => {
   pin();
   showAll();
 });
 byId("reset").addEventListener("click", () => {
+  if (state.remedied) return begin(state.begun.from);
   state.controls.reset();
-  update();
+  return update();
 });
 byId("write").addEventListener("click", () => save(true));
 byId("download").addEventListener("click", () => save(false));
 byId("play").addEventListener("click", drive);
-byId("try").addEventListener("click", tryRemedies);
+byId("try").addEventListener("click", () => tryRemedies(apply));
+byId("case-sheet").addEventListener("submit", explainCase);
 byId("controls").addEventListener("submit", event => event.preventDefault());
 let resized = null;
 addEventListener("resize", () => {

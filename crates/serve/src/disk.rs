@@ -10,6 +10,7 @@ use std::sync::{Arc, Mutex, PoisonError};
 use axlebow_model::{Document, LARGEST, Problems, TYPICAL, read_model};
 
 use crate::trouble::Trouble;
+use crate::values::Edit;
 
 /// Starts that are held for pages that are open.
 const HELD: usize = 16;
@@ -25,6 +26,8 @@ pub(crate) struct Source {
     pub stem: String,
     /// What the text says.
     pub document: Document,
+    /// What remedies and earlier controls have changed in it.
+    pub applied: Vec<Edit>,
 }
 
 /// The file, and everything that pages began with.
@@ -53,11 +56,30 @@ impl Shelf {
             (FILE, Some(path)) => from_disk(path)?,
             _ => typical(from)?,
         });
+        self.hold(source.clone());
+        Ok(source)
+    }
+
+    /// The same text with changes, to go on from.
+    pub fn with_edits(&self, of: &Source, applied: Vec<Edit>) -> Arc<Source> {
+        let mut hasher = DefaultHasher::new();
+        (&of.revision, &applied).hash(&mut hasher);
+        let source = Arc::new(Source {
+            revision: format!("{:016x}", hasher.finish()),
+            file: of.file.clone(),
+            stem: of.stem.clone(),
+            document: of.document.clone(),
+            applied,
+        });
+        self.hold(source.clone());
+        source
+    }
+
+    fn hold(&self, source: Arc<Source>) {
         let mut held = self.held.lock().unwrap_or_else(PoisonError::into_inner);
         held.retain(|own| own.revision != source.revision);
-        held.push_front(source.clone());
+        held.push_front(source);
         held.truncate(HELD);
-        Ok(source)
     }
 
     /// What a page began with.
@@ -88,7 +110,7 @@ fn typical(name: &str) -> Result<Source, Trouble> {
 
 fn source(bytes: &[u8], name: &str) -> Result<Source, Problems> {
     let document = read_model(bytes, name)?;
-    Ok(Source { revision: revision(bytes), file: None, stem: String::new(), document })
+    Ok(Source { revision: revision(bytes), file: None, stem: String::new(), document, applied: Vec::new() })
 }
 
 /// The bytes of a file, stopping just past the longest that is accepted.

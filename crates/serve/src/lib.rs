@@ -14,11 +14,13 @@
 //! GET  disk              whether the file has changed
 //! ```
 
+mod apply;
 mod bump;
 mod choice;
 mod controls;
 mod disk;
 mod door;
+mod explain;
 mod figures;
 mod lanes;
 mod money;

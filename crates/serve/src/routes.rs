@@ -15,16 +15,19 @@ use serde::Deserialize;
 use serde::de::DeserializeOwned;
 use serde_json::{Value, json};
 
+use crate::apply::apply;
 use crate::bump::bump;
 use crate::controls::controls;
-use crate::disk::FILE;
+use crate::disk::{FILE, Source};
 use crate::door::{Door, REPORT_POLICY, guard};
+use crate::explain::explained;
 use crate::figures::{checks, figures, rated, remedied, report};
 use crate::lanes::{Lane, in_lane};
 use crate::money::money;
 use crate::save::save;
 use crate::server::Live;
 use crate::trouble::Trouble;
+use crate::values::{Changed, Values};
 
 /// Largest body of a request, bytes: a page's own are a few hundred.
 const LARGEST_BODY: usize = 64 * 1024;
@@ -46,6 +49,8 @@ pub(crate) fn router(door: &Arc<Door>, live: Arc<Live>) -> Router {
         .route("/money", post(|live: Shared, body: Bytes| ask(live, body, |lanes| &lanes.rating, money)))
         .route("/remedies", post(|live: Shared, body: Bytes| ask(live, body, |lanes| &lanes.slow, remedied)))
         .route("/bump", post(|live: Shared, body: Bytes| ask(live, body, |lanes| &lanes.slow, bump)))
+        .route("/explain", post(|live: Shared, body: Bytes| ask(live, body, |lanes| &lanes.slow, explained)))
+        .route("/apply", post(|live: Shared, body: Bytes| ask(live, body, |lanes| &lanes.slow, apply)))
         .route("/save", post(|live: Shared, body: Bytes| ask(live, body, |lanes| &lanes.slow, save)))
         .route("/report", get(show_report));
     Router::new()
@@ -60,8 +65,9 @@ fn file(kind: &'static str, text: &'static str) -> Response {
 }
 
 /// The scripts of the page, each a module.
-const SCRIPTS: [(&str, &str); 11] = [
+const SCRIPTS: [(&str, &str); 12] = [
     ("page.js", include_str!("../page/page.js")),
+    ("case.js", include_str!("../page/case.js")),
     ("asking.js", include_str!("../page/asking.js")),
     ("controls.js", include_str!("../page/controls.js")),
     ("details.js", include_str!("../page/details.js")),
@@ -119,9 +125,14 @@ async fn begin(State(live): Shared, Query(begin): Query<Begin>) -> Answer {
 fn opened(live: &Live, from: Option<&str>) -> Result<String, Trouble> {
     let first = if live.shelf.file().is_some() { FILE } else { TYPICAL[0].name };
     let from = from.unwrap_or(first);
-    let source = live.shelf.read(from)?;
+    begun(live, &*live.shelf.read(from)?)
+}
+
+/// The controls of what a page begins with or goes on from, and what else there is to begin from.
+pub(crate) fn begun(live: &Live, source: &Source) -> Result<String, Trouble> {
+    let changed = Changed::of(source, &Values::new(), live.options.system)?;
     let system = live.options.system.unwrap_or(source.document.system());
-    let model = Model::of(&source.document)?;
+    let model = Model::of(&changed.document)?;
     let cases: Vec<Value> = model
         .cases
         .iter()
@@ -131,10 +142,10 @@ fn opened(live: &Live, from: Option<&str>) -> Result<String, Trouble> {
     let own = live.shelf.file().map(|path| json!({ "from": FILE, "about": path.display().to_string() }));
     Ok(json!({
         "revision": source.revision,
-        "from": from,
+        "from": if source.file.is_some() { FILE } else { source.stem.as_str() },
         "file": source.file.as_ref().map(|path| path.display().to_string()),
         "system": if system == axlebow_units::UnitSystem::Si { "si" } else { "us" },
-        "controls": controls(&source.document, system),
+        "controls": controls(&changed.document, system),
         "cases": cases,
         "starts": own.into_iter().chain(starts).collect::<Vec<_>>(),
         "prices": live.options.prices.is_some(),

@@ -4,7 +4,7 @@ use std::fs::OpenOptions;
 use std::io::{self, ErrorKind, Write};
 use std::path::{Path, PathBuf};
 
-use axlebow_model::{Document, MODEL, read_bytes};
+use axlebow_model::{MODEL, read_bytes};
 use serde::Deserialize;
 use serde_json::json;
 
@@ -44,17 +44,16 @@ pub(crate) fn save(live: &Live, asked: &SaveQuestion) -> Result<String, Trouble>
 
 /// The file's text with the changes in it, comments and layout kept; read again to make sure that it says the same.
 fn text(own: &Chosen) -> Result<String, Trouble> {
-    let mut sets = Vec::new();
-    let mut added = String::new();
+    let mut document = own.source.document.clone();
+    let mut text = document.with_texts(&[])?;
     for edit in &own.changed.edits {
-        match edit {
-            Edit::Set(path, text) => sets.push((path.clone(), text.clone())),
-            Edit::Add(text) => added += &format!("\n{text}"),
-        }
+        text = match edit {
+            Edit::Set(path, value) => document.with_texts(&[(path.clone(), value.clone())])?,
+            Edit::Add(table) => format!("{text}\n{table}"),
+        };
+        document = read_bytes(text.as_bytes(), "the changed file", &MODEL)?;
     }
-    let text = own.source.document.with_texts(&sets)? + &added;
-    let read: Document = read_bytes(text.as_bytes(), "the changed file", &MODEL)?;
-    if read.hash() == own.changed.document.hash() { Ok(text) } else { Err(Trouble::Internal) }
+    if document.hash() == own.changed.document.hash() { Ok(text) } else { Err(Trouble::Internal) }
 }
 
 /// Writes a file under a name that nothing has.

@@ -21,7 +21,7 @@ pub(crate) enum Setting {
 }
 
 /// What a control makes of its value.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Hash)]
 pub(crate) enum Edit {
     /// A key and its value, as in `--set`.
     Set(String, String),
@@ -43,11 +43,12 @@ impl Changed {
     /// The model of a page, each control that was moved set.
     pub fn of(source: &Source, values: &Values, system: Option<UnitSystem>) -> Result<Changed, Trouble> {
         let system = system.unwrap_or(source.document.system());
-        let own = controls(&source.document, system);
+        let mut changed = Changed { document: source.document.clone(), edits: Vec::new() };
+        source.applied.iter().try_for_each(|edit| changed.make(edit.clone()))?;
+        let own = controls(&changed.document, system);
         if let Some(key) = values.keys().find(|key| own.iter().all(|control| control.key != **key)) {
             return Err(Trouble::Malformed(format!("there is no control `{key}`")));
         }
-        let mut changed = Changed { document: source.document.clone(), edits: Vec::new() };
         for control in &own {
             if let Some(setting) = values.get(control.key) {
                 changed.apply(control, setting, values)?;
@@ -57,13 +58,16 @@ impl Changed {
     }
 
     fn apply(&mut self, control: &Control, setting: &Setting, all: &Values) -> Result<(), Trouble> {
-        for edit in control.edits(setting, all)? {
-            match &edit {
-                Edit::Set(path, text) => self.document.set(path, text)?,
-                Edit::Add(text) => self.document = self.document.with_stiffener(text)?,
-            }
-            self.edits.push(edit);
+        control.edits(setting, all)?.into_iter().try_for_each(|edit| self.make(edit))
+    }
+
+    /// Makes one change more.
+    pub fn make(&mut self, edit: Edit) -> Result<(), Trouble> {
+        match &edit {
+            Edit::Set(path, text) => self.document.set(path, text)?,
+            Edit::Add(text) => self.document = self.document.with_stiffener(text)?,
         }
+        self.edits.push(edit);
         Ok(())
     }
 

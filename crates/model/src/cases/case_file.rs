@@ -38,9 +38,21 @@ impl CaseSheet {
     ) -> Result<CaseSheet, Problems> {
         let sheet = read_bytes(bytes, file_name, &CASE)?;
         let document = axle_of(&sheet, folder)?;
+        Self::of(&sheet, document, causes)
+    }
+
+    /// Reads a sheet about an axle that is at hand, whatever axle it names.
+    ///
+    /// # Errors
+    /// As [`Self::from_bytes`].
+    pub fn on_axle(bytes: &[u8], document: Document, causes: &[&str]) -> Result<CaseSheet, Problems> {
+        Self::of(&read_bytes(bytes, "case sheet", &CASE)?, document, causes)
+    }
+
+    fn of(sheet: &Document, document: Document, causes: &[&str]) -> Result<CaseSheet, Problems> {
         let model = Model::of(&document)?;
         let problems = sheet.problems();
-        CaseReader { sheet: &sheet, document, model, problems }.read(causes)
+        CaseReader { sheet, document, model, problems }.read(causes)
     }
 }
 

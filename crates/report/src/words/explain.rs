@@ -1,7 +1,7 @@
 //! Words of causes of worn tires that answers, pages and pictures share.
 
-use axlebow_study::{Evidence, RankedCause, SizeOf, WearCause, Whereabouts};
-use axlebow_units::Kind;
+use axlebow_study::{Evidence, ExplainOutcome, RankedCause, SizeOf, WearCause, Whereabouts};
+use axlebow_units::{Kind, UnitSystem};
 
 use crate::number::{Numbers, fixed, significant};
 
@@ -28,6 +28,37 @@ pub(crate) fn cause(cause: WearCause) -> &'static str {
         WearCause::WornDamper => "worn dampers",
         WearCause::Runout => "runout or imbalance",
     }
+}
+
+/// A cause in the words of pages.
+#[derive(Debug, Clone, PartialEq, serde::Serialize)]
+pub struct CauseInWords {
+    /// What it is.
+    pub name: &'static str,
+    /// Its probability, of 1.
+    pub probability: f64,
+    /// How large it would be and where; none where it has no size.
+    pub size: Option<String>,
+    /// What is done about it.
+    pub remedy: &'static str,
+}
+
+impl CauseInWords {
+    /// The causes of a worn axle, the most probable first, in a system's units.
+    pub fn all(outcome: &ExplainOutcome, system: UnitSystem) -> Vec<CauseInWords> {
+        let words = |own: &RankedCause| CauseInWords {
+            name: cause(own.cause),
+            probability: own.posterior,
+            size: size(own, Numbers { system }),
+            remedy: remedy(own.cause),
+        };
+        outcome.causes.iter().map(words).collect()
+    }
+}
+
+/// What to check next in the words of pages, and how to make it.
+pub fn next_checks(outcome: &ExplainOutcome) -> Vec<String> {
+    outcome.checks.iter().map(|own| format!("{}: {}", own.evidence.words(), how(own.evidence))).collect()
 }
 
 /// What is done about a cause.
