@@ -60,6 +60,7 @@ fn sources_do_not_speak_against_their_provenance() {
             Provenance::Printed => assert!(!from_memory, "{}", case.id),
             Provenance::Recalled => assert!(case.source.contains("from memory"), "{}", case.id),
             Provenance::ClosedForm | Provenance::Independent => {}
+            Provenance::Stated => panic!("{} is no case of a file", case.id),
         }
     }
 }

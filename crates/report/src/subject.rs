@@ -12,4 +12,4 @@ pub use beside_ride::BesideRide;
 pub use card::{Assumed, InventedInput, ModelCard, PROGRAM};
 pub use section_card::SectionCard;
 pub use stiffened_card::{SectionStress, StiffenedCard};
-pub use textbook_row::TextbookRow;
+pub use textbook_row::{CaseCard, TextbookRow};

@@ -44,12 +44,14 @@ pub enum Provenance {
     ClosedForm,
     /// They come from another numerical method or another program.
     Independent,
+    /// A user's own file states them.
+    Stated,
     /// They are remembered to stand in the source, whose page was not at hand, and were not worked out again.
     Recalled,
 }
 
 impl Provenance {
-    /// All of them, the strongest claim first.
+    /// All of the textbook, the strongest claim first.
     pub const ALL: [Self; 4] = [Self::Printed, Self::ClosedForm, Self::Independent, Self::Recalled];
 
     /// The words for it in every output.
@@ -59,6 +61,7 @@ impl Provenance {
             Self::ClosedForm => "closed form recomputed",
             Self::Independent => "independent computation",
             Self::Recalled => "value from memory",
+            Self::Stated => "stated in the file",
         }
     }
 }

@@ -8,6 +8,9 @@ use clap::{Args, ValueEnum};
 pub struct Textbook {
     /// Only cases whose name or topic has this text in it
     pub filter: Option<String>,
+    /// Cases of your own in place of these: a beam file with its checks, or a folder of such files
+    #[arg(long, value_name = "FILE|FOLDER")]
+    pub cases: Option<PathBuf>,
     /// Show the formula and the inputs of each case
     #[arg(long)]
     pub formulas: bool,

@@ -21,7 +21,7 @@ fn used(row: &TextbookRow) -> Option<f64> {
 
 fn unsolved(rows: &[TextbookRow]) -> Option<String> {
     let none = rows.iter().filter(|row| row.outcome.is_err());
-    let names: Vec<&str> = none.map(|row| row.case.quantity).collect();
+    let names: Vec<&str> = none.map(|row| &*row.case.quantity).collect();
     (!names.is_empty()).then(|| format!("Without a result: {}.", names.join(", ")))
 }
 

@@ -12,8 +12,8 @@ pub fn textbook(rows: &[TextbookRow]) -> String {
     let mut text = HEADING.to_owned();
     for row in rows {
         let (case, checked) = (&row.case, row.outcome.as_ref());
-        text.push_str(case.id);
-        for words in [case.topic, case.quantity, case.unit] {
+        text.push_str(&cell(&case.id));
+        for words in [&*case.topic, &*case.quantity, case.unit] {
             add(&mut text, &cell(words));
         }
         for value in [
@@ -28,10 +28,16 @@ pub fn textbook(rows: &[TextbookRow]) -> String {
         }
         add(&mut text, if row.passed() { "true" } else { "false" });
         let failure = checked.err().map_or("", String::as_str);
-        let (reason, difference) = (case.tolerance.reason().unwrap_or(""), case.difference.unwrap_or(""));
-        for words in
-            [case.provenance.label(), case.source, case.formula, case.inputs, reason, difference, failure]
-        {
+        let (reason, difference) = (case.reason.unwrap_or(""), case.difference.unwrap_or(""));
+        for words in [
+            case.provenance.label(),
+            &*case.source,
+            &*case.formula,
+            &*case.inputs,
+            reason,
+            difference,
+            failure,
+        ] {
             add(&mut text, &cell(words));
         }
         text.push_str("\r\n");

@@ -123,7 +123,7 @@ mod tests {
         for (heading, _) in METHODS {
             assert!(text.contains(heading), "{heading}");
         }
-        assert!(rows.iter().all(|row| text.contains(row.case.quantity)), "{text}");
+        assert!(rows.iter().all(|row| text.contains(&*row.case.quantity)), "{text}");
         assert!(methods(&rows).html_alone().contains("<h1>What axlebow computes"));
     }
 }

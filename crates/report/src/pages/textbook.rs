@@ -10,7 +10,7 @@ use crate::page::{Block, Column, Page, Table};
 /// The textbook cases by topic: computed, reference, relative error, tolerance, provenance and source; with `formulas`,
 /// the formula and the inputs of each under its topic.
 pub fn textbook(rows: &[TextbookRow], formulas: bool) -> Page {
-    let mut topics: Vec<&str> = rows.iter().map(|row| row.case.topic).collect();
+    let mut topics: Vec<&str> = rows.iter().map(|row| &*row.case.topic).collect();
     topics.dedup();
     let mut page = Page { answer: textbook_answer(rows), ..Page::default() };
     for topic in topics {
@@ -22,10 +22,12 @@ pub fn textbook(rows: &[TextbookRow], formulas: bool) -> Page {
 }
 
 fn closing(rows: &[TextbookRow]) -> String {
-    let counts = Provenance::ALL.map(|provenance| {
+    let count = |provenance: Provenance| {
         let own = rows.iter().filter(|row| row.case.provenance == provenance).count();
-        format!("{} {own}", provenance.label())
-    });
+        (own > 0).then(|| format!("{} {own}", provenance.label()))
+    };
+    let counts: Vec<String> =
+        Provenance::ALL.into_iter().chain([Provenance::Stated]).filter_map(count).collect();
     format!(
         "Reference values: {}. Where a source is marked \"from memory\" its page was not at \
          hand. Error and tolerance are relative; of a reference of zero they are absolute (abs.).",
@@ -36,8 +38,8 @@ fn closing(rows: &[TextbookRow]) -> String {
 fn one_topic(topic: &str, rows: &[&TextbookRow], formulas: bool) -> [Block; 2] {
     let mut sources: Vec<&str> = Vec::new();
     for row in rows {
-        if !sources.contains(&row.case.source) {
-            sources.push(row.case.source);
+        if !sources.contains(&&*row.case.source) {
+            sources.push(&row.case.source);
         }
     }
     [Block::Table(table(topic, rows, &sources)), Block::List(notes(rows, &sources, formulas))]
@@ -50,6 +52,7 @@ fn brief(provenance: Provenance) -> &'static str {
         Provenance::ClosedForm => "closed form",
         Provenance::Independent => "independent",
         Provenance::Recalled => "memory",
+        Provenance::Stated => "stated",
     }
 }
 
@@ -99,7 +102,7 @@ fn notes(rows: &[&TextbookRow], sources: &[&str], formulas: bool) -> Vec<String>
     let mut others: Vec<String> = Vec::new();
     for row in rows {
         let case = &row.case;
-        others.extend(case.tolerance.reason().map(|reason| format!("Tolerance: {reason}")));
+        others.extend(case.reason.map(|reason| format!("Tolerance: {reason}")));
         others.extend(case.difference.map(|difference| format!("Difference: {difference}")));
         others.extend(row.outcome.as_ref().err().map(|why| format!("{}: {why}", case.quantity)));
     }
@@ -110,18 +113,18 @@ fn notes(rows: &[&TextbookRow], sources: &[&str], formulas: bool) -> Vec<String>
 
 /// The formula and the inputs of each row; what all rows share stands once.
 fn formula_notes(rows: &[&TextbookRow]) -> Vec<String> {
-    let shares = |part: fn(&TextbookRow) -> &'static str| {
-        let first = rows.first().map(|row| part(row));
-        first.filter(|first| rows.len() > 1 && rows.iter().all(|row| part(row) == *first))
+    let shares = |part: fn(&TextbookRow) -> &str| {
+        let first = rows.first().map(|row| part(row).to_owned());
+        first.filter(|first| rows.len() > 1 && rows.iter().all(|row| part(row) == first))
     };
-    let (formula, inputs) = (shares(|row| row.case.formula), shares(|row| row.case.inputs));
+    let (formula, inputs) = (shares(|row| &row.case.formula), shares(|row| &row.case.inputs));
     let mut notes: Vec<String> = Vec::new();
-    notes.extend(formula.map(|formula| format!("Formula: {formula}")));
-    notes.extend(inputs.map(|inputs| format!("Inputs: {inputs}")));
+    notes.extend(formula.as_ref().map(|formula| format!("Formula: {formula}")));
+    notes.extend(inputs.as_ref().map(|inputs| format!("Inputs: {inputs}")));
     for row in rows.iter().filter(|_| formula.is_none() || inputs.is_none()) {
-        let own = match (formula, inputs) {
-            (Some(_), _) => row.case.inputs.to_owned(),
-            (None, Some(_)) => row.case.formula.to_owned(),
+        let own = match (&formula, &inputs) {
+            (Some(_), _) => row.case.inputs.to_string(),
+            (None, Some(_)) => row.case.formula.to_string(),
             (None, None) => format!("{}. Inputs: {}", row.case.formula, row.case.inputs),
         };
         notes.push(format!("{}: {own}", label(row, rows)));
@@ -131,21 +134,25 @@ fn formula_notes(rows: &[&TextbookRow]) -> Vec<String> {
 
 /// What is asked, and where several rows of a topic ask the same, what tells this one apart in its id.
 fn label(row: &TextbookRow, rows: &[&TextbookRow]) -> String {
-    let quantity = row.case.quantity;
-    let alike: Vec<&'static str> =
-        rows.iter().filter(|other| other.case.quantity == quantity).map(|other| other.case.id).collect();
+    let quantity = &*row.case.quantity;
+    let alike: Vec<&str> =
+        rows.iter().filter(|other| other.case.quantity == quantity).map(|other| &*other.case.id).collect();
     if alike.len() == 1 {
         return quantity.to_owned();
     }
     // An id is `<quantity>_matches_<source>_<place>_<case>`.
-    let halves = |id: &'static str| id.split_once("_matches_").unwrap_or((id, ""));
-    let (before, after) = halves(row.case.id);
+    let (before, after) = halves(&row.case.id);
     let own = [
         distinct_words(before, &alike.iter().map(|id| halves(id).0).collect::<Vec<_>>()),
         distinct_words(after, &alike.iter().map(|id| halves(id).1).collect::<Vec<_>>()),
     ];
     let own: Vec<String> = own.into_iter().filter(|words| !words.is_empty()).collect();
     format!("{quantity}: {}", own.join(", "))
+}
+
+/// The parts of an id before and after the word in its middle.
+fn halves(id: &str) -> (&str, &str) {
+    id.split_once("_matches_").unwrap_or((id, ""))
 }
 
 /// The words of a part of an id from the first one that not all share; a number is shown whole, behind the word before it.
