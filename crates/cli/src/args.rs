@@ -153,10 +153,10 @@ pub struct Flex {
     pub detail: bool,
     /// Write a picture of the first case: the axle from the rear with moment and stress under it; with --against all axles one
     /// over another
-    #[arg(long, value_name = "FILE.svg|png")]
+    #[arg(long, value_name = "FILE.svg|png|pdf")]
     pub plot: Option<PathBuf>,
-    /// Write the first case as a VTK XML grid (.vtu): the axle's line, and the shells of its seats where the model asks
-    /// for them
+    /// Write the first case as a VTK XML grid (.vtu): the lines of the axle and its stiffeners with moment, shear and stress,
+    /// and the shells of its seats where the model asks for them
     #[arg(long, value_name = "FILE")]
     pub vtu: Option<PathBuf>,
 }
@@ -169,7 +169,7 @@ pub struct Section {
     #[arg(long, value_name = "NAME")]
     pub case: Option<String>,
     /// Write a picture of the sections
-    #[arg(long, value_name = "FILE.svg|png")]
+    #[arg(long, value_name = "FILE.svg|png|pdf")]
     pub plot: Option<PathBuf>,
 }
 
@@ -202,6 +202,6 @@ pub struct Fit {
     #[arg(long)]
     pub json: bool,
     /// Write a picture of the readings beside the model
-    #[arg(long, value_name = "FILE.svg|png")]
+    #[arg(long, value_name = "FILE.svg|png|pdf")]
     pub plot: Option<PathBuf>,
 }

@@ -142,7 +142,7 @@ impl From<axlebow_report::ReportError> for Failure {
 pub fn unknown_picture(path: &Path) -> Failure {
     let path: PathBuf = path.to_owned();
     Failure::Input(format!(
-        "{} is neither .svg nor .png; a picture's file name ends in one of them",
+        "{} is none of .svg, .png and .pdf; a picture's file name ends in one of them",
         path.display()
     ))
 }

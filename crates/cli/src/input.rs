@@ -59,6 +59,11 @@ pub fn has_read(path: &Path) -> bool {
 
 /// Reads a file, stopping just past the longest that is accepted.
 pub fn read_file(path: &Path) -> Result<Vec<u8>, Failure> {
+    read_up_to(path, LARGEST)
+}
+
+/// Reads a file, stopping just past a length.
+pub fn read_up_to(path: &Path, longest: usize) -> Result<Vec<u8>, Failure> {
     let failed = |error: &std::io::Error| match error.kind() {
         ErrorKind::NotFound => {
             Failure::Input(format!("cannot read {}: {}", path.display(), why_missing(path)))
@@ -68,7 +73,7 @@ pub fn read_file(path: &Path) -> Result<Vec<u8>, Failure> {
     let file = std::fs::File::open(path).map_err(|error| failed(&error))?;
     remember_read(path);
     let mut bytes = Vec::new();
-    file.take(LARGEST as u64 + 1).read_to_end(&mut bytes).map_err(|error| failed(&error))?;
+    file.take(longest as u64 + 1).read_to_end(&mut bytes).map_err(|error| failed(&error))?;
     Ok(bytes)
 }
 

@@ -126,6 +126,15 @@ pub fn stream_file(
     Ok(())
 }
 
+/// Writes one file of many, of which nothing is said.
+pub fn write_quietly(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
+    let failed = |error: std::io::Error| Failure::on_file("write", path, &error);
+    refuse_read(path, path)?;
+    let mut file = WholeFile::begin(path).map_err(failed)?;
+    file.writer().write_all(bytes).map_err(failed)?;
+    file.finish().map_err(failed)
+}
+
 /// Refuses, before any work is done, outputs that could not be written: a folder, a file that the run reads, one file twice.
 pub fn check_places(asked: &[&Option<PathBuf>]) -> Result<(), Failure> {
     let mut places = Vec::new();
@@ -163,10 +172,12 @@ pub fn check_parquet(path: Option<&Path>) -> Result<(), Failure> {
     Ok(())
 }
 
-/// Refuses a picture's file name that is neither SVG nor PNG before any work is done.
+/// Refuses a picture's file name that is none of SVG, PNG and PDF before any work is done.
 pub fn check_picture(path: Option<&Path>) -> Result<(), Failure> {
     match path {
-        Some(path) if !is_kind(path, "svg") && !is_kind(path, "png") => Err(unknown_picture(path)),
+        Some(path) if !["svg", "png", "pdf"].iter().any(|kind| is_kind(path, kind)) => {
+            Err(unknown_picture(path))
+        }
         _ => Ok(()),
     }
 }
@@ -264,10 +275,10 @@ impl Shown<'_> {
 
 /// Writes a picture in the kind that its file name says; an SVG says what it was made from.
 pub fn write_picture(path: &Path, picture: Svg, card: &ModelCard) -> Result<(), Failure> {
-    if is_kind(path, "svg") {
-        write_file(path, picture.with_provenance(card).text().as_bytes())
-    } else {
-        write_file(path, &picture.to_png(PNG_SCALE)?)
+    match () {
+        () if is_kind(path, "svg") => write_file(path, picture.with_provenance(card).text().as_bytes()),
+        () if is_kind(path, "pdf") => write_page(path, &picture.with_provenance(card).html_page()),
+        () => write_file(path, &picture.to_png(PNG_SCALE)?),
     }
 }
 

@@ -53,10 +53,12 @@ pub use declare::{Bounds, Holds, KeySpec, Presence, TableSpec, Word, json_schema
 pub use faults::{ModelError, Problem, Problems, Span, likely};
 pub use keys::{BEAM, CASE, DUTY, MODEL, ROAD, TIRE};
 pub use read::{
-    LARGEST, Unread, given_file, named_file, named_path, read, read_bytes, read_bytes_partly, top_word,
-    why_missing,
+    LARGEST, LARGEST_SERIES, Unread, given_file, named_file, named_path, read, read_bytes, read_bytes_partly,
+    top_word, why_missing,
 };
-pub use readings::{ReadQuantity, Reading, ReadingSheet, RemovedRib, readings};
+pub use readings::{
+    MeasuredRide, MeasuredSeries, ReadQuantity, Reading, ReadingSheet, RemovedRib, RideQuantity, readings,
+};
 pub use roads::{DutyFile, RoadFile, road_events, road_kinds};
 pub use start::{
     GuidedQuestion, GuidedStart, KINDS, TYPICAL, TypicalAxle, case_starter, reading_sheet, starter,

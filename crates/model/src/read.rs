@@ -15,4 +15,4 @@ pub use given_file::{given_file, why_missing};
 pub use named_file::{named_file, named_path};
 pub(crate) use rows::{Row, rows};
 pub(crate) use text::text_of;
-pub use text::{LARGEST, Unread, read, read_bytes, read_bytes_partly, top_word};
+pub use text::{LARGEST, LARGEST_SERIES, Unread, read, read_bytes, read_bytes_partly, top_word};

@@ -154,7 +154,7 @@ fn prepared<'a>(
 ) -> Result<(RideFigure<'a>, Frames<'a>, Scene), ReportError> {
     drawable(outcome)?;
     let frames = Frames::of(outcome, drawing)?;
-    let figure = RideFigure { outcome, card, numbers: Numbers { system: card.system } };
+    let figure = RideFigure { outcome, card, numbers: Numbers { system: card.system }, measured: None };
     let scene = Scene::of(&frames, drawing);
     Ok((figure, frames, scene))
 }

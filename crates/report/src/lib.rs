@@ -27,11 +27,11 @@ pub use error::ReportError;
 pub use page::{Block, Caution, Column, Page, Table};
 pub use sheet::{DrawingOptions, Paper, Question, ShopDrawing, WeldSymbols};
 pub use subject::{
-    Assumed, AxleGrowth, BesideRide, InventedInput, ModelCard, SectionCard, SectionStress, StiffenedCard,
-    TextbookRow,
+    Assumed, AxleGrowth, BesideRide, CaseCard, InventedInput, ModelCard, SectionCard, SectionStress,
+    StiffenedCard, TextbookRow,
 };
 pub use svg::Svg;
-pub use vtu::vtu;
+pub use vtu::{RideMoment, collection, modes_vtu, ride_moments, vtu};
 pub use words::{CauseInWords, GuidedWords, guided_words, next_checks, study_findings};
 
 /// The page of each command: its answer, then its tables.

@@ -60,7 +60,7 @@ pub use payback_figure::payback_figure;
 pub use rating_figure::rating_figure;
 pub use remedies_figure::remedies_figure;
 pub use response_figure::response_figure;
-pub use ride_figure::ride_figure;
+pub use ride_figure::{Overlay, ride_figure};
 pub use search_figure::search_figure;
 pub use section_figure::section_figure;
 pub use sensitivities_figure::sensitivities_figure;

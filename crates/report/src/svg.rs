@@ -72,6 +72,16 @@ impl Svg {
         if self.drawn.unit == "mm" { PIXELS_OF_MILLIMETER } else { 1.0 }
     }
 
+    /// The picture as a page of its own size, for a browser to print.
+    pub fn html_page(&self) -> String {
+        let [width, height] = self.size().map(|size| size * self.pixels());
+        format!(
+            "<!doctype html><meta charset=\"utf-8\"><style>@page {{ size: {width}px {height}px; margin: 0 }} body {{ margin: 0 }} \
+             svg {{ display: block }}</style>{}",
+            self.text
+        )
+    }
+
     /// The same picture with what it was made from as its metadata, which no reader draws.
     pub fn with_provenance(self, card: &ModelCard) -> Svg {
         Drawn { metadata: card.provenance(), ..self.drawn }.finished([self.width, self.height])

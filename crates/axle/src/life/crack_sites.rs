@@ -67,7 +67,7 @@ pub(crate) fn crack_sites(
                     what: "years to a crack by the hot spot".to_owned(),
                     reason: "no shells of its wall are asked for, so that the nominal stress stands in"
                         .to_owned(),
-                    advice: "give `wall = \"shell\"` of the `seat`".to_owned(),
+                    advice: "give `wall_flexibility = \"shell\"` of the `seat`".to_owned(),
                 });
             }
         }

@@ -33,10 +33,10 @@ pub struct Beam {
     #[arg(long, requires = "csv")]
     pub plain_csv: bool,
     /// Write a picture of the beam, its deflection, shear and moment
-    #[arg(short = 'o', long, value_name = "FILE.svg|png")]
+    #[arg(short = 'o', long, value_name = "FILE.svg|png|pdf")]
     pub plot: Option<PathBuf>,
     /// Write a picture of the errors over the number of elements
-    #[arg(long, value_name = "FILE.svg|png", requires = "elements")]
+    #[arg(long, value_name = "FILE.svg|png|pdf", requires = "elements")]
     pub error_plot: Option<PathBuf>,
     /// Write the result as a page that a browser shows and prints, pictures included
     #[arg(long, value_name = "FILE.html")]

@@ -24,7 +24,7 @@ pub struct Strength {
     #[arg(long)]
     pub all: bool,
     /// Write a picture of how much of its limit each check uses
-    #[arg(long, value_name = "FILE.svg|png")]
+    #[arg(long, value_name = "FILE.svg|png|pdf")]
     pub plot: Option<PathBuf>,
 }
 
@@ -42,7 +42,7 @@ pub struct Life {
     #[arg(long, requires = "csv")]
     pub plain_csv: bool,
     /// Write a picture of the years to a crack at each detail
-    #[arg(long, value_name = "FILE.svg|png")]
+    #[arg(long, value_name = "FILE.svg|png|pdf")]
     pub plot: Option<PathBuf>,
 }
 
@@ -75,7 +75,7 @@ pub struct Rating {
     #[arg(long, requires = "csv")]
     pub plain_csv: bool,
     /// Write a picture of the loads over the offset
-    #[arg(long, value_name = "FILE.svg|png")]
+    #[arg(long, value_name = "FILE.svg|png|pdf")]
     pub plot: Option<PathBuf>,
 }
 

@@ -17,7 +17,7 @@ pub struct Causes {
     #[command(flatten)]
     pub drive: Drive,
     /// Write a picture: how the causes add up to camber and toe
-    #[arg(long, value_name = "FILE.svg|png")]
+    #[arg(long, value_name = "FILE.svg|png|pdf")]
     pub plot: Option<PathBuf>,
 }
 
@@ -40,7 +40,7 @@ pub struct Remedies {
     #[arg(long, value_enum, default_value = "wear")]
     pub rank: Rank,
     /// Write a picture: the wear that each remedy leaves
-    #[arg(long, value_name = "FILE.svg|png")]
+    #[arg(long, value_name = "FILE.svg|png|pdf")]
     pub plot: Option<PathBuf>,
 }
 
@@ -85,7 +85,7 @@ pub struct Explain {
     #[arg(long, value_name = "FILE.html|pdf")]
     pub page: Option<PathBuf>,
     /// Write a picture: how probable each cause is, and ribs as seen and predicted
-    #[arg(long, value_name = "FILE.svg|png")]
+    #[arg(long, value_name = "FILE.svg|png|pdf")]
     pub plot: Option<PathBuf>,
     /// Write every cause as a row of a CSV file
     #[arg(long, value_name = "FILE.csv")]

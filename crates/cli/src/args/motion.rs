@@ -17,8 +17,11 @@ pub struct Modes {
     #[arg(long)]
     pub unladen: bool,
     /// Write a picture of the shapes
-    #[arg(long, value_name = "FILE.svg|png")]
+    #[arg(long, value_name = "FILE.svg|png|pdf")]
     pub plot: Option<PathBuf>,
+    /// Write the shapes as a VTK XML grid, a field of displacement for each mode
+    #[arg(long, value_name = "FILE.vtu")]
+    pub vtu: Option<PathBuf>,
 }
 
 #[derive(Debug, Args)]
@@ -60,14 +63,21 @@ pub struct Ride {
     #[arg(long, requires = "samples")]
     pub stations: bool,
     /// Write a picture of road, wheel load, camber and stress against distance
-    #[arg(long, value_name = "FILE.svg|png")]
+    #[arg(long, value_name = "FILE.svg|png|pdf")]
     pub plot: Option<PathBuf>,
+    /// Draw what was measured over that picture: a CSV file whose first column is time_s or distance_m, then any of
+    /// left_load_kn, right_camber_change_deg, left_road_mm, stress_mpa and the like
+    #[arg(long, value_name = "FILE.csv")]
+    pub overlay: Option<PathBuf>,
     /// Write a picture of the camber's spectrum, its peaks named by the modes
-    #[arg(long, value_name = "FILE.svg|png")]
+    #[arg(long, value_name = "FILE.svg|png|pdf")]
     pub spectrum: Option<PathBuf>,
     /// Write a page on which the axle moves over the road
     #[arg(long, value_name = "FILE.html|pdf")]
     pub animate: Option<PathBuf>,
+    /// Write moments of the ride as a collection of VTK XML grids, which lie beside it
+    #[arg(long, value_name = "FILE.pvd")]
+    pub pvd: Option<PathBuf>,
     /// Let another axle move under this one on that page: same road, same moment, same scale
     #[arg(long, value_name = "MODEL", requires = "animate")]
     pub against: Option<PathBuf>,
@@ -120,7 +130,7 @@ pub struct Response {
     #[arg(long, requires = "csv")]
     pub plain_csv: bool,
     /// Write a picture of the transfer functions
-    #[arg(long, value_name = "FILE.svg|png")]
+    #[arg(long, value_name = "FILE.svg|png|pdf")]
     pub plot: Option<PathBuf>,
 }
 

@@ -42,7 +42,7 @@ pub struct StudyOutput {
     #[arg(long, value_name = "FILE.parquet", group = "saved")]
     pub parquet: Option<PathBuf>,
     /// Write a picture of the study
-    #[arg(long, value_name = "FILE.svg|png")]
+    #[arg(long, value_name = "FILE.svg|png|pdf")]
     pub plot: Option<PathBuf>,
 }
 

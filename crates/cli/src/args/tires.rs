@@ -42,7 +42,7 @@ pub struct Growth {
     #[arg(long, requires = "csv")]
     pub plain_csv: bool,
     /// Write a picture: growth over speed and count with the axle's modes drawn in
-    #[arg(long, value_name = "FILE.svg|png")]
+    #[arg(long, value_name = "FILE.svg|png|pdf")]
     pub plot: Option<PathBuf>,
 }
 
@@ -97,6 +97,6 @@ pub struct Tire {
     #[command(flatten)]
     pub drive: Drive,
     /// Write a picture of the first case: rib loads and wear of every tire, with a road also a map round the tires
-    #[arg(long, value_name = "FILE.svg|png")]
+    #[arg(long, value_name = "FILE.svg|png|pdf")]
     pub plot: Option<PathBuf>,
 }

@@ -24,7 +24,7 @@ pub fn run(arguments: &Flex) -> Result<Exit, Failure> {
     if let Some(path) = &arguments.vtu {
         let case = &outcome.cases[0];
         let seats = axlebow_axle::seat_pictures(&model.axle, case)?;
-        output::write_file(path, vtu(case, &seats, &card).as_bytes())?;
+        output::write_file(path, vtu(case, &model.axle, &seats, &card).as_bytes())?;
     }
     if !arguments.against.is_empty() {
         return super::flex_against::run(arguments, &model, outcome, &card);

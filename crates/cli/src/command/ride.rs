@@ -3,10 +3,11 @@
 use axlebow_axle::{
     BasisComparison, RecordOptions, Ride as Driven, RideBasis, RideOutcome, RidingAxle, Scheme,
 };
-use axlebow_model::{Model, RoadFile};
-use axlebow_report::plot::{Drawing, ride_figure, spectrum_figure};
+use axlebow_model::{LARGEST_SERIES, MeasuredRide, Model, RoadFile};
+use axlebow_report::plot::{Drawing, Overlay, ride_figure, spectrum_figure};
 use axlebow_report::{
-    BesideRide, InventedInput, ModelCard, OtherRide, Svg, csv, json, ride_animation, rides_animation, table,
+    BesideRide, InventedInput, ModelCard, OtherRide, Svg, collection, csv, json, ride_animation,
+    ride_moments, rides_animation, table,
 };
 use axlebow_study::{DrawnRide, DrawnRides};
 use std::io::Write;
@@ -21,6 +22,9 @@ const DRAWS: u64 = 8;
 
 /// The kind of road of which there are many.
 const RANDOM_ROAD: &str = "random-road";
+
+/// Moments that are written where no animation asks for another number of them.
+const MOMENTS: usize = 200;
 
 /// Modes that may name peaks of a spectrum.
 const MODES: usize = 16;
@@ -39,6 +43,7 @@ pub fn run(arguments: &Ride) -> Result<Exit, Failure> {
     let outcome = axle.ride(&asked)?;
     let picture = write_pictures(arguments, &outcome, (&model, load), &card)?;
     animate(arguments, (&outcome, &model), &asked, &card)?;
+    write_moments(arguments, &outcome, &card)?;
     write_samples(arguments, &outcome, &card)?;
     let drawn = drawn_rides((&axle, &asked), (&road, draws), &outcome)?;
     let comparison = comparison(arguments, (&axle, &asked), &outcome)?;
@@ -137,17 +142,24 @@ fn check_files(arguments: &Ride) -> Result<(), Failure> {
     output::check_shown(&arguments.plot, &arguments.model.page)?;
     output::check_picture(arguments.spectrum.as_deref())?;
     output::check_kind("--animate", arguments.animate.as_deref(), "html")?;
+    output::check_kind("--pvd", arguments.pvd.as_deref(), "pvd")?;
     output::check_parquet(arguments.parquet.as_deref())
 }
 
 /// Refuses places that cannot be written before any work is done.
-fn check_places(Ride { csv, parquet, plot, spectrum, animate, model, .. }: &Ride) -> Result<(), Failure> {
-    output::check_places(&[csv, parquet, plot, spectrum, animate, &model.page])
+fn check_places(
+    Ride { csv, parquet, plot, spectrum, animate, pvd, model, .. }: &Ride,
+) -> Result<(), Failure> {
+    output::check_places(&[csv, parquet, plot, spectrum, animate, pvd, &model.page])
 }
 
 /// What the ride must keep for the files asked for.
 fn keep(arguments: &Ride) -> RecordOptions {
-    let shapes = if arguments.animate.is_some() { arguments.frames.into() } else { 0 };
+    let shapes = match (&arguments.animate, &arguments.pvd) {
+        (Some(_), _) => arguments.frames.into(),
+        (None, Some(_)) => MOMENTS,
+        (None, None) => 0,
+    };
     RecordOptions { stresses: arguments.stations, shapes }
 }
 
@@ -157,8 +169,9 @@ fn write_pictures(
     (model, load): (&Model, f64),
     card: &ModelCard,
 ) -> Result<Option<Svg>, Failure> {
+    let measured = measured(arguments)?;
     let picture = output::picture(&arguments.plot, &arguments.model.page, card, || {
-        Ok(ride_figure(outcome, card)?.with_warnings(&outcome.warnings))
+        Ok(ride_figure(outcome, measured.as_ref(), card)?.with_warnings(&outcome.warnings))
     })?;
     if let Some(path) = &arguments.spectrum {
         let modes = axlebow_axle::modes(&model.axle, load, MODES)?;
@@ -166,6 +179,32 @@ fn write_pictures(
         output::write_picture(path, figure.with_warnings(&outcome.warnings), card)?;
     }
     Ok(picture)
+}
+
+/// Writes a collection of moments, and each of them beside it.
+fn write_moments(arguments: &Ride, outcome: &RideOutcome, card: &ModelCard) -> Result<(), Failure> {
+    let Some(path) = &arguments.pvd else { return Ok(()) };
+    let stem = path.file_stem().unwrap_or_default().to_string_lossy().into_owned();
+    let mut files = Vec::new();
+    for (number, moment) in ride_moments(outcome, card).into_iter().enumerate() {
+        let name = format!("{stem}-{number:04}.vtu");
+        output::write_quietly(&path.with_file_name(&name), moment.vtu.as_bytes())?;
+        files.push((moment.time, name));
+    }
+    output::write_file(path, collection(&files).as_bytes())
+}
+
+/// What was measured along the ride.
+fn measured(arguments: &Ride) -> Result<Option<Overlay>, Failure> {
+    let Some(path) = &arguments.overlay else { return Ok(None) };
+    if arguments.plot.is_none() && arguments.model.page.is_none() {
+        let text = "--overlay draws over the picture of --plot or --page; give one of them";
+        return Err(Failure::Input(text.to_owned()));
+    }
+    let bytes = input::read_up_to(path, LARGEST_SERIES)?;
+    let ride = MeasuredRide::from_bytes(&bytes, &path.display().to_string())?;
+    let name = path.file_name().unwrap_or_default().to_string_lossy().into_owned();
+    Ok(Some(Overlay { name, ride }))
 }
 
 /// Writes the page on which the axle moves, and another axle under it over the same road, loaded by the same rule.

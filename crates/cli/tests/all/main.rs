@@ -4,6 +4,7 @@ mod bad_input;
 mod beams;
 mod check_figures;
 mod commands;
+mod data_files;
 mod documents;
 mod drawings;
 mod fits;

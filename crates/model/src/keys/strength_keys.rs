@@ -88,7 +88,7 @@ pub(crate) static STRENGTH: TableSpec = TableSpec {
                 },
                 Word {
                     word: "hot-spot",
-                    meaning: "hot spot at the bracket's toe, of seats with `wall = \"shell\"`",
+                    meaning: "hot spot at the bracket's toe, of seats with `wall_flexibility = \"shell\"`",
                 },
             ]),
             Default("\"nominal\""),

@@ -12,6 +12,9 @@ use crate::faults::Problems;
 /// The longest file that is read, bytes.
 pub const LARGEST: usize = 1_000_000;
 
+/// The longest file of a measured series that is read, bytes.
+pub const LARGEST_SERIES: usize = 50_000_000;
+
 /// Reads a file against its declaration.
 ///
 /// Arguments: `text`, TOML 1.1; `file_name`, for messages; `spec`, the declaration of the whole file.

@@ -1,9 +1,10 @@
 //! A ride along the road: road, loads, camber and stress.
 
 use axlebow_axle::{RideOutcome, Side, Sides};
+use axlebow_model::{MeasuredRide, RideQuantity};
 use axlebow_units::{Kind, UnitSystem, show};
 
-use super::ride_panel::{Owner, RidePanel, rest_style};
+use super::ride_panel::{Owner, RidePanel, measured_style, rest_style};
 use crate::number::{Numbers, Shown, fixed};
 use crate::panels::finite;
 use crate::panels::layout::{
@@ -35,13 +36,27 @@ const FOOT_LENGTH: f64 = 0.3048;
 /// Left and right differ by color and dash; where a wheel is off the road the load panel is shaded. Long
 /// histories are drawn with fewer points that keep every extreme value.
 ///
+/// - `measured`: what is drawn over it, where it was measured
 /// - `card`: name of the model and units
 ///
 /// # Errors
 /// A ride without samples, or a value that is not finite.
-pub fn ride_figure(outcome: &RideOutcome, card: &ModelCard) -> Result<Svg, ReportError> {
+pub fn ride_figure(
+    outcome: &RideOutcome,
+    measured: Option<&Overlay>,
+    card: &ModelCard,
+) -> Result<Svg, ReportError> {
     drawable(outcome)?;
-    RideFigure { outcome, card, numbers: Numbers { system: card.system } }.draw()
+    RideFigure { outcome, card, numbers: Numbers { system: card.system }, measured }.draw()
+}
+
+/// What was measured, to be drawn over what was computed.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Overlay {
+    /// What it is called on the picture.
+    pub name: String,
+    /// What was measured.
+    pub ride: MeasuredRide,
 }
 
 /// Refuses a ride that cannot be drawn.
@@ -67,6 +82,8 @@ pub(crate) struct RideFigure<'a> {
     pub outcome: &'a RideOutcome,
     pub card: &'a ModelCard,
     pub numbers: Numbers,
+    /// What was measured, where there is something.
+    pub measured: Option<&'a Overlay>,
 }
 
 impl RideFigure<'_> {
@@ -97,7 +114,15 @@ impl RideFigure<'_> {
             canvas.label(Label::new(line, [LEFT, level + 2.0]).size(14.0).bold().color(VERMILLION));
             level += 20.0;
         }
-        self.draw_legend(canvas, level + 8.0)
+        let level = self.draw_legend(canvas, level + 8.0);
+        let Some(Overlay { name, .. }) = self.measured else { return level };
+        let under = level + 17.0;
+        canvas.line([LEFT, under], [LEFT + 34.0, under], &measured_style(Owner::Left));
+        canvas.line([LEFT, under + 5.0], [LEFT + 34.0, under + 5.0], &measured_style(Owner::Right));
+        let words = format!("measured: {name} (left wheel or axle solid, right wheel dashed)");
+        let words = wrapped(&words, 110, 1).concat();
+        canvas.label(Label::new(words, [LEFT + 42.0, under + 7.0]));
+        under + 14.0
     }
 
     /// What the lines mean; gives back the lower end.
@@ -134,17 +159,57 @@ impl RideFigure<'_> {
         let load = self.panel(("Wheel load", Shown::Usual(Kind::Force)), self.pair(&history.load));
         let magnitude: Vec<f64> = history.stress.iter().map(|stress| stress.abs()).collect();
         let magnitude = self.panel(stress, vec![(Owner::Axle, self.line(&magnitude))]);
-        [
+        let mut panels = [
             self.panel(road, self.pair(&history.road)),
             RidePanel { levels: self.loads_at_rest(), shades: self.shades(), ..load },
             self.panel(camber, self.pair(&history.camber)),
             RidePanel { from_zero: true, ..magnitude },
-        ]
+        ];
+        let quantities =
+            [RideQuantity::Road, RideQuantity::Load, RideQuantity::CamberChange, RideQuantity::Stress];
+        for (panel, of) in panels.iter_mut().zip(quantities) {
+            panel.measured = self.measured_lines(of);
+        }
+        panels
+    }
+
+    /// What was measured of a quantity where the ride was, in pieces without gaps: distance in the reader's unit and value.
+    fn measured_lines(&self, of: RideQuantity) -> Vec<(Owner, Vec<Point>)> {
+        let Some(Overlay { ride, .. }) = self.measured else { return Vec::new() };
+        let (_, factor) = self.distance_unit();
+        let driven = &self.outcome.history.distance;
+        let (first, last) = (driven[0], driven[driven.len() - 1]);
+        let distance = |along: f64| if ride.by_time { first + self.outcome.speed * along } else { along };
+        let mut lines = Vec::new();
+        for series in ride.series.iter().filter(|series| series.of == of) {
+            let owner = series.side.map_or(Owner::Axle, |side| match side {
+                Side::Left => Owner::Left,
+                Side::Right => Owner::Right,
+            });
+            let points: Vec<Option<Point>> = ride
+                .along
+                .iter()
+                .zip(&series.values)
+                .map(|(along, value)| Some([distance(*along), (*value)?]))
+                .map(|point| point.filter(|point| (first..=last).contains(&point[0])))
+                .map(|point| {
+                    point.map(|[at, value]| {
+                        [at / factor, if of == RideQuantity::Stress { value.abs() } else { value }]
+                    })
+                })
+                .collect();
+            let runs = points.split(Option::is_none).filter(|run| !run.is_empty());
+            lines.extend(runs.map(|run| {
+                let run: Vec<Point> = run.iter().flatten().copied().collect();
+                (owner, thinned(&run, MOST_POINTS))
+            }));
+        }
+        lines
     }
 
     fn panel(&self, (title, shown): (&'static str, Shown), lines: Vec<(Owner, Vec<Point>)>) -> RidePanel {
-        let (levels, shades) = (Vec::new(), Vec::new());
-        RidePanel { title, shown, numbers: self.numbers, lines, levels, shades, from_zero: false }
+        let (levels, shades, measured) = (Vec::new(), Vec::new(), Vec::new());
+        RidePanel { title, shown, numbers: self.numbers, lines, levels, shades, measured, from_zero: false }
     }
 
     fn pair(&self, sides: &Sides<Vec<f64>>) -> Vec<(Owner, Vec<Point>)> {

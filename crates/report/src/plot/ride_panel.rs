@@ -49,6 +49,12 @@ pub(crate) fn rest_style() -> String {
     format!(r#"stroke="{MUTED}" stroke-width="1.2" stroke-dasharray="1.5 3""#)
 }
 
+/// SVG attributes of what was measured.
+pub(crate) fn measured_style(owner: Owner) -> String {
+    let dash = if owner == Owner::Right { r#" stroke-dasharray="5 3""# } else { "" };
+    format!(r#"stroke="{INK}" stroke-opacity="0.75" stroke-width="1.1" stroke-linejoin="round"{dash}"#)
+}
+
 /// One quantity of a ride along the road, in SI.
 #[derive(Debug, Clone)]
 pub(crate) struct RidePanel {
@@ -60,6 +66,8 @@ pub(crate) struct RidePanel {
     pub numbers: Numbers,
     /// Distance in the reader's unit and value.
     pub lines: Vec<(Owner, Vec<Point>)>,
+    /// What was measured, in the same way.
+    pub measured: Vec<(Owner, Vec<Point>)>,
     /// Values at which a level is drawn.
     pub levels: Vec<f64>,
     /// Stretches of the road that are shaded, in the reader's unit.
@@ -87,6 +95,10 @@ impl RidePanel {
             let line: Vec<Point> = points.iter().map(at).collect();
             canvas.polyline(&line, &owner.style());
         }
+        for (owner, points) in &self.measured {
+            let line: Vec<Point> = points.iter().map(|&[x, value]| panel.at(x, self.scaled(value))).collect();
+            canvas.polyline(&line, &measured_style(*owner));
+        }
         self.draw_extremes(canvas, &panel);
         let title = self.numbers.heading(self.title, self.shown);
         canvas.label(Label::new(title, [panel.corner[0], panel.corner[1] - 10.0]).bold());
@@ -94,7 +106,8 @@ impl RidePanel {
     }
 
     fn range(&self) -> [f64; 2] {
-        let values = self.lines.iter().flat_map(|(_, points)| points).map(|point| point[1]);
+        let drawn = self.lines.iter().chain(&self.measured);
+        let values = drawn.flat_map(|(_, points)| points).map(|point| point[1]);
         let zero = self.from_zero.then_some(0.0);
         let all = values.chain(self.levels.iter().copied()).chain(zero);
         let [low, high] = range_of(all.map(|value| self.scaled(value)), ROOM);

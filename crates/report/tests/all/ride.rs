@@ -385,8 +385,8 @@ fn ride_figures_are_drawn() {
         ("ride-us", outcome(), UnitSystem::Us),
         ("ride-partial", partial(), UnitSystem::Si),
     ] {
-        let svg = ride_figure(&outcome, &card(system)).unwrap();
-        assert_eq!(svg, ride_figure(&outcome, &card(system)).unwrap());
+        let svg = ride_figure(&outcome, None, &card(system)).unwrap();
+        assert_eq!(svg, ride_figure(&outcome, None, &card(system)).unwrap());
         keep(name, &svg);
     }
 }
@@ -394,7 +394,7 @@ fn ride_figures_are_drawn() {
 #[test]
 fn the_figure_shades_where_a_wheel_is_off_the_road() {
     let figure = |outcome: &RideOutcome| {
-        let svg = ride_figure(outcome, &card(UnitSystem::Si)).unwrap();
+        let svg = ride_figure(outcome, None, &card(UnitSystem::Si)).unwrap();
         svg.text().matches("fill-opacity=\"0.22\"").count()
     };
     let mut outcome = outcome();
@@ -409,7 +409,7 @@ fn the_figure_shades_where_a_wheel_is_off_the_road() {
 
 #[test]
 fn the_figure_says_what_was_driven_and_that_it_is_partial() {
-    let text = ride_figure(&partial(), &card(UnitSystem::Us)).unwrap().text().to_owned();
+    let text = ride_figure(&partial(), None, &card(UnitSystem::Us)).unwrap().text().to_owned();
     for part in [
         "<title>Round-tube trailer axle: half-sine bump under the left wheels at 44.739 mph</title>",
         "Partial ride: the equations stopped converging",
@@ -425,7 +425,7 @@ fn what_cannot_be_drawn_is_refused() {
     let refused = |change: &dyn Fn(&mut RideHistory)| {
         let mut changed = outcome();
         change(&mut changed.history);
-        ride_figure(&changed, &card(UnitSystem::Si)).unwrap_err()
+        ride_figure(&changed, None, &card(UnitSystem::Si)).unwrap_err()
     };
     assert!(matches!(refused(&|h| *h = RideHistory::default()), ReportError::Empty { .. }));
     let not_drawable = |error| matches!(error, ReportError::NotDrawable { .. });
@@ -437,9 +437,9 @@ fn what_cannot_be_drawn_is_refused() {
 #[test]
 fn a_single_sample_and_unequal_histories_are_drawn() {
     let one = RideOutcome { history: history(1), ..outcome() };
-    assert!(ride_figure(&one, &card(UnitSystem::Si)).is_ok());
+    assert!(ride_figure(&one, None, &card(UnitSystem::Si)).is_ok());
     let mut odd = outcome();
     odd.history.camber.left.clear();
     odd.history.stress.clear();
-    assert!(ride_figure(&odd, &card(UnitSystem::Si)).is_ok());
+    assert!(ride_figure(&odd, None, &card(UnitSystem::Si)).is_ok());
 }
