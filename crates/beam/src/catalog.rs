@@ -8,7 +8,9 @@ use crate::answers::outcome::{BeamOutcome, Bent, Vibrating};
 use crate::exact::closed_form::{ClosedForm, ClosedFormValue};
 use crate::exact::closed_modes::ClosedModes;
 use crate::exact::convergence::{Convergence, ConvergenceRow};
+use crate::solving::harmonic::Shaken;
 use crate::solving::modes::Mode;
+use crate::solving::moving::Passage;
 use crate::solving::peaks::{Peak, PeakKind};
 use crate::solving::solution::{Reaction, Station};
 
@@ -35,7 +37,111 @@ impl Record for BeamOutcome {
             "Results of several meshes; null where they were not asked for.",
             &PartOf(|own: &Self| &own.convergence),
         ),
+        part(
+            "moving-force",
+            "What the moving force does; null without one.",
+            &PartOf(|own: &Self| &own.passage),
+        ),
+        part(
+            "shaking-force",
+            "What the shaking force does; null without one.",
+            &PartOf(|own: &Self| &own.shaken),
+        ),
         part("checks", "Values beside what the file expects.", &PartOf(|own: &Self| &own.checks)),
+    ];
+}
+
+impl Record for Passage {
+    const FIELDS: &'static [Field<Self>] = &[
+        number("at", Kind::Length, "Where the deflection is read.", &Own(|own: &Self| own.at)),
+        number(
+            "largest-deflection",
+            Kind::Length,
+            "Largest deflection by size while the force is on the beam.",
+            &Own(|own: &Self| own.largest),
+        ),
+        number(
+            "largest-static-deflection",
+            Kind::Length,
+            "The same when the force crawls.",
+            &Own(|own: &Self| own.largest_static),
+        ),
+        part("amplification", "The one over the other.", &Own(|own: &Self| own.amplification())),
+        number(
+            "largest-deflection-after",
+            Kind::Length,
+            "Largest deflection by size after the force has left.",
+            &Own(|own: &Self| own.largest_after),
+        ),
+        part(
+            "speed-ratio",
+            "Speed over the one at which the force keeps step with the first mode.",
+            &Own(|own: &Self| own.speed_ratio),
+        ),
+        number("frequency", Kind::Frequency, "First natural frequency.", &Own(|own: &Self| own.frequency)),
+        part(
+            "history",
+            "Deflection over time, thinned.",
+            &Own(|own: &Self| own.history.iter().copied().map(Moment).collect::<Vec<_>>()),
+        ),
+    ];
+}
+
+/// A moment of a passage.
+#[derive(Debug, Clone, Copy)]
+struct Moment([f64; 3]);
+
+impl Record for Moment {
+    const FIELDS: &'static [Field<Self>] = &[
+        in_unit("time", "s", "Time after the force comes onto the beam.", &Own(|own: &Self| own.0[0])),
+        number("place", Kind::Length, "Place of the force.", &Own(|own: &Self| own.0[1])),
+        number("deflection", Kind::Length, "Deflection.", &Own(|own: &Self| own.0[2])),
+    ];
+}
+
+impl Record for Shaken {
+    const FIELDS: &'static [Field<Self>] = &[
+        number("read-at", Kind::Length, "Where the deflection is read.", &Own(|own: &Self| own.read_at)),
+        number(
+            "deflection-at-rest",
+            Kind::Length,
+            "Deflection under the same force at rest.",
+            &Own(|own: &Self| own.at_rest),
+        ),
+        number(
+            "largest-at",
+            Kind::Frequency,
+            "Frequency of the largest amplitude.",
+            &Own(|own: &Self| own.largest().map(|largest| largest[0])),
+        ),
+        number(
+            "largest-amplitude",
+            Kind::Length,
+            "Largest amplitude of the deflection.",
+            &Own(|own: &Self| own.largest().map(|largest| largest[1])),
+        ),
+        part(
+            "answers",
+            "Amplitude and phase over frequency.",
+            &Own(|own: &Self| own.answers.iter().copied().map(Answer).collect::<Vec<_>>()),
+        ),
+    ];
+}
+
+/// The answer at a frequency.
+#[derive(Debug, Clone, Copy)]
+struct Answer([f64; 3]);
+
+impl Record for Answer {
+    const FIELDS: &'static [Field<Self>] = &[
+        number("frequency", Kind::Frequency, "Frequency of the force.", &Own(|own: &Self| own.0[0])),
+        number("amplitude", Kind::Length, "Amplitude of the deflection.", &Own(|own: &Self| own.0[1])),
+        number(
+            "phase",
+            Kind::Angle,
+            "How far the deflection is behind the force.",
+            &Own(|own: &Self| own.0[2]),
+        ),
     ];
 }
 

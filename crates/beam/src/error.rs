@@ -11,6 +11,8 @@ pub enum Part {
     Load(usize),
     /// A mass.
     Mass(usize),
+    /// A moving or shaking force.
+    Response,
     /// The beam as a whole.
     Beam,
 }
@@ -22,6 +24,7 @@ impl std::fmt::Display for Part {
             Self::Support(number) => write!(f, "support {}", number + 1),
             Self::Load(number) => write!(f, "load {}", number + 1),
             Self::Mass(number) => write!(f, "mass {}", number + 1),
+            Self::Response => f.write_str("the moving or shaking force"),
             Self::Beam => f.write_str("the beam"),
         }
     }

@@ -55,6 +55,8 @@ pub use parts::load::{Load, PointMass};
 pub use parts::section::{SectionValues, SpanSection};
 pub use parts::span::{Elastic, Span};
 pub use parts::support::{StopSide, Support, SupportKind};
+pub use solving::harmonic::{Shaken, Shaking, shaken};
 pub use solving::modes::{Mode, Modes, modes};
+pub use solving::moving::{MovingForce, Passage, passage};
 pub use solving::peaks::{Peak, PeakKind, peaks};
 pub use solving::solution::{Reaction, Solution, Station, solve};

@@ -31,6 +31,7 @@ mod tire;
 mod typical;
 
 pub use beam::beam_answer;
+pub(crate) use beam::response_of_beam;
 pub(crate) use beam::{basis_words, convergence_kind};
 pub use causes::causes_answer;
 pub use compatibility::compatibility_answer;

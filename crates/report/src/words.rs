@@ -7,6 +7,7 @@ pub(crate) mod findings;
 pub(crate) mod fit;
 pub(crate) mod growth;
 mod guided;
+mod own_case;
 pub(crate) mod payback;
 pub(crate) mod preheat;
 pub(crate) mod remedies;

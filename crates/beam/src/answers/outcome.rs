@@ -7,7 +7,9 @@ use crate::exact::closed_form::{ClosedForm, closed_forms};
 use crate::exact::closed_modes::{ClosedModes, closed_modes};
 use crate::exact::convergence::{Convergence, convergence};
 use crate::parts::line::Line;
+use crate::solving::harmonic::{Shaken, Shaking, shaken};
 use crate::solving::modes::{Mode, modes};
+use crate::solving::moving::{MovingForce, Passage, passage};
 use crate::solving::peaks::{Peak, peaks};
 use crate::solving::solution::{Reaction, Solution, Station, solve};
 
@@ -23,6 +25,10 @@ pub struct BeamOptions {
     pub modes: Option<usize>,
     /// Elements in each piece whose results are set beside each other; empty for none.
     pub convergence: Vec<usize>,
+    /// A force that drives over it, if any.
+    pub moving: Option<MovingForce>,
+    /// A force that shakes it, if any.
+    pub shaking: Option<Shaking>,
     /// Values with which it is compared.
     pub checks: Vec<Check>,
 }
@@ -44,6 +50,10 @@ pub struct BeamOutcome {
     pub vibrating: Option<Vibrating>,
     /// Results of several meshes, where they were asked for.
     pub convergence: Option<Convergence>,
+    /// What the moving force does.
+    pub passage: Option<Passage>,
+    /// What the shaking force does.
+    pub shaken: Option<Shaken>,
     /// Values beside what was expected.
     pub checks: Vec<Checked>,
 }
@@ -93,7 +103,9 @@ pub fn work_out(line: Line, options: &BeamOptions) -> Result<BeamOutcome, BeamEr
     let compared = |check: &Check| Checked { check: check.clone(), computed: check.asked.value(&results) };
     let checks = options.checks.iter().map(compared).collect();
     let elements = mesh.members(&line)?.len();
-    Ok(BeamOutcome { line, mesh, elements, bent, vibrating, convergence, checks })
+    let passage = options.moving.as_ref().map(|own| passage(&line, &mesh, own)).transpose()?;
+    let shaken = options.shaking.as_ref().map(|own| shaken(&line, &mesh, own)).transpose()?;
+    Ok(BeamOutcome { line, mesh, elements, bent, vibrating, convergence, passage, shaken, checks })
 }
 
 impl BeamOutcome {

@@ -143,6 +143,19 @@ impl Line {
         }
     }
 
+    /// The same beam with a node at a place where nothing happens.
+    pub(crate) fn with_node(&self, at: f64) -> Line {
+        let mut line = self.clone();
+        line.parts.loads.push(Load::Force { at, force: 0.0 });
+        line
+    }
+
+    /// A place of a response, which lies on the beam.
+    pub(crate) fn checked_place(&self, at: f64) -> Result<f64, BeamError> {
+        self.check_place(Part::Response, at)?;
+        Ok(at.clamp(0.0, self.length))
+    }
+
     /// Refuses a beam with a section that has no area.
     pub(crate) fn check_areas(&self, what: &'static str) -> Result<(), BeamError> {
         let bare = |span: &Span| span.section_at(0.0).area.is_none();

@@ -2,7 +2,7 @@
 
 use std::f64::consts::TAU;
 
-use axlebow_fe::linalg::{EigenFailure, Pencil};
+use axlebow_fe::linalg::{EigenFailure, EigenPairs, Pencil, SymmetricMatrix};
 
 use crate::elements::element::FiniteElement;
 use crate::elements::mesh::Mesh;
@@ -51,28 +51,45 @@ impl Modes {
 /// [`BeamError::NoArea`] of a section without mass and as [`crate::solve`], but a beam that nothing holds has modes.
 pub fn modes(line: &Line, mesh: &Mesh, count: usize) -> Result<Modes, BeamError> {
     line.check_areas("mass")?;
-    let touches: Vec<bool> = line.supports().iter().map(|support| !support.kind.is_stop()).collect();
-    let system = System::new(line, mesh, &touches)?;
-    let mut mounted = vec![0.0; system.holds.len()];
-    for mass in line.masses() {
-        let node = system.node(mass.at);
-        mounted[2 * node] += mass.mass;
-        mounted[2 * node + 1] += mass.inertia;
-    }
-    let (stiffness, mass) = (system.stiffness(), system.assembled(FiniteElement::mass, &mounted));
-    let pairs = Pencil { stiffness: &stiffness, mass: &mass }.lowest(count).map_err(|failure| {
-        let reason = match failure {
-            EigenFailure::Unheld(pivot) => pivot.to_string(),
-            EigenFailure::NoConvergence => "the eigenvalues do not converge".to_owned(),
-        };
-        BeamError::Unsolvable { reason }
-    })?;
+    let system = System::new(line, mesh, &open_stops(line))?;
+    let pairs = pencil(&system.stiffness(), &mass_matrix(line, &system), count)?;
     let mode = |(column, value): (usize, &f64)| {
         let free: Vec<f64> = pairs.vectors.column(column).collect();
         Mode { frequency: value.max(0.0).sqrt() / TAU, shape: shape(&system, &free) }
     };
     let found = pairs.values.iter().enumerate().map(mode).collect();
     Ok(Modes { modes: found, complete: pairs.found_below == pairs.counted_below })
+}
+
+/// Of each support, whether it holds where stops do not.
+pub(crate) fn open_stops(line: &Line) -> Vec<bool> {
+    line.supports().iter().map(|support| !support.kind.is_stop()).collect()
+}
+
+/// Consistent mass and what is mounted, over the free freedoms.
+pub(crate) fn mass_matrix(line: &Line, system: &System) -> SymmetricMatrix {
+    let mut mounted = vec![0.0; system.holds.len()];
+    for mass in line.masses() {
+        let node = system.node(mass.at);
+        mounted[2 * node] += mass.mass;
+        mounted[2 * node + 1] += mass.inertia;
+    }
+    system.assembled(FiniteElement::mass, &mounted)
+}
+
+/// The lowest eigenvalues with their M-orthonormal vectors.
+pub(crate) fn pencil(
+    stiffness: &SymmetricMatrix,
+    mass: &SymmetricMatrix,
+    count: usize,
+) -> Result<EigenPairs, BeamError> {
+    Pencil { stiffness, mass }.lowest(count).map_err(|failure| {
+        let reason = match failure {
+            EigenFailure::Unheld(pivot) => pivot.to_string(),
+            EigenFailure::NoConvergence => "the eigenvalues do not converge".to_owned(),
+        };
+        BeamError::Unsolvable { reason }
+    })
 }
 
 fn shape(system: &System, free: &[f64]) -> Vec<[f64; 2]> {

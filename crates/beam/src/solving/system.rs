@@ -164,7 +164,8 @@ impl System {
         }
     }
 
-    fn free_part(&self, all: &[f64]) -> Vec<f64> {
+    /// Values of free freedoms among all.
+    pub fn free_part(&self, all: &[f64]) -> Vec<f64> {
         let free = self.numbers.iter().zip(all).filter(|(number, _)| number.is_some());
         free.map(|(_, value)| *value).collect()
     }

@@ -11,6 +11,7 @@ mod orders;
 mod outcome;
 mod properties;
 mod recomputed;
+mod responses;
 mod tapers;
 
 use axlebow_beam::{

@@ -13,7 +13,14 @@ fn check(asked: Asked, expected: f64) -> Check {
 }
 
 fn options(checks: Vec<Check>) -> BeamOptions {
-    BeamOptions { mesh: Mesh { elements: 20, ..BENDING }, modes: Some(2), convergence: vec![1, 2], checks }
+    BeamOptions {
+        mesh: Mesh { elements: 20, ..BENDING },
+        modes: Some(2),
+        convergence: vec![1, 2],
+        moving: None,
+        shaking: None,
+        checks,
+    }
 }
 
 const FIXED: [(f64, SupportKind); 1] = [(0.0, SupportKind::FIXED)];

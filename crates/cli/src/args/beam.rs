@@ -35,11 +35,14 @@ pub struct Beam {
     /// Write a picture of the beam, its deflection, shear and moment
     #[arg(short = 'o', long, value_name = "FILE.svg|png|pdf")]
     pub plot: Option<PathBuf>,
+    /// Write a picture of what a moving and a shaking force of the file do: deflection over time, amplitude over frequency
+    #[arg(long, value_name = "FILE.svg|png|pdf")]
+    pub response_plot: Option<PathBuf>,
     /// Write a picture of the errors over the number of elements
     #[arg(long, value_name = "FILE.svg|png|pdf", requires = "elements")]
     pub error_plot: Option<PathBuf>,
     /// Write the result as a page that a browser shows and prints, pictures included
-    #[arg(long, value_name = "FILE.html")]
+    #[arg(long, value_name = "FILE.html|pdf")]
     pub page: Option<PathBuf>,
 }
 

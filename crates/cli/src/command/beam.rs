@@ -2,7 +2,7 @@
 
 use axlebow_beam::{BeamError, BeamOutcome, work_out};
 use axlebow_model::{BEAM, BeamFile, given_file, read_bytes};
-use axlebow_report::plot::{beam_figure, convergence_figure};
+use axlebow_report::plot::{beam_figure, beam_response_figure, convergence_figure};
 use axlebow_report::{ModelCard, Svg, csv, json, table};
 
 use crate::args::Beam;
@@ -13,11 +13,21 @@ use crate::output::{self, Shown};
 const NO_ERRORS: &str = "--error-plot: every error is rounding, so that there is nothing to draw; choose another --element, \
      or more than one number of --elements";
 
+const NO_RESPONSE: &str =
+    "--response-plot: the file has no force that moves or shakes; give it `[moving]` or `[shaking]`";
+
 pub fn run(arguments: &Beam) -> Result<Exit, Failure> {
     output::check_shown(&arguments.plot, &arguments.page)?;
     output::check_picture(arguments.error_plot.as_deref())?;
+    output::check_picture(arguments.response_plot.as_deref())?;
     let file = read(arguments)?;
-    output::check_places(&[&arguments.csv, &arguments.plot, &arguments.error_plot, &arguments.page])?;
+    output::check_places(&[
+        &arguments.csv,
+        &arguments.plot,
+        &arguments.response_plot,
+        &arguments.error_plot,
+        &arguments.page,
+    ])?;
     let card = card(&file, arguments);
     let mut options = file.options;
     options.mesh.element = arguments.element.into();
@@ -67,6 +77,11 @@ fn pictures(arguments: &Beam, outcome: &BeamOutcome, card: &ModelCard) -> Result
     let page = &arguments.page;
     let bent = output::picture(&arguments.plot, page, card, || Ok(beam_figure(outcome, card)?))?;
     let mut pictures: Vec<Svg> = bent.into_iter().collect();
+    match beam_response_figure(outcome, card)? {
+        Some(drawn) => pictures.extend(output::picture(&arguments.response_plot, page, card, || Ok(drawn))?),
+        None if arguments.response_plot.is_some() => return Err(Failure::Input(NO_RESPONSE.to_owned())),
+        None => {}
+    }
     if let Some(convergence) = &outcome.convergence {
         match convergence_figure(convergence, card)? {
             Some(drawn) => pictures.extend(output::picture(&arguments.error_plot, page, card, || Ok(drawn))?),

@@ -1,10 +1,12 @@
 //! From a beam file to a beam with what is asked of it.
 
-use axlebow_beam::{BeamError, BeamOptions, Element, FreeMotion, Line, LineParts, Mesh, Part, Theory};
+use axlebow_beam::{
+    BeamError, BeamOptions, Element, FreeMotion, Line, LineParts, Mesh, MovingForce, Part, Shaking, Theory,
+};
 use axlebow_units::{Kind, UnitSystem, show};
 
 use crate::build::Builder;
-use crate::content::{Assumed, Document};
+use crate::content::{Assumed, Document, Table};
 use crate::faults::{Problems, Span};
 use crate::keys::BEAM;
 use crate::read::read_bytes;
@@ -66,12 +68,43 @@ impl BeamFile {
             name: root.text("name").to_owned(),
             invented: root.flag("invented"),
             line,
-            options: BeamOptions { mesh, modes, convergence: Vec::new(), checks },
+            options: BeamOptions {
+                mesh,
+                modes,
+                convergence: Vec::new(),
+                moving: root.optional_table("moving").map(moving),
+                shaking: root.optional_table("shaking").map(shaking),
+                checks,
+            },
             hash: document.hash(),
             assumed: document.assumed().to_vec(),
             notes: document.notes(),
             system: document.system(),
         })
+    }
+}
+
+/// A force that drives over the beam.
+fn moving(table: &Table) -> MovingForce {
+    MovingForce {
+        force: table.number("force"),
+        speed: table.number("speed"),
+        damping: table.number("damping"),
+        modes: table.count("modes") as usize,
+        at: table.optional_number("at"),
+    }
+}
+
+/// A force that shakes the beam.
+fn shaking(table: &Table) -> Shaking {
+    Shaking {
+        at: table.number("at"),
+        force: table.number("force"),
+        frequencies: [table.number("from"), table.number("to")],
+        points: table.count("points") as usize,
+        damping: table.number("damping"),
+        modes: table.count("modes") as usize,
+        read_at: table.optional_number("read_at"),
     }
 }
 
@@ -124,7 +157,7 @@ impl Builder<'_> {
             Part::Support(number) => of("support", number),
             Part::Load(number) => of("load", number),
             Part::Mass(number) => of("mass", number),
-            Part::Beam => 0..0,
+            Part::Response | Part::Beam => 0..0,
         }
     }
 }

@@ -52,9 +52,67 @@ pub static BEAM: TableSpec = TableSpec {
         key("support", "What holds the beam at a place.", Holds::Tables(&SUPPORT), Optional),
         key("load", "What loads the beam.", Holds::Tables(&LOAD), Optional),
         key("mass", "A mass on the beam, for its modes.", Holds::Tables(&MASS), Optional),
+        key("moving", "A force that drives over the beam.", Holds::Table(&MOVING), Optional),
+        key("shaking", "A force that shakes the beam steadily.", Holds::Table(&SHAKING), Optional),
         key("check", "A value that is expected.", Holds::Tables(&CHECK), Optional),
     ],
 };
+
+static MOVING: TableSpec = TableSpec {
+    name: "moving force",
+    meaning: "A constant force that drives over the beam from its start to its end, at rest before.",
+    keys: &[
+        key("force", "Upward force; negative for down.", Holds::Load { bounds: Any }, Required),
+        quantity("speed", "Its speed.", (Kind::Speed, Positive), Required),
+        quantity(
+            "at",
+            "Where the deflection is read; the middle if left out.",
+            (Kind::Length, Any),
+            Optional,
+        ),
+        DAMPING,
+        RESPONSE_MODES,
+    ],
+};
+
+static SHAKING: TableSpec = TableSpec {
+    name: "shaking force",
+    meaning: "A harmonic force on the beam, at each of some frequencies.",
+    keys: &[
+        key("force", "Its amplitude, upward.", Holds::Load { bounds: Any }, Required),
+        quantity("at", "Where it acts.", (Kind::Length, Any), Required),
+        quantity(
+            "read_at",
+            "Where the deflection is read; where it acts if left out.",
+            (Kind::Length, Any),
+            Optional,
+        ),
+        quantity("from", "Lowest frequency.", (Kind::Frequency, Positive), Required),
+        quantity("to", "Highest frequency.", (Kind::Frequency, Positive), Required),
+        key(
+            "points",
+            "How many frequencies, in equal ratios.",
+            Holds::Count { min: 2, max: 5000 },
+            Default("400"),
+        ),
+        DAMPING,
+        RESPONSE_MODES,
+    ],
+};
+
+const DAMPING: KeySpec = quantity(
+    "damping",
+    "Damping ratio of every mode.",
+    (Kind::Ratio, Bounds::Between(0.0, 0.99)),
+    Default("0.02"),
+);
+
+const RESPONSE_MODES: KeySpec = key(
+    "modes",
+    "Modes that answer; what they leave answers as at rest.",
+    Holds::Count { min: 1, max: 100 },
+    Default("20"),
+);
 
 static SPAN: TableSpec = TableSpec {
     name: "span",

@@ -17,13 +17,44 @@ pub fn beam_answer(outcome: &BeamOutcome, card: &ModelCard) -> Vec<String> {
     let checked = checks(&outcome.checks);
     let known = outcome.bent.as_ref().and_then(handbook).or_else(|| equation(outcome));
     let compared = checked.or(known);
-    let all = if bent.is_some() { [bent, compared, vibrating] } else { [vibrating, compared, None] };
+    let mut responses = response_of_beam(outcome, n).into_iter();
+    let all = match (bent.is_some(), responses.len()) {
+        (true, 0) => [bent, compared, vibrating],
+        (false, 0) => [vibrating, compared, None],
+        (true, _) => [bent, responses.next(), responses.next().or(compared)],
+        (false, _) => [responses.next(), responses.next().or(vibrating), compared],
+    };
     let sentences = first(all);
     if sentences.is_empty() {
         vec!["Nothing loads the beam, and no modes were asked for.".to_owned()]
     } else {
         sentences
     }
+}
+
+/// What a moving and a shaking force do.
+pub(crate) fn response_of_beam(outcome: &BeamOutcome, n: Numbers) -> Vec<String> {
+    let length = |value: f64| crate::answer::phrases::value(value.abs(), Shown::Free(Kind::Length), n);
+    let passage = outcome.passage.as_ref().map(|own| {
+        format!(
+            "At {} of the critical speed the moving force bends the beam {} times as much at {} as when it crawls, {}.",
+            significant(own.speed_ratio, 3),
+            significant(own.amplification(), 3),
+            place(own.at, n),
+            length(own.largest)
+        )
+    });
+    let shaken = outcome.shaken.as_ref().and_then(|own| {
+        let [frequency, amplitude] = own.largest()?;
+        let times = significant(amplitude / own.at_rest.abs(), 3);
+        Some(format!(
+            "Shaken, it answers most at {}: {} at {}, {times} times as much as at rest.",
+            hertz(frequency),
+            length(amplitude),
+            place(own.read_at, n)
+        ))
+    });
+    passage.into_iter().chain(shaken).collect()
 }
 
 fn bending(bent: &Bent, n: Numbers) -> String {

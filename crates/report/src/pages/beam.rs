@@ -27,6 +27,10 @@ pub fn beam(outcome: &BeamOutcome, card: &ModelCard) -> Page {
     if let Some(vibrating) = &outcome.vibrating {
         page.extend(modes(vibrating));
     }
+    if outcome.passage.is_some() || outcome.shaken.is_some() {
+        page.add_table(responses(outcome, n));
+        page.add(Block::note(RESPONSES));
+    }
     if !outcome.checks.is_empty() {
         page.extend(checks(&outcome.checks, n));
     }
@@ -40,6 +44,31 @@ pub fn beam(outcome: &BeamOutcome, card: &ModelCard) -> Page {
 
 const SIGNS: &str = "Positive: deflection up, slope rising along the beam, shear as the sum of the upward forces before \
      the place, moment with the ends up (sagging), stress tension.";
+
+const RESPONSES: &str = "By natural modes with one damping ratio, their equations solved exactly, and the static deflection of what the modes \
+     leave; stops are taken as open. Critical speed: at which the force keeps step with the first mode, 2 f L.";
+
+fn responses(outcome: &BeamOutcome, n: Numbers) -> Table {
+    let mut table = Table::new([Column::words("Response"), Column::plain("value"), Column::words("")]);
+    let length = Shown::Free(Kind::Length);
+    let mut row =
+        |name: &str, value: String, unit: &str| table.add_row([name.to_owned(), value, unit.to_owned()]);
+    if let Some(own) = &outcome.passage {
+        row("largest deflection, force on the beam", n.bare(own.largest, length), n.unit(length));
+        row("the same when it crawls", n.bare(own.largest_static, length), n.unit(length));
+        row("amplification", significant(own.amplification(), 4), "");
+        row("largest deflection after it has left", n.bare(own.largest_after, length), n.unit(length));
+        row("speed over the critical one", significant(own.speed_ratio, 4), "");
+    }
+    if let Some((own, [frequency, amplitude])) =
+        outcome.shaken.as_ref().and_then(|own| Some((own, own.largest()?)))
+    {
+        row("largest amplitude, shaken", n.bare(amplitude, length), n.unit(length));
+        row("at the frequency", significant(frequency, 4), "Hz");
+        row("deflection under the same force at rest", n.bare(own.at_rest, length), n.unit(length));
+    }
+    table
+}
 
 fn how(outcome: &BeamOutcome) -> String {
     let exact = if outcome.is_exact() { ", which leave nothing out of the statics" } else { "" };
