@@ -129,7 +129,7 @@ impl Face {
             }
             let rolling = RollingState {
                 load: *load,
-                radius: rib.radius,
+                radius: rib.radius(),
                 travel: driven.travel,
                 side: driven.asked.side,
                 stiffness_per_load: self.shear_stiffness_per_load(),
