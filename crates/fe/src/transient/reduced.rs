@@ -112,12 +112,8 @@ impl ReducedBasis {
             self.diagonal(|shape| dot(shape, &product(&system.stiffness, shape))),
             self.diagonal(|_| 1.0),
         )?;
-        if let Some(damping) = &system.damping {
-            reduced = reduced.with_damping(self.projected(damping))?;
-        }
-        for damper in &system.dampers {
-            let direction = self.direction(&damper.direction);
-            reduced.add_damper(LinearDamper { direction, ..*damper })?;
+        if let Some(damping) = self.damping(system) {
+            reduced = reduced.with_damping(damping)?;
         }
         for load in &system.loads {
             reduced.add_load(load.along(self.direction(&load.direction)))?;
@@ -189,20 +185,44 @@ impl ReducedBasis {
         matrix
     }
 
-    /// `ΦᵀAΦ`, diagonal where the shapes are not coupled.
-    fn projected(&self, matrix: &SymmetricMatrix) -> SymmetricMatrix {
-        let full = self.full(matrix);
-        let images: Vec<_> = self.shapes.iter().map(|shape| product(matrix, shape)).collect();
-        let own = |i: usize| full.diagonal(i).abs();
-        let apart = |i: usize, j: usize| {
-            dot(&self.shapes[i], &images[j]).abs() <= UNCOUPLED * (own(i) * own(j)).sqrt()
+    /// `ΦᵀCΦ`, diagonal where the shapes are not coupled; none without damping. Dampers along single directions are part of
+    /// it: over the shapes each reaches all freedoms, so that together they are no more than a full matrix.
+    fn damping(&self, system: &DynamicSystem) -> Option<SymmetricMatrix> {
+        let mut sum = match &system.damping {
+            Some(damping) => self.full(damping),
+            None if system.dampers.is_empty() => return None,
+            None => self.room(),
         };
-        let uncoupled = (0..self.count()).all(|i| (0..i).all(|j| apart(i, j)));
-        if uncoupled { self.diagonal(|shape| dot(shape, &product(matrix, shape))) } else { full }
+        for LinearDamper { direction, damping } in &system.dampers {
+            let parts: Vec<f64> = self.shapes.iter().map(|shape| direction.dot(shape)).collect();
+            for (column, part) in parts.iter().enumerate() {
+                (column..parts.len()).for_each(|row| sum.add(row, column, damping * part * parts[row]));
+            }
+        }
+        Some(self.without_couplings(sum))
+    }
+
+    fn without_couplings(&self, full: SymmetricMatrix) -> SymmetricMatrix {
+        let own = |i: usize| full.diagonal(i).abs();
+        let mut coupled = false;
+        full.for_each(|row, column, value| {
+            coupled |= row != column && value.abs() > UNCOUPLED * (own(row) * own(column)).sqrt();
+        });
+        if coupled {
+            return full;
+        }
+        let mut diagonal = SymmetricMatrix::banded(self.count(), 0);
+        (0..self.count()).for_each(|i| diagonal.add(i, i, full.diagonal(i)));
+        diagonal
+    }
+
+    /// Zeros with room for the couplings of all shapes.
+    fn room(&self) -> SymmetricMatrix {
+        SymmetricMatrix::banded(self.count(), self.count().saturating_sub(1))
     }
 
     fn full(&self, matrix: &SymmetricMatrix) -> SymmetricMatrix {
-        let mut full = SymmetricMatrix::banded(self.count(), self.count().saturating_sub(1));
+        let mut full = self.room();
         for (column, shape) in self.shapes.iter().enumerate() {
             let image = product(matrix, shape);
             (column..self.count()).for_each(|row| full.add(row, column, dot(&self.shapes[row], &image)));
