@@ -64,7 +64,7 @@ pub(crate) struct RollingRib {
 }
 
 /// A part of the duty to one side, as the face rolls in it.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Default)]
 pub(crate) struct DrivenState {
     /// Share of the distance.
     pub share: f64,
@@ -79,7 +79,7 @@ pub(crate) struct DrivenState {
 }
 
 /// What is asked of a face that rolls: a slip sideways, positive as by toe-in, and a force along the road, N.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone, Copy, Default)]
 pub(crate) struct Asked {
     pub side: f64,
     pub forward_force: f64,
@@ -178,7 +178,7 @@ impl Face {
         pose.check()?;
         let stance = Stance::of(self, &self.tires, pose);
         let toe = pose.toe.tan();
-        let (free_ribs, load) = stance.ribs(toe);
+        let (free_ribs, load): (Vec<_>, Vec<_>) = stance.ribs(toe).unzip();
         let radius = rolling_radius(&free_ribs, Asked { side: toe, forward_force: 0.0 });
         let scuff = |rib: &RollingRib| RibScuff {
             slip_forward: rib.forward(radius),
@@ -186,26 +186,51 @@ impl Face {
             ..RibScuff::default()
         };
         let mut ribs: Vec<RibScuff> = free_ribs.iter().map(scuff).collect();
-        stance.driven().for_each(|state| state.scuff(&mut ribs));
+        let mut state = DrivenState::default();
+        for (part, direction) in self.driven_parts() {
+            stance.drive(part, direction, &mut state);
+            state.scuff(&mut ribs);
+        }
         Ok(Rolling { radius, load, ribs })
     }
 
     /// Scuff energy of each rib over the duty on tires as they are meant to run, upright and straight, J/m.
-    pub(crate) fn upright_energy(&self, pose: Pose) -> Vec<f64> {
-        let tires = self.rated_tires();
-        let mut ribs = vec![RibScuff::default(); tires.len() * self.ribs.len()];
-        Stance::of(self, &tires, pose.upright()).driven().for_each(|state| state.scuff(&mut ribs));
-        ribs.iter().map(|rib| rib.energy).collect()
+    ///
+    /// Such tires share a load alike, and a tread pushed to one side is the mirror image of one pushed to the other: one tire
+    /// pushed to one side tells all.
+    pub(crate) fn upright_energy(&self, load: f64) -> Vec<f64> {
+        let tire = [self.rated_tire()];
+        let stance =
+            Stance::of(self, &tire, Pose { load: load / self.tires.len() as f64, ..Pose::default() });
+        let mut pushed = vec![RibScuff::default(); self.ribs.len()];
+        let mut state = DrivenState::default();
+        for part in 0..self.duty_slips.len() {
+            stance.drive(part, 1.0, &mut state);
+            state.scuff(&mut pushed);
+        }
+        let both = pushed.iter().zip(pushed.iter().rev()).map(|(rib, mirrored)| rib.energy + mirrored.energy);
+        both.collect::<Vec<f64>>().repeat(self.tires.len())
     }
 
     /// The states in which the face rolls over its duty.
     pub(crate) fn driven_states(&self, pose: Pose) -> Vec<DrivenState> {
-        Stance::of(self, &self.tires, pose).driven().collect()
+        let stance = Stance::of(self, &self.tires, pose);
+        let driven = |(part, direction)| {
+            let mut state = DrivenState::default();
+            stance.drive(part, direction, &mut state);
+            state
+        };
+        self.driven_parts().map(driven).collect()
+    }
+
+    /// Every part of the duty by its number, half of it to each side.
+    fn driven_parts(&self) -> impl Iterator<Item = (usize, f64)> + use<> {
+        (0..self.duty_slips.len()).flat_map(|part| [(part, -1.0), (part, 1.0)])
     }
 
     /// Side slip at which these tires together give a side force over load: the brush turned round, `3 μ/c (1 − (1 −
     /// q/μ)^⅓)` with the stiffness c for each newton of load, so that a stiff tread slips less for it.
-    fn slip_for(&self, side_force: f64) -> f64 {
+    pub(crate) fn slip_for(&self, side_force: f64) -> f64 {
         let friction = self.tread.friction;
         let left = 1.0 - (side_force / friction).min(1.0);
         3.0 * friction / self.shear_stiffness_per_load() * (1.0 - left.cbrt())
@@ -233,38 +258,33 @@ impl<'a> Stance<'a> {
     }
 
     /// All ribs under a side slip, and their loads.
-    fn ribs(&self, side: f64) -> (Vec<RollingRib>, Vec<f64>) {
-        let face = self.face;
-        let (mut deflections, mut loads) = (Vec::new(), Vec::new());
-        let mut radii = Vec::new();
-        for (tire, load) in self.tires.iter().zip(&self.loads) {
+    fn ribs(&self, side: f64) -> impl Iterator<Item = (RollingRib, f64)> {
+        self.tires.iter().zip(&self.loads).flat_map(move |(tire, load)| {
+            let face = self.face;
             let push = face.side_force(*load, self.pose.camber, side);
-            let lean = self.pose.camber + face.tilt_per_side_force * push;
-            face.press(tire, *load, lean, [&mut deflections, &mut loads]);
-            radii.extend(face.ribs.iter().map(|rib| tire.radius - rib.crown));
+            let pressed = face.press(tire, *load, self.pose.camber + face.tilt_per_side_force * push);
+            face.ribs.iter().map(move |rib| {
+                let (radius, load) = (tire.radius - rib.crown, pressed.load(rib));
+                let rolling = radius - ROLLING_SHARE * pressed.deflection(rib);
+                (RollingRib::new(rolling, face.brush(load)), load)
+            })
+        })
+    }
+
+    /// Rolls in a part of the duty with its push to one side; `state` is made anew.
+    fn drive(&self, part: usize, direction: f64, state: &mut DrivenState) {
+        let DutyPart { share, forward, .. } = self.face.duty.parts()[part];
+        let forward = if self.face.driven { forward } else { forward.min(0.0) };
+        let side = self.pose.toe.tan() + direction * self.face.duty_slips[part];
+        state.share = 0.5 * share;
+        state.asked = Asked { side, forward_force: forward * self.loads.iter().sum::<f64>() };
+        state.ribs.clear();
+        state.loads.clear();
+        for (rib, load) in self.ribs(side) {
+            state.ribs.push(rib);
+            state.loads.push(load);
         }
-        let each = radii.iter().zip(&deflections).zip(&loads);
-        let ribs = each.map(|((radius, deflection), load)| {
-            RollingRib::new(radius - ROLLING_SHARE * deflection, face.brush(*load))
-        });
-        (ribs.collect(), loads)
-    }
-
-    /// Every part of the duty, half of it to each side.
-    fn driven(&self) -> impl Iterator<Item = DrivenState> {
-        let parts = self.face.duty.parts().iter();
-        parts.flat_map(|part| [-1.0, 1.0].map(|direction| self.state(part, direction)))
-    }
-
-    fn state(&self, part: &DutyPart, direction: f64) -> DrivenState {
-        let forward = if self.face.driven { part.forward } else { part.forward.min(0.0) };
-        let asked = Asked {
-            side: self.pose.toe.tan() + direction * self.face.slip_for(part.side),
-            forward_force: forward * self.loads.iter().sum::<f64>(),
-        };
-        let (ribs, loads) = self.ribs(asked.side);
-        let travel = rolling_radius(&ribs, asked);
-        DrivenState { share: 0.5 * part.share, asked, travel, ribs, loads }
+        state.travel = rolling_radius(&state.ribs, state.asked);
     }
 }
 
@@ -276,6 +296,35 @@ impl DrivenState {
             let energy = self.share * rib.energy(self.travel, side);
             sum.energy += energy;
             sum.inboard_less_outboard += if side == 0.0 { 0.0 } else { energy.copysign(side) };
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{Carcass, Duty, DutyName, Tread};
+
+    /// Both tires pushed to either side, one after the other, are the check of one tire pushed to one.
+    #[test]
+    fn upright_tires_wear_as_one_pushed_to_one_side() {
+        let carcass = Carcass { radius: 0.51, stiffness: 0.9e6, rated_load: 20e3 };
+        let tread = Tread::usual(0.22).unwrap();
+        for (places, load) in
+            [(&[0.15, -0.15][..], 40e3), (&[0.02], 21e3), (&[0.15, -0.15], 2e3), (&[0.0], 0.0)]
+        {
+            let duty = Duty::usual(DutyName::City).unwrap();
+            let face = Face::new(tread, carcass, places).unwrap().with_duty(duty, true).unwrap();
+            let face = face.with_tilt_per_side_force(1e-6).unwrap();
+            let states = face.driven_states(Pose { load, ..Pose::default() });
+            let mut all = vec![RibScuff::default(); places.len() * face.ribs.len()];
+            states.iter().for_each(|state| state.scuff(&mut all));
+            let total: f64 = all.iter().map(|rib| rib.energy).sum();
+            let found = face.upright_energy(load);
+            assert_eq!((found.len(), total > 0.0), (all.len(), load > 0.0));
+            for (rib, found) in all.iter().zip(found) {
+                assert!((rib.energy - found).abs() <= 1e-12 * total, "{load}: {rib:?} {found}");
+            }
         }
     }
 }

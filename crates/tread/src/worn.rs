@@ -77,7 +77,7 @@ impl Face {
 
     pub(crate) fn rib_states(&self, pose: Pose) -> Result<RibStates, TreadError> {
         let Rolling { radius, load, ribs } = self.rolling(pose)?;
-        Ok(RibStates { radius, load, scuff: ribs, upright: self.upright_energy(pose) })
+        Ok(RibStates { radius, load, scuff: ribs, upright: self.upright_energy(pose.load) })
     }
 
     pub(crate) fn wear_of(&self, energy: f64) -> f64 {
