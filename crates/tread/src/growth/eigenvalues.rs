@@ -124,18 +124,20 @@ impl Hessenberg {
         for row in first..last {
             let turn = rotation(self.at(row, row), self.at(row + 1, row));
             self.turns.push(turn);
-            for column in row..=last {
-                let [above, below] = [self.at(row, column), self.at(row + 1, column)];
-                *self.at_mut(row, column) = above * turn.0 + turn.1 * below;
-                *self.at_mut(row + 1, column) = below * turn.0 - turn.1.conj() * above;
+            let (before, after) = self.values.split_at_mut((row + 1) * self.order);
+            let above = &mut before[row * self.order..][row..=last];
+            for (above, below) in above.iter_mut().zip(&mut after[row..=last]) {
+                [*above, *below] =
+                    [*above * turn.0 + turn.1 * *below, *below * turn.0 - turn.1.conj() * *above];
             }
         }
         for (number, column) in (first..last).enumerate() {
             let turn = self.turns[number];
-            for row in first..=column + 1 {
-                let [left, right] = [self.at(row, column), self.at(row, column + 1)];
-                *self.at_mut(row, column) = left * turn.0 + turn.1.conj() * right;
-                *self.at_mut(row, column + 1) = right * turn.0 - turn.1 * left;
+            let rows = self.values.chunks_exact_mut(self.order).take(column + 2).skip(first);
+            for row in rows {
+                let [left, right] = [row[column], row[column + 1]];
+                row[column] = left * turn.0 + turn.1.conj() * right;
+                row[column + 1] = right * turn.0 - turn.1 * left;
             }
         }
         (first..=last).for_each(|i| *self.at_mut(i, i) += shift);
