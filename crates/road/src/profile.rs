@@ -132,17 +132,23 @@ impl Shape for MeasuredProfile {
     }
 
     fn area(&self, from: f64, to: f64) -> f64 {
+        self.area_and_ends(from, to)[0]
+    }
+
+    /// Whole pieces between the first and the last have the heights of their samples: no line is asked for.
+    fn area_and_ends(&self, from: f64, to: f64) -> [f64; 3] {
         let (first, last) = (self.segment(from), self.segment(to));
-        let part = |segment: usize| {
-            let (a, b) = (from.max(self.distances[segment]), to.min(self.distances[segment + 1]));
-            0.5 * (self.line(segment, a) + self.line(segment, b)) * (b - a)
-        };
+        let [at_from, at_to] = [self.line(first, from), self.line(last, to)];
         if first >= last {
-            return part(first);
+            return [0.5 * (at_from + at_to) * (to - from), at_from, at_to];
         }
-        let between = self.distances[first + 1..=last].windows(2).zip(self.heights[first + 1..=last].windows(2));
+        let before = 0.5 * (at_from + self.heights[first + 1]) * (self.distances[first + 1] - from);
+        let after = 0.5 * (self.heights[last] + at_to) * (to - self.distances[last]);
+        let between =
+            self.distances[first + 1..=last].windows(2).zip(self.heights[first + 1..=last].windows(2));
         let whole = |(x, z): (&[f64], &[f64])| 0.5 * (z[0] + z[1]) * (x[1] - x[0]);
-        between.map(whole).fold(part(first), |sum, area| sum + area) + part(last)
+        let area = between.map(whole).fold(before, |sum, area| sum + area) + after;
+        [area, at_from, at_to]
     }
 }
 
