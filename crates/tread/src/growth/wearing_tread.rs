@@ -85,7 +85,7 @@ impl WearingTread {
         let rolling = face.rolling(pose)?;
         let part = TAU * rolling.radius / parts as f64;
         let ribs = face.tread.ribs as f64;
-        let contact = |load: &f64| weights(face.contact_length(load * ribs) / part);
+        let contact = |load: &f64| weights((face.contact_length(load * ribs) / part).min(parts as f64));
         let turning = |state: DrivenState| {
             let travel = state.travel;
             (state, Turning { travel, rate: 0.0 })
@@ -165,6 +165,7 @@ impl WearingTread {
             sums.for_each(|(sum, rib)| *sum += state.share * rib.energy(turning.travel, state.asked.side));
         }
         for ((contact, energies), here) in self.contacts.iter().zip(&mut self.energies).zip(&self.passed) {
+            let middle = middle % self.parts;
             spread(contact, (middle, self.parts), |part, weight| energies[part] += weight * here);
         }
     }
@@ -209,10 +210,12 @@ fn weights(parts: f64) -> Vec<f64> {
     (0..=reach).map(of).filter(|weight| *weight > 0.0).collect()
 }
 
+/// Adds to the parts of a contact about its middle one, which is one of the parts; a contact is shorter than the circumference.
 fn spread(contact: &[f64], (middle, parts): (usize, usize), mut add: impl FnMut(usize, f64)) {
-    add(middle % parts, contact[0]);
+    add(middle, contact[0]);
     for (i, weight) in contact.iter().enumerate().skip(1) {
-        add((middle + i) % parts, *weight);
-        add((middle + parts - i % parts) % parts, *weight);
+        let (ahead, behind) = (middle + i, middle + parts - i);
+        add(if ahead < parts { ahead } else { ahead - parts }, *weight);
+        add(if behind < parts { behind } else { behind - parts }, *weight);
     }
 }
