@@ -105,15 +105,7 @@ impl DynamicSystem {
         let of_matrices = [Complex::from(1.0), Complex::from(-omega * omega), Complex::new(0.0, omega)];
         let of_matrices = &of_matrices[..2 + usize::from(self.damping.is_some())];
         let dampers: Vec<_> = self.dampers.iter().filter(|one| omega * one.damping > 0.0).collect();
-        let forces = inputs
-            .iter()
-            .map(|input| (&input.direction, Complex::new(input.stiffness, omega * input.damping)));
-        let forces = forces.chain(dampers.iter().map(|one| (&one.direction, Complex::from(1.0))));
-        let mut columns = ComplexColumns::zeros(self.order(), inputs.len() + dampers.len());
-        for (column, (direction, force)) in forces.enumerate() {
-            let parts = direction.parts().iter();
-            parts.for_each(|(freedom, part)| columns.add(band.number(*freedom), column, force * *part));
-        }
+        let mut columns = self.right_sides(inputs, &dampers, omega, band);
         let undamped = || refused("one at which the system has no undamped resonance");
         if !band.solve(of_matrices, &mut columns) {
             return Err(undamped());
@@ -125,6 +117,25 @@ impl DynamicSystem {
         let outputs: Vec<_> = outputs.iter().map(along).collect();
         let along_dampers: Vec<_> = dampers.iter().map(|one| along(&one.direction)).collect();
         damped(&outputs, (&dampers, &along_dampers), omega).ok_or_else(undamped)
+    }
+
+    /// The forces of the inputs, and then the directions of the dampers, by the rows of a band.
+    fn right_sides(
+        &self,
+        inputs: &[Excitation],
+        dampers: &[&LinearDamper],
+        omega: f64,
+        band: &ComplexBand,
+    ) -> ComplexColumns {
+        let force = |input: &Excitation| Complex::new(input.stiffness, omega * input.damping);
+        let of_inputs = inputs.iter().map(|input| (&input.direction, force(input)));
+        let of_dampers = dampers.iter().map(|one| (&one.direction, Complex::from(1.0)));
+        let mut columns = ComplexColumns::zeros(self.order(), inputs.len() + dampers.len());
+        for (column, (direction, force)) in of_inputs.chain(of_dampers).enumerate() {
+            let parts = direction.parts().iter();
+            parts.for_each(|(freedom, part)| columns.add(band.number(*freedom), column, force * *part));
+        }
+        columns
     }
 }
 

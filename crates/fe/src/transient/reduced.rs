@@ -21,7 +21,7 @@ const UNMOVED: f64 = 1e-9;
 ///
 /// The static part makes slow forces arrive exactly; R. R. Craig, A. J. Kurdila, Fundamentals of Structural
 /// Dynamics, 2nd ed. 2006, ch. 17 (from memory).
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Default)]
 pub struct ReducedBasis {
     shapes: Vec<Vec<f64>>,
 }
@@ -62,7 +62,7 @@ impl ReducedBasis {
         system: &DynamicSystem,
         given: impl IntoIterator<Item = Vec<f64>>,
     ) -> Result<Self, FeError> {
-        let mut basis = ReducedBasis { shapes: Vec::new() };
+        let mut basis = Joined::default();
         for shape in given {
             if shape.len() != system.order() {
                 let (what, value) = ("length of a shape", shape.len() as f64);
@@ -70,14 +70,14 @@ impl ReducedBasis {
             }
             basis.join(&system.mass, shape);
         }
-        let factor = basis.static_factor(stiffness, &system.mass)?;
+        let factor = basis.basis.static_factor(stiffness, &system.mass)?;
         for direction in system.loads.iter().map(|load| &load.direction).chain(system.directions()) {
             let mut answer = vec![0.0; system.order()];
             direction.add_to(1.0, &mut answer);
             factor.solve(&mut answer);
             basis.join(&system.mass, answer);
         }
-        basis.diagonalized(&system.stiffness)
+        basis.basis.diagonalized(&system.stiffness)
     }
 
     /// Number of shapes.
@@ -123,23 +123,6 @@ impl ReducedBasis {
             reduced.add_law(law.with_directions(directions))?;
         }
         Ok(reduced)
-    }
-
-    /// Adds what a shape has beyond the others, at length 1.
-    fn join(&mut self, mass: &SymmetricMatrix, mut shape: Vec<f64>) {
-        let length = dot(&shape, &product(mass, &shape)).sqrt();
-        // Once is not enough where most of the shape is taken away.
-        for _ in 0..2 {
-            for other in &self.shapes {
-                let share = dot(other, &product(mass, &shape));
-                add(-share, other, &mut shape);
-            }
-        }
-        let left = dot(&shape, &product(mass, &shape)).sqrt();
-        if left > DEPENDENT * length {
-            shape.iter_mut().for_each(|x| *x /= left);
-            self.shapes.push(shape);
-        }
     }
 
     /// The shapes that a load or a law moves.
@@ -228,6 +211,34 @@ impl ReducedBasis {
             (column..self.count()).for_each(|row| full.add(row, column, dot(&self.shapes[row], &image)));
         }
         full
+    }
+}
+
+/// Shapes of length 1 square to each other, with what the mass makes of each.
+#[derive(Default)]
+struct Joined {
+    basis: ReducedBasis,
+    momenta: Vec<Vec<f64>>,
+}
+
+impl Joined {
+    /// Adds what a shape has beyond the others, at length 1.
+    fn join(&mut self, mass: &SymmetricMatrix, mut shape: Vec<f64>) {
+        let length = dot(&shape, &product(mass, &shape)).sqrt();
+        // Once is not enough where most of the shape is taken away.
+        for _ in 0..2 {
+            for (other, momenta) in self.basis.shapes.iter().zip(&self.momenta) {
+                let share = dot(momenta, &shape);
+                add(-share, other, &mut shape);
+            }
+        }
+        let mut momenta = product(mass, &shape);
+        let left = dot(&shape, &momenta).sqrt();
+        if left > DEPENDENT * length {
+            shape.iter_mut().chain(&mut momenta).for_each(|x| *x /= left);
+            self.basis.shapes.push(shape);
+            self.momenta.push(momenta);
+        }
     }
 }
 
