@@ -90,6 +90,8 @@ struct Stance<'a> {
     face: &'a Face,
     tires: &'a [FittedTire],
     pose: Pose,
+    /// Side slip by toe.
+    toe_slip: f64,
     /// Load of each tire, N.
     loads: Vec<f64>,
 }
@@ -141,13 +143,14 @@ impl RollingRib {
     /// `∂f/∂R_e = −(1 + f)/R_e` and `∂σ/∂R_e = (f/σ) ∂f/∂R_e`.
     #[inline]
     pub(crate) fn forward_force(&self, travel: f64, side: f64) -> [f64; 2] {
-        let forward = self.forward(travel);
+        let per_travel = travel.recip();
+        let forward = (self.radius - travel) * per_travel;
         let sliding = sliding(forward, side);
         if sliding == 0.0 {
             return [0.0, -self.shear];
         }
         let psi = self.sliding * travel * sliding;
-        let (falls, along) = (-(1.0 + forward) / travel, forward / sliding);
+        let (falls, along) = (-(1.0 + forward) * per_travel, forward / sliding);
         if psi >= 1.0 {
             return [self.limit * along, self.limit * falls * (1.0 - along * along) / sliding];
         }
@@ -177,7 +180,7 @@ impl Face {
     pub fn rolling(&self, pose: Pose) -> Result<Rolling, TreadError> {
         pose.check()?;
         let stance = Stance::of(self, &self.tires, pose);
-        let toe = pose.toe.tan();
+        let toe = stance.toe_slip;
         let (free_ribs, load): (Vec<_>, Vec<_>) = stance.ribs(toe).unzip();
         let radius = rolling_radius(&free_ribs, Asked { side: toe, forward_force: 0.0 });
         let scuff = |rib: &RollingRib| RibScuff {
@@ -254,7 +257,7 @@ impl Face {
 
 impl<'a> Stance<'a> {
     fn of(face: &'a Face, tires: &'a [FittedTire], pose: Pose) -> Self {
-        Stance { face, tires, pose, loads: face.tire_loads(tires, pose) }
+        Stance { face, tires, pose, toe_slip: pose.toe.tan(), loads: face.tire_loads(tires, pose) }
     }
 
     /// All ribs under a side slip, and their loads.
@@ -275,7 +278,7 @@ impl<'a> Stance<'a> {
     fn drive(&self, part: usize, direction: f64, state: &mut DrivenState) {
         let DutyPart { share, forward, .. } = self.face.duty.parts()[part];
         let forward = if self.face.driven { forward } else { forward.min(0.0) };
-        let side = self.pose.toe.tan() + direction * self.face.duty_slips[part];
+        let side = self.toe_slip + direction * self.face.duty_slips[part];
         state.share = 0.5 * share;
         state.asked = Asked { side, forward_force: forward * self.loads.iter().sum::<f64>() };
         state.ribs.clear();
