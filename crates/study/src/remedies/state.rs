@@ -2,8 +2,8 @@
 
 use axlebow_axle::tread::{TireWear, Worn};
 use axlebow_axle::{
-    Axle, CaseOutcome, GrowthOptions, LoadCase, Ride, Side, Sides, StaticDesign, StrengthOutcome, TireSlot,
-    ride, strength, tire_faces, wear_over, wheel_growth, worse_end,
+    Axle, CaseOutcome, GrowthOptions, LoadCase, Ride, RidingAxle, Side, Sides, StaticDesign, StrengthOutcome,
+    TireSlot, strength, tire_faces, wear_over, wheel_growth, worse_end,
 };
 use axlebow_model::Model;
 
@@ -178,7 +178,8 @@ fn cups(axle: &Axle, case: &LoadCase) -> Option<CupGrowth> {
 
 /// Mean wear over a road, and what the road does.
 fn driven(axle: &Axle, over: &Ride) -> Result<(Sides<Worn>, StateOverRoad), WhyNot> {
-    let outcome = ride(axle, over).map_err(WhyNot::Unsolved)?;
+    let riding = RidingAxle::of(axle, over.axle_load).map(RidingAxle::without_stations);
+    let outcome = riding.and_then(|axle| axle.ride(over)).map_err(WhyNot::Unsolved)?;
     if let Some(why) = &outcome.partial {
         return Err(WhyNot::Undriven(why.clone()));
     }
