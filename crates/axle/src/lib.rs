@@ -113,4 +113,4 @@ pub use tires::growth_outcome::{
     worse_end,
 };
 pub use tires::tire_face::{TireCase, TireDuty, TireFace, TireOutcome, tire_faces, tire_warning, tires};
-pub use tires::tire_ride::{PrintedWave, TireRide, TireRideOutcome, tires_over};
+pub use tires::tire_ride::{PrintedWave, TireRide, TireRideOutcome, tires_over, wear_over};

@@ -24,6 +24,7 @@ mod band_solve;
 mod columns;
 mod combine;
 mod complex_band;
+mod complex_columns;
 mod eigen;
 mod factor;
 mod lanes;
@@ -37,6 +38,7 @@ mod weighted_sum;
 
 pub use columns::Columns;
 pub use complex_band::ComplexBand;
+pub use complex_columns::ComplexColumns;
 pub use eigen::{Crossing, CrossingPairs, EigenFailure, EigenMethod, EigenPairs, Pencil};
 pub use factor::Factor;
 pub use matrix::SymmetricMatrix;

@@ -49,6 +49,11 @@ pub(crate) trait Shape {
 
     /// Integral of the height over `from..to` inside the shape (m²).
     fn area(&self, from: f64, to: f64) -> f64;
+
+    /// The area over `from..to` inside the shape (m²) and the heights at both ends (m).
+    fn area_and_ends(&self, from: f64, to: f64) -> [f64; 3] {
+        [self.area(from, to), self.height(from), self.height(to)]
+    }
 }
 
 /// Level ground, a shape without length.
@@ -108,6 +113,16 @@ impl Event {
         let before = shape.before() * (start - from).max(0.0);
         let after = shape.after() * (to - end).max(0.0);
         (before + shape.area(from.max(start), to.min(end)) + after) / (to - from)
+    }
+
+    /// Mean height of the ground over a stretch, and its height at both ends (m, up).
+    pub(crate) fn mean_and_ends(&self, from: f64, to: f64) -> [f64; 3] {
+        let shape = self.shape();
+        if from >= shape.start() && to < shape.end() {
+            let [area, at_from, at_to] = shape.area_and_ends(from, to);
+            return [area / (to - from), at_from, at_to];
+        }
+        [self.mean_height(from, to), self.height(from), self.height(to)]
     }
 
     fn shape(&self) -> &dyn Shape {

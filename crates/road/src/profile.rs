@@ -91,8 +91,11 @@ impl MeasuredProfile {
         // Even samples lie where their share of the length says.
         let last = self.distances.len() - 2;
         let guess = (((x - self.start()) / self.length() * (last + 1) as f64) as usize).min(last);
-        if self.distances[guess] <= x && x < self.distances[guess + 1] {
-            return guess;
+        // A guess may be off by one for its rounding.
+        let near = [guess, guess.saturating_sub(1), (guess + 1).min(last)];
+        let holds = |own: &usize| self.distances[*own] <= x && x < self.distances[own + 1];
+        if let Some(own) = near.into_iter().find(holds) {
+            return own;
         }
         let above = self.distances.partition_point(|&sample| sample <= x);
         above.clamp(1, self.distances.len() - 1) - 1
@@ -129,12 +132,23 @@ impl Shape for MeasuredProfile {
     }
 
     fn area(&self, from: f64, to: f64) -> f64 {
-        let mut sum = 0.0;
-        for segment in self.segment(from)..=self.segment(to) {
-            let (a, b) = (from.max(self.distances[segment]), to.min(self.distances[segment + 1]));
-            sum += 0.5 * (self.line(segment, a) + self.line(segment, b)) * (b - a);
+        self.area_and_ends(from, to)[0]
+    }
+
+    /// Whole pieces between the first and the last have the heights of their samples: no line is asked for.
+    fn area_and_ends(&self, from: f64, to: f64) -> [f64; 3] {
+        let (first, last) = (self.segment(from), self.segment(to));
+        let [at_from, at_to] = [self.line(first, from), self.line(last, to)];
+        if first >= last {
+            return [0.5 * (at_from + at_to) * (to - from), at_from, at_to];
         }
-        sum
+        let before = 0.5 * (at_from + self.heights[first + 1]) * (self.distances[first + 1] - from);
+        let after = 0.5 * (self.heights[last] + at_to) * (to - self.distances[last]);
+        let between =
+            self.distances[first + 1..=last].windows(2).zip(self.heights[first + 1..=last].windows(2));
+        let whole = |(x, z): (&[f64], &[f64])| 0.5 * (z[0] + z[1]) * (x[1] - x[0]);
+        let area = between.map(whole).fold(before, |sum, area| sum + area) + after;
+        [area, at_from, at_to]
     }
 }
 

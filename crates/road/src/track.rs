@@ -88,6 +88,16 @@ impl Track {
         }
     }
 
+    /// [`Height`](Self::height) (m) and [`slope`](Self::slope) (m/m) at one place, for less than both by themselves.
+    ///
+    /// - `x`: distance along the road (m), any
+    pub fn height_and_slope(&self, x: f64) -> [f64; 2] {
+        let Some(length) = self.contact_length else { return [self.height(x), self.slope(x)] };
+        let own = x - self.place;
+        let [mean, behind, ahead] = self.event.mean_and_ends(own - 0.5 * length, own + 0.5 * length);
+        [mean, (ahead - behind) / length]
+    }
+
     /// Slope of the ground as the wheel feels it (m/m, up along the road):
     ///
     /// dz̄/dx = (z(x + L/2) - z(x - L/2)) / L
@@ -144,6 +154,24 @@ mod tests {
         let track = Track::new(HalfSineBump::new(0.1, 2.0).unwrap()).enveloped(0.5).unwrap();
         let b = 0.25 * std::f64::consts::FRAC_PI_2;
         assert_relative_eq!(track.height(1.0), 0.1 * b.sin() / b, max_relative = 1e-15);
+    }
+
+    /// The same digits as one by one, before, within and behind each event, and where the contact reaches over its ends.
+    #[test]
+    fn height_and_slope_together_are_those_one_by_one() {
+        let (distances, heights): (Vec<f64>, Vec<f64>) = (0..=40)
+            .map(|i| 0.05 * f64::from(i) + 1e-3 * f64::from(i % 3))
+            .map(|x| (x, (7.0 * x).sin()))
+            .unzip();
+        let profile = MeasuredProfile::new(&distances, &heights, 1.0).unwrap();
+        let tracks = [Track::new(profile), Track::new(HalfSineBump::new(0.1, 2.0).unwrap()), Track::flat()];
+        for track in tracks {
+            for felt in [track.clone(), track.enveloped(0.03).unwrap(), track.enveloped(0.23).unwrap()] {
+                for x in (-20..240).map(|i| 0.01 * f64::from(i)) {
+                    assert_eq!(felt.height_and_slope(x), [felt.height(x), felt.slope(x)], "{x}");
+                }
+            }
+        }
     }
 
     #[test]

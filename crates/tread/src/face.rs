@@ -38,6 +38,8 @@ pub struct Face {
     /// The ribs of one tire.
     pub(crate) ribs: Vec<Rib>,
     pub(crate) duty: Duty,
+    /// Side slip that each part of the duty asks for.
+    pub(crate) duty_slips: Vec<f64>,
     pub(crate) driven: bool,
     /// Tilt of a tire's tread by a side force on it, rad/N.
     pub(crate) tilt_per_side_force: f64,
@@ -86,16 +88,18 @@ impl Face {
         let rib = |(on_tire, shoulder)| Rib { on_tire, crown: tread.crown_at(on_tire), shoulder };
         let fitted =
             |place: &f64| FittedTire { place: *place, inflation: tread.inflation, radius: carcass.radius };
-        Ok(Face {
+        let face = Face {
             tread,
             carcass,
             tires: places.iter().map(fitted).collect(),
             ribs: tread.rib_places().zip(tread.shoulder_shares()).map(rib).collect(),
             duty: Duty::line_haul(),
+            duty_slips: Vec::new(),
             driven: false,
             tilt_per_side_force: 0.0,
             abrasion: None,
-        })
+        };
+        Ok(face.in_duty(Duty::line_haul()))
     }
 
     /// The same face with an inflation (Pa) for each tire, outermost first.
@@ -130,7 +134,12 @@ impl Face {
     /// [`TreadError::Value`] for a duty that asks for more than the friction can give.
     pub fn with_duty(self, duty: Duty, driven: bool) -> Result<Self, TreadError> {
         duty.check_friction(self.tread.friction)?;
-        Ok(Face { duty, driven, ..self })
+        Ok(Face { driven, ..self }.in_duty(duty))
+    }
+
+    fn in_duty(self, duty: Duty) -> Self {
+        let duty_slips = duty.parts().iter().map(|part| self.slip_for(part.side)).collect();
+        Face { duty, duty_slips, ..self }
     }
 
     /// The same face on a carcass that side forces tilt.
@@ -175,14 +184,9 @@ impl Face {
         &self.duty
     }
 
-    /// The same tires as they are meant to run: rated inflation, one radius.
-    pub(crate) fn rated_tires(&self) -> Vec<FittedTire> {
-        let rated = |tire: &FittedTire| FittedTire {
-            inflation: self.tread.inflation,
-            radius: self.carcass.radius,
-            ..*tire
-        };
-        self.tires.iter().map(rated).collect()
+    /// A tire as it is meant to run, in the middle of the hub: rated inflation, the carcass's radius.
+    pub(crate) fn rated_tire(&self) -> FittedTire {
+        FittedTire { place: 0.0, inflation: self.tread.inflation, radius: self.carcass.radius }
     }
 
     /// Vertical stiffness of a tire at an inflation (Pa), N/m.

@@ -44,6 +44,7 @@ mod pressed;
 mod rolling;
 mod round;
 mod suspect;
+mod travel;
 mod tread;
 mod worn;
 

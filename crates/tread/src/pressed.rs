@@ -11,7 +11,7 @@
 //! De Beer, C. Fisher, Stress-In-Motion (SIM) system for capturing tri-axial tyre-road interaction in the contact patch,
 //! Measurement 46 (2013) 2155-2173; the trend from memory).
 
-use crate::face::FittedTire;
+use crate::face::{FittedTire, Rib};
 use crate::{Face, Pose, TreadError};
 
 /// A face under load.
@@ -23,6 +23,21 @@ pub struct Pressed {
     pub deflection: Vec<f64>,
     /// Load of each rib, N.
     pub load: Vec<f64>,
+}
+
+/// A tire that carries a load and leans.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct PressedTire {
+    /// Vertical stiffness of a rib, N/m.
+    stiffness: f64,
+    /// Lean of the tread, rad.
+    lean: f64,
+    /// How much deeper a rib that is all shoulder presses for the sidewalls' load, m.
+    deeper: f64,
+    /// Deflection of a rib without crown in the middle of the tire, m.
+    middle: f64,
+    /// The same of loads, the sidewalls' counted.
+    evenly: f64,
 }
 
 /// A one-sided spring under a plate: how much lower than the others it meets the plate, m, and its stiffness, N/m.
@@ -47,12 +62,10 @@ impl Face {
         pose.check()?;
         let mut pressed = Pressed { middle: Vec::new(), deflection: Vec::new(), load: Vec::new() };
         for (tire, load) in self.tires.iter().zip(self.tire_loads(&self.tires, pose)) {
-            pressed.middle.push(self.press(
-                tire,
-                load,
-                pose.camber,
-                [&mut pressed.deflection, &mut pressed.load],
-            ));
+            let own = self.press(tire, load, pose.camber);
+            pressed.middle.push(own.middle);
+            pressed.deflection.extend(self.ribs.iter().map(|rib| own.deflection(rib)));
+            pressed.load.extend(self.ribs.iter().map(|rib| own.load(rib)));
         }
         Ok(pressed)
     }
@@ -63,33 +76,24 @@ impl Face {
             offset: tire.place * pose.camber + tire.radius - self.carcass.radius,
             stiffness: self.stiffness_at(tire.inflation),
         };
-        let springs: Vec<PlateSpring> = tires.iter().map(spring).collect();
-        let mean = plate_deflection(&springs, pose.load.max(0.0));
-        springs.iter().map(|spring| spring.stiffness * (mean + spring.offset).max(0.0)).collect()
+        let springs = tires.iter().map(spring);
+        let mean = plate_deflection(springs.clone(), pose.load.max(0.0));
+        springs.map(|spring| spring.stiffness * (mean + spring.offset).max(0.0)).collect()
     }
 
-    /// Adds deflections and loads of the ribs of a tire that carries a load and leans; returns the deflection in its middle.
-    pub(crate) fn press(
-        &self,
-        tire: &FittedTire,
-        load: f64,
-        lean: f64,
-        [deflections, loads]: [&mut Vec<f64>; 2],
-    ) -> f64 {
+    /// A tire that carries a load and leans.
+    pub(crate) fn press(&self, tire: &FittedTire, load: f64, lean: f64) -> PressedTire {
         let stiffness = self.stiffness_at(tire.inflation) / self.tread.ribs as f64;
-        let spring = |offset: f64| PlateSpring { offset, stiffness };
-        let mut springs: Vec<PlateSpring> =
-            self.ribs.iter().map(|rib| spring(rib.on_tire * lean - rib.crown)).collect();
-        let middle = plate_deflection(&springs, load);
-        deflections.extend(springs.iter().map(|spring| (middle + spring.offset).max(0.0)));
         let shoulders: f64 = self.ribs.iter().map(|rib| rib.shoulder).sum();
         let deeper = self.sidewall_load(tire, load) / (stiffness * shoulders);
-        for (spring, rib) in springs.iter_mut().zip(&self.ribs) {
-            spring.offset += deeper * rib.shoulder;
-        }
-        let evenly = plate_deflection(&springs, load);
-        loads.extend(springs.iter().map(|spring| stiffness * (evenly + spring.offset).max(0.0)));
-        middle
+        let mut pressed = PressedTire { stiffness, lean, deeper, middle: 0.0, evenly: 0.0 };
+        let springs = |offset: fn(&PressedTire, &Rib) -> f64| {
+            self.ribs.iter().map(move |rib| PlateSpring { offset: offset(&pressed, rib), stiffness })
+        };
+        let middle = plate_deflection(springs(PressedTire::offset), load);
+        let evenly = plate_deflection(springs(PressedTire::offset_of_load), load);
+        (pressed.middle, pressed.evenly) = (middle, evenly);
+        pressed
     }
 
     /// What the sidewalls of a tire carry through its shoulders, N: `s F₀ (δ/δ₀)²`, at most its load.
@@ -100,20 +104,46 @@ impl Face {
     }
 }
 
-/// The deflection of a plate at which springs under it carry `total`: `Σ k max(0, deflection + offset)`.
-fn plate_deflection(springs: &[PlateSpring], total: f64) -> f64 {
-    let mut falling = springs.to_vec();
-    falling.sort_by(|a, b| b.offset.total_cmp(&a.offset));
-    let (mut forces, mut stiffness, mut deflection) = (0.0, 0.0, 0.0);
-    for (i, spring) in falling.iter().enumerate() {
-        forces += spring.stiffness * spring.offset;
-        stiffness += spring.stiffness;
-        deflection = (total - forces) / stiffness;
-        if falling.get(i + 1).is_none_or(|next| deflection + next.offset <= 0.0) {
-            break;
-        }
+impl PressedTire {
+    /// How much lower than the middle of the tread a rib meets the road, m.
+    fn offset(&self, rib: &Rib) -> f64 {
+        rib.on_tire * self.lean - rib.crown
     }
-    deflection
+
+    /// The same with what makes the shoulders carry the sidewalls' load.
+    fn offset_of_load(&self, rib: &Rib) -> f64 {
+        self.offset(rib) + self.deeper * rib.shoulder
+    }
+
+    /// Deflection of a rib, m.
+    pub(crate) fn deflection(&self, rib: &Rib) -> f64 {
+        (self.middle + self.offset(rib)).max(0.0)
+    }
+
+    /// Load of a rib, N.
+    pub(crate) fn load(&self, rib: &Rib) -> f64 {
+        self.stiffness * (self.evenly + self.offset_of_load(rib)).max(0.0)
+    }
+}
+
+/// The deflection of a plate at which springs under it carry `total`: `Σ k max(0, deflection + offset)`.
+///
+/// The force grows ever faster with the deflection, so that of springs which do not touch where all those at hand carry it
+/// none touches at less: they are left out, and what is left is tried again.
+fn plate_deflection(springs: impl Iterator<Item = PlateSpring> + Clone, total: f64) -> f64 {
+    let (mut deflection, mut touching) = (f64::INFINITY, usize::MAX);
+    loop {
+        let (mut forces, mut stiffness, mut count) = (0.0, 0.0, 0);
+        for spring in springs.clone().filter(|spring| deflection + spring.offset > 0.0) {
+            forces += spring.stiffness * spring.offset;
+            stiffness += spring.stiffness;
+            count += 1;
+        }
+        if count == 0 || count >= touching {
+            return deflection;
+        }
+        (deflection, touching) = ((total - forces) / stiffness, count);
+    }
 }
 
 #[cfg(test)]
@@ -126,7 +156,7 @@ mod tests {
         let spring = |(offset, stiffness)| PlateSpring { offset, stiffness };
         let springs = [(0.3, 1.0), (-0.2, 2.0), (0.1, 0.5), (-0.9, 1.5)].map(spring);
         for total in [0.0, 0.05, 0.2, 0.7, 1.0, 3.0, 10.0] {
-            let deflection = plate_deflection(&springs, total);
+            let deflection = plate_deflection(springs.into_iter(), total);
             let each = springs.iter().map(|one| one.stiffness * (deflection + one.offset).max(0.0));
             let sum: f64 = each.sum();
             assert!((sum - total).abs() < 1e-12, "{total}: {sum}");

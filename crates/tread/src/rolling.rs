@@ -2,21 +2,13 @@
 
 use crate::duty::DutyPart;
 use crate::face::FittedTire;
+use crate::travel::rolling_radius;
 use crate::{Brush, Face, Pose, TreadError};
 
 /// Share of its deflection by which a tire's rolling radius is below the unloaded one: R_e = R − δ/3.
 ///
 /// Source: R. N. Jazar, Vehicle Dynamics: Theory and Application, 2008, sec. 3.2 (from memory).
 pub const ROLLING_SHARE: f64 = 1.0 / 3.0;
-
-/// Rounds within which the speed is found; some ten do.
-const ROUNDS: usize = 60;
-/// Share of the bracket within which it is found.
-const TOLERANCE: f64 = 1e-13;
-/// Share of the radii by which the bracket is widened until the force asked for lies in it, and how often it is doubled.
-const WIDENING: f64 = 0.01;
-/// Most doublings of the bracket.
-const DOUBLINGS: usize = 12;
 
 /// What one rib does as it rolls.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
@@ -58,15 +50,21 @@ pub struct Rolling {
     pub ribs: Vec<RibScuff>,
 }
 
-/// A rib ready to roll.
-#[derive(Debug, Clone, Copy)]
+/// A rib ready to roll: a [`Brush`] on a radius of its own.
+#[derive(Debug, Clone, Copy, Default)]
 pub(crate) struct RollingRib {
-    pub radius: f64,
-    pub brush: Brush,
+    /// R, m.
+    radius: f64,
+    /// μF, N; zero off the road.
+    limit: f64,
+    /// C/R, N/m.
+    shear: f64,
+    /// C/(3 μF R), 1/m: ψ by the sliding speed times the travel.
+    sliding: f64,
 }
 
 /// A part of the duty to one side, as the face rolls in it.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Default)]
 pub(crate) struct DrivenState {
     /// Share of the distance.
     pub share: f64,
@@ -81,10 +79,10 @@ pub(crate) struct DrivenState {
 }
 
 /// What is asked of a face that rolls: a slip sideways, positive as by toe-in, and a force along the road, N.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone, Copy, Default)]
 pub(crate) struct Asked {
     pub side: f64,
-    forward_force: f64,
+    pub forward_force: f64,
 }
 
 /// A hub on its tires, before driving asks anything of them.
@@ -92,32 +90,80 @@ struct Stance<'a> {
     face: &'a Face,
     tires: &'a [FittedTire],
     pose: Pose,
+    /// Side slip by toe.
+    toe_slip: f64,
     /// Load of each tire, N.
     loads: Vec<f64>,
 }
 
 impl RollingRib {
+    pub(crate) fn new(radius: f64, brush: Brush) -> Self {
+        let Brush { stiffness, limit } = brush;
+        if limit <= 0.0 {
+            return RollingRib { radius, ..RollingRib::default() };
+        }
+        let shear = stiffness / radius;
+        RollingRib { radius, limit, shear, sliding: shear / (3.0 * limit) }
+    }
+
+    pub(crate) fn radius(&self) -> f64 {
+        self.radius
+    }
+
+    pub(crate) fn is_on_road(&self) -> bool {
+        self.limit > 0.0
+    }
+
+    /// C/R and C, which say how fast the rib rolls under small slip.
+    pub(crate) fn small_slip(&self) -> [f64; 2] {
+        [self.shear, self.shear * self.radius]
+    }
+
     /// Sliding speed forward over the travelling speed where the face travels `radius` for each radian.
     fn forward(&self, radius: f64) -> f64 {
         (self.radius - radius) / radius
     }
 
-    /// Shear force for each unit of sliding speed, N, and that sliding speed.
-    fn shear(&self, radius: f64, side: f64) -> (f64, f64) {
-        let sliding = f64::hypot(self.forward(radius), side);
-        // Slip counts against the speed at which the rib itself rolls.
-        let slip = sliding * radius / self.radius;
-        if sliding == 0.0 { (self.brush.stiffness, 0.0) } else { (self.brush.force(slip) / sliding, sliding) }
-    }
-
-    fn forward_force(&self, radius: f64, side: f64) -> f64 {
-        self.shear(radius, side).0 * self.forward(radius)
-    }
-
+    /// Energy for each meter traveled, N: shear force by sliding speed.
     pub(crate) fn energy(&self, radius: f64, side: f64) -> f64 {
-        let (ratio, sliding) = self.shear(radius, side);
-        ratio * sliding * sliding
+        let sliding = sliding(self.forward(radius), side);
+        let psi = self.sliding * radius * sliding;
+        if psi < 1.0 {
+            self.shear * radius * (1.0 - psi * (1.0 - psi / 3.0)) * sliding * sliding
+        } else {
+            self.limit * sliding
+        }
     }
+
+    /// Forward force X (N) and how it changes with the travel R_e (N/m).
+    ///
+    /// With the sliding speed forward f = R/R_e − 1, that sideways s and σ = √(f² + s²), the slip against the rib's own speed
+    /// of rolling is σ R_e/R, so that the [`Brush`] has ψ = C σ R_e/(3 μF R) and
+    /// `X = C (R_e/R) (1 − ψ + ψ²/3) f` up to ψ = 1, `X = μF f/σ` from there on. It changes by
+    /// `∂f/∂R_e = −(1 + f)/R_e` and `∂σ/∂R_e = (f/σ) ∂f/∂R_e`.
+    #[inline]
+    pub(crate) fn forward_force(&self, travel: f64, side: f64) -> [f64; 2] {
+        let per_travel = travel.recip();
+        let forward = (self.radius - travel) * per_travel;
+        let sliding = sliding(forward, side);
+        if sliding == 0.0 {
+            return [0.0, -self.shear];
+        }
+        let psi = self.sliding * travel * sliding;
+        let (falls, along) = (-(1.0 + forward) * per_travel, forward / sliding);
+        if psi >= 1.0 {
+            return [self.limit * along, self.limit * falls * (1.0 - along * along) / sliding];
+        }
+        let sticking = 1.0 - psi * (1.0 - psi / 3.0);
+        let psi_changes = self.sliding * (sliding + travel * along * falls);
+        let by_psi = (2.0 / 3.0 * psi - 1.0) * psi_changes;
+        [self.shear * travel * sticking * forward, self.shear * (travel * forward * by_psi - sticking)]
+    }
+}
+
+/// √(f² + s²): slips are far from where their squares would be lost.
+fn sliding(forward: f64, side: f64) -> f64 {
+    (forward * forward + side * side).sqrt()
 }
 
 impl Face {
@@ -133,13 +179,9 @@ impl Face {
     /// As [`Face::pressed`]; [`TreadError::Value`] for a toe beyond ±0.2 rad.
     pub fn rolling(&self, pose: Pose) -> Result<Rolling, TreadError> {
         pose.check()?;
-        Ok(self.rolled(&self.tires, pose))
-    }
-
-    pub(crate) fn rolled(&self, tires: &[FittedTire], pose: Pose) -> Rolling {
-        let stance = Stance { face: self, tires, pose, loads: self.tire_loads(tires, pose) };
-        let toe = pose.toe.tan();
-        let (free_ribs, load) = stance.ribs(toe);
+        let stance = Stance::of(self, &self.tires, pose);
+        let toe = stance.toe_slip;
+        let (free_ribs, load): (Vec<_>, Vec<_>) = stance.ribs(toe).unzip();
         let radius = rolling_radius(&free_ribs, Asked { side: toe, forward_force: 0.0 });
         let scuff = |rib: &RollingRib| RibScuff {
             slip_forward: rib.forward(radius),
@@ -147,20 +189,51 @@ impl Face {
             ..RibScuff::default()
         };
         let mut ribs: Vec<RibScuff> = free_ribs.iter().map(scuff).collect();
-        stance.driven().for_each(|state| state.scuff(&mut ribs));
-        Rolling { radius, load, ribs }
+        let mut state = DrivenState::default();
+        for (part, direction) in self.driven_parts() {
+            stance.drive(part, direction, &mut state);
+            state.scuff(&mut ribs);
+        }
+        Ok(Rolling { radius, load, ribs })
+    }
+
+    /// Scuff energy of each rib over the duty on tires as they are meant to run, upright and straight, J/m.
+    ///
+    /// Such tires share a load alike, and a tread pushed to one side is the mirror image of one pushed to the other: one tire
+    /// pushed to one side tells all.
+    pub(crate) fn upright_energy(&self, load: f64) -> Vec<f64> {
+        let tire = [self.rated_tire()];
+        let stance =
+            Stance::of(self, &tire, Pose { load: load / self.tires.len() as f64, ..Pose::default() });
+        let mut pushed = vec![RibScuff::default(); self.ribs.len()];
+        let mut state = DrivenState::default();
+        for part in 0..self.duty_slips.len() {
+            stance.drive(part, 1.0, &mut state);
+            state.scuff(&mut pushed);
+        }
+        let both = pushed.iter().zip(pushed.iter().rev()).map(|(rib, mirrored)| rib.energy + mirrored.energy);
+        both.collect::<Vec<f64>>().repeat(self.tires.len())
     }
 
     /// The states in which the face rolls over its duty.
     pub(crate) fn driven_states(&self, pose: Pose) -> Vec<DrivenState> {
-        let stance =
-            Stance { face: self, tires: &self.tires, pose, loads: self.tire_loads(&self.tires, pose) };
-        stance.driven().collect()
+        let stance = Stance::of(self, &self.tires, pose);
+        let driven = |(part, direction)| {
+            let mut state = DrivenState::default();
+            stance.drive(part, direction, &mut state);
+            state
+        };
+        self.driven_parts().map(driven).collect()
+    }
+
+    /// Every part of the duty by its number, half of it to each side.
+    fn driven_parts(&self) -> impl Iterator<Item = (usize, f64)> + use<> {
+        (0..self.duty_slips.len()).flat_map(|part| [(part, -1.0), (part, 1.0)])
     }
 
     /// Side slip at which these tires together give a side force over load: the brush turned round, `3 μ/c (1 − (1 −
     /// q/μ)^⅓)` with the stiffness c for each newton of load, so that a stiff tread slips less for it.
-    fn slip_for(&self, side_force: f64) -> f64 {
+    pub(crate) fn slip_for(&self, side_force: f64) -> f64 {
         let friction = self.tread.friction;
         let left = 1.0 - (side_force / friction).min(1.0);
         3.0 * friction / self.shear_stiffness_per_load() * (1.0 - left.cbrt())
@@ -182,41 +255,39 @@ impl Face {
     }
 }
 
-impl Stance<'_> {
+impl<'a> Stance<'a> {
+    fn of(face: &'a Face, tires: &'a [FittedTire], pose: Pose) -> Self {
+        Stance { face, tires, pose, toe_slip: pose.toe.tan(), loads: face.tire_loads(tires, pose) }
+    }
+
     /// All ribs under a side slip, and their loads.
-    fn ribs(&self, side: f64) -> (Vec<RollingRib>, Vec<f64>) {
-        let face = self.face;
-        let (mut deflections, mut loads) = (Vec::new(), Vec::new());
-        let mut radii = Vec::new();
-        for (tire, load) in self.tires.iter().zip(&self.loads) {
+    fn ribs(&self, side: f64) -> impl Iterator<Item = (RollingRib, f64)> {
+        self.tires.iter().zip(&self.loads).flat_map(move |(tire, load)| {
+            let face = self.face;
             let push = face.side_force(*load, self.pose.camber, side);
-            let lean = self.pose.camber + face.tilt_per_side_force * push;
-            face.press(tire, *load, lean, [&mut deflections, &mut loads]);
-            radii.extend(face.ribs.iter().map(|rib| tire.radius - rib.crown));
+            let pressed = face.press(tire, *load, self.pose.camber + face.tilt_per_side_force * push);
+            face.ribs.iter().map(move |rib| {
+                let (radius, load) = (tire.radius - rib.crown, pressed.load(rib));
+                let rolling = radius - ROLLING_SHARE * pressed.deflection(rib);
+                (RollingRib::new(rolling, face.brush(load)), load)
+            })
+        })
+    }
+
+    /// Rolls in a part of the duty with its push to one side; `state` is made anew.
+    fn drive(&self, part: usize, direction: f64, state: &mut DrivenState) {
+        let DutyPart { share, forward, .. } = self.face.duty.parts()[part];
+        let forward = if self.face.driven { forward } else { forward.min(0.0) };
+        let side = self.toe_slip + direction * self.face.duty_slips[part];
+        state.share = 0.5 * share;
+        state.asked = Asked { side, forward_force: forward * self.loads.iter().sum::<f64>() };
+        state.ribs.clear();
+        state.loads.clear();
+        for (rib, load) in self.ribs(side) {
+            state.ribs.push(rib);
+            state.loads.push(load);
         }
-        let each = radii.iter().zip(&deflections).zip(&loads);
-        let ribs = each.map(|((radius, deflection), load)| RollingRib {
-            radius: radius - ROLLING_SHARE * deflection,
-            brush: face.brush(*load),
-        });
-        (ribs.collect(), loads)
-    }
-
-    /// Every part of the duty, half of it to each side.
-    fn driven(&self) -> impl Iterator<Item = DrivenState> {
-        let parts = self.face.duty.parts().iter();
-        parts.flat_map(|part| [-1.0, 1.0].map(|direction| self.state(part, direction)))
-    }
-
-    fn state(&self, part: &DutyPart, direction: f64) -> DrivenState {
-        let forward = if self.face.driven { part.forward } else { part.forward.min(0.0) };
-        let asked = Asked {
-            side: self.pose.toe.tan() + direction * self.face.slip_for(part.side),
-            forward_force: forward * self.loads.iter().sum::<f64>(),
-        };
-        let (ribs, loads) = self.ribs(asked.side);
-        let travel = rolling_radius(&ribs, asked);
-        DrivenState { share: 0.5 * part.share, asked, travel, ribs, loads }
+        state.travel = rolling_radius(&state.ribs, state.asked);
     }
 }
 
@@ -232,57 +303,31 @@ impl DrivenState {
     }
 }
 
-/// Radius at which the forward forces of the ribs sum to what is asked: they fall as it grows, from all driving at the
-/// least radius of a rib on the road to all braking at the largest, and further beyond.
-pub(crate) fn rolling_radius(ribs: &[RollingRib], asked: Asked) -> f64 {
-    let on_road = || ribs.iter().filter(|rib| rib.brush.limit > 0.0).map(|rib| rib.radius);
-    let (least, largest) = (on_road().fold(f64::INFINITY, f64::min), on_road().fold(0.0, f64::max));
-    if largest == 0.0 {
-        return ribs.iter().map(|rib| rib.radius).fold(0.0, f64::max);
-    }
-    let excess = |radius: f64| surplus(ribs, asked, radius);
-    let (mut low, mut high) = (least, largest);
-    for doubling in 0..DOUBLINGS {
-        let step = WIDENING * largest * f64::from(1_u16 << doubling);
-        match (excess(low) < 0.0, excess(high) > 0.0) {
-            (true, _) if low > step => low -= step,
-            (_, true) => high += step,
-            _ => break,
-        }
-    }
-    root_between(excess, [low, high])
-}
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{Carcass, Duty, DutyName, Tread};
 
-/// Forward force of the ribs beyond what is asked, N, where the face travels `radius` for each radian.
-pub(crate) fn surplus(ribs: &[RollingRib], asked: Asked, radius: f64) -> f64 {
-    ribs.iter().map(|rib| rib.forward_force(radius, asked.side)).sum::<f64>() - asked.forward_force
-}
-
-/// Where a falling function is zero between two places: regula falsi that halves the value at an end which stays (Illinois;
-/// M. Dowell, P. Jarratt, BIT 11 (1971) 168-174, from memory).
-fn root_between(excess: impl Fn(f64) -> f64, [mut low, mut high]: [f64; 2]) -> f64 {
-    let width = high - low;
-    let (mut over, mut under) = (excess(low), excess(high));
-    if over <= 0.0 || under >= 0.0 {
-        return if over <= 0.0 { low } else { high };
-    }
-    let (mut last, mut middle) = (0.0, low);
-    for _ in 0..ROUNDS {
-        let before = middle;
-        middle = low + over / (over - under) * (high - low);
-        let value = excess(middle);
-        if value == 0.0 || (middle - before).abs() <= TOLERANCE * width {
-            break;
+    /// Both tires pushed to either side, one after the other, are the check of one tire pushed to one.
+    #[test]
+    fn upright_tires_wear_as_one_pushed_to_one_side() {
+        let carcass = Carcass { radius: 0.51, stiffness: 0.9e6, rated_load: 20e3 };
+        let tread = Tread::usual(0.22).unwrap();
+        for (places, load) in
+            [(&[0.15, -0.15][..], 40e3), (&[0.02], 21e3), (&[0.15, -0.15], 2e3), (&[0.0], 0.0)]
+        {
+            let duty = Duty::usual(DutyName::City).unwrap();
+            let face = Face::new(tread, carcass, places).unwrap().with_duty(duty, true).unwrap();
+            let face = face.with_tilt_per_side_force(1e-6).unwrap();
+            let states = face.driven_states(Pose { load, ..Pose::default() });
+            let mut all = vec![RibScuff::default(); places.len() * face.ribs.len()];
+            states.iter().for_each(|state| state.scuff(&mut all));
+            let total: f64 = all.iter().map(|rib| rib.energy).sum();
+            let found = face.upright_energy(load);
+            assert_eq!((found.len(), total > 0.0), (all.len(), load > 0.0));
+            for (rib, found) in all.iter().zip(found) {
+                assert!((rib.energy - found).abs() <= 1e-12 * total, "{load}: {rib:?} {found}");
+            }
         }
-        let stays = value * last > 0.0;
-        if value > 0.0 {
-            (low, over) = (middle, value);
-            under *= if stays { 0.5 } else { 1.0 };
-        } else {
-            (high, under) = (middle, value);
-            over *= if stays { 0.5 } else { 1.0 };
-        }
-        last = value;
     }
-    middle
 }

@@ -77,9 +77,7 @@ impl Face {
 
     pub(crate) fn rib_states(&self, pose: Pose) -> Result<RibStates, TreadError> {
         let Rolling { radius, load, ribs } = self.rolling(pose)?;
-        let upright = self.rolled(&self.rated_tires(), pose.upright());
-        let upright = upright.ribs.iter().map(|rib| rib.energy).collect();
-        Ok(RibStates { radius, load, scuff: ribs, upright })
+        Ok(RibStates { radius, load, scuff: ribs, upright: self.upright_energy(pose.load) })
     }
 
     pub(crate) fn wear_of(&self, energy: f64) -> f64 {

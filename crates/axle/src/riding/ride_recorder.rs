@@ -53,7 +53,8 @@ impl<'a> Recorder<'a> {
         (moving, parts): (&'a Moving, &'a [RidePart]),
         (ride, steps): (&'a Ride, usize),
     ) -> Self {
-        let stations = || model.frame.stations().rev();
+        let read = !moving.readings.fibers.is_empty();
+        let stations = || model.frame.stations().rev().filter(move |_| read);
         let kept = if ride.keep.stresses { stations().count() } else { 0 };
         let stop = |side: Side| model.axle.seats.of(side).bump_stop.map(|_| StopHits::default());
         let recorded = Recorded {
@@ -185,6 +186,9 @@ impl<'a> Recorder<'a> {
     /// Reads the stresses of the samples from a number on: their peaks, the largest of each sample, and where it
     /// is asked for those of every place, the larger one of the two stretches that meet there.
     fn read_stresses(&mut self, first: usize) {
+        if self.readings.fibers.is_empty() {
+            return;
+        }
         let samples = self.recorded.history.time.len();
         let grow = |stresses: &mut Vec<f64>| stresses.resize(samples, 0.0);
         grow(&mut self.recorded.history.stress);

@@ -64,6 +64,13 @@ impl<'a> RidingAxle<'a> {
         Ok(RidingAxle { model, tires, parts, full, modes, reduced: OnceLock::new() })
     }
 
+    /// The same for rides of which nothing is asked but what body and wheels do: they read no stress, and their outcome has no
+    /// stations.
+    pub fn without_stations(mut self) -> Self {
+        self.full.readings.fibers.clear();
+        RidingAxle { reduced: OnceLock::new(), ..self }
+    }
+
     /// Its modes up to the fastest of a reduced basis.
     pub(crate) fn modes(&self) -> &[ModeOutcome] {
         &self.modes

@@ -14,5 +14,6 @@ pub(crate) fn track(road: &Road, side: Side) -> &Track {
 
 /// Height of a track at a distance (m) and how fast it rises under a tire (m/s).
 pub(crate) fn felt(track: &Track, distance: f64, speed: f64) -> [f64; 2] {
-    [track.height(distance), speed * track.slope(distance)]
+    let [height, slope] = track.height_and_slope(distance);
+    [height, speed * slope]
 }

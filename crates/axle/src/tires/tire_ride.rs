@@ -67,7 +67,7 @@ pub fn tires_over(axle: &Axle, ride: &Ride, driven: &RideOutcome) -> Result<Tire
     let suspects = mode_suspects(&driven.movable(&found.modes));
     let of_side = |side: Side| -> Result<TireRide, AxleError> {
         let passed = passed(axle, driven, side);
-        let wear = axle.tire_face(side)?.worn_along(&passed, AlongRide { parts: PARTS })?;
+        let wear = worn(axle, &passed, side)?;
         let own = suspects.iter().cloned().chain(road_suspect(track(&ride.road, side), ride.speed));
         let wave = printed(&wear, ride.speed, own.collect())?;
         Ok(TireRide { camber: extent(&passed), wear, wave })
@@ -77,6 +77,19 @@ pub fn tires_over(axle: &Axle, ride: &Ride, driven: &RideOutcome) -> Result<Tire
         Side::BOTH.iter().any(|side| road_suspect(track(&ride.road, *side), ride.speed).is_some());
     let warnings = driven.warnings.iter().cloned().chain(once(&wheels, comes_back)).collect();
     Ok(TireRideOutcome { name: driven.name.clone(), speed: driven.speed, comes_back, wheels, warnings })
+}
+
+/// Wear of every tire face over a ride that was driven, as [`tires_over`] has it, without what may have printed it.
+///
+/// # Errors
+/// [`AxleError::Tread`] for a ride without distance, or a wheel that leans or steers by more than 0.2 rad.
+pub fn wear_over(axle: &Axle, driven: &RideOutcome) -> Result<Sides<RideWear>, AxleError> {
+    let of_side = |side: Side| worn(axle, &passed(axle, driven, side), side);
+    Ok(Sides { left: of_side(Side::Left)?, right: of_side(Side::Right)? })
+}
+
+fn worn(axle: &Axle, passed: &[Passed], side: Side) -> Result<RideWear, AxleError> {
+    Ok(axle.tire_face(side)?.worn_along(passed, AlongRide { parts: PARTS })?)
 }
 
 /// How the hub of a side stands on the road as the ride goes on.

@@ -7,10 +7,10 @@
 
 use std::f64::consts::TAU;
 
-use nalgebra::{Complex, DMatrix, DVector};
+use nalgebra::{Complex, DMatrix};
 
 use crate::FeError;
-use crate::linalg::{ComplexBand, NarrowOrder};
+use crate::linalg::{ComplexBand, ComplexColumns};
 use crate::model::direction::Direction;
 use crate::transient::{DynamicSystem, LinearDamper};
 
@@ -78,92 +78,89 @@ impl DynamicSystem {
         let empty = FrequencyResponse { frequencies: frequencies.to_vec(), outputs: lists };
         let mut responses = vec![empty; inputs.len()];
         let matrices = [&self.stiffness, &self.mass].into_iter().chain(&self.damping);
-        let order = NarrowOrder::of(&matrices.collect::<Vec<_>>());
+        let mut band = ComplexBand::narrow(&matrices.collect::<Vec<_>>());
         for frequency in frequencies {
-            for (x, response) in self.answers(inputs, *frequency, &order)?.iter().zip(&mut responses) {
-                for (list, output) in response.outputs.iter_mut().zip(outputs) {
-                    let sum = along(output, x);
-                    list.push([sum.re, sum.im]);
-                }
+            let answers = self.answers((inputs, outputs), *frequency, &mut band)?;
+            for (response, answers) in responses.iter_mut().zip(answers.column_iter()) {
+                let lists = response.outputs.iter_mut().zip(&answers);
+                lists.for_each(|(list, answer)| list.push([answer.re, answer.im]));
             }
         }
         Ok(responses)
     }
 
-    /// Displacements of all freedoms at one frequency, for each input; rows are solved in an order.
+    /// What each output (row) answers to each input (column) at one frequency.
     fn answers(
         &self,
-        inputs: &[Excitation],
+        (inputs, outputs): (&[Excitation], &[Direction]),
         frequency: f64,
-        order: &NarrowOrder,
-    ) -> Result<Vec<Vec<Complex<f64>>>, FeError> {
+        band: &mut ComplexBand,
+    ) -> Result<DMatrix<Complex<f64>>, FeError> {
         let refused =
             |accepted| FeError::ImpossibleDynamics { what: "frequency", value: frequency, accepted };
         if !(frequency.is_finite() && frequency >= 0.0) {
             return Err(refused("a finite value of zero or more"));
         }
         let omega = TAU * frequency;
-        let real = |value: f64| Complex::new(value, 0.0);
-        let mut parts = vec![(real(1.0), &self.stiffness), (real(-omega * omega), &self.mass)];
-        parts.extend(self.damping.iter().map(|damping| (Complex::new(0.0, omega), damping)));
-        let mut sides = vec![vec![real(0.0); self.order()]; inputs.len()];
-        for (side, input) in sides.iter_mut().zip(inputs) {
-            let force = Complex::new(input.stiffness, omega * input.damping);
-            input
-                .direction
-                .parts()
-                .iter()
-                .for_each(|(freedom, part)| side[order.number(*freedom)] += force * *part);
-        }
-        let undamped = || refused("one at which the system has no undamped resonance");
+        let of_matrices = [Complex::from(1.0), Complex::from(-omega * omega), Complex::new(0.0, omega)];
+        let of_matrices = &of_matrices[..2 + usize::from(self.damping.is_some())];
         let dampers: Vec<_> = self.dampers.iter().filter(|one| omega * one.damping > 0.0).collect();
-        sides.extend(dampers.iter().map(|one| {
-            let mut column = vec![real(0.0); self.order()];
-            one.direction
-                .parts()
-                .iter()
-                .for_each(|(freedom, part)| column[order.number(*freedom)] = real(*part));
-            column
-        }));
-        if !ComplexBand::sum(&parts, order).solve(&mut sides) {
+        let mut columns = self.right_sides(inputs, &dampers, omega, band);
+        let undamped = || refused("one at which the system has no undamped resonance");
+        if !band.solve(of_matrices, &mut columns) {
             return Err(undamped());
         }
-        let mut sides: Vec<_> = sides.iter().map(|side| order.restored(side)).collect();
-        let columns = sides.split_off(inputs.len());
-        damp(&mut sides, &dampers, &columns, omega).ok_or_else(undamped)?;
-        Ok(sides)
+        let along = |direction: &Direction| {
+            let parts = direction.parts().iter();
+            columns.weighted_sum(parts.map(|(freedom, part)| (band.number(*freedom), *part)))
+        };
+        let outputs: Vec<_> = outputs.iter().map(along).collect();
+        let along_dampers: Vec<_> = dampers.iter().map(|one| along(&one.direction)).collect();
+        damped(&outputs, (&dampers, &along_dampers), omega).ok_or_else(undamped)
+    }
+
+    /// The forces of the inputs, and then the directions of the dampers, by the rows of a band.
+    fn right_sides(
+        &self,
+        inputs: &[Excitation],
+        dampers: &[&LinearDamper],
+        omega: f64,
+        band: &ComplexBand,
+    ) -> ComplexColumns {
+        let force = |input: &Excitation| Complex::new(input.stiffness, omega * input.damping);
+        let of_inputs = inputs.iter().map(|input| (&input.direction, force(input)));
+        let of_dampers = dampers.iter().map(|one| (&one.direction, Complex::from(1.0)));
+        let mut columns = ComplexColumns::zeros(self.order(), inputs.len() + dampers.len());
+        for (column, (direction, force)) in of_inputs.chain(of_dampers).enumerate() {
+            let parts = direction.parts().iter();
+            parts.for_each(|(freedom, part)| columns.add(band.number(*freedom), column, force * *part));
+        }
+        columns
     }
 }
 
-/// Corrects answers `A⁻¹f` to those with linear dampers `iωc bbᵀ` on top of A, from the columns `A⁻¹b`, as
-/// [`LinearDamper`] says; `None` where they then have no answer.
-fn damp(
-    answers: &mut [Vec<Complex<f64>>],
-    dampers: &[&LinearDamper],
-    columns: &[Vec<Complex<f64>>],
+/// Corrects answers `A⁻¹f` along outputs to those with linear dampers `iωc bbᵀ` on top of A, as [`LinearDamper`] says;
+/// `None` where they then have no answer.
+///
+/// - `outputs`, `along_dampers`: along each output, and along each damper, the answers `A⁻¹f` and then the columns `A⁻¹b`
+fn damped(
+    outputs: &[Vec<Complex<f64>>],
+    (dampers, along_dampers): (&[&LinearDamper], &[Vec<Complex<f64>>]),
     omega: f64,
-) -> Option<()> {
+) -> Option<DMatrix<Complex<f64>>> {
+    let inputs = outputs.first().map_or(0, Vec::len).saturating_sub(dampers.len());
+    let mut answers = DMatrix::from_fn(outputs.len(), inputs, |i, j| outputs[i][j]);
     if dampers.is_empty() {
-        return Some(());
+        return Some(answers);
     }
     let small = DMatrix::from_fn(dampers.len(), dampers.len(), |i, j| {
         let own = if i == j { Complex::new(0.0, omega * dampers[i].damping).inv() } else { Complex::ZERO };
-        own + along(&dampers[i].direction, &columns[j])
+        own + along_dampers[i][inputs + j]
     });
-    let small = small.lu();
-    for answer in answers {
-        let moved = dampers.iter().map(|one| along(&one.direction, answer));
-        let forces = small.solve(&DVector::from_iterator(dampers.len(), moved))?;
-        for (column, force) in columns.iter().zip(&forces) {
-            answer.iter_mut().zip(column).for_each(|(x, y)| *x -= force * y);
-        }
-    }
-    Some(())
-}
-
-/// The component of a vector along a direction.
-fn along(direction: &Direction, vector: &[Complex<f64>]) -> Complex<f64> {
-    direction.parts().iter().map(|(freedom, part)| vector[*freedom] * *part).sum()
+    let moved = DMatrix::from_fn(dampers.len(), inputs, |i, j| along_dampers[i][j]);
+    let forces = small.lu().solve(&moved)?;
+    answers -= DMatrix::from_fn(outputs.len(), dampers.len(), |i, k| outputs[i][inputs + k]) * forces;
+    Some(answers)
 }
 
 impl FrequencyResponse {

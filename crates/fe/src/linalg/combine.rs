@@ -23,7 +23,7 @@ impl SymmetricMatrix {
     }
 
     /// Visits the entries (row, column, value) of the lower triangle.
-    pub(super) fn for_each(&self, visit: impl FnMut(usize, usize, f64)) {
+    pub(crate) fn for_each(&self, visit: impl FnMut(usize, usize, f64)) {
         match &self.storage {
             Storage::Band(band) => band.for_each(visit),
             Storage::Sparse(sparse) => sparse.for_each(visit),

@@ -45,11 +45,6 @@ impl NarrowOrder {
     pub fn number(&self, row: usize) -> usize {
         self.numbers[row]
     }
-
-    /// Values by new numbers, put back by the old ones.
-    pub fn restored<T: Copy>(&self, values: &[T]) -> Vec<T> {
-        self.numbers.iter().map(|number| values[*number]).collect()
-    }
 }
 
 /// For each row the others that it has an entry with, those with few neighbors first.
@@ -151,6 +146,5 @@ mod tests {
         (0..3).for_each(|row| apart.add(row, row, 1.0));
         assert_eq!(NarrowOrder::of(&[&apart]), NarrowOrder::natural(3));
         assert_eq!(NarrowOrder::of(&[]), NarrowOrder::natural(0));
-        assert_eq!(NarrowOrder { numbers: vec![2, 0, 1] }.restored(&['b', 'c', 'a']), ['a', 'b', 'c']);
     }
 }

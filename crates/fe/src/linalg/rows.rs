@@ -14,6 +14,7 @@ pub struct Rows {
 
 #[derive(Debug, Clone)]
 enum Kind {
+    Diagonal(Vec<f64>),
     Band(BandRows),
     Other(SymmetricMatrix),
 }
@@ -34,10 +35,19 @@ impl Rows {
         let Storage::Band(band) = &matrix.storage else {
             return Rows { kind: Kind::Other(matrix.clone()) };
         };
-        let (order, width) = (band.order, band.width);
+        let order = band.order;
+        // A band may be wider than what stands in it.
+        let mut width = 0;
+        band.for_each(|row, column, value| width = width.max(if value == 0.0 { 0 } else { row - column }));
+        if width == 0 {
+            return Rows { kind: Kind::Diagonal((0..order).map(|i| band.diagonal(i)).collect()) };
+        }
         let length = (2 * width + 1).next_multiple_of(LANES).min(order);
         let mut rows = BandRows { order, width, length, values: vec![0.0; order * length] };
         band.for_each(|row, column, value| {
+            if row - column > width {
+                return;
+            }
             for (row, column) in [(row, column), (column, row)] {
                 let place = row * length + column - rows.first(row);
                 rows.values[place] = value;
@@ -52,6 +62,10 @@ impl Rows {
     /// When the length of a vector is not the order.
     pub fn multiply(&self, x: &[f64], y: &mut [f64]) {
         match &self.kind {
+            Kind::Diagonal(values) => {
+                assert_eq!((x.len(), y.len()), (values.len(), values.len()), "lengths of the vectors");
+                y.iter_mut().zip(values.iter().zip(x)).for_each(|(y, (value, x))| *y = value * x);
+            }
             Kind::Band(rows) => {
                 assert_eq!((x.len(), y.len()), (rows.order, rows.order), "lengths of the vectors");
                 multiply(Lanes::widest(), rows, x, y);
@@ -117,7 +131,8 @@ mod tests {
             let x: Vec<f64> = (0..order).map(|i| (i as f64).sin()).collect();
             let (mut expected, mut found) = (vec![0.0; order], vec![1.0; order]);
             band.multiply(&x, &mut expected);
-            for matrix in [&band, &sparse] {
+            let wider = SymmetricMatrix::banded(order, order - 1).plus(1.0, &band);
+            for matrix in [&band, &sparse, &wider] {
                 Rows::of(matrix).multiply(&x, &mut found);
                 let error = found.iter().zip(&expected).fold(0.0_f64, |most, (a, b)| most.max((a - b).abs()));
                 assert!(error < 1e-13 * order as f64, "{order} {width}: {error}");

@@ -114,7 +114,7 @@ impl Direction {
 }
 
 /// Σ aᵢbᵢ in four partial sums.
-fn dot(a: &[f64], b: &[f64]) -> f64 {
+pub(crate) fn dot(a: &[f64], b: &[f64]) -> f64 {
     let ((a, rest_a), (b, rest_b)) = (a.as_chunks::<4>(), b.as_chunks::<4>());
     let mut sums = [0.0; 4];
     for (a, b) in a.iter().zip(b) {

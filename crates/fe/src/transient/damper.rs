@@ -11,7 +11,7 @@
 use nalgebra::DMatrix;
 
 use crate::FeError;
-use crate::linalg::{Factor, SymmetricMatrix};
+use crate::linalg::{Factor, Rows, SymmetricMatrix};
 use crate::model::direction::Direction;
 
 /// A linear damper along one direction b: the force `−c bᵀu̇` acts along b.
@@ -26,12 +26,17 @@ pub struct LinearDamper {
 /// Factor of a matrix with `w b bᵀ` of a few directions b added.
 pub(super) struct UpdatedFactor<'a> {
     factor: Factor,
+    /// A⁻¹ where A is full: its rows multiply faster than a factor, whose rows wait for each other, solves.
+    whole: Option<Rows>,
     along: Vec<&'a Direction>,
     /// `A⁻¹b` of each direction.
     columns: Vec<Vec<f64>>,
     /// (W⁻¹ + BᵀA⁻¹B)⁻¹.
     inverse: DMatrix<f64>,
 }
+
+/// Least order of a full matrix whose inverse is worth being made.
+const LEAST_INVERTED: usize = 8;
 
 impl<'a> UpdatedFactor<'a> {
     /// Those of zero weight are left out.
@@ -50,7 +55,10 @@ impl<'a> UpdatedFactor<'a> {
             own + added[i].0.dot(&columns[j])
         });
         let inverse = small.cholesky().ok_or(FeError::Loose { equation: 0 })?.inverse();
+        let full = matrix.half_bandwidth().is_some_and(|width| width + 1 == matrix.order());
+        let inverted = full && added.is_empty() && matrix.order() >= LEAST_INVERTED;
         Ok(UpdatedFactor {
+            whole: inverted.then(|| Rows::of(&inverse_of(&factor))),
             factor,
             along: added.iter().map(|(direction, _)| *direction).collect(),
             columns,
@@ -58,8 +66,13 @@ impl<'a> UpdatedFactor<'a> {
         })
     }
 
-    /// Solves in place.
-    pub fn solve(&self, x: &mut [f64]) {
+    /// Solves in place; `room` is as long as x.
+    pub fn solve(&self, x: &mut [f64], room: &mut [f64]) {
+        if let Some(inverse) = &self.whole {
+            room.copy_from_slice(x);
+            inverse.multiply(room, x);
+            return;
+        }
         self.factor.solve(x);
         let moved: Vec<f64> = self.along.iter().map(|direction| direction.dot(x)).collect();
         for (i, column) in self.columns.iter().enumerate() {
@@ -67,4 +80,17 @@ impl<'a> UpdatedFactor<'a> {
             x.iter_mut().zip(column).for_each(|(x, y)| *x -= force * y);
         }
     }
+}
+
+/// A⁻¹, full.
+fn inverse_of(factor: &Factor) -> SymmetricMatrix {
+    let order = factor.order();
+    let mut inverse = SymmetricMatrix::banded(order, order.saturating_sub(1));
+    for column in 0..order {
+        let mut x = vec![0.0; order];
+        x[column] = 1.0;
+        factor.solve(&mut x);
+        (column..order).for_each(|row| inverse.add(row, column, x[row]));
+    }
+    inverse
 }

@@ -31,10 +31,10 @@ impl<'a> Solver<'a> {
     ) -> Result<Self, FeError> {
         let factor = UpdatedFactor::of(matrix, added)?;
         let order = matrix.order();
-        let mut columns = vec![0.0; order * system.rows()];
+        let (mut columns, mut room) = (vec![0.0; order * system.rows()], vec![0.0; order]);
         for (column, direction) in columns.chunks_exact_mut(order).zip(system.directions()) {
             direction.add_to(1.0, column);
-            factor.solve(column);
+            factor.solve(column, &mut room);
         }
         let row = |direction: &Direction| {
             columns.chunks_exact(order).map(|column| direction.dot(column)).collect::<Vec<f64>>()

@@ -28,7 +28,7 @@ impl DynamicSystem {
         let solver = Solver::new(&closed, &[], self)?;
         let mut u = vec![0.0; self.order()];
         self.loads.iter().for_each(|load| load.direction.add_to(load.at(time), &mut u));
-        solver.factor.solve(&mut u);
+        solver.factor.solve(&mut u, &mut vec![0.0; self.order()]);
         let mut free = vec![0.0; self.rows()];
         self.along_laws(&u, &mut free);
         let bases: Vec<_> = self.laws.iter().map(|law| [law.base_at(time)[0], 0.0]).collect();

@@ -26,28 +26,28 @@ pub(super) struct Forces {
 }
 
 impl Forces {
-    /// Evaluates all at a time, with the bases of that time; `touched` says which laws touched when the step
-    /// began, none given: as they do.
+    /// Evaluates all at a time, with the bases of that time; `along` is the motion along the directions of the laws, `touched`
+    /// says which laws touched when the step began, none given: as they do.
     pub fn evaluate(
         &mut self,
         system: &DynamicSystem,
-        motion: &Motion,
+        (motion, along): (&Motion, &Motion),
         (time, bases): (f64, &[[f64; 2]]),
         touched: Option<&[bool]>,
     ) {
         self.clear();
         for (index, law) in system.laws.iter().enumerate() {
             let [z, z_rate] = bases[index];
-            let directions = &law.directions;
-            let mut delta = [z - directions[0].dot(&motion.u), 0.0];
-            if directions.len() == MOST {
-                delta[1] = -directions[1].dot(&motion.u);
+            let (first, count) = (self.laws.len(), law.directions.len());
+            let mut delta = [z - along.u[first], 0.0];
+            if count == MOST {
+                delta[1] = -along.u[first + 1];
             }
-            let rate = z_rate - directions[0].dot(&motion.v);
+            let rate = z_rate - along.v[first];
             let touches = law.touches(delta);
             let force = law.response(delta, rate, touched.map_or(touches, |touched| touched[index])).force;
             let elastic = law.elastic_force(delta);
-            for row in 0..directions.len() {
+            for row in 0..count {
                 self.laws.push(force[row]);
                 self.viscous.push(force[row] - elastic[row]);
                 self.compressions.push(delta[row]);

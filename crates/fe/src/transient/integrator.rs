@@ -20,10 +20,13 @@ pub(super) struct Integrator<'a> {
     /// Linear systems of the step halved 0, 1, … times; made when first needed.
     levels: Vec<Option<EffectiveSystem<'a>>>,
     pub now: Motion,
+    /// The same along the directions of the laws: it follows the same formulas, and is read anew whenever stock is taken.
+    along_now: Motion,
     pub forces: Forces,
     pub balance: EnergyBalance,
     pub counts: Counts,
     next: Motion,
+    along_next: Motion,
     next_forces: Forces,
     newton: Newton,
     room: Room,
@@ -51,6 +54,7 @@ struct Room {
     w: Vec<f64>,
     product: Vec<f64>,
     free: Vec<f64>,
+    known_push: Vec<f64>,
     known_rate: Vec<f64>,
     bases: Vec<[f64; 2]>,
 }
@@ -86,16 +90,19 @@ impl<'a> Integrator<'a> {
             damping: system.damping.as_ref().map(Rows::of),
             levels,
             now: start,
+            along_now: Motion::rest(rows),
             forces: Forces::default(),
             balance: EnergyBalance::default(),
             counts: Counts::default(),
             next: Motion::rest(order),
+            along_next: Motion::rest(rows),
             next_forces: Forces::default(),
             newton: Newton::new(rows),
             room: Room::new(order, rows),
         };
         run.room.move_bases(system, settings.start);
-        run.forces.evaluate(system, &run.now, (settings.start, &run.room.bases), None);
+        run.read_along_laws();
+        run.forces.evaluate(system, (&run.now, &run.along_now), (settings.start, &run.room.bases), None);
         system.accelerate(&mut run.now, &run.forces.laws, (settings.start, settings.step))?;
         run.newton.forces.copy_from_slice(&run.forces.laws);
         run.take_stock();
@@ -112,6 +119,7 @@ impl<'a> Integrator<'a> {
 
     /// Brings the energy balance up to date.
     pub fn take_stock(&mut self) {
+        self.read_along_laws();
         self.balance.take_stock(self.system, &self.now, self.forces.potential, &mut self.room.product);
     }
 
@@ -177,8 +185,9 @@ impl<'a> Integrator<'a> {
         }
         self.system.add_damper_forces(1.0, &room.q, &mut room.w);
         room.move_bases(self.system, between);
-        room.add_known(self.system, between);
-        effective.solver.factor.solve(&mut room.w);
+        self.system.loads.iter().for_each(|load| load.direction.add_to(load.at(between), &mut room.w));
+        formulas.known_parts(&self.along_now, &mut room.known_push, &mut room.known_rate);
+        effective.solver.factor.solve(&mut room.w, &mut room.product);
         self.system.along_laws(&room.w, &mut room.free);
         let trial = Trial {
             laws: &self.system.laws,
@@ -202,11 +211,13 @@ impl<'a> Integrator<'a> {
         }
         effective.solver.add_response(&self.newton.forces, &mut room.w);
         formulas.advance(&self.now, &room.w, &mut self.next);
+        self.newton.moved_along(&mut room.free);
+        formulas.advance(&self.along_now, &room.free, &mut self.along_next);
         if between != to {
             room.move_bases(self.system, to);
         }
         let touched = Some(&self.forces.touching[..]);
-        self.next_forces.evaluate(self.system, &self.next, (to, &room.bases), touched);
+        self.next_forces.evaluate(self.system, (&self.next, &self.along_next), (to, &room.bases), touched);
         let changed = self.next_forces.touching != self.forces.touching;
         Ok(if changed { Attempt::ContactChanged } else { Attempt::Reached })
     }
@@ -218,8 +229,17 @@ impl<'a> Integrator<'a> {
         self.balance.dissipated += heat;
         self.balance.dissipated += self.damped_energy() / length;
         std::mem::swap(&mut self.now, &mut self.next);
+        std::mem::swap(&mut self.along_now, &mut self.along_next);
         std::mem::swap(&mut self.forces, &mut self.next_forces);
         self.counts.parts += 1;
+    }
+
+    /// Reads the motion along the directions of the laws from that of the freedoms.
+    fn read_along_laws(&mut self) {
+        let Motion { u, v, a } = &mut self.along_now;
+        for (own, along) in [(&self.now.u, u), (&self.now.v, v), (&self.now.a, a)] {
+            self.system.along_laws(own, along);
+        }
     }
 
     /// `ΔuᵀC Δu` of the part: what damping takes from it, times its length.
@@ -250,13 +270,8 @@ impl<'a> Integrator<'a> {
 impl Room {
     fn new(order: usize, rows: usize) -> Self {
         let [p, q, w, product] = std::array::from_fn(|_| vec![0.0; order]);
-        Room { p, q, w, product, free: vec![0.0; rows], known_rate: vec![0.0; rows], bases: Vec::new() }
-    }
-
-    /// Adds the loads of a time to `w`, and finds what the laws need of the known parts.
-    fn add_known(&mut self, system: &DynamicSystem, time: f64) {
-        system.loads.iter().for_each(|load| load.direction.add_to(load.at(time), &mut self.w));
-        system.along_laws(&self.q, &mut self.known_rate);
+        let [free, known_push, known_rate] = std::array::from_fn(|_| vec![0.0; rows]);
+        Room { p, q, w, product, free, known_push, known_rate, bases: Vec::new() }
     }
 
     /// Moves the bases to where they are at a time.

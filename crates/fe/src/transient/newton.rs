@@ -5,6 +5,7 @@
 //! `(1 + G (T − k₀)) Δx = −R`, T the changes of the forces with x.
 
 use super::law::{LocalLaw, MOST, Response};
+use crate::model::direction::dot;
 
 /// Most iterations of one solution; piecewise linear laws need two or three.
 const MOST_ITERATIONS: usize = 25;
@@ -42,6 +43,8 @@ pub(super) struct Newton {
     pub forces: Vec<f64>,
     /// Motions along the directions.
     x: Vec<f64>,
+    /// Forces f + k₀ x.
+    totals: Vec<f64>,
     residual: Vec<f64>,
     responses: Vec<Response>,
     kept: KeptInverse,
@@ -68,8 +71,7 @@ impl Newton {
     pub fn solve(&mut self, trial: &Trial, tolerance: f64) -> Result<usize, Unsolved> {
         let m = self.forces.len();
         for i in 0..m {
-            let row = &trial.compliance[i * m..][..m];
-            self.x[i] = trial.free[i] + row.iter().zip(&self.forces).map(|(g, f)| g * f).sum::<f64>();
+            self.x[i] = trial.free[i] + dot(&trial.compliance[i * m..][..m], &self.forces);
         }
         let mut worst = 0;
         for iteration in 0..MOST_ITERATIONS {
@@ -88,6 +90,12 @@ impl Newton {
             }
         }
         Err(Unsolved { law: law_of(trial.laws, worst) })
+    }
+
+    /// Motions `x₀ + G f` that the forces of the last solution make along the directions.
+    pub fn moved_along(&self, motions: &mut [f64]) {
+        let each = motions.iter_mut().zip(self.x.iter().zip(&self.residual));
+        each.for_each(|(motion, (x, residual))| *motion = x - residual);
     }
 
     /// Forces f + k₀ x of the last solution.
@@ -117,23 +125,25 @@ impl Newton {
     /// Finds R; returns the row that is worst, none when all are within the tolerance.
     fn unbalanced_row(&mut self, trial: &Trial, tolerance: f64) -> Option<usize> {
         let m = self.forces.len();
+        self.totals.clear();
+        self.totals.extend_from_slice(&self.forces);
+        let held = self.totals.iter_mut().zip(trial.reference).zip(&self.x);
+        held.for_each(|((total, reference), x)| *total += reference * x);
         self.residual.clear();
         let (mut worst, mut most) = (None, 1.0);
-        for i in 0..m {
-            let (mut moved, mut size) = (0.0, 0.0);
-            for j in 0..m {
-                let reference = trial.reference.get(j).copied().unwrap_or(0.0);
-                let part = trial.compliance[i * m + j] * (self.forces[j] + reference * self.x[j]);
-                moved += part;
-                size += part.abs();
-            }
+        for (i, row) in trial.compliance.chunks_exact(m.max(1)).enumerate() {
             let (x, free) = (self.x[i], trial.free[i]);
-            let residual = x - free - moved;
-            let over = residual.abs() / (tolerance * (x.abs() + free.abs() + size) + f64::MIN_POSITIVE);
+            let residual = x - free - dot(row, &self.totals);
+            self.residual.push(residual);
+            let known = x.abs() + free.abs();
+            if residual.abs() <= tolerance * known {
+                continue; // whatever the size of what forces move
+            }
+            let size: f64 = row.iter().zip(&self.totals).map(|(g, f)| (g * f).abs()).sum();
+            let over = residual.abs() / (tolerance * (known + size) + f64::MIN_POSITIVE);
             if over > most || over.is_nan() {
                 (worst, most) = (Some(i), over);
             }
-            self.residual.push(residual);
         }
         worst
     }
@@ -197,10 +207,6 @@ fn law_of(laws: &[LocalLaw], row: usize) -> usize {
         row < first
     };
     laws.iter().position(holds).unwrap_or(0)
-}
-
-fn dot(a: &[f64], b: &[f64]) -> f64 {
-    a.iter().zip(b).map(|(a, b)| a * b).sum()
 }
 
 /// Inverse of a small matrix stored row by row, by Gauss-Jordan elimination with partial pivoting; the matrix is

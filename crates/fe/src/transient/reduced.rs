@@ -21,7 +21,7 @@ const UNMOVED: f64 = 1e-9;
 ///
 /// The static part makes slow forces arrive exactly; R. R. Craig, A. J. Kurdila, Fundamentals of Structural
 /// Dynamics, 2nd ed. 2006, ch. 17 (from memory).
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Default)]
 pub struct ReducedBasis {
     shapes: Vec<Vec<f64>>,
 }
@@ -62,7 +62,7 @@ impl ReducedBasis {
         system: &DynamicSystem,
         given: impl IntoIterator<Item = Vec<f64>>,
     ) -> Result<Self, FeError> {
-        let mut basis = ReducedBasis { shapes: Vec::new() };
+        let mut basis = Joined::default();
         for shape in given {
             if shape.len() != system.order() {
                 let (what, value) = ("length of a shape", shape.len() as f64);
@@ -70,14 +70,14 @@ impl ReducedBasis {
             }
             basis.join(&system.mass, shape);
         }
-        let factor = basis.static_factor(stiffness, &system.mass)?;
+        let factor = basis.basis.static_factor(stiffness, &system.mass)?;
         for direction in system.loads.iter().map(|load| &load.direction).chain(system.directions()) {
             let mut answer = vec![0.0; system.order()];
             direction.add_to(1.0, &mut answer);
             factor.solve(&mut answer);
             basis.join(&system.mass, answer);
         }
-        basis.diagonalized(&system.stiffness)
+        basis.basis.diagonalized(&system.stiffness)
     }
 
     /// Number of shapes.
@@ -112,12 +112,8 @@ impl ReducedBasis {
             self.diagonal(|shape| dot(shape, &product(&system.stiffness, shape))),
             self.diagonal(|_| 1.0),
         )?;
-        if let Some(damping) = &system.damping {
-            reduced = reduced.with_damping(self.projected(damping))?;
-        }
-        for damper in &system.dampers {
-            let direction = self.direction(&damper.direction);
-            reduced.add_damper(LinearDamper { direction, ..*damper })?;
+        if let Some(damping) = self.damping(system) {
+            reduced = reduced.with_damping(damping)?;
         }
         for load in &system.loads {
             reduced.add_load(load.along(self.direction(&load.direction)))?;
@@ -127,23 +123,6 @@ impl ReducedBasis {
             reduced.add_law(law.with_directions(directions))?;
         }
         Ok(reduced)
-    }
-
-    /// Adds what a shape has beyond the others, at length 1.
-    fn join(&mut self, mass: &SymmetricMatrix, mut shape: Vec<f64>) {
-        let length = dot(&shape, &product(mass, &shape)).sqrt();
-        // Once is not enough where most of the shape is taken away.
-        for _ in 0..2 {
-            for other in &self.shapes {
-                let share = dot(other, &product(mass, &shape));
-                add(-share, other, &mut shape);
-            }
-        }
-        let left = dot(&shape, &product(mass, &shape)).sqrt();
-        if left > DEPENDENT * length {
-            shape.iter_mut().for_each(|x| *x /= left);
-            self.shapes.push(shape);
-        }
     }
 
     /// The shapes that a load or a law moves.
@@ -189,25 +168,77 @@ impl ReducedBasis {
         matrix
     }
 
-    /// `ΦᵀAΦ`, diagonal where the shapes are not coupled.
-    fn projected(&self, matrix: &SymmetricMatrix) -> SymmetricMatrix {
-        let full = self.full(matrix);
-        let images: Vec<_> = self.shapes.iter().map(|shape| product(matrix, shape)).collect();
-        let own = |i: usize| full.diagonal(i).abs();
-        let apart = |i: usize, j: usize| {
-            dot(&self.shapes[i], &images[j]).abs() <= UNCOUPLED * (own(i) * own(j)).sqrt()
+    /// `ΦᵀCΦ`, diagonal where the shapes are not coupled; none without damping. Dampers along single directions are part of
+    /// it: over the shapes each reaches all freedoms, so that together they are no more than a full matrix.
+    fn damping(&self, system: &DynamicSystem) -> Option<SymmetricMatrix> {
+        let mut sum = match &system.damping {
+            Some(damping) => self.full(damping),
+            None if system.dampers.is_empty() => return None,
+            None => self.room(),
         };
-        let uncoupled = (0..self.count()).all(|i| (0..i).all(|j| apart(i, j)));
-        if uncoupled { self.diagonal(|shape| dot(shape, &product(matrix, shape))) } else { full }
+        for LinearDamper { direction, damping } in &system.dampers {
+            let parts: Vec<f64> = self.shapes.iter().map(|shape| direction.dot(shape)).collect();
+            for (column, part) in parts.iter().enumerate() {
+                (column..parts.len()).for_each(|row| sum.add(row, column, damping * part * parts[row]));
+            }
+        }
+        Some(self.without_couplings(sum))
+    }
+
+    fn without_couplings(&self, full: SymmetricMatrix) -> SymmetricMatrix {
+        let own = |i: usize| full.diagonal(i).abs();
+        let mut coupled = false;
+        full.for_each(|row, column, value| {
+            coupled |= row != column && value.abs() > UNCOUPLED * (own(row) * own(column)).sqrt();
+        });
+        if coupled {
+            return full;
+        }
+        let mut diagonal = SymmetricMatrix::banded(self.count(), 0);
+        (0..self.count()).for_each(|i| diagonal.add(i, i, full.diagonal(i)));
+        diagonal
+    }
+
+    /// Zeros with room for the couplings of all shapes.
+    fn room(&self) -> SymmetricMatrix {
+        SymmetricMatrix::banded(self.count(), self.count().saturating_sub(1))
     }
 
     fn full(&self, matrix: &SymmetricMatrix) -> SymmetricMatrix {
-        let mut full = SymmetricMatrix::banded(self.count(), self.count().saturating_sub(1));
+        let mut full = self.room();
         for (column, shape) in self.shapes.iter().enumerate() {
             let image = product(matrix, shape);
             (column..self.count()).for_each(|row| full.add(row, column, dot(&self.shapes[row], &image)));
         }
         full
+    }
+}
+
+/// Shapes of length 1 square to each other, with what the mass makes of each.
+#[derive(Default)]
+struct Joined {
+    basis: ReducedBasis,
+    momenta: Vec<Vec<f64>>,
+}
+
+impl Joined {
+    /// Adds what a shape has beyond the others, at length 1.
+    fn join(&mut self, mass: &SymmetricMatrix, mut shape: Vec<f64>) {
+        let length = dot(&shape, &product(mass, &shape)).sqrt();
+        // Once is not enough where most of the shape is taken away.
+        for _ in 0..2 {
+            for (other, momenta) in self.basis.shapes.iter().zip(&self.momenta) {
+                let share = dot(momenta, &shape);
+                add(-share, other, &mut shape);
+            }
+        }
+        let mut momenta = product(mass, &shape);
+        let left = dot(&shape, &momenta).sqrt();
+        if left > DEPENDENT * length {
+            shape.iter_mut().chain(&mut momenta).for_each(|x| *x /= left);
+            self.basis.shapes.push(shape);
+            self.momenta.push(momenta);
+        }
     }
 }
 

@@ -2,8 +2,8 @@
 
 use axlebow_axle::tread::{TireWear, Worn};
 use axlebow_axle::{
-    Axle, CaseOutcome, GrowthOptions, LoadCase, Ride, Side, Sides, StaticDesign, StrengthOutcome, TireSlot,
-    ride, strength, tire_faces, tires_over, wheel_growth, worse_end,
+    Axle, CaseOutcome, GrowthOptions, LoadCase, Ride, RidingAxle, Side, Sides, StaticDesign, StrengthOutcome,
+    TireSlot, strength, tire_faces, wear_over, wheel_growth, worse_end,
 };
 use axlebow_model::Model;
 
@@ -178,11 +178,12 @@ fn cups(axle: &Axle, case: &LoadCase) -> Option<CupGrowth> {
 
 /// Mean wear over a road, and what the road does.
 fn driven(axle: &Axle, over: &Ride) -> Result<(Sides<Worn>, StateOverRoad), WhyNot> {
-    let outcome = ride(axle, over).map_err(WhyNot::Unsolved)?;
+    let riding = RidingAxle::of(axle, over.axle_load).map(RidingAxle::without_stations);
+    let outcome = riding.and_then(|axle| axle.ride(over)).map_err(WhyNot::Unsolved)?;
     if let Some(why) = &outcome.partial {
         return Err(WhyNot::Undriven(why.clone()));
     }
-    let faces = tires_over(axle, over, &outcome).map_err(WhyNot::Unsolved)?;
+    let wear = wear_over(axle, &outcome).map_err(WhyNot::Unsolved)?;
     let most = |value: fn(&axlebow_axle::RideWheel) -> f64| {
         value(&outcome.wheels.left).max(value(&outcome.wheels.right))
     };
@@ -190,7 +191,7 @@ fn driven(axle: &Axle, over: &Ride) -> Result<(Sides<Worn>, StateOverRoad), WhyN
         camber_peak_to_peak: most(|wheel| wheel.camber_peak_to_peak),
         dynamic_load_factor: most(|wheel| wheel.dynamic_load_factor),
     };
-    Ok((Sides { left: faces.wheels.left.wear.mean, right: faces.wheels.right.wear.mean }, road))
+    Ok((Sides { left: wear.left.mean, right: wear.right.mean }, road))
 }
 
 /// The shoulder that wears most against today's tires upright; of equal ones the left inner one.

@@ -1,11 +1,10 @@
 //! Waves that keep their shape as they grow: eigenvectors of the feedback.
 
-use nalgebra::{Complex, DMatrix, DVector, Schur};
+use nalgebra::{Complex, DMatrix, DVector};
 
+use super::eigenvalues::eigenvalues;
 use crate::TreadError;
 
-/// Rounds within which eigenvalues are found.
-const ROUNDS: usize = 10_000;
 /// Distance of the shift from an eigenvalue whose vector is sought, over the size of the matrix.
 const BESIDE: f64 = 1e-9;
 
@@ -53,10 +52,8 @@ pub fn fastest_rate(growth: &DMatrix<Complex<f64>>) -> Result<f64, TreadError> {
 /// The eigenvalue with the largest real part.
 fn fastest_value(growth: &DMatrix<Complex<f64>>) -> Result<Complex<f64>, TreadError> {
     let finite = growth.iter().all(|entry| entry.re.is_finite() && entry.im.is_finite());
-    let schur = finite.then(|| Schur::try_new(growth.clone(), f64::EPSILON, ROUNDS)).flatten();
-    let values = schur.and_then(|schur| schur.eigenvalues());
-    let largest =
-        values.and_then(|values| values.iter().copied().reduce(|a, b| if b.re > a.re { b } else { a }));
+    let values = finite.then(|| eigenvalues(growth)).flatten();
+    let largest = values.and_then(|values| values.into_iter().reduce(|a, b| if b.re > a.re { b } else { a }));
     largest.ok_or(TreadError::Value {
         thing: "growth of a wave",
         value: f64::NAN,

@@ -1,6 +1,6 @@
 //! Ribs of a hub that carry small waves.
 
-use super::scuff_slopes::{RollingState, ScuffSlopes};
+use super::scuff_slopes::{RollingState, ScuffSlopes, Slopes};
 use crate::error::not_negative;
 use crate::face::FittedTire;
 use crate::rolling::{DrivenState, RollingRib};
@@ -24,6 +24,8 @@ pub struct HubWaves {
     pub(super) inertia: WheelInertia,
     pub(super) ribs: Vec<RibWave>,
     pub(super) states: Vec<WearState>,
+    /// How each rib's wear changes in the mean over the states.
+    pub(super) mean_energy: Vec<Slopes>,
     /// Distance traveled over the angle turned, m.
     pub(super) travel: f64,
     /// Mean wear of the ribs, J/m² of an ordinary rubber for each passage.
@@ -89,9 +91,22 @@ impl HubWaves {
                 stiffness: if *load > 0.0 { stiffness } else { 0.0 },
                 contact: face.contact_length(load * face.tread.ribs as f64),
             });
-        let (ribs, states) = (ribs.collect(), face.wear_states(pose)?);
+        let (ribs, states): (Vec<_>, Vec<_>) = (ribs.collect(), face.wear_states(pose)?);
+        let mean = |rib: usize| {
+            let each = states.iter().map(|state: &WearState| state.ribs[rib].energy.scaled(state.share));
+            each.fold(Slopes::default(), Slopes::plus)
+        };
+        let mean_energy = (0..ribs.len()).map(mean).collect();
         let worn_per_distance = face.worn_per_distance(mean_wear, rolling.radius);
-        Ok(HubWaves { inertia, ribs, states, travel: rolling.radius, mean_wear, worn_per_distance })
+        Ok(HubWaves {
+            inertia,
+            ribs,
+            states,
+            mean_energy,
+            travel: rolling.radius,
+            mean_wear,
+            worn_per_distance,
+        })
     }
 
     /// Number of ribs.
@@ -129,7 +144,7 @@ impl Face {
             }
             let rolling = RollingState {
                 load: *load,
-                radius: rib.radius,
+                radius: rib.radius(),
                 travel: driven.travel,
                 side: driven.asked.side,
                 stiffness_per_load: self.shear_stiffness_per_load(),

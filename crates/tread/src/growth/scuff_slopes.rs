@@ -32,6 +32,14 @@ impl Slopes {
         let Slopes { load, radius, travel } = self;
         Slopes { load: factor * load, radius: factor * radius, travel: factor * travel }
     }
+
+    pub(crate) fn plus(self, other: Self) -> Self {
+        Slopes {
+            load: self.load + other.load,
+            radius: self.radius + other.radius,
+            travel: self.travel + other.travel,
+        }
+    }
 }
 
 /// Slopes of a rib's forward force (N) and of its scuff for each meter traveled (J/m).

@@ -108,14 +108,19 @@ impl WearWaves {
         });
         let (mut wear, mut first) = (Matrix::zeros(order, order), 0);
         for hub in &self.hubs[hubs] {
-            for state in &hub.states {
-                let travel = hub.travel_gain(state, wave, (&load, &radius, first));
-                for (i, slopes) in state.ribs.iter().enumerate() {
-                    let (r, by) = (first + i, slopes.energy);
-                    for s in 0..order {
-                        let sum = load[(r, s)] * by.load + radius[(r, s)] * by.radius + travel[s] * by.travel;
-                        wear[(r, s)] += felt[r] * sum * state.share;
+            let travel: Vec<_> = hub
+                .states
+                .iter()
+                .map(|state| hub.travel_gain(state, wave, (&load, &radius, first)))
+                .collect();
+            for (i, by) in hub.mean_energy.iter().enumerate() {
+                let r = first + i;
+                for s in 0..order {
+                    let mut sum = load[(r, s)] * by.load + radius[(r, s)] * by.radius;
+                    for (state, travel) in hub.states.iter().zip(&travel) {
+                        sum += travel[s] * (state.ribs[i].energy.travel * state.share);
                     }
+                    wear[(r, s)] = felt[r] * sum;
                 }
             }
             first += hub.ribs();

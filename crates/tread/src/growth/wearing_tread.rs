@@ -6,11 +6,9 @@ use nalgebra::Complex;
 
 use super::WheelInertia;
 use crate::error::{not_negative, positive};
-use crate::rolling::{Asked, DrivenState, ROLLING_SHARE, RollingRib, rolling_radius, surplus};
+use crate::rolling::{Asked, DrivenState, ROLLING_SHARE, RollingRib};
+use crate::travel::{rolling_radius, surplus};
 use crate::{Face, Pose, TreadError};
-
-/// Share of the travel for each radian over which the change of the ribs' forward force is taken.
-const TRAVEL_STEP: f64 = 1e-6;
 
 /// A rib as a spring on the road.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -55,6 +53,9 @@ pub struct WearingTread {
     /// Scuff energy of each part of each rib in this turn.
     energies: Vec<Vec<f64>>,
     parts: usize,
+    /// The ribs in a part of the duty as they pass, and the energy of each.
+    ribs: Vec<RollingRib>,
+    passed: Vec<f64>,
 }
 
 /// Travel for each radian (m) and how fast it changes (m/s).
@@ -84,7 +85,7 @@ impl WearingTread {
         let rolling = face.rolling(pose)?;
         let part = TAU * rolling.radius / parts as f64;
         let ribs = face.tread.ribs as f64;
-        let contact = |load: &f64| weights(face.contact_length(load * ribs) / part);
+        let contact = |load: &f64| weights((face.contact_length(load * ribs) / part).min(parts as f64));
         let turning = |state: DrivenState| {
             let travel = state.travel;
             (state, Turning { travel, rate: 0.0 })
@@ -105,6 +106,8 @@ impl WearingTread {
             heights: vec![vec![0.0; parts]; rolling.load.len()],
             energies: vec![vec![0.0; parts]; rolling.load.len()],
             parts,
+            ribs: Vec::new(),
+            passed: vec![0.0; rolling.load.len()],
             face: face.clone(),
         })
     }
@@ -149,18 +152,20 @@ impl WearingTread {
     /// - `felt`: height of each rib under its contact, m
     /// - `presses`: each rib's load and deflection beyond those at rest
     pub fn pass(&mut self, middle: usize, felt: &[f64], presses: &[RibPress], step: f64) {
-        let mut energy = vec![0.0; self.springs.len()];
-        for (state, turning) in &mut self.states {
-            let rib = |r: usize| RollingRib {
-                radius: state.ribs[r].radius + felt[r] - ROLLING_SHARE * presses[r].deflection,
-                brush: self.face.brush((state.loads[r] + presses[r].load).max(0.0)),
-            };
-            let ribs: Vec<RollingRib> = (0..felt.len()).map(rib).collect();
-            turning.follow(&ribs, state.asked, (self.inertia, step));
-            let sums = energy.iter_mut().zip(&ribs);
+        let WearingTread { face, states, ribs, passed, .. } = self;
+        passed.fill(0.0);
+        for (state, turning) in states {
+            ribs.clear();
+            ribs.extend(felt.iter().zip(presses).enumerate().map(|(r, (felt, press))| {
+                let radius = state.ribs[r].radius() + felt - ROLLING_SHARE * press.deflection;
+                RollingRib::new(radius, face.brush((state.loads[r] + press.load).max(0.0)))
+            }));
+            turning.follow(ribs, state.asked, (self.inertia, step));
+            let sums = passed.iter_mut().zip(&*ribs);
             sums.for_each(|(sum, rib)| *sum += state.share * rib.energy(turning.travel, state.asked.side));
         }
-        for ((contact, energies), here) in self.contacts.iter().zip(&mut self.energies).zip(energy) {
+        for ((contact, energies), here) in self.contacts.iter().zip(&mut self.energies).zip(&self.passed) {
+            let middle = middle % self.parts;
             spread(contact, (middle, self.parts), |part, weight| energies[part] += weight * here);
         }
     }
@@ -188,10 +193,7 @@ impl Turning {
             self.travel = rolling_radius(ribs, asked);
             return;
         }
-        let reach = TRAVEL_STEP * self.travel;
-        let rate = |travel: f64| surplus(ribs, asked, travel) / inertia;
-        let now = rate(self.travel);
-        let slope = (rate(self.travel + reach) - now) / reach;
+        let [now, slope] = surplus(ribs, asked, self.travel).map(|sum| sum / inertia);
         let change = 0.5 * step * (self.rate + now) / (1.0 - 0.5 * step * slope);
         self.travel += change;
         self.rate = now + slope * change;
@@ -208,10 +210,12 @@ fn weights(parts: f64) -> Vec<f64> {
     (0..=reach).map(of).filter(|weight| *weight > 0.0).collect()
 }
 
+/// Adds to the parts of a contact about its middle one, which is one of the parts; a contact is shorter than the circumference.
 fn spread(contact: &[f64], (middle, parts): (usize, usize), mut add: impl FnMut(usize, f64)) {
-    add(middle % parts, contact[0]);
+    add(middle, contact[0]);
     for (i, weight) in contact.iter().enumerate().skip(1) {
-        add((middle + i) % parts, *weight);
-        add((middle + parts - i % parts) % parts, *weight);
+        let (ahead, behind) = (middle + i, middle + parts - i);
+        add(if ahead < parts { ahead } else { ahead - parts }, *weight);
+        add(if behind < parts { behind } else { behind - parts }, *weight);
     }
 }
