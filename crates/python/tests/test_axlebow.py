@@ -1,5 +1,6 @@
 """The module gives what the program prints: numbers, names, messages."""
 
+import importlib.util
 import json
 import subprocess
 import unittest
@@ -67,6 +68,18 @@ class Faults(unittest.TestCase):
             axlebow.flex("nowhere.toml")
         with self.assertRaisesRegex(axlebow.InputError, "no-such-option"):
             axlebow.flex(THIN, no_such_option=True)
+
+
+class Studies(unittest.TestCase):
+    def test_the_figure_of_the_moving_force_is_that_of_its_series(self):
+        place = importlib.util.spec_from_file_location("moving_force", ROOT / "studies/python/moving_force.py")
+        figure = importlib.util.module_from_spec(place)
+        place.loader.exec_module(figure)
+        for ratio in [0.25, 0.617, 1.0]:
+            self.assertAlmostEqual(figure.computed(ratio, 0.0), figure.series(ratio), delta=1e-4)
+        for ratio, printed in figure.PRINTED.items():
+            self.assertAlmostEqual(figure.computed(ratio, 0.0), printed, delta=1e-3)
+        self.assertLess(figure.computed(0.617, 0.05), figure.computed(0.617, 0.0))
 
 
 if __name__ == "__main__":

@@ -266,7 +266,7 @@ mod tests {
         let factors = [1.0.into(), Complex::i() * 0.7];
         let force: Vec<Number> = (0..2 * chain).map(|row| Complex::new(row as f64 - 7.0, 0.5)).collect();
         let [one, other] =
-            [natural, order].map(|order| solved(&matrices, (&factors, order), &[force.clone()]));
+            [natural, order].map(|order| solved(&matrices, (&factors, order), std::slice::from_ref(&force)));
         assert!(one[0].iter().zip(&other[0]).all(|(a, b)| (a - b).norm() < 1e-12 * (1.0 + a.norm())));
     }
 

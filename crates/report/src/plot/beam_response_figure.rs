@@ -101,7 +101,7 @@ fn draw_shaken(canvas: &mut Canvas, shaken: &Shaken, (top, n): (f64, Numbers)) -
     let title = format!("Amplitude of the deflection at {at}, {}", n.unit(Shown::Free(Kind::Length)));
     let frequencies = [points[0][0], points[points.len() - 1][0]];
     let marks = shaken.largest().map(|[frequency, size]| [frequency, amplitude(size)]);
-    let curve = LogCurve { name: String::new(), points, marks: marks.into_iter().collect() };
+    let curve = LogCurve { name: "amplitude".to_owned(), points, marks: marks.into_iter().collect() };
     let panel = LogPanel { title, curves: vec![curve], frequencies, decades: DECADES };
     panel.draw(canvas, Place { corner: [LEFT, top], size: [RIGHT - LEFT, HEIGHT] }, true);
     let natural: Vec<String> = shaken.natural.iter().take(6).map(|own| significant(*own, 4)).collect();

@@ -45,7 +45,7 @@ pub fn sensitivities(
         None => solved(axle, case)?,
     };
     let readings = StaticReadings::of(axle, case, &mut StaticSystem::new())?;
-    let asked = Asked { document, case: &case.name, own, adjoint, layouts: seat_layouts(axle) };
+    let asked = Asked { document, case: &case.name, adjoint, layouts: seat_layouts(axle) };
     let found: Vec<_> = keys.into_par_iter().map(|key| asked.key(key)).collect();
     let mut outcome = SensitivityOutcome {
         case: case.name.clone(),
@@ -72,7 +72,6 @@ pub fn sensitivities(
 struct Asked<'a> {
     document: &'a Document,
     case: &'a str,
-    own: CaseReadings,
     /// None where bearings have play.
     adjoint: Option<Adjoint>,
     /// Meshes of the seats of the axle itself: a mesh that changes with a number would make a step of its own.
@@ -89,7 +88,7 @@ impl Asked<'_> {
                 let (axle, case) = self.changed(&key.path, value)?;
                 adjoint.nearby(&axle, &case).map_err(|error| error.to_string())
             };
-            slope((key.value, SHARE * size), &self.own, at)
+            slope((key.value, SHARE * size), at)
         });
         if let Some(Ok(slope)) = by_adjoint {
             return (key, Ok((slope, SlopeBy::Adjoint)));
@@ -98,7 +97,7 @@ impl Asked<'_> {
             let (axle, case) = self.changed(&key.path, value)?;
             Ok(solved(&axle, &case).map_err(|error| error.to_string())?.0)
         };
-        let found = slope((key.value, SHARE_SOLVED * size), &self.own, at);
+        let found = slope((key.value, SHARE_SOLVED * size), at);
         (key, found.map(|slope| (slope, SlopeBy::Solutions)))
     }
 
@@ -129,6 +128,7 @@ fn size_of_zero(kind: Kind) -> f64 {
         // A seat of 1000 kN m/rad gives way by 1e-6 rad/(N m).
         Kind::RotationalFlexibility => 1e-6,
         Kind::RotationalStiffness | Kind::Stiffness => 1e5,
+        Kind::Force => 1e3,
         _ => IN_PLACE_OF_ZERO,
     }
 }

@@ -11,12 +11,12 @@ use axlebow_axle::CaseReadings;
 /// That of the upper side where f fails on both.
 pub(crate) fn slope<E>(
     (at, step): (f64, f64),
-    own: &CaseReadings,
     readings: impl Fn(f64) -> Result<CaseReadings, E>,
 ) -> Result<CaseReadings, E> {
+    // f(x) the same way as the others, so that what does not change leaves no rounding to be divided by the step.
     let one_sided = |near: CaseReadings, step: f64| {
-        let far = readings(at + 2.0 * step)?;
-        Ok(near.times(4.0).plus(&far, -1.0).plus(own, -3.0).times(0.5 / step))
+        let (here, far) = (readings(at)?, readings(at + 2.0 * step)?);
+        Ok(near.times(4.0).plus(&far, -1.0).plus(&here, -3.0).times(0.5 / step))
     };
     match (readings(at - step), readings(at + step)) {
         (Ok(less), Ok(more)) => {

@@ -253,3 +253,11 @@ fn steps_are_those_that_one_can_picture() {
     assert_eq!(key("loads.rated_load").camber_per_mass(&outcome.own), None);
     assert!(outcome.without_effect.iter().any(|path| path == "wheel[both].tire_damping"));
 }
+
+/// A preload is at the end of its range and moves nothing that stands: no rounding may be taken for an effect.
+#[test]
+fn a_number_at_its_bound_that_moves_nothing_has_no_effect() {
+    let outcome = among(&demo("trailer-152-thin-dual"), "rated-load", |path| path.contains("preload"));
+    assert!(outcome.keys.is_empty(), "{:?}", outcome.keys);
+    assert_eq!(outcome.without_effect.len(), 1);
+}
