@@ -1,6 +1,7 @@
 //! What was measured along a ride: a CSV file with the columns that a ride writes, or some of them.
 
 use axlebow_axle::Side;
+use axlebow_units::{Kind, parse};
 
 use crate::faults::{Problems, likely};
 use crate::read::{LARGEST_SERIES, Row, rows, text_of};
@@ -53,13 +54,13 @@ impl RideQuantity {
         }
     }
 
-    /// Units of its columns with their size in SI.
-    fn units(self) -> &'static [(&'static str, f64)] {
+    /// What kind of quantity it is, and the units of its columns.
+    fn units(self) -> (Kind, &'static [&'static str]) {
         match self {
-            Self::Road => &[("m", 1.0), ("mm", 1e-3), ("in", 0.0254)],
-            Self::Load => &[("n", 1.0), ("kn", 1e3), ("lbf", 4.448_221_615_260_5)],
-            Self::CamberChange => &[("rad", 1.0), ("deg", std::f64::consts::PI / 180.0)],
-            Self::Stress => &[("pa", 1.0), ("mpa", 1e6), ("ksi", 6_894_757.293_168)],
+            Self::Road => (Kind::Length, &["m", "mm", "in"]),
+            Self::Load => (Kind::Force, &["N", "kN", "lbf"]),
+            Self::CamberChange => (Kind::Angle, &["rad", "deg"]),
+            Self::Stress => (Kind::Stress, &["Pa", "MPa", "ksi"]),
         }
     }
 }
@@ -152,8 +153,10 @@ fn column(name: &str) -> Option<Column> {
         return None;
     }
     let unit = rest.strip_prefix(of.word())?.strip_prefix('_')?;
-    let (_, size) = of.units().iter().find(|(own, _)| *own == unit)?;
-    Some((of, side, *size))
+    let (kind, units) = of.units();
+    let unit = units.iter().find(|own| own.eq_ignore_ascii_case(unit))?;
+    let size = parse(&format!("1 {unit}"), kind).ok()?.value;
+    Some((of, side, size))
 }
 
 fn number(row: &Row<'_>, place: usize, problems: &mut Problems) -> Option<f64> {
@@ -185,7 +188,10 @@ mod tests {
         assert_eq!(own.series[0].values, [Some(40e3), None]);
         assert_eq!(own.series[1].side, Some(Side::Right));
         assert!((own.series[1].values[0].unwrap() + 0.5_f64.to_radians()).abs() < 1e-15);
-        assert_eq!(own.series[2].values, [Some(20.0 * 6_894_757.293_168), None]);
+        let stress = own.series[2].values[0].unwrap();
+        assert!(
+            (stress / (20.0 * 6_894_757.293_168) - 1.0).abs() < 1e-12 && own.series[2].values[1].is_none()
+        );
     }
 
     #[test]

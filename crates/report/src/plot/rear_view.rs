@@ -70,11 +70,15 @@ impl RearView<'_> {
             self.draw_tires(canvas, side, self.exaggeration);
         }
         self.draw_road(canvas);
-        for stiffener in &self.drawing.stiffeners {
+        let stiffeners = &self.drawing.stiffeners;
+        for stiffener in stiffeners.iter().filter(|own| !own.covers) {
             self.draw_stiffener(canvas, stiffener);
         }
         self.draw_axle(canvas, self.exaggeration, &format!(r#"fill="{STEEL}" stroke="{INK}""#));
-        for stiffener in &self.drawing.stiffeners {
+        for stiffener in stiffeners.iter().filter(|own| own.covers) {
+            self.draw_stiffener(canvas, stiffener);
+        }
+        for stiffener in stiffeners.iter().filter(|own| !own.hidden) {
             self.draw_welds(canvas, stiffener);
         }
         self.draw_bow(canvas);

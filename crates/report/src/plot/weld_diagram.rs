@@ -14,6 +14,8 @@ const HEADROOM: f64 = 0.35;
 const APART: f64 = 1.01;
 /// Distance of a peak's label from its mark.
 const BESIDE: f64 = 9.0;
+/// Room that the words of a peak take along the axle.
+const WIDTH: f64 = 150.0;
 /// Height of a line of words.
 const LINE: f64 = 17.0;
 /// Distance of the first line of words from the top.
@@ -49,8 +51,9 @@ impl WeldDiagram<'_> {
             self.numbers.unit(Shown::ForcePerLength)
         );
         canvas.label(Label::new(title, [panel.corner[0], panel.corner[1] - 10.0]).bold().halo());
+        let mut taken: Vec<Point> = Vec::new();
         for (number, (one, color)) in self.colored().enumerate() {
-            self.label_peaks(canvas, panel, (one, color));
+            self.label_peaks(canvas, panel, (one, color), &mut taken);
             let level = panel.corner[1] + FIRST_LINE + LINE * number as f64;
             let middle = self.place(panel, 0.5 * (one.reach[0] + one.reach[1]), 0.0)[0];
             let words = self.working_words(one);
@@ -84,12 +87,15 @@ impl WeldDiagram<'_> {
         runs.map(curve).collect()
     }
 
-    /// Marks the peak of each half, its value written outward of it.
+    /// Marks the peak of each half, its value written outward of it, under those that stand there.
+    ///
+    /// - `taken`: where labels stand
     fn label_peaks(
         &self,
         canvas: &mut Canvas,
         panel: &Panel,
         (one, color): (&StiffenerOutcome, &'static str),
+        taken: &mut Vec<Point>,
     ) {
         let middle = 0.5 * (one.reach[0] + one.reach[1]);
         for left in [true, false] {
@@ -99,7 +105,15 @@ impl WeldDiagram<'_> {
             canvas.disc(at, 3.5, &format!(r##"fill="{color}" stroke="#ffffff""##));
             let words = self.peak_words(one, peak);
             let beside = if left { -BESIDE } else { BESIDE };
-            let label = Label::new(words, [at[0] + beside, at[1] + 4.0]).bold().color(INK).halo();
+            let mut place = [at[0] + beside, at[1] + 4.0];
+            let meets = |own: &Point, place: Point| {
+                (own[0] - place[0]).abs() < WIDTH && (own[1] - place[1]).abs() < LINE
+            };
+            while taken.iter().any(|own| meets(own, place)) {
+                place[1] += LINE;
+            }
+            taken.push(place);
+            let label = Label::new(words, place).bold().color(INK).halo();
             canvas.label(if left { label.end() } else { label });
         }
     }

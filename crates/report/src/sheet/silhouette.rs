@@ -19,6 +19,8 @@ pub struct Silhouette {
     pub foot: f64,
     /// Whether the axle is before it.
     pub hidden: bool,
+    /// Whether it is before the axle.
+    pub covers: bool,
 }
 
 impl Silhouette {
@@ -28,8 +30,10 @@ impl Silhouette {
         let seated = own.on(&profile).ok()?;
         let [[_, _], [low, high]] = seated.outline.reach();
         let beside = 0.5 * profile.height();
-        let hidden = seated.area.centroid[0] > 1e-6 && high < beside && low > -beside;
-        Some(Silhouette { own: own.clone(), low, high, foot: seated.feet[0][1], hidden })
+        let within = high < beside && low > -beside;
+        let forward = seated.area.centroid[0];
+        let (hidden, covers) = (within && forward > 1e-6, within && forward < -1e-6);
+        Some(Silhouette { own: own.clone(), low, high, foot: seated.feet[0][1], hidden, covers })
     }
 
     /// Its lower and its upper edge from right to left: position and height, m. At ends that run out the edge away from the
