@@ -112,6 +112,16 @@ mod tests {
     }
 
     #[test]
+    fn small_ranges_count_down_to_a_pascal() {
+        let curve = LifeCurve::through(100.0, 10.0, 3.0).unwrap();
+        let mut counts = RangeCounts::default();
+        [0.5, 100.0].into_iter().for_each(|range| {
+            counts.add(Cycle { range, mean: 0.0, count: 1.0, from: 0, to: 1 });
+        });
+        assert_relative_eq!(counts.damage(&curve), 0.1, max_relative = 1e-9);
+    }
+
+    #[test]
     fn ranges_beyond_the_bins_are_not_lost() {
         let curve = Detail::named("attachment-long").unwrap().curve().unwrap();
         let mut counts = RangeCounts::default();
