@@ -108,6 +108,15 @@ pub fn stream_file(
     path: &Path,
     write: impl FnOnce(&mut BufWriter<File>) -> Result<(), Failure>,
 ) -> Result<(), Failure> {
+    stream_quietly(path, write)?;
+    say(&format!("wrote {}", path.display()));
+    Ok(())
+}
+
+fn stream_quietly(
+    path: &Path,
+    write: impl FnOnce(&mut BufWriter<File>) -> Result<(), Failure>,
+) -> Result<(), Failure> {
     let failed = |error: std::io::Error| Failure::on_file("write", path, &error);
     match Destination::of(path).map_err(failed)? {
         Destination::File(place) => {
@@ -122,17 +131,14 @@ pub fn stream_file(
             stream.flush().map_err(failed)?;
         }
     }
-    say(&format!("wrote {}", path.display()));
     Ok(())
 }
 
 /// Writes one file of many, of which nothing is said.
 pub fn write_quietly(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
-    let failed = |error: std::io::Error| Failure::on_file("write", path, &error);
-    refuse_read(path, path)?;
-    let mut file = WholeFile::begin(path).map_err(failed)?;
-    file.writer().write_all(bytes).map_err(failed)?;
-    file.finish().map_err(failed)
+    stream_quietly(path, |file| {
+        file.write_all(bytes).map_err(|error| Failure::on_file("write", path, &error))
+    })
 }
 
 /// Refuses, before any work is done, outputs that could not be written: a folder, a file that the run reads, one file twice.

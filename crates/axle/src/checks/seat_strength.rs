@@ -201,7 +201,6 @@ fn placed(side: Side, check: Check) -> PlacedCheck {
     PlacedCheck { part: CheckedPart::Seat, place: format!("{}-seat", side.word()), y: None, check }
 }
 
-/// What the axle carries on both sides of a seat's center.
 /// The hot spot of a seat's wall in a case; none where no shells are asked for, or they find none.
 ///
 /// # Errors
@@ -211,6 +210,7 @@ pub(crate) fn hot_spot(axle: &Axle, case: &CaseOutcome, side: Side) -> Result<Op
     Ok(solved.and_then(|own| own.shells.hot_spot(&beside(case, side))))
 }
 
+/// What the axle carries on both sides of a seat's center.
 pub(crate) fn beside(case: &CaseOutcome, side: Side) -> SeatResultants {
     let y = case.seats.of(side).y;
     let there = |point: &&DiagramPoint| (point.y - y).abs() < 1e-9;

@@ -68,6 +68,9 @@ pub enum SeatStress {
 }
 
 impl SeatStress {
+    /// Both.
+    pub const ALL: [SeatStress; 2] = [SeatStress::Nominal, SeatStress::HotSpot];
+
     /// The word of files.
     pub fn word(self) -> &'static str {
         match self {

@@ -1,5 +1,7 @@
 //! `axlebow beam`.
 
+use std::path::Path;
+
 use axlebow_beam::{BeamError, BeamOutcome, work_out};
 use axlebow_model::{BEAM, BeamFile, given_file, read_bytes};
 use axlebow_report::plot::{beam_figure, beam_response_figure, convergence_figure};
@@ -20,7 +22,7 @@ pub fn run(arguments: &Beam) -> Result<Exit, Failure> {
     output::check_shown(&arguments.plot, &arguments.page)?;
     output::check_picture(arguments.error_plot.as_deref())?;
     output::check_picture(arguments.response_plot.as_deref())?;
-    let file = read(arguments)?;
+    let file = read(&arguments.file, &arguments.changes)?;
     output::check_places(&[
         &arguments.csv,
         &arguments.plot,
@@ -44,16 +46,16 @@ pub fn run(arguments: &Beam) -> Result<Exit, Failure> {
     Ok(if outcome.passed() { Exit::Done } else { Exit::CheckFails })
 }
 
-fn read(arguments: &Beam) -> Result<BeamFile, Failure> {
-    let path = given_file(&arguments.file, "toml");
+/// A beam file with changes made in it.
+pub(super) fn read(path: &Path, changes: &[String]) -> Result<BeamFile, Failure> {
+    let path = given_file(path, "toml");
     let bytes = input::read_file(&path)?;
     let mut document = read_bytes(&bytes, &path.display().to_string(), &BEAM)
         .map_err(|problems| input::misread(problems, &bytes, FileKind::Beam))?;
-    for change in &arguments.changes {
+    for change in changes {
         input::set(&mut document, "--set", change)?;
     }
-    let file =
-        BeamFile::of(&document).map_err(|problems| input::changed(problems, "--set", &arguments.changes))?;
+    let file = BeamFile::of(&document).map_err(|problems| input::changed(problems, "--set", changes))?;
     input::say_notes(file.notes.iter().cloned());
     Ok(file)
 }

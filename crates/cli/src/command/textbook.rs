@@ -3,13 +3,13 @@
 use std::path::{Path, PathBuf};
 
 use axlebow_beam::work_out;
-use axlebow_model::{BEAM, BeamFile, given_file, read_bytes};
+use axlebow_model::given_file;
 use axlebow_report::{TextbookRow, csv, json, table};
 use axlebow_textbook::{Case, cases};
 
+use super::beam;
 use crate::args::Textbook;
 use crate::failure::{Exit, Failure};
-use crate::input::{self, FileKind};
 use crate::output;
 use crate::paper::write_page;
 
@@ -50,10 +50,7 @@ fn own_cases(path: &Path) -> Result<Vec<TextbookRow>, Failure> {
     let mut rows = Vec::new();
     for file in beam_files(path)? {
         let name = file.file_stem().unwrap_or_default().to_string_lossy().into_owned();
-        let bytes = input::read_file(&file)?;
-        let read = read_bytes(&bytes, &file.display().to_string(), &BEAM)
-            .and_then(|document| BeamFile::of(&document))
-            .map_err(|problems| input::misread(problems, &bytes, FileKind::Beam))?;
+        let read = beam::read(&file, &[])?;
         let at_fault =
             |error: axlebow_beam::BeamError| Failure::Input(format!("{}: {error}", file.display()));
         let outcome = work_out(read.line, &read.options).map_err(at_fault)?;

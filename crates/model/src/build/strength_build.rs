@@ -15,17 +15,18 @@ pub(crate) fn strength_options(table: &Table) -> StrengthOptions {
         bearing_distance: table.optional_number("bearing_distance"),
         bearing_reliability: reliability(table.word("bearing_reliability")),
         mean_stress: mean_stress(table.word("mean_stress")),
-        seat_stress: if table.word("seat_stress") == "hot-spot" {
-            SeatStress::HotSpot
-        } else {
-            SeatStress::Nominal
-        },
+        seat_stress: seat_stress(table.word("seat_stress")),
     }
 }
 
 /// Where compression counts less, of a word of the key; nowhere of any other.
 fn mean_stress(word: &str) -> MeanStress {
     MeanStress::ALL.into_iter().find(|own| own.word() == word).unwrap_or_default()
+}
+
+/// By which stress seats are held, of a word of the key; the nominal one of any other.
+fn seat_stress(word: &str) -> SeatStress {
+    SeatStress::ALL.into_iter().find(|own| own.word() == word).unwrap_or_default()
 }
 
 /// The reliability of a word of the key; 90 % of any other.

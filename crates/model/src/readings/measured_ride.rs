@@ -42,8 +42,8 @@ pub enum RideQuantity {
 }
 
 impl RideQuantity {
-    /// All of them.
-    const ALL: [Self; 4] = [Self::Road, Self::Load, Self::CamberChange, Self::Stress];
+    /// All of them, as a picture of a ride has them from top to bottom.
+    pub const ALL: [Self; 4] = [Self::Road, Self::Load, Self::CamberChange, Self::Stress];
 
     fn word(self) -> &'static str {
         match self {

@@ -165,9 +165,7 @@ impl RideFigure<'_> {
             self.panel(camber, self.pair(&history.camber)),
             RidePanel { from_zero: true, ..magnitude },
         ];
-        let quantities =
-            [RideQuantity::Road, RideQuantity::Load, RideQuantity::CamberChange, RideQuantity::Stress];
-        for (panel, of) in panels.iter_mut().zip(quantities) {
+        for (panel, of) in panels.iter_mut().zip(RideQuantity::ALL) {
             panel.measured = self.measured_lines(of);
         }
         panels

@@ -95,27 +95,14 @@ impl<'a> Likelihood<'a> {
         observed: &'a Observed,
         discrepancy: Discrepancy,
     ) -> Self {
-        let mut likelihood = Likelihood {
-            worn,
-            library,
-            observed,
-            discrepancy,
-            cells: Vec::new(),
-            readings: Readings {
-                values: DVector::zeros(0),
-                errors: DMatrix::zeros(0, 0),
-                logarithms: Vec::new(),
-            },
-            tire_face: DMatrix::zeros(0, 0),
-        };
-        let (readings, tire_face) = (likelihood.made_readings(), likelihood.made_tire_face());
-        let on = |cell| likelihood.on_cell(cell, (&readings, &tire_face));
-        let mut cells: Vec<OnCell<'a>> = library.cells.iter().map(on).collect();
+        let (readings, tire_face) = (made_readings(observed), made_tire_face(observed, discrepancy));
+        let mut likelihood =
+            Likelihood { worn, library, observed, discrepancy, cells: Vec::new(), readings, tire_face };
+        let mut cells: Vec<OnCell<'a>> = library.cells.iter().map(|cell| likelihood.on_cell(cell)).collect();
         for on in &mut cells {
             on.log_weight = likelihood.weighed(on, None);
         }
         likelihood.cells = cells;
-        (likelihood.readings, likelihood.tire_face) = (readings, tire_face);
         likelihood
     }
 
@@ -155,7 +142,7 @@ impl<'a> Likelihood<'a> {
         numbers.filter(|(_, read)| Some(read.evidence) != without).map(|(place, _)| place).collect()
     }
 
-    fn on_cell(&self, cell: &'a Cell, (readings, tire_face): (&Readings, &DMatrix<f64>)) -> OnCell<'a> {
+    fn on_cell(&self, cell: &'a Cell) -> OnCell<'a> {
         let numbers = &self.observed.numbers;
         let rows: Vec<PredictedRow> = numbers.iter().map(|read| self.row(cell, &read.predicted_by)).collect();
         let count = rows.len();
@@ -165,39 +152,10 @@ impl<'a> Likelihood<'a> {
         let per_spread = DMatrix::from_fn(count, parameters, |row, column| rows[row].per_spread[column]);
         let known = &per_spread * per_spread.transpose()
             + &per_size * per_size.transpose() * cell.size_variance
-            + tire_face;
-        let read = readings.straightened(&mean, &known);
+            + &self.tire_face;
+        let read = self.readings.straightened(&mean, &known);
         let covariance = known + &read.errors;
         OnCell { cell, mean, per_spread, per_size, covariance, read, log_weight: f64::NEG_INFINITY }
-    }
-
-    fn made_readings(&self) -> Readings {
-        let numbers = &self.observed.numbers;
-        let is_rib = |read: &NumberRead| matches!(read.predicted_by, PredictedBy::Rib { .. });
-        let shared = self.observed.new_depth.1.powi(2);
-        let error = |i: usize, j: usize| {
-            let own = if i == j { numbers[i].error.powi(2) } else { 0.0 };
-            own + if is_rib(&numbers[i]) && is_rib(&numbers[j]) { shared } else { 0.0 }
-        };
-        Readings {
-            values: DVector::from_iterator(numbers.len(), numbers.iter().map(|read| read.value)),
-            errors: DMatrix::from_fn(numbers.len(), numbers.len(), error),
-            logarithms: numbers.iter().map(is_rib).collect(),
-        }
-    }
-
-    fn made_tire_face(&self) -> DMatrix<f64> {
-        let numbers = &self.observed.numbers;
-        let Discrepancy { rib: of_rib, tire: of_tire } = self.discrepancy;
-        DMatrix::from_fn(numbers.len(), numbers.len(), |i, j| {
-            let (PredictedBy::Rib { tire, .. }, PredictedBy::Rib { tire: other, .. }) =
-                (&numbers[i].predicted_by, &numbers[j].predicted_by)
-            else {
-                return 0.0;
-            };
-            let of = |is_same: bool, deviation: f64| if is_same { deviation.powi(2) } else { 0.0 };
-            self.observed.rate.1.powi(2) + of(tire == other, of_tire) + of(i == j, of_rib)
-        })
     }
 
     /// What a cell says of one number.
@@ -273,6 +231,37 @@ impl<'a> Likelihood<'a> {
         let sized = cell.per_size[place].powi(2) * cell.size_variance;
         shares_of_hands(cell.mean[place], (own + sized + HAND * HAND).sqrt())
     }
+}
+
+/// What was read: worn depths, whose errors share that of the new depth, and sums of parameters.
+fn made_readings(observed: &Observed) -> Readings {
+    let numbers = &observed.numbers;
+    let is_rib = |read: &NumberRead| matches!(read.predicted_by, PredictedBy::Rib { .. });
+    let shared = observed.new_depth.1.powi(2);
+    let error = |i: usize, j: usize| {
+        let own = if i == j { numbers[i].error.powi(2) } else { 0.0 };
+        own + if is_rib(&numbers[i]) && is_rib(&numbers[j]) { shared } else { 0.0 }
+    };
+    Readings {
+        values: DVector::from_iterator(numbers.len(), numbers.iter().map(|read| read.value)),
+        errors: DMatrix::from_fn(numbers.len(), numbers.len(), error),
+        logarithms: numbers.iter().map(is_rib).collect(),
+    }
+}
+
+/// Covariance of what neither parameters nor readings make: the rate of wear, and what the tire face leaves out.
+fn made_tire_face(observed: &Observed, discrepancy: Discrepancy) -> DMatrix<f64> {
+    let numbers = &observed.numbers;
+    let Discrepancy { rib: of_rib, tire: of_tire } = discrepancy;
+    DMatrix::from_fn(numbers.len(), numbers.len(), |i, j| {
+        let (PredictedBy::Rib { tire, .. }, PredictedBy::Rib { tire: other, .. }) =
+            (&numbers[i].predicted_by, &numbers[j].predicted_by)
+        else {
+            return 0.0;
+        };
+        let of = |is_same: bool, deviation: f64| if is_same { deviation.powi(2) } else { 0.0 };
+        observed.rate.1.powi(2) + of(tire == other, of_tire) + of(i == j, of_rib)
+    })
 }
 
 /// Shares in which hands feel a one-sided share of scuff, known within a standard deviation: inboard, none, outboard.

@@ -29,7 +29,7 @@ pub struct RankedPair {
     pub fit: f64,
 }
 
-/// A cause with its logarithms of prior and likelihood, and its probability among single causes.
+/// A cause with its logarithms of prior and likelihood.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Single {
     pub cause: WearCause,

@@ -37,10 +37,9 @@ pub struct RemediesOutcome {
 }
 
 /// By what remedies are ranked, the best first; how the checks stand with them comes before, and wear decides between equals.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum RankBy {
     /// Wear of the shoulder that wears most.
-    #[default]
     Wear,
     /// Growth of the cups that grow fastest.
     Cups,
@@ -53,9 +52,6 @@ pub enum RankBy {
 }
 
 impl RankBy {
-    /// All, in the order of their words.
-    pub const ALL: [RankBy; 5] = [RankBy::Wear, RankBy::Cups, RankBy::Camber, RankBy::Mass, RankBy::Money];
-
     /// The word of options and documents.
     pub fn word(self) -> &'static str {
         match self {
