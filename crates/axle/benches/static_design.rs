@@ -8,7 +8,8 @@ mod example;
 use std::hint::black_box;
 
 use axlebow_axle::{
-    Axle, LoadCase, StaticDesign, StaticReadings, Stiffener, StiffenerEnd, UserStation, standard_cases,
+    Axle, LoadCase, StaticDesign, StaticReadings, StaticSolver, Stiffener, StiffenerEnd, UserStation,
+    standard_cases,
 };
 use axlebow_fe::StaticSystem;
 use criterion::{BenchmarkId, Criterion, Throughput, criterion_group, criterion_main};
@@ -60,9 +61,12 @@ fn everything_of_a_design(criterion: &mut Criterion) {
 fn readings_of_a_design(criterion: &mut Criterion) {
     let axle = example::axle();
     let case = rated_load(&axle);
-    let mut system = StaticSystem::new();
     criterion.bench_function("readings of one design", |bencher| {
-        bencher.iter(|| StaticReadings::of(black_box(&axle), black_box(&case), &mut system));
+        bencher.iter(|| StaticReadings::of(black_box(&axle), black_box(&case)));
+    });
+    let mut solver = StaticSolver::default();
+    criterion.bench_function("readings of one design, its line as before", |bencher| {
+        bencher.iter(|| solver.readings(black_box(&axle), black_box(&case)));
     });
 }
 

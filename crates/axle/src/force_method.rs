@@ -12,5 +12,7 @@ mod positive_inverse;
 mod readings;
 mod row_flexibility;
 mod seated_chain;
+mod standing_chain;
 mod state;
+pub(crate) mod static_solver;
 mod wrench;

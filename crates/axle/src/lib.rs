@@ -49,6 +49,7 @@ pub use checks::weld_band::{WeldBand, WeldRemedy, WeldUse, weld_bands};
 pub use dynamics::mode_name::{Motion, Strain};
 pub use dynamics::mode_outcome::{ModeOutcome, ShapePoint};
 pub use dynamics::modes::{ModeMesh, ModesOutcome, modes};
+pub use force_method::static_solver::StaticSolver;
 pub use frequency::input::Input;
 pub use frequency::response::{RandomRide, ResponseOptions, response};
 pub use frequency::response_outcome::{

@@ -21,4 +21,4 @@ pub use error_words::refusal_in_units;
 pub use model::Model;
 pub(crate) use stiffener_shape::sized_shape;
 pub use tire_file::TireFile;
-pub use variable_axle::VariableAxle;
+pub use variable_axle::{VariableAxle, changes_line};

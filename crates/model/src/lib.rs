@@ -45,7 +45,7 @@ mod roads;
 mod start;
 
 pub use beams::BeamFile;
-pub use build::{Model, TireFile, VariableAxle, refusal_in_units};
+pub use build::{Model, TireFile, VariableAxle, changes_line, refusal_in_units};
 pub use cases::{CaseSheet, DamperState, FeltFeather, ReadingErrors, SeenEnd, SeenTire, StatedPrior};
 pub use complete::read_model;
 pub use content::{Assumed, Document, Entry, EntryNote, NumberKey, NumberPlace, Table, Value, Written};

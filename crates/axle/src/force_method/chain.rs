@@ -5,11 +5,11 @@ use axlebow_fe::Flexibility;
 use super::line_sections::LineSections;
 use super::row_flexibility::RowFlexibility;
 use crate::assembly::bearing_play::has_play;
-use crate::assembly::stations::clear_places;
+use crate::assembly::stations::{clear_places, nearest_of};
 use crate::assembly::wall_at_seat::WallAtSeat;
 use crate::mesh::stretches::{clamped_share, stretch_flexibility};
 use crate::road_contact::ground::STANDARD_GRAVITY;
-use crate::{Axle, AxleError, Side, Sides};
+use crate::{Axle, AxleError, FixedMass, Side, Sides};
 
 /// A stretch of axle between two neighboring places.
 #[derive(Debug)]
@@ -24,11 +24,10 @@ pub(crate) struct Link {
     pub weight: f64,
 }
 
-/// The line of a bare axle, from right to left.
+/// The line of a bare axle, from right to left: what stays when only loads, tires, wheels or the stiffness of bearings change.
 #[derive(Debug)]
-pub(crate) struct Chain<'a> {
-    pub axle: &'a Axle,
-    pub sections: LineSections<'a>,
+pub(crate) struct Chain {
+    pub sections: LineSections,
     /// Places, in order of rising y.
     pub places: Vec<f64>,
     /// Stretches between them.
@@ -40,15 +39,21 @@ pub(crate) struct Chain<'a> {
     pub inner: Sides<usize>,
     /// Places of the outer bearings.
     pub outer: Sides<usize>,
+    /// Positions of the mounting faces, m.
+    pub faces: Sides<f64>,
+    /// What is fixed to the line, each with the place next to it.
+    pub fixed_masses: Vec<(usize, FixedMass)>,
 }
 
-impl<'a> Chain<'a> {
-    /// The line of an axle; none where the force method does not reach: with stiffeners, with play in a bearing, held straight
-    /// between its seats, or where two places lie closer together than a stretch may be long.
-    pub(crate) fn of(axle: &'a Axle) -> Result<Option<Self>, AxleError> {
-        if !axle.stiffeners.is_empty() || has_play(axle) || axle.body.flexing().straight_between_seats {
-            return Ok(None);
-        }
+/// Whether the force method may reach an axle: it has no stiffeners and no play in a bearing, and is not held straight between
+/// its seats.
+pub(crate) fn is_reached(axle: &Axle) -> bool {
+    axle.stiffeners.is_empty() && !has_play(axle) && !axle.body.flexing().straight_between_seats
+}
+
+impl Chain {
+    /// The line of an axle that [`is_reached`]; none where two places lie closer together than a stretch may be long.
+    pub(crate) fn of(axle: &Axle) -> Result<Option<Self>, AxleError> {
         let Some(places) = clear_places(axle) else { return Ok(None) };
         let (left, right) = (WallAtSeat::of(axle, Side::Left)?, WallAtSeat::of(axle, Side::Right)?);
         let sections = LineSections::of(&axle.body);
@@ -61,7 +66,10 @@ impl<'a> Chain<'a> {
         let seats = at(|axle, side| axle.seats.of(side).at);
         let inner = at(|axle, side| axle.wheel_ends.of(side).inner_bearing);
         let outer = at(|axle, side| axle.wheel_ends.of(side).outer_bearing);
-        Ok(Some(Chain { axle, sections, places, links, walls, seats, inner, outer }))
+        let faces = Sides::each(|side| side.sign() * axle.wheel_ends.of(side).mounting_face);
+        let fixed = axle.fixed_masses.iter().map(|fixed| (nearest_of(&places, fixed.y), *fixed));
+        let fixed_masses = fixed.collect();
+        Ok(Some(Chain { sections, places, links, walls, seats, inner, outer, faces, fixed_masses }))
     }
 
     /// Place of the center.
@@ -78,9 +86,20 @@ impl<'a> Chain<'a> {
         sum
     }
 
-    /// The stretches from a seat to its inner bearing.
-    pub(crate) fn overhang(&self, side: Side) -> (usize, usize) {
-        ordered(*self.seats.of(side), *self.inner.of(side))
+    /// Flexibility of the stretches from a seat to its inner bearing, seen from the mounting face.
+    pub(crate) fn overhang(&self, side: Side) -> RowFlexibility {
+        let stretches = ordered(*self.seats.of(side), *self.inner.of(side));
+        self.flexibility(stretches, *self.faces.of(side))
+    }
+
+    /// Flexibility of the stretches between the two bearings of a side, seen from the outer one.
+    pub(crate) fn spindle(&self, side: Side) -> RowFlexibility {
+        self.flexibility(self.between_bearings(side), self.places[*self.outer.of(side)])
+    }
+
+    /// From a hub's face to its seat, to the left, m.
+    pub(crate) fn to_seat(&self, side: Side) -> f64 {
+        self.places[*self.seats.of(side)] - self.faces.of(side)
     }
 
     /// The stretches between the two bearings of a side.
@@ -97,7 +116,7 @@ fn link(axle: &Axle, sections: &LineSections, walls: &Sides<WallAtSeat>, (start,
     let middle = 0.5 * (start + end);
     let pieces = axle.body.pieces();
     let piece = pieces.iter().position(|piece| middle.abs() <= piece.to).unwrap_or(pieces.len() - 1);
-    let at = |distance: f64| sections.at(piece, distance).properties;
+    let at = |distance: f64| sections.at(&axle.body, piece, distance).properties;
     let share = clamped_share(axle, walls, start, end);
     let flexibility = stretch_flexibility(axle, &pieces[piece], (start, end), at).scaled(1.0 - share);
     let (near, far) = (start.abs().min(end.abs()), start.abs().max(end.abs()));

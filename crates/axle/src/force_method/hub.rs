@@ -1,12 +1,11 @@
 //! One wheel end by statics: what its bearings carry, and how far its hub moves against the spindle.
 
-use super::chain::Chain;
 use super::row_flexibility::RowFlexibility;
 use super::wrench::{Motion, Wrench};
-use crate::Side;
 use crate::mesh::springs::{BRAKE_STIFFNESS, DISC_STIFFNESS};
 use crate::parts::bearing_stiffness::BearingStiffness;
 use crate::road_contact::ground::STANDARD_GRAVITY;
+use crate::{Axle, Side};
 
 /// A hub on its two bearings.
 #[derive(Debug)]
@@ -46,7 +45,7 @@ impl Weight {
 }
 
 /// Forces of a hub on its spindle.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone, Copy, Default)]
 pub(crate) struct BearingForces {
     pub inner: [f64; 3],
     pub outer: [f64; 3],
@@ -55,9 +54,9 @@ pub(crate) struct BearingForces {
 }
 
 impl Hub {
-    pub(crate) fn of(chain: &Chain, side: Side) -> Self {
-        let (sign, end, wheel) = (side.sign(), chain.axle.wheel_ends.of(side), chain.axle.wheels.of(side));
-        let between = chain.flexibility(chain.between_bearings(side), sign * end.outer_bearing);
+    /// - `between`: the spindle between the bearings, seen from the outer one
+    pub(crate) fn of(axle: &Axle, side: Side, between: RowFlexibility) -> Self {
+        let (sign, end, wheel) = (side.sign(), axle.wheel_ends.of(side), axle.wheels.of(side));
         let middle = 0.5 * (end.inner_bearing + end.outer_bearing) - end.mounting_face;
         let (hub, wheels) = (STANDARD_GRAVITY * end.hub_mass, STANDARD_GRAVITY * wheel.mass());
         let (lean, stiff) = (wheel.disc_flexibility(), DISC_STIFFNESS.recip());

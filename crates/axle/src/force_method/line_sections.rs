@@ -37,23 +37,22 @@ impl LineSection {
 
 /// Sections of the pieces of a body.
 #[derive(Debug)]
-pub(crate) struct LineSections<'a> {
-    body: &'a Body,
+pub(crate) struct LineSections {
     /// By piece; none where it tapers.
     uniform: Vec<Option<LineSection>>,
 }
 
-impl<'a> LineSections<'a> {
-    pub(crate) fn of(body: &'a Body) -> Self {
+impl LineSections {
+    pub(crate) fn of(body: &Body) -> Self {
         let each = body.pieces().iter().enumerate();
         let uniform = each
             .map(|(number, piece)| (!piece.is_tapered()).then(|| LineSection::of(body, number, piece.from)));
-        LineSections { body, uniform: uniform.collect() }
+        LineSections { uniform: uniform.collect() }
     }
 
-    /// The section of a piece at a distance from the center line.
-    pub(crate) fn at(&self, piece: usize, distance: f64) -> LineSection {
-        self.uniform[piece].unwrap_or_else(|| LineSection::of(self.body, piece, distance))
+    /// The section of a piece of the same body at a distance from the center line.
+    pub(crate) fn at(&self, body: &Body, piece: usize, distance: f64) -> LineSection {
+        self.uniform[piece].unwrap_or_else(|| LineSection::of(body, piece, distance))
     }
 
     /// The section of a piece, if it is the same all along.

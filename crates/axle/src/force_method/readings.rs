@@ -1,51 +1,37 @@
 //! The few numbers that studies ask of a static case.
 
-use axlebow_fe::StaticSystem;
+use axlebow_fe::EndForce;
 
-use super::chain::{Chain, Link};
+use super::chain::Link;
 use super::line_sections::LineSection;
-use super::seated_chain::{LineLoads, SeatedChain, first};
+use super::seated_chain::{OwnAnswer, SeatedChain, first};
+use super::standing_chain::StandingChain;
 use super::state::LineState;
 use crate::outcome::static_readings::{StaticReadings, WheelReadings};
-use crate::outcome::stiffening_outcome::WeldForce;
 use crate::road_contact::ground::{Case, GroundModel, Hubs};
 use crate::statics::along::{larger_stress, points_from_left};
-use crate::statics::split::camber_load;
-use crate::statics::stiffening::weld_peaks;
-use crate::{Axle, AxleError, CamberSplit, LoadCase, Side, Sides, StaticDesign};
+use crate::{Axle, AxleError, CamberSplit, LoadCase, Side, Sides};
 
-impl StaticReadings {
-    /// Solves one case of an axle: by forces where that reaches, else by finite elements in the storage of `system`.
-    ///
-    /// # Errors
-    /// As [`StaticDesign::of`] and [`StaticDesign::case`].
-    pub fn of(axle: &Axle, case: &LoadCase, system: &mut StaticSystem) -> Result<Self, AxleError> {
-        let Some(chain) = Chain::of(axle)? else { return by_elements(axle, case, system) };
-        match SeatedChain::of(chain)? {
-            Some(seated) => seated.readings(case),
-            None => by_elements(axle, case, system),
-        }
+/// Share by which a bound must be below a known stress to be passed over: far above rounding, and above what counts as equal.
+const BELOW: f64 = 1e-6;
+
+impl SeatedChain {
+    /// One case of the axle whose line this is.
+    pub(crate) fn readings(&mut self, axle: &Axle, case: &LoadCase) -> Result<StaticReadings, AxleError> {
+        let case = Case::of(axle, case);
+        let own = self.under(case.own);
+        StandingChain::of(axle, self).readings(&case, &own)
     }
 }
 
-fn by_elements(axle: &Axle, case: &LoadCase, system: &mut StaticSystem) -> Result<StaticReadings, AxleError> {
-    let design = StaticDesign::with_system(axle, system)?;
-    let (_, state) = design.loaded(case)?;
-    let weld_peak = weld_peaks(&design, &state).iter().map(WeldForce::magnitude).reduce(f64::max);
-    Ok(StaticReadings { weld_peak, ..StaticReadings::from(&design.case(case)?) })
-}
-
-impl SeatedChain<'_> {
-    fn readings(&self, case: &LoadCase) -> Result<StaticReadings, AxleError> {
-        let axle = self.chain.axle;
-        let case = Case::of(axle, case);
-        let loads = self.line_loads(case.own);
-        let ground = GroundModel::answering(axle, self.compliance);
-        let own_motion = self.own_motion(&loads);
-        let contact = ground.contact(&case, &own_motion)?;
+impl StandingChain<'_> {
+    fn readings(&self, case: &Case, own: &OwnAnswer) -> Result<StaticReadings, AxleError> {
+        let ground = GroundModel::answering(self.axle, self.compliance);
+        let own_motion = self.own_motion(own);
+        let contact = ground.contact(case, &own_motion)?;
         let forces = Hubs::from_fn(|i, _| contact.factors[i]);
-        let (motion, state) = (self.compliance * forces + own_motion, self.state(&forces, &loads));
-        let distance = axle.hub_distance();
+        let (motion, state) = (self.compliance * forces + own_motion, self.state(&forces, &own.loads));
+        let distance = self.axle.hub_distance();
         let (lean, turn) = ((motion[2] - motion[8]) / distance, -(motion[0] - motion[6]) / distance);
         let wheels = Sides::each(|side| {
             let own = ground.tires.iter().zip(&contact.tires).filter(|(tire, _)| tire.side == side);
@@ -73,10 +59,9 @@ impl SeatedChain<'_> {
 
     /// Camber change of a wheel by source: the work of its unit state, as in [`crate::statics::split`].
     fn split(&self, side: Side, real: &LineState) -> CamberSplit {
-        let load = camber_load(side, self.chain.axle.hub_distance());
-        let unit = self.state(&Hubs::from_fn(|i, _| load[i]), &LineLoads::default());
+        let (chain, unit) = (&self.seated.chain, self.camber_units().of(side));
         let mut split = CamberSplit::default();
-        for (number, link) in self.chain.links.iter().enumerate() {
+        for (number, link) in chain.links.iter().enumerate() {
             let (one, other) = (unit.beam_forces(number, link), real.beam_forces(number, link));
             let (bending, shear) = link.flexibility.work(&one, &other);
             split.bending += bending;
@@ -85,7 +70,7 @@ impl SeatedChain<'_> {
         for end in Side::BOTH {
             let (force, motion) = (unit.seat_forces.of(end), real.seat_motions.of(end));
             split.seat += force.iter().zip(motion).map(|(f, u)| f * u).sum::<f64>();
-            split.wall += self.chain.walls.of(end).work(force, real.seat_forces.of(end));
+            split.wall += chain.walls.of(end).work(force, real.seat_forces.of(end));
             let hub = self.hubs.of(end);
             split.bearing += unit.bearings.of(end).work_on(real.bearings.of(end), hub);
             split.disc += hub.disc_work(unit.discs.of(end), real.discs.of(end));
@@ -94,38 +79,69 @@ impl SeatedChain<'_> {
     }
 
     fn bow(&self, state: &LineState, hubs: &Hubs) -> f64 {
-        let axle = self.chain.axle;
-        let ends = &axle.wheel_ends;
+        let (chain, ends) = (&self.seated.chain, &self.axle.wheel_ends);
         let (left, right) = (hubs[2] * ends.right.mounting_face, hubs[8] * ends.left.mounting_face);
-        let center = state.leftward(&self.chain, Side::Right, self.chain.center());
-        center[2] - (left + right) / axle.hub_distance()
+        let center = state.leftward(chain, Side::Right, chain.center());
+        center[2] - (left + right) / self.axle.hub_distance()
     }
 
-    /// Stress of largest magnitude and its position.
+    /// Stress of largest magnitude and its position; of equal ones the leftmost. Stretches whose stress stays below what is
+    /// known of another one are passed over.
     fn peak_stress(&self, state: &LineState) -> (f64, f64) {
-        let mut peak = (0.0, 0.0);
-        for (number, link) in self.chain.links.iter().enumerate().rev() {
-            let forces = state.beam_forces(number, link);
-            let uniform = self.chain.sections.uniform(link.piece);
-            for share in points_from_left() {
-                let here;
-                let section = match uniform {
-                    Some(section) => section,
-                    None => {
-                        here = self.section(link, share);
-                        &here
-                    }
-                };
-                let stress = section.extreme_stress(&forces.at(share * link.length));
-                if larger_stress(peak.0, stress) != peak.0 {
-                    peak = (stress, link.start + share * link.length);
+        let links = || self.seated.chain.links.iter().enumerate();
+        let bounds: Vec<f64> =
+            links().map(|(number, link)| self.stress_bound((number, link), state)).collect();
+        let promising = links().max_by(|(one, _), (other, _)| bounds[*one].total_cmp(&bounds[*other]));
+        let known = promising.map_or(0.0, |link| self.peak_along(link, state, (0.0, 0.0)).0.abs());
+        let may_hold = |number: usize| bounds[number] >= known * (1.0 - BELOW);
+        let held = links().rev().filter(|(number, _)| may_hold(*number));
+        held.fold((0.0, 0.0), |peak, link| self.peak_along(link, state, peak))
+    }
+
+    /// A stress (Pa) that no point of a stretch exceeds.
+    fn stress_bound(&self, (number, link): (usize, &Link), state: &LineState) -> f64 {
+        let Some(section) = self.seated.chain.sections.uniform(link.piece) else { return f64::INFINITY };
+        let forces = state.beam_forces(number, link);
+        let (start, end) = (forces.at(0.0), forces.at(link.length));
+        let [_, q2, q3] = forces.line_load.map(|load| load.abs() * link.length * link.length / 8.0);
+        let larger = |one: f64, other: f64| one.abs().max(other.abs());
+        let force = EndForce {
+            axial: larger(start.axial, end.axial),
+            bending_2: larger(start.bending_2, end.bending_2) + q3,
+            bending_3: larger(start.bending_3, end.bending_3) + q2,
+            ..EndForce::default()
+        };
+        section.extreme_stress(&force).abs()
+    }
+
+    /// The larger of a peak and the stress along a stretch, with its position.
+    fn peak_along(
+        &self,
+        (number, link): (usize, &Link),
+        state: &LineState,
+        mut peak: (f64, f64),
+    ) -> (f64, f64) {
+        let forces = state.beam_forces(number, link);
+        let uniform = self.seated.chain.sections.uniform(link.piece);
+        for share in points_from_left() {
+            let here;
+            let section = match uniform {
+                Some(section) => section,
+                None => {
+                    here = self.section(link, share);
+                    &here
                 }
+            };
+            let stress = section.extreme_stress(&forces.at(share * link.length));
+            if larger_stress(peak.0, stress) != peak.0 {
+                peak = (stress, link.start + share * link.length);
             }
         }
         peak
     }
 
     fn section(&self, link: &Link, share: f64) -> LineSection {
-        self.chain.sections.at(link.piece, (link.start + share * link.length).abs())
+        let distance = (link.start + share * link.length).abs();
+        self.seated.chain.sections.at(&self.axle.body, link.piece, distance)
     }
 }

@@ -1,94 +1,126 @@
-//! The line of an axle on its two seats: motions of the seats per force, and of the hubs.
+//! The line of an axle on its two seats: motions of the seats per force, kept while the line stays the same.
+
+use std::cell::OnceCell;
 
 use axlebow_fe::{Attachment, NodeId};
 use nalgebra::SMatrix;
 
 use super::chain::Chain;
-use super::hub::Hub;
+use super::hub::BearingForces;
 use super::positive_inverse::{Square12, positive_inverse};
-use super::row_flexibility::start_motion;
+use super::row_flexibility::{RowFlexibility, start_motion};
 use super::state::{LineState, PlaceForces};
 use super::wrench::{Motion, Wrench, add, carried, moved};
+use crate::assembly::wall_at_seat::WallAtSeat;
 use crate::mesh::springs::seat_spring;
-use crate::road_contact::ground::Hubs;
 use crate::road_contact::own_loads::OwnLoads;
-use crate::{AxleError, Side, Sides};
+use crate::{Axle, AxleError, Side, Sides};
 
-type Matrix12 = SMatrix<f64, 12, 12>;
+pub(crate) type Matrix12 = SMatrix<f64, 12, 12>;
 type Vector12 = [f64; 12];
 
-/// The line of an axle on its seats.
+/// The line of an axle on its seats, and what does not change with loads, tires, wheels or the stiffness of bearings.
 #[derive(Debug)]
-pub(crate) struct SeatedChain<'a> {
-    pub chain: Chain<'a>,
-    pub hubs: Sides<Hub>,
+pub(crate) struct SeatedChain {
+    pub chain: Chain,
     seat_stiffness: Sides<[[f64; 6]; 6]>,
     /// Motion of both seats per force at them, left first.
     seat_compliance: Square12,
+    /// The same brought to the mounting faces.
+    pub at_faces: Matrix12,
+    /// From each seat to its inner bearing.
+    pub overhangs: Sides<RowFlexibility>,
+    /// Between the bearings of each side.
+    pub spindles: Sides<RowFlexibility>,
     middle: Middle,
-    /// Motion of both hubs per force on them.
-    pub compliance: Matrix12,
+    /// The answer to loads of the axle itself that was asked for last.
+    own: Option<OwnAnswer>,
+    /// What the line carries under the unit load of each wheel's camber, once it is known.
+    pub camber_units: OnceCell<Sides<LineState>>,
 }
 
 /// Loads of the axle itself, and what those of its line do at the seats.
 #[derive(Debug, Clone, Copy, Default)]
 pub(crate) struct LineLoads {
-    own: OwnLoads,
+    pub own: OwnLoads,
     at_seats: Vector12,
     /// How far they move the outer bearing of each side to the left of the inner one.
     stretch: Sides<f64>,
 }
 
-impl<'a> SeatedChain<'a> {
+/// What loads of the line do to it without the hubs.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct OwnAnswer {
+    pub loads: LineLoads,
+    /// Motions of the inner bearings.
+    pub inner: Sides<Motion>,
+    /// Motions of the outer bearings.
+    pub outer: Sides<Motion>,
+}
+
+impl LineLoads {
+    /// How far they move the outer bearing of a side to the left of the inner one, m.
+    pub(crate) fn stretch(&self, side: Side) -> f64 {
+        *self.stretch.of(side)
+    }
+}
+
+impl SeatedChain {
     /// Solves for the motions of the seats; none where nothing holds the axle.
-    pub(crate) fn of(chain: Chain<'a>) -> Result<Option<Self>, AxleError> {
-        let hubs = Sides::each(|side| Hub::of(&chain, side));
-        let (left, right) = (seat_stiffness(&chain, Side::Left)?, seat_stiffness(&chain, Side::Right)?);
-        let seat_stiffness = Sides { left, right };
+    pub(crate) fn of(axle: &Axle, chain: Chain) -> Result<Option<Self>, AxleError> {
+        let stiffness = |side: Side| seat_stiffness(axle, chain.walls.of(side), side);
+        let seat_stiffness = Sides { left: stiffness(Side::Left)?, right: stiffness(Side::Right)? };
         let middle = Middle::of(&chain);
         let Some(seat_compliance) = positive_inverse(middle.equations(&seat_stiffness)) else {
             return Ok(None);
         };
-        let mut seated = SeatedChain {
+        Ok(Some(SeatedChain {
+            at_faces: at_faces(&chain, &seat_compliance),
+            overhangs: Sides::each(|side| chain.overhang(side)),
+            spindles: Sides::each(|side| chain.spindle(side)),
             chain,
-            hubs,
             seat_stiffness,
             seat_compliance,
             middle,
-            compliance: Matrix12::zeros(),
-        };
-        seated.compliance = seated.hub_compliance();
-        Ok(Some(seated))
+            own: None,
+            camber_units: OnceCell::new(),
+        }))
     }
 
-    /// The axle under loads of its own.
-    pub(crate) fn line_loads(&self, own: OwnLoads) -> LineLoads {
+    /// The line under loads of the axle itself.
+    pub(crate) fn under(&mut self, own: OwnLoads) -> OwnAnswer {
+        match self.own {
+            Some(known) if known.loads.own == own => known,
+            _ => *self.own.insert(self.answer(own)),
+        }
+    }
+
+    fn answer(&self, own: OwnLoads) -> OwnAnswer {
         let places = PlaceForces::of(&self.chain, &own);
         let stretch = Sides::each(|side| places.stretch(&self.chain, side, &own));
-        LineLoads { own, at_seats: self.middle.push_at_seats(&self.chain, (places, &own)), stretch }
+        let at_seats = self.middle.push_at_seats(&self.chain, (places, &own));
+        let loads = LineLoads { own, at_seats, stretch };
+        // Hubs that nothing holds to the spindle go with it, their bearings without force.
+        let state = self.loaded(&loads, &Sides::default(), Sides::default());
+        let at =
+            |place: &Sides<usize>| Sides::each(|side| state.outboard(&self.chain, side, *place.of(side)));
+        OwnAnswer { loads, inner: at(&self.chain.inner), outer: at(&self.chain.outer) }
     }
 
-    /// What the line carries under forces on the hubs (left first) beside their weight, and loads of its own.
-    pub(crate) fn state(&self, hub_forces: &Hubs, loads: &LineLoads) -> LineState {
-        let discs = Sides::each(|side| {
-            self.hubs.of(side).disc_force(&hub_forces.as_slice()[first(side)..], loads.own.field)
-        });
-        let forces = Sides::each(|side| self.hub_force(hub_forces, side, &loads.own));
-        LineState { discs, ..self.loaded(&forces, loads) }
-    }
-
-    /// The force on a hub with its weight.
-    fn hub_force(&self, hub_forces: &Hubs, side: Side, own: &OwnLoads) -> Wrench {
-        let weight = self.hubs.of(side).weight_in(own.field);
-        std::array::from_fn(|i| hub_forces[first(side) + i] + weight[i])
-    }
-
-    /// What the line carries under forces on the hubs, their weight among them, and loads of its own.
-    fn loaded(&self, forces: &Sides<Wrench>, loads: &LineLoads) -> LineState {
+    /// What the line carries on its seats.
+    ///
+    /// - `hubs`: force of each wheel end on its mounting face, weight and all
+    /// - `bearings`: how its bearings put it on the line
+    pub(crate) fn loaded(
+        &self,
+        loads: &LineLoads,
+        hubs: &Sides<Wrench>,
+        bearings: Sides<BearingForces>,
+    ) -> LineState {
         let chain = &self.chain;
         let mut push = loads.at_seats;
         for side in Side::BOTH {
-            let own = moved(*forces.of(side), self.to_seat(side));
+            let own = moved(*hubs.of(side), chain.to_seat(side));
             (0..6).for_each(|i| push[first(side) + i] += own[i]);
         }
         // The compliance is symmetric: a sum of rows.
@@ -98,8 +130,6 @@ impl<'a> SeatedChain<'a> {
         }
         let seat_motions = Sides::each(|side| std::array::from_fn(|i| motions[first(side) + i]));
         let seat_forces = Sides::each(|side| product(self.seat_stiffness.of(side), seat_motions.of(side)));
-        let bearings =
-            Sides::each(|side| self.hubs.of(side).bearing_forces(forces.of(side), *loads.stretch.of(side)));
         let mut places = PlaceForces::of(chain, &loads.own);
         for side in Side::BOTH {
             places.add_bearings(chain, side, bearings.of(side));
@@ -109,56 +139,23 @@ impl<'a> SeatedChain<'a> {
         let (starts, discs) = (places.summed(chain, field), Sides::default());
         LineState { starts, field, bearings, discs, seat_motions, seat_forces }
     }
+}
 
-    /// From a hub's face to its seat, to the left.
-    fn to_seat(&self, side: Side) -> f64 {
-        self.chain.places[*self.chain.seats.of(side)] - self.hubs.of(side).face
-    }
-
-    /// The seats' compliance brought to the hubs, and each hub's own against its seat.
-    fn hub_compliance(&self) -> Matrix12 {
-        let mut c = Matrix12::from_fn(|i, j| self.seat_compliance[i][j]);
-        for side in Side::BOTH {
-            let (o, by) = (first(side), self.to_seat(side));
-            for i in 0..12 {
-                c[(i, o + 2)] -= by * c[(i, o + 3)];
-                c[(i, o)] += by * c[(i, o + 5)];
-            }
-            for i in 0..12 {
-                c[(o + 2, i)] -= by * c[(o + 3, i)];
-                c[(o, i)] += by * c[(o + 5, i)];
-            }
+/// The seats' compliance brought to the mounting faces.
+fn at_faces(chain: &Chain, seat_compliance: &Square12) -> Matrix12 {
+    let mut c = Matrix12::from_fn(|i, j| seat_compliance[i][j]);
+    for side in Side::BOTH {
+        let (o, by) = (first(side), chain.to_seat(side));
+        for i in 0..12 {
+            c[(i, o + 2)] -= by * c[(i, o + 3)];
+            c[(i, o)] += by * c[(i, o + 5)];
         }
-        for side in Side::BOTH {
-            let hub = self.hubs.of(side);
-            let own = hub.flexibility(&self.chain.flexibility(self.chain.overhang(side), hub.face));
-            let o = first(side);
-            (0..36).for_each(|k| c[(o + k / 6, o + k % 6)] += own[k / 6][k % 6]);
+        for i in 0..12 {
+            c[(o + 2, i)] -= by * c[(o + 3, i)];
+            c[(o, i)] += by * c[(o + 5, i)];
         }
-        c
     }
-
-    /// Motion of both hubs under the loads of the line.
-    fn line_motion(&self, loads: &LineLoads) -> Hubs {
-        // Hubs that nothing holds to the spindle go with it, their bearings without force.
-        let free = LineLoads { stretch: Sides::default(), ..*loads };
-        let state = self.loaded(&Sides::default(), &free);
-        let mut motion = Hubs::zeros();
-        for side in Side::BOTH {
-            let at = |place: &Sides<usize>| state.outboard(&self.chain, side, *place.of(side));
-            let own = self.hubs.of(side).carried(&at(&self.chain.inner), &at(&self.chain.outer));
-            let relief = self.hubs.of(side).disc_relief(loads.own.field);
-            (0..6).for_each(|i| motion[first(side) + i] = own[i] + relief[i]);
-        }
-        motion
-    }
-
-    /// Motion of both hubs under loads of the axle itself.
-    pub(crate) fn own_motion(&self, loads: &LineLoads) -> Hubs {
-        let weight = Sides::each(|side| self.hubs.of(side).weight_in(loads.own.field));
-        let weight = Hubs::from_iterator(weight.left.into_iter().chain(weight.right));
-        self.compliance * weight + self.line_motion(loads)
-    }
+    c
 }
 
 /// First of a side's six numbers among twelve.
@@ -170,10 +167,9 @@ fn product(matrix: &[[f64; 6]; 6], vector: &[f64; 6]) -> [f64; 6] {
     std::array::from_fn(|i| (0..6).map(|j| matrix[i][j] * vector[j]).sum())
 }
 
-fn seat_stiffness(chain: &Chain, side: Side) -> Result<[[f64; 6]; 6], AxleError> {
-    let seat = chain.axle.seats.of(side);
+fn seat_stiffness(axle: &Axle, wall: &WallAtSeat, side: Side) -> Result<[[f64; 6]; 6], AxleError> {
     // A stiffness is the same wherever the spring is.
-    let spring = seat_spring(seat, chain.walls.of(side), Attachment::at(NodeId::FIRST));
+    let spring = seat_spring(axle.seats.of(side), wall, Attachment::at(NodeId::FIRST));
     Ok(spring.ok_or(AxleError::SeatTooStiff { side })?.stiffness)
 }
 

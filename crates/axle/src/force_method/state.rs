@@ -6,7 +6,6 @@ use super::chain::{Chain, Link};
 use super::hub::BearingForces;
 use super::row_flexibility::start_motion;
 use super::wrench::{Motion, Wrench, add, carried, moved};
-use crate::assembly::stations::nearest_of;
 use crate::road_contact::ground::STANDARD_GRAVITY;
 use crate::road_contact::own_loads::OwnLoads;
 use crate::{Side, Sides};
@@ -35,11 +34,10 @@ impl PlaceForces {
     /// What fixed masses and the carrier put on the line.
     pub(crate) fn of(chain: &Chain, own: &OwnLoads) -> Self {
         let mut forces = vec![[0.0; 6]; chain.places.len()];
-        for fixed in &chain.axle.fixed_masses {
-            let place = nearest_of(&chain.places, fixed.y);
+        for (place, fixed) in &chain.fixed_masses {
             let [x, y, z] = own.field.map(|part| part * STANDARD_GRAVITY * fixed.mass);
-            let to_left = fixed.y - chain.places[place];
-            add(&mut forces[place], &[x, y, z, z * to_left, 0.0, -x * to_left]);
+            let to_left = fixed.y - chain.places[*place];
+            add(&mut forces[*place], &[x, y, z, z * to_left, 0.0, -x * to_left]);
         }
         let [about_x, about_y] = own.carrier;
         add(&mut forces[chain.center()], &[0.0, 0.0, 0.0, about_x, about_y, 0.0]);

@@ -6,7 +6,6 @@ use axlebow_axle::{
     Actions, Axle, AxleError, Body, CaseOutcome, Ground, LoadCase, Side, Sides, Spindle, SpindleStep,
     StaticReadings, TireLayout, WheelEnd, flex, standard_cases, static_warnings,
 };
-use axlebow_fe::StaticSystem;
 
 fn case(name: &str, axle: &Axle) -> CaseOutcome {
     let cases = standard_cases(axle);
@@ -353,7 +352,7 @@ fn the_readings_of_studies_have_the_warnings_of_the_whole_result() {
     let loose = Axle { wheel_ends: Sides::each(|_| end(&weak)), ..weak.clone() };
     for (axle, least) in [(axle(), 0), (weak, 2), (loose, 3)] {
         for case in standard_cases(&axle) {
-            let readings = StaticReadings::of(&axle, &case, &mut StaticSystem::new()).unwrap();
+            let readings = StaticReadings::of(&axle, &case).unwrap();
             let own = static_warnings(&axle, &case, &readings).unwrap();
             assert_eq!(own, flex(&axle, std::slice::from_ref(&case)).unwrap().warnings, "{}", case.name);
             assert!(case.name != "rated-load" || own.len() >= least, "{own:?}");

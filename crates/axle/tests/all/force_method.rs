@@ -3,10 +3,9 @@
 use crate::example::{self, bar, steel, trailing_arm};
 use axlebow_axle::{
     Axle, BearingStiffness, Body, FixedMass, Ground, HousingPoint, LoadCase, Seat, Side, Sides, Spindle,
-    SpindleStep, StaticDesign, StaticReadings, TireLayout, UserStation, Wheel, WheelEnd, WheelReadings,
-    standard_cases,
+    SpindleStep, StaticDesign, StaticReadings, StaticSolver, TireLayout, UserStation, Wheel, WheelEnd,
+    WheelReadings, standard_cases,
 };
-use axlebow_fe::StaticSystem;
 use axlebow_sections::RectangularTube;
 use proptest::prelude::*;
 
@@ -20,8 +19,7 @@ fn close(one: f64, other: f64, scale: f64) -> bool {
 
 /// The largest difference of two answers, each number against the largest of its kind.
 fn assert_alike(axle: &Axle, case: &LoadCase) {
-    let mut system = StaticSystem::new();
-    let short = StaticReadings::of(axle, case, &mut system).map_err(|error| error.to_string());
+    let short = StaticReadings::of(axle, case).map_err(|error| error.to_string());
     let whole = StaticDesign::of(axle).and_then(|design| design.case(case));
     let whole = whole.map(|case| StaticReadings::from(&case)).map_err(|error| error.to_string());
     let (short, whole) = match (short, whole) {
@@ -113,6 +111,40 @@ proptest! {
         axle.wheel_ends.right.camber = camber;
         let cases = standard_cases(&axle);
         assert_alike(&axle, &cases[number.min(cases.len() - 1)]);
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(32))]
+
+    #[test]
+    fn a_line_that_is_kept_answers_as_a_new_one_to_the_last_bit(
+        numbers in [0.3..0.65_f64, 0.0..0.9_f64, 0.0..1e6_f64, -0.1..0.1_f64, 0.0..200.0_f64],
+        arm: bool,
+        tapered: bool,
+        outset in -0.1..0.1_f64,
+        stiffness in 0.5..2.0_f64,
+        load in 0.7..1.3_f64,
+    ) {
+        let mut solver = StaticSolver::default();
+        let mut axle = lopsided(numbers, arm, tapered);
+        for changed in [false, true] {
+            if changed {
+                axle.wheels.right = example::wheel(TireLayout::Single, outset);
+                axle.wheel_ends.left.inner_stiffness.radial *= stiffness;
+                axle.wheel_ends.left.outer_stiffness.axial *= stiffness;
+                axle.loading.rated_load *= load;
+            }
+            for case in standard_cases(&axle) {
+                let kept = solver.readings(&axle, &case).map_err(|error| error.to_string());
+                let anew = StaticReadings::of(&axle, &case).map_err(|error| error.to_string());
+                prop_assert_eq!(kept, anew);
+            }
+        }
+        axle.seats.left.at += 0.01;
+        solver.new_line();
+        let case = &standard_cases(&axle)[0];
+        prop_assert_eq!(solver.readings(&axle, case).ok(), StaticReadings::of(&axle, case).ok());
     }
 }
 

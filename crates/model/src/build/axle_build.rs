@@ -22,7 +22,7 @@ impl Builder<'_> {
         let loads = self.loads();
         let running = self.running();
         // Nothing is given up before every part has been looked at, so that all problems come at once.
-        let wheel_load = 0.5 * loads.loading.rated_load;
+        let wheel_load = self.wheel_load();
         let wheel_ends = wheels.as_ref().and_then(|wheels| self.wheel_ends(wheels, wheel_load));
         wheel_ends.iter().for_each(|ends| self.assume_bearing_stiffness(ends));
         let seats = body.as_ref().and_then(|body| self.seats(body));
@@ -124,6 +124,11 @@ impl Builder<'_> {
             body_roll_stiffness: loads.number("body_roll_stiffness"),
             body_roll_damping: loads.number("body_roll_damping"),
         }
+    }
+
+    /// Rated load of a wheel, N.
+    pub(crate) fn wheel_load(&self) -> f64 {
+        0.5 * self.root.table("loads").number("rated_load")
     }
 
     pub(crate) fn weld_keep_out(&self) -> f64 {

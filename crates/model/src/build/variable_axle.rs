@@ -53,7 +53,7 @@ impl VariableAxle {
     pub fn of(document: &Document, paths: &[&str], case: &str) -> Result<Self, ModelError> {
         let places: Vec<NumberPlace> =
             paths.iter().map(|path| document.place_of_number(path)).collect::<Result<_, _>>()?;
-        let touches = places.iter().map(Touched::by).collect();
+        let touches = places.iter().map(|place| Touched::by(place.first_key())).collect();
         let (document, case) = (document.clone(), case.to_owned());
         let (numbers, touched) = (vec![None; places.len()], Touched::default());
         Ok(VariableAxle { document, places, numbers, touches, case, touched, built: None })
@@ -71,6 +71,12 @@ impl VariableAxle {
         self.numbers[number] = Some(value);
         self.touched = self.touched.and(self.touches[number]);
         Ok(())
+    }
+
+    /// Whether the axle that [`built`](Self::built) gives next differs from the one before in loads, tires, wheels and the
+    /// stiffness of bearings at most.
+    pub fn keeps_line(&self) -> bool {
+        self.built.is_some() && !self.touched.changes_line()
     }
 
     /// The axle and its load case with the numbers as they are set.
@@ -129,8 +135,12 @@ impl VariableAxle {
         }
         // Bearings are as stiff as the load of their wheel makes them.
         if touched.wheel_ends || touched.wheels || touched.loads {
-            let wheel_load = 0.5 * builder.loads().loading.rated_load;
-            axle.wheel_ends = builder.wheel_ends(&axle.wheels, wheel_load)?;
+            let wheel_load = builder.wheel_load();
+            axle.wheel_ends = if touched.wheel_ends {
+                builder.wheel_ends(&axle.wheels, wheel_load)?
+            } else {
+                builder.loaded_wheel_ends(&axle.wheel_ends, &axle.wheels, wheel_load)?
+            };
         }
         // What bears on the wall and of what a stiffener is may follow the body.
         if touched.seats || touched.body {
@@ -148,11 +158,17 @@ impl VariableAxle {
     }
 }
 
+/// Whether the line of an axle (its places, what bends between them, its seats) may change with the number at a path.
+pub fn changes_line(path: &str) -> bool {
+    let end = path.find(['.', '[']).unwrap_or(path.len());
+    Touched::by(&path[..end]).changes_line()
+}
+
 impl Touched {
-    /// What a number touches.
-    fn by(place: &NumberPlace) -> Self {
+    /// What a number below a first key touches.
+    fn by(first_key: &str) -> Self {
         let nothing = Touched::default();
-        match place.first_key() {
+        match first_key {
             "material" | "spindle_material" | "spindle" | "tube" | "housing" => {
                 Touched { body: true, ..nothing }
             }
@@ -165,6 +181,10 @@ impl Touched {
             "loads" => Touched { loads: true, ..nothing },
             _ => Touched { anything: true, ..nothing },
         }
+    }
+
+    fn changes_line(self) -> bool {
+        self != Touched { loads: self.loads, wheels: self.wheels, ..Touched::default() }
     }
 
     /// Masses, stations and loads, where they are touched.

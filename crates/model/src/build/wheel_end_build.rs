@@ -23,6 +23,21 @@ impl Builder<'_> {
         Some(Sides { left: end(Side::Left)?, right: end(Side::Right)? })
     }
 
+    /// The same wheel ends with bearings as stiff as another load of their wheel makes them.
+    pub(crate) fn loaded_wheel_ends(
+        &mut self,
+        ends: &Sides<WheelEnd>,
+        wheels: &Sides<Wheel>,
+        wheel_load: f64,
+    ) -> Option<Sides<WheelEnd>> {
+        let tables = self.per_side("wheel_end", |_, table| Some(table))?;
+        let mut end = |side: Side| {
+            let table = *tables.of(side);
+            self.kept(table.span(), with_bearings(*ends.of(side), table, (wheels.of(side), wheel_load)))
+        };
+        Some(Sides { left: end(Side::Left)?, right: end(Side::Right)? })
+    }
+
     /// Whether the bearings of an end hold along the axle; a problem where they do not.
     fn stiff_along(&mut self, table: &Table) -> bool {
         let stiff = table.number("bearing_cup_angle") > 0.0 || table.optional_number(AXIAL).is_some();
@@ -71,6 +86,15 @@ fn wheel_end(table: &Table, wheel: &Wheel, wheel_load: f64) -> Result<WheelEnd, 
         camber: table.number("camber"),
         toe: table.number("toe"),
     };
+    with_bearings(end, table, (wheel, wheel_load))
+}
+
+/// A wheel end with bearings as stiff as its file says, or as the load of its wheel makes them.
+fn with_bearings(
+    end: WheelEnd,
+    table: &Table,
+    (wheel, wheel_load): (&Wheel, f64),
+) -> Result<WheelEnd, AxleError> {
     let [inner_load, outer_load] = end.bearing_loads(wheel.outset(), wheel_load);
     let stiffness = |count: &str, length: &str, load: f64| {
         let (count, length) = (table.number(count), table.number(length));

@@ -2,7 +2,8 @@
 
 use std::path::Path;
 
-use axlebow_model::{Document, MODEL, Model, Problems, VariableAxle, read_bytes};
+use axlebow_axle::Axle;
+use axlebow_model::{Document, MODEL, Model, Problems, VariableAxle, changes_line, read_bytes};
 use proptest::prelude::*;
 
 /// Keys of each part of an axle, with the ends of the values that are tried: some that no axle can have.
@@ -39,6 +40,14 @@ fn whole(document: &Document, case: &str) -> Result<String, String> {
     Ok(format!("{:?} {case:?}", model.axle))
 }
 
+/// What stays where the line of an axle does.
+fn line(axle: &Axle) -> String {
+    let places = [&axle.wheel_ends.left, &axle.wheel_ends.right]
+        .map(|end| (end.inner_bearing, end.outer_bearing, end.mounting_face, end.endplay));
+    let Axle { body, seats, stiffeners, stations, fixed_masses, .. } = axle;
+    format!("{places:?} {body:?} {seats:?} {stiffeners:?} {stations:?} {fixed_masses:?}")
+}
+
 fn compare(name: &str, case: &str, settings: &[(usize, f64)]) {
     let mut whole_way = document(name);
     for (path, ..) in KEYS {
@@ -46,6 +55,7 @@ fn compare(name: &str, case: &str, settings: &[(usize, f64)]) {
         whole_way.set_number(path, own).unwrap();
     }
     let mut variable = VariableAxle::of(&whole_way, &KEYS.map(|key| key.0), case).unwrap();
+    let mut last_line = None;
     for (key, share) in settings {
         let (path, from, to) = KEYS[*key];
         let value = from + share * (to - from);
@@ -55,7 +65,11 @@ fn compare(name: &str, case: &str, settings: &[(usize, f64)]) {
             refused,
             "{path} {value}"
         );
+        let keeps_line = variable.keeps_line();
         let built = variable.built().map_err(|problems| words(&problems));
+        let new_line = built.as_ref().ok().map(|(axle, _)| line(axle));
+        assert!(!keeps_line || new_line.is_none() || new_line == last_line, "{path} {value}");
+        last_line = new_line.or(last_line);
         let built = built.map(|(axle, case)| format!("{axle:?} {case:?}"));
         assert_eq!(built, whole(&whole_way, case), "{path} {value}");
     }
@@ -78,6 +92,15 @@ proptest! {
     ) {
         compare("trailer-152-thin-dual-angle.toml", "rated-load", &settings);
     }
+}
+
+#[test]
+fn loads_and_wheels_leave_the_line_as_it_is() {
+    let keeps = |path: &&str| !changes_line(path);
+    let kept: Vec<&str> = KEYS.iter().map(|key| key.0).filter(keeps).collect();
+    let wanted = ["wheel[0].dual_spacing", "wheel[0].loaded_radius", "loads.rated_load", "loads.raise"];
+    assert_eq!(kept, wanted);
+    assert!(changes_line("running.skew"));
 }
 
 #[test]

@@ -50,9 +50,19 @@ impl Study {
         self.with_equal_mass(StudyOutcome { warnings: warnings.of_study(self), ..outcome }, &asked)
     }
 
-    /// Consecutive designs, solved on all cores.
+    /// Consecutive designs, solved on all cores. Those whose axles have one line are solved one after another, because they
+    /// share most of the work.
     pub(crate) fn solved(&self, designs: Range<usize>, asked: &Asked) -> Vec<SolvedDesign> {
-        let points: Vec<Point> = designs.map(|design| self.point(design)).collect();
+        let mut placed: Vec<(usize, Point)> = designs.map(|design| self.point(design)).enumerate().collect();
+        self.put_lines_together(&mut placed);
+        let (places, points): (Vec<usize>, Vec<Point>) = placed.into_iter().unzip();
+        let solved = self.solved_in_order(&points, asked);
+        let mut all: Vec<Option<SolvedDesign>> = places.iter().map(|_| None).collect();
+        places.iter().zip(solved).for_each(|(place, design)| all[*place] = Some(design));
+        all.into_iter().flatten().collect()
+    }
+
+    fn solved_in_order(&self, points: &[Point], asked: &Asked) -> Vec<SolvedDesign> {
         let alike = points.chunk_by(|one, other| self.is_one_axle(one, other));
         let together: Vec<&[Point]> = alike.flat_map(|points| points.chunks(TOGETHER)).collect();
         let shares = together.par_chunks(if self.rides.is_empty() { SHARE } else { 1 });

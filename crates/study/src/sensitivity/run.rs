@@ -4,7 +4,6 @@ use axlebow_axle::{
     Adjoint, Axle, AxleError, CaseReadings, LoadCase, SeatLayouts, Sides, StaticDesign, StaticReadings,
     seat_layouts, static_warnings,
 };
-use axlebow_fe::StaticSystem;
 use axlebow_model::{Document, Model, NumberKey};
 use axlebow_units::{Kind, UnitSystem};
 use rayon::prelude::*;
@@ -44,7 +43,7 @@ pub fn sensitivities(
         Some(adjoint) => (*adjoint.own(), adjoint.peak_stress_y()),
         None => solved(axle, case)?,
     };
-    let readings = StaticReadings::of(axle, case, &mut StaticSystem::new())?;
+    let readings = StaticReadings::of(axle, case)?;
     let asked = Asked { document, case: &case.name, adjoint, layouts: seat_layouts(axle) };
     let found: Vec<_> = keys.into_par_iter().map(|key| asked.key(key)).collect();
     let mut outcome = SensitivityOutcome {

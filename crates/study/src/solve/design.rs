@@ -2,8 +2,8 @@
 
 use axlebow_axle::outcome::Warning;
 use axlebow_axle::{
-    Axle, AxleError, CamberSplit, LifeOptions, LoadCase, RidingAxle, Sides, StaticDesign, StaticReadings,
-    TireFace, composite_camber_change, life, static_warnings, strength, tire_faces, tire_warning,
+    Axle, AxleError, CamberSplit, LifeOptions, LoadCase, RidingAxle, Sides, StaticDesign, TireFace,
+    composite_camber_change, life, static_warnings, strength, tire_faces, tire_warning,
 };
 use axlebow_model::Problems;
 
@@ -102,8 +102,8 @@ impl Study {
 }
 
 fn static_design(ready: Ready, duty: Option<&StudyDuty>) -> Result<Design, String> {
-    let Ready { axle, case, strength: asked, extras, rating, system } = ready;
-    let mut solve = |axle: &Axle| StaticReadings::of(axle, case, system).map_err(|error| error.to_string());
+    let Ready { axle, case, strength: asked, extras, rating, statics } = ready;
+    let mut solve = |axle: &Axle| statics.readings(axle, case).map_err(|error| error.to_string());
     let solved = solve(axle)?;
     let beside = without_stiffeners(axle).map(|bare| {
         let wheels = solve(&bare)?.wheels;

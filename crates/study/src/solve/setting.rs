@@ -1,8 +1,10 @@
 //! What stands in the files of one design.
 
-use axlebow_model::{Document, ModelError};
+use std::cmp::Ordering;
 
-use crate::ask::{Link, Point, Study, of_road};
+use axlebow_model::{Document, ModelError, changes_line};
+
+use crate::ask::{Link, Point, Study, Varied, of_road};
 
 /// What stands at a path in one design.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -57,6 +59,31 @@ impl Study {
             settings.extend(link.paths.iter().map(|path| Setting { path, stands }));
         }
         settings
+    }
+
+    /// Sorts designs by what their axles' lines are made of, those of one line in the order in which they come.
+    pub(crate) fn put_lines_together<T>(&self, designs: &mut [(T, Point)]) {
+        let each = self.varied.iter().enumerate();
+        let of_line: Vec<usize> = each
+            .filter(|(place, varied)| self.changes_line(*place, varied))
+            .map(|(place, _)| place)
+            .collect();
+        if of_line.len() == self.varied.len() {
+            return;
+        }
+        designs.sort_by(|(_, one), (_, other)| {
+            let mut values = of_line.iter().map(|place| one.values[*place].total_cmp(&other.values[*place]));
+            let by_values = || values.find(|order| order.is_ne()).unwrap_or(Ordering::Equal);
+            one.variant.cmp(&other.variant).then_with(by_values)
+        });
+    }
+
+    /// Whether an axle has another line for another value of a varied key, or of what follows it.
+    fn changes_line(&self, place: usize, varied: &Varied) -> bool {
+        let follows = self.links.iter().filter(|link| link.value.uses().contains(&place));
+        let follow = follows.flat_map(|link| link.paths.iter().map(String::as_str));
+        !varied.choices.is_empty()
+            || varied.paths().chain(follow).any(|path| of_road(path).is_none() && changes_line(path))
     }
 
     /// Whether two designs are of one axle and differ in the road at most.

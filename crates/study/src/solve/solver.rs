@@ -4,8 +4,7 @@ use std::collections::BTreeMap;
 use std::collections::btree_map::Entry;
 use std::sync::{Mutex, PoisonError};
 
-use axlebow_axle::{Axle, LoadCase, SeatLayouts, StrengthOptions, seat_layouts};
-use axlebow_fe::StaticSystem;
+use axlebow_axle::{Axle, LoadCase, SeatLayouts, StaticSolver, StrengthOptions, seat_layouts};
 use axlebow_model::{Document, ModelError, VariableAxle};
 
 use super::design::in_words;
@@ -14,13 +13,12 @@ use super::setting::Setting;
 use crate::ask::{Point, Study};
 use crate::rating::{RatingOptions, rating};
 
-/// What solving a design leaves to the next: a built axle of each variant and choice, and storage for equations.
+/// What solving a design leaves to the next: a built axle of each variant and choice, and what is known of its line.
 #[derive(Debug, Default)]
 pub(crate) struct Solver {
-    axles: BTreeMap<VariantKey, VariableAxle>,
+    axles: BTreeMap<VariantKey, (VariableAxle, StaticSolver)>,
     /// Found at the first design.
     extras: Option<Extras>,
-    system: StaticSystem,
     /// Meshes that are taken over from another design.
     layouts: SeatLayouts,
 }
@@ -59,8 +57,8 @@ pub(crate) struct Ready<'a> {
     pub extras: Extras,
     /// The load that it may carry, where the study asks for it, N.
     pub rating: Option<f64>,
-    /// Storage for equations.
-    pub system: &'a mut StaticSystem,
+    /// What is known of its line.
+    pub statics: &'a mut StaticSolver,
 }
 
 impl Solver {
@@ -78,28 +76,31 @@ impl Solver {
             self.axles.clear();
         }
         let settings = study.settings(point);
-        let variable = match self.axles.entry(study.kin(point)) {
+        let (variable, statics) = match self.axles.entry(study.kin(point)) {
             Entry::Occupied(kept) => kept.into_mut(),
             Entry::Vacant(place) => {
                 let made = study.variable_axle(point.variant, &settings);
-                place.insert(made.map_err(|refusal| refusal.to_string())?)
+                place.insert((made.map_err(|refusal| refusal.to_string())?, StaticSolver::default()))
             }
         };
         for (number, (_, value)) in numbers(&settings).enumerate() {
             variable.set(number, value).map_err(|refusal| refusal.to_string())?;
+        }
+        let is_as_built = study.seat_tables.is_empty() && self.layouts == SeatLayouts::default();
+        if !(variable.keeps_line() && is_as_built) {
+            statics.new_line();
         }
         let extras = *self.extras.get_or_insert_with(|| Extras::of(study));
         let asked = extras.strength || extras.life;
         let strength = asked.then(|| study.strength_options(variable)).transpose()?;
         let rating = extras.rating.then(|| study.rating_of(point.variant, &settings)).transpose()?.flatten();
         let (axle, case) = variable.built().map_err(|problems| in_words(&problems))?;
-        let system = &mut self.system;
-        if study.seat_tables.is_empty() && self.layouts == SeatLayouts::default() {
-            return then(Ready { axle, case, strength, extras, rating, system });
+        if is_as_built {
+            return then(Ready { axle, case, strength, extras, rating, statics });
         }
         let (seat_tables, seat_layouts) = (study.seat_tables.clone(), self.layouts.clone());
         let axle = Axle { seat_tables, seat_layouts, ..axle.clone() };
-        then(Ready { axle: &axle, case, strength, extras, rating, system })
+        then(Ready { axle: &axle, case, strength, extras, rating, statics })
     }
 }
 

@@ -122,6 +122,39 @@ fn designs_that_fail_are_rows_with_their_reason() {
 }
 
 #[test]
+fn designs_that_share_a_line_are_as_each_alone() {
+    let with = |load: &str, wall: &str, spacing: &str| {
+        let keys = format!(
+            "[[vary]]\npath = \"loads.rated_load\"\nvalues = {load}\n[[vary]]\npath = \"tube.wall\"\nvalues = {wall}\n\
+             [[vary]]\npath = \"wheel[0].dual_spacing\"\nvalues = {spacing}\n"
+        );
+        let (before, after) =
+            (GOOD.split("[[vary]]").next().unwrap(), "[constant_mass]\nmasses = [\"65 kg\"]\n");
+        run(&read(&format!("{before}{keys}{after}")).unwrap_or_else(|problems| panic!("{problems}")))
+    };
+    // No axle has a wall of 80 mm.
+    let (loads, walls, spacings) =
+        (["\"60 kN\"", "\"89 kN\""], ["\"9 mm\"", "\"80 mm\"", "\"12 mm\""], ["\"320 mm\"", "\"340 mm\""]);
+    let list = |values: &[&str]| format!("[{}]", values.join(", "));
+    let all = with(&list(&loads), &list(&walls), &list(&spacings));
+    let mut rows = all.rows.chunks(12).map(|variant| variant.iter());
+    let [mut thin, mut wide] = [rows.next().unwrap(), rows.next().unwrap()];
+    for load in loads {
+        for wall in walls {
+            for spacing in spacings {
+                let alone = with(&list(&[load]), &list(&[wall]), &list(&[spacing]));
+                // Written out, what is not a number is like itself.
+                let written = |rows: [Option<&Row>; 2]| format!("{rows:?}");
+                assert_eq!(
+                    written([thin.next(), wide.next()]),
+                    written([alone.rows.first(), alone.rows.get(1)])
+                );
+            }
+        }
+    }
+}
+
+#[test]
 fn any_number_of_threads_says_the_same() {
     let study = read(&GOOD.replace("points = 5", "points = 300").replace("16 mm", "70 mm")).unwrap();
     let on = |threads| {
