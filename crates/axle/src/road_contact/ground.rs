@@ -153,8 +153,7 @@ impl GroundModel {
             (_, Some(uneven)) => uneven,
             (even, None) => even,
         };
-        let residual = self.miss(&self.problem(case, moved, footing.rest), &footing);
-        Ok(Contact { residual, ..self.contact_of(&footing, case) })
+        Ok(Contact { residual: footing.missed, ..self.contact_of(&footing, case) })
     }
 
     /// How the tires stand on an even road, and on the uneven one if it is so.
@@ -196,6 +195,9 @@ impl GroundModel {
 
     /// Motion of the hubs by all but the loads of the tires.
     fn given_motion(&self, problem: &Problem) -> Hubs {
+        if problem.actions.curb_force == Sides::default() {
+            return *problem.moved;
+        }
         let curb = self.tires.iter().zip(self.curb_forces(&problem.actions));
         self.compliance * curb.map(|(tire, force)| tire.unit[1] * force).sum::<Hubs>() + problem.moved
     }
@@ -212,8 +214,8 @@ impl GroundModel {
         for (k, tire) in self.tires.iter().enumerate().filter(|(k, _)| on_road[*k]) {
             // Tire stiffness sets the scale of its row, so that rows of forces compare with each other.
             let (kz, ky) = (tire.vertical_stiffness, tire.lateral_stiffness);
-            let up = self.compliance.tr_mul(&tire.unit[2]);
-            let left = if self.standing { self.compliance.tr_mul(&tire.unit[1]) } else { Hubs::zeros() };
+            let up = self.motion_along(&tire.unit[2]);
+            let left = if self.standing { self.motion_along(&tire.unit[1]) } else { Hubs::zeros() };
             for (l, other) in self.tires.iter().enumerate().filter(|(l, _)| on_road[*l]) {
                 let (load, side) = (&loads[l], other.unit[1]);
                 matrix[(k, l)] += kz * up.dot(load);
@@ -240,6 +242,15 @@ impl GroundModel {
         matrix[(ROLL, ROLL)] = self.overturning(actions) - restraint.stiffness;
         right[ROLL] = -self.given_moment(problem) - restraint.stiffness * restraint.rest;
         (matrix, right)
+    }
+
+    /// Motion along a unit force at a tire per force on the hubs, m/N. Most of a unit force is zero.
+    fn motion_along(&self, unit: &Hubs) -> Hubs {
+        let mut motion = Hubs::zeros();
+        for (i, part) in unit.iter().enumerate().filter(|(_, part)| **part != 0.0) {
+            motion.iter_mut().zip(&self.compliance.row(i)).for_each(|(sum, c)| *sum += c * part);
+        }
+        motion
     }
 
     /// Height of the sprung mass's center, which meets side forces by its inertia, above the contact of a tire, m.
