@@ -30,7 +30,6 @@
 #[allow(clippy::unwrap_used)] // a helper of tests is a test too
 mod closed_loop;
 mod critical_camber;
-mod eigenvalues;
 mod growing_wave;
 mod hub_waves;
 mod one_mass;

@@ -2,6 +2,7 @@
 
 use axlebow_tread::{HubWaves, TreadWave, WearWaves, WearingTread, WheelInertia, fastest, fastest_rate};
 use nalgebra::{Complex, DMatrix};
+use rayon::prelude::*;
 
 use crate::frequency::hub_compliance::HubCompliance;
 use crate::frequency::response::modes_up_to;
@@ -97,11 +98,10 @@ impl GrowthRun {
 
     /// C for each count at each speed.
     fn compliances(&self, speeds: &[f64], counts: &[u16]) -> Result<Vec<Vec<Matrix>>, AxleError> {
-        let of_count = |count: &u16| {
-            let frequency = |speed: &f64| self.waves.frequency(TreadWave { count: *count, speed: *speed });
+        for_each_count(counts, |_, count| {
+            let frequency = |speed: &f64| self.waves.frequency(TreadWave { count, speed: *speed });
             self.hubs.at(&speeds.iter().map(frequency).collect::<Vec<_>>())
-        };
-        counts.iter().map(of_count).collect()
+        })
     }
 
     fn wheels(&self, axle: &Axle, options: &GrowthOptions) -> Result<Sides<WheelGrowth>, AxleError> {
@@ -119,8 +119,8 @@ impl GrowthRun {
         (map, held): (&[Vec<Matrix>], &Sides<Vec<HeldWave>>),
     ) -> Result<WheelGrowth, AxleError> {
         let (hub, pose, speeds) = (hub_number(side), *self.poses.of(side), options.speeds_of_map());
-        let rates = |(count, compliances): (u16, &Vec<Matrix>)| -> Result<Vec<f64>, AxleError> {
-            let each = speeds.iter().zip(compliances);
+        let rates = |place: usize, count: u16| -> Result<Vec<f64>, AxleError> {
+            let each = speeds.iter().zip(&map[place]);
             each.map(|(speed, compliance)| {
                 let wave = TreadWave { count, speed: *speed };
                 Ok(fastest_rate(&self.waves.growth_of_hub(hub, wave, compliance)?)?)
@@ -132,7 +132,7 @@ impl GrowthRun {
             tires: axle.wheels.of(side).tires().count(),
             worn_per_distance: self.waves.hubs()[hub].worn_per_distance(),
             rolling_radius: self.waves.hubs()[hub].rolling_radius(),
-            map: options.counts_of_map().into_iter().zip(map).map(rates).collect::<Result<_, _>>()?,
+            map: for_each_count(&options.counts_of_map(), rates)?,
             held: held.of(side).clone(),
             critical: axle.tire_face(side)?.critical_camber(pose)?,
         })
@@ -171,18 +171,13 @@ impl GrowthRun {
         let (speeds, shares): (Vec<f64>, Vec<f64>) = options.held_speeds().into_iter().unzip();
         let compliances = self.compliances(&speeds, &counts)?;
         let at_mean = self.compliances(&[options.held.mean], &counts)?;
-        let of_side = |side: Side| -> Result<Vec<HeldWave>, AxleError> {
-            let each = counts.iter().zip(&compliances).zip(&at_mean);
-            each.map(|((count, compliances), at_mean)| {
-                let mean = TreadWave { count: *count, speed: options.held.mean };
-                let spread = speeds.iter().zip(&shares).zip(compliances);
-                self.held_wave(
-                    side,
-                    (mean, &at_mean[0]),
-                    spread.map(|((speed, share), c)| (*speed, *share, c)),
-                )
+        let of_side = |side: Side| {
+            for_each_count(&counts, |place, count| {
+                let mean = TreadWave { count, speed: options.held.mean };
+                let spread = speeds.iter().zip(&shares).zip(&compliances[place]);
+                let spread = spread.map(|((speed, share), c)| (*speed, *share, c));
+                self.held_wave(side, (mean, &at_mean[place][0]), spread)
             })
-            .collect()
         };
         Ok(Sides { left: of_side(Side::Left)?, right: of_side(Side::Right)? })
     }
@@ -210,6 +205,16 @@ impl GrowthRun {
             in_step: fastest_rate(&self.waves.growth(mean, at_mean)?)?,
         })
     }
+}
+
+/// What is found for each count and its place, on all cores; of several errors that of the first count.
+fn for_each_count<T: Send>(
+    counts: &[u16],
+    find: impl Fn(usize, u16) -> Result<T, AxleError> + Sync,
+) -> Result<Vec<T>, AxleError> {
+    let found: Vec<Result<T, AxleError>> =
+        counts.par_iter().enumerate().map(|(place, count)| find(place, *count)).collect();
+    found.into_iter().collect()
 }
 
 /// Number of a wheel end's hub among those of the waves.

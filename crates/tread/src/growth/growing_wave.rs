@@ -2,7 +2,6 @@
 
 use nalgebra::{Complex, DMatrix, DVector};
 
-use super::eigenvalues::eigenvalues;
 use crate::TreadError;
 
 /// Distance of the shift from an eigenvalue whose vector is sought, over the size of the matrix.
@@ -52,8 +51,9 @@ pub fn fastest_rate(growth: &DMatrix<Complex<f64>>) -> Result<f64, TreadError> {
 /// The eigenvalue with the largest real part.
 fn fastest_value(growth: &DMatrix<Complex<f64>>) -> Result<Complex<f64>, TreadError> {
     let finite = growth.iter().all(|entry| entry.re.is_finite() && entry.im.is_finite());
-    let values = finite.then(|| eigenvalues(growth)).flatten();
-    let largest = values.and_then(|values| values.into_iter().reduce(|a, b| if b.re > a.re { b } else { a }));
+    let values = finite.then(|| growth.eigenvalues()).flatten();
+    let largest =
+        values.and_then(|values| values.iter().copied().reduce(|a, b| if b.re > a.re { b } else { a }));
     largest.ok_or(TreadError::Value {
         thing: "growth of a wave",
         value: f64::NAN,
