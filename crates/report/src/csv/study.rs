@@ -48,9 +48,11 @@ pub fn study_rows(outcome: &StudyOutcome, rows: &[Row]) -> String {
     text
 }
 
-/// Adds the shortest digits that give the number back: with an exponent where they would be many.
+/// Adds the shortest digits that give the number back: with an exponent where they would be many, as the standard library has
+/// it below 1e-4 and from 1e16 on, and zmij only below 1e-5.
 fn add_number(text: &mut String, value: f64, digits: &mut zmij::Buffer) {
-    if value == 0.0 || (1e-4..1e16).contains(&value.abs()) {
+    let size = value.abs();
+    if size < 1e-5 || (1e-4..1e16).contains(&size) {
         text.push_str(digits.format_finite(value));
     } else {
         let _ = write!(text, "{value:?}"); // a String takes every write
@@ -63,8 +65,22 @@ mod tests {
 
     #[test]
     fn numbers_are_written_as_the_standard_library_does() {
-        let numbers =
-            [0.0, -0.0, 1.0, -1.5, 1e-4, 9.999e-5, 1e15, 1e16, 0.1 + 0.2, f64::MAX, f64::MIN_POSITIVE];
+        let numbers = [
+            0.0,
+            -0.0,
+            1.0,
+            -1.5,
+            1e-4,
+            9.999e-5,
+            1e-5,
+            9.99e-6,
+            -3e-7,
+            1e15,
+            1e16,
+            0.1 + 0.2,
+            f64::MAX,
+            f64::MIN_POSITIVE,
+        ];
         for number in
             numbers.into_iter().chain((0..2000).map(|i| f64::from(i).sin() * f64::from(i % 40 - 20).exp2()))
         {
