@@ -50,6 +50,16 @@ impl Columns {
         self.row_mut(index)[column] = value;
     }
 
+    /// Sets one column from top to bottom.
+    ///
+    /// # Panics
+    /// When the column is not there.
+    pub fn set_column(&mut self, column: usize, values: &[f64]) {
+        assert!(column < self.count, "column {column} of {}", self.count);
+        let rows = self.values.chunks_exact_mut(self.width);
+        rows.zip(values).for_each(|(row, value)| row[column] = *value);
+    }
+
     /// Adds to one number.
     pub fn add(&mut self, index: usize, column: usize, value: f64) {
         self.row_mut(index)[column] += value;
@@ -58,6 +68,15 @@ impl Columns {
     /// Adds the multiple of a row to one row across all columns.
     pub(super) fn add_row(&mut self, index: usize, factor: f64, row: &[f64]) {
         self.row_mut(index).iter_mut().zip(row).for_each(|(sum, x)| *sum += factor * x);
+    }
+
+    /// The columns as rows.
+    pub fn transposed(&self) -> Columns {
+        let mut turned = Columns::zeros(self.count, self.order);
+        for index in 0..self.order {
+            (0..self.count).for_each(|column| turned.set(column, index, self.get(index, column)));
+        }
+        turned
     }
 
     /// One column from top to bottom.
@@ -83,5 +102,22 @@ impl Columns {
     /// All rows one after the other, padding included, to be changed.
     pub(super) fn values_mut(&mut self) -> &mut [f64] {
         &mut self.values
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn columns_set_whole_and_turned_stand_where_they_should() {
+        let mut columns = Columns::zeros(3, 10);
+        (0..10).for_each(|column| {
+            columns.set_column(column, &[0.0, 1.0, 2.0].map(|row| row + 10.0 * column as f64))
+        });
+        let turned = columns.transposed();
+        assert_eq!((turned.order(), turned.count()), (10, 3));
+        assert_eq!((columns.get(2, 7), turned.row(7)), (72.0, [70.0, 71.0, 72.0].as_slice()));
+        assert_eq!(turned.transposed(), columns);
     }
 }

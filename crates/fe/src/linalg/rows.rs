@@ -1,12 +1,14 @@
 //! Products of one matrix with many single vectors.
 
-use super::lanes::{LANES, Lanes, for_lanes, multiply_add};
-use super::matrix::{Storage, SymmetricMatrix};
+use super::columns::Columns;
+use super::lanes::{LANES, Lanes, for_lanes};
+use super::matrix::{SymmetricMatrix, is_narrow};
+use super::products::dot;
 
 /// A symmetric matrix laid out for quick products with single vectors.
 ///
 /// Each row of a band stands with all its entries side by side, on both sides of the diagonal, so that a
-/// product reads two unbroken runs of numbers.
+/// product reads two unbroken runs of numbers; of a full matrix all rows are added up, each times its number of the vector.
 #[derive(Debug, Clone)]
 pub struct Rows {
     kind: Kind,
@@ -15,6 +17,7 @@ pub struct Rows {
 #[derive(Debug, Clone)]
 enum Kind {
     Diagonal(Vec<f64>),
+    Full(Columns),
     Band(BandRows),
     Other(SymmetricMatrix),
 }
@@ -32,19 +35,22 @@ pub(super) struct BandRows {
 impl Rows {
     /// The rows of a matrix.
     pub fn of(matrix: &SymmetricMatrix) -> Self {
-        let Storage::Band(band) = &matrix.storage else {
-            return Rows { kind: Kind::Other(matrix.clone()) };
-        };
-        let order = band.order;
-        // A band may be wider than what stands in it.
+        let order = matrix.order();
+        // A band may be wider than what stands in it, and what may stand anywhere may stand near the diagonal.
         let mut width = 0;
-        band.for_each(|row, column, value| width = width.max(if value == 0.0 { 0 } else { row - column }));
+        matrix.for_each(|row, column, value| width = width.max(if value == 0.0 { 0 } else { row - column }));
         if width == 0 {
-            return Rows { kind: Kind::Diagonal((0..order).map(|i| band.diagonal(i)).collect()) };
+            return Rows { kind: Kind::Diagonal((0..order).map(|i| matrix.diagonal(i)).collect()) };
+        }
+        if width + 1 == order {
+            return Rows { kind: Kind::Full(full(matrix)) };
+        }
+        if matrix.half_bandwidth().is_none() && !is_narrow(width) {
+            return Rows { kind: Kind::Other(matrix.clone()) };
         }
         let length = (2 * width + 1).next_multiple_of(LANES).min(order);
         let mut rows = BandRows { order, width, length, values: vec![0.0; order * length] };
-        band.for_each(|row, column, value| {
+        matrix.for_each(|row, column, value| {
             if row - column > width {
                 return;
             }
@@ -66,6 +72,10 @@ impl Rows {
                 assert_eq!((x.len(), y.len()), (values.len(), values.len()), "lengths of the vectors");
                 y.iter_mut().zip(values.iter().zip(x)).for_each(|(y, (value, x))| *y = value * x);
             }
+            Kind::Full(columns) => {
+                y.fill(0.0);
+                columns.add_rows(x, y);
+            }
             Kind::Band(rows) => {
                 assert_eq!((x.len(), y.len()), (rows.order, rows.order), "lengths of the vectors");
                 multiply(Lanes::widest(), rows, x, y);
@@ -73,6 +83,16 @@ impl Rows {
             Kind::Other(matrix) => matrix.multiply(x, y),
         }
     }
+}
+
+/// Both triangles.
+fn full(matrix: &SymmetricMatrix) -> Columns {
+    let mut full = Columns::zeros(matrix.order(), matrix.order());
+    matrix.for_each(|row, column, value| {
+        full.set(row, column, value);
+        full.set(column, row, value);
+    });
+    full
 }
 
 impl BandRows {
@@ -93,23 +113,6 @@ fn multiply_rows<const FUSED: bool>(rows: &BandRows, x: &[f64], y: &mut [f64]) {
     for (row, (sum, values)) in y.iter_mut().zip(rows.values.chunks_exact(rows.length)).enumerate() {
         *sum = dot::<FUSED>(values, &x[rows.first(row)..][..rows.length]);
     }
-}
-
-/// Σ aᵢbᵢ in as many partial sums as there are lanes.
-#[inline(always)]
-fn dot<const FUSED: bool>(a: &[f64], b: &[f64]) -> f64 {
-    let (a, b) = (a.as_chunks::<LANES>(), b.as_chunks::<LANES>());
-    let mut sums = [0.0; LANES];
-    for (a, b) in a.0.iter().zip(b.0) {
-        for i in 0..LANES {
-            sums[i] = multiply_add::<FUSED>(a[i], b[i], sums[i]);
-        }
-    }
-    for (i, (a, b)) in a.1.iter().zip(b.1).enumerate() {
-        sums[i] = multiply_add::<FUSED>(*a, *b, sums[i]);
-    }
-    let [a, b, c, d, e, f, g, h] = sums;
-    ((a + e) + (c + g)) + ((b + f) + (d + h))
 }
 
 #[cfg(test)]
