@@ -19,6 +19,7 @@ mod scheme;
 mod settings;
 mod stamped;
 mod system;
+mod updated_factor;
 
 pub use damper::LinearDamper;
 pub use energy::EnergyBalance;

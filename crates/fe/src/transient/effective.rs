@@ -1,60 +1,53 @@
 //! The linear system of one length of step.
 
-use super::damper::UpdatedFactor;
+use super::damper::rows_of;
 use super::scheme::{Scheme, StepFormulas};
 use super::system::DynamicSystem;
+use super::updated_factor::{SolverRoom, UpdatedFactor};
 use crate::FeError;
-use crate::linalg::SymmetricMatrix;
+use crate::linalg::{Columns, SymmetricMatrix};
 use crate::model::direction::Direction;
 
 /// Factor of a matrix with what the directions of the laws need of its inverse.
-pub(super) struct Solver<'a> {
-    pub factor: UpdatedFactor<'a>,
-    /// `A⁻¹b` of each direction, one after the other.
-    columns: Vec<f64>,
-    /// G = `bᵀA⁻¹b`, row by row.
-    pub compliance: Vec<f64>,
+pub(super) struct Solver {
+    pub factor: UpdatedFactor,
+    /// `A⁻¹b` of each direction, row by row.
+    answers: Columns,
+    /// G = `bᵀA⁻¹b`, which is symmetric.
+    pub compliance: Columns,
 }
 
 /// K + c_m M + c_v C of one length of step.
-pub(super) struct EffectiveSystem<'a> {
+pub(super) struct EffectiveSystem {
     pub formulas: StepFormulas,
-    pub solver: Solver<'a>,
+    pub solver: Solver,
 }
 
-impl<'a> Solver<'a> {
+impl Solver {
     /// - `added`: directions b with the w of each, for `w bbᵀ` on top of the matrix
     pub fn new(
         matrix: &SymmetricMatrix,
-        added: &[(&'a Direction, f64)],
+        added: &[(&Direction, f64)],
         system: &DynamicSystem,
     ) -> Result<Self, FeError> {
         let factor = UpdatedFactor::of(matrix, added)?;
-        let order = matrix.order();
-        let (mut columns, mut room) = (vec![0.0; order * system.rows()], vec![0.0; order]);
-        for (column, direction) in columns.chunks_exact_mut(order).zip(system.directions()) {
-            direction.add_to(1.0, column);
-            factor.solve(column, &mut room);
+        let (mut answers, mut room) = (rows_of(system.directions(), matrix.order()), SolverRoom::default());
+        let mut compliance = Columns::zeros(system.rows(), system.rows());
+        for row in 0..system.rows() {
+            factor.solve(answers.row_mut(row), &mut room);
+            system.along_laws(answers.row(row), compliance.row_mut(row));
         }
-        let row = |direction: &Direction| {
-            columns.chunks_exact(order).map(|column| direction.dot(column)).collect::<Vec<f64>>()
-        };
-        let compliance = system.directions().flat_map(row).collect();
-        Ok(Solver { factor, columns, compliance })
+        Ok(Solver { factor, answers, compliance })
     }
 
     /// Adds what forces along the directions of the laws do.
     pub fn add_response(&self, forces: &[f64], x: &mut [f64]) {
-        for (column, force) in self.columns.chunks_exact(x.len()).zip(forces) {
-            if *force != 0.0 {
-                x.iter_mut().zip(column).for_each(|(x, y)| *x += force * y);
-            }
-        }
+        self.answers.add_rows(forces, x);
     }
 }
 
-impl<'a> EffectiveSystem<'a> {
-    pub fn new(system: &'a DynamicSystem, scheme: Scheme, step: f64) -> Result<Self, FeError> {
+impl EffectiveSystem {
+    pub fn new(system: &DynamicSystem, scheme: Scheme, step: f64) -> Result<Self, FeError> {
         let formulas = scheme.formulas(step);
         let mut matrix = system.stiffness.plus(formulas.mass, &system.mass);
         if let Some(damping) = &system.damping {

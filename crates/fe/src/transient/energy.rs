@@ -1,7 +1,7 @@
 //! Energy balance of a run.
 
 use super::motion::Motion;
-use super::system::DynamicSystem;
+use crate::linalg::Rows;
 
 /// Where the energy is, and how well it balances.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
@@ -33,17 +33,17 @@ impl EnergyBalance {
     /// Takes stock at a motion; the law energy is given.
     pub(super) fn take_stock(
         &mut self,
-        system: &DynamicSystem,
+        (mass, stiffness): (&Rows, &Rows),
         motion: &Motion,
         potential: f64,
         room: &mut [f64],
     ) {
-        let mut half = |matrix: &crate::linalg::SymmetricMatrix, x: &[f64]| {
+        let mut half = |matrix: &Rows, x: &[f64]| {
             matrix.multiply(x, room);
             0.5 * x.iter().zip(room.iter()).map(|(x, y)| x * y).sum::<f64>()
         };
-        self.kinetic = half(&system.mass, &motion.v);
-        self.strain = half(&system.stiffness, &motion.u);
+        self.kinetic = half(mass, &motion.v);
+        self.strain = half(stiffness, &motion.u);
         self.potential = potential;
         let stored = self.kinetic + self.strain + self.potential;
         self.greatest_energy = self.greatest_energy.max(stored + self.dissipated);

@@ -6,6 +6,7 @@ use super::motion::Motion;
 use super::newton::{Newton, Trial};
 use super::stamped::stamped;
 use super::system::DynamicSystem;
+use super::updated_factor::SolverRoom;
 use crate::FeError;
 
 /// Share by which the compressions at rest may differ from those of their forces.
@@ -28,28 +29,31 @@ impl DynamicSystem {
         let solver = Solver::new(&closed, &[], self)?;
         let mut u = vec![0.0; self.order()];
         self.loads.iter().for_each(|load| load.direction.add_to(load.at(time), &mut u));
-        solver.factor.solve(&mut u, &mut vec![0.0; self.order()]);
+        solver.factor.solve(&mut u, &mut SolverRoom::default());
         let mut free = vec![0.0; self.rows()];
         self.along_laws(&u, &mut free);
         let bases: Vec<_> = self.laws.iter().map(|law| [law.base_at(time)[0], 0.0]).collect();
+        // Gaps pressed, because within a gap nothing says which way is out of it.
+        let mut start = free.clone();
+        solver.compliance.add_rows(&self.pressed_offsets(&free), &mut start);
         let trial = Trial {
             laws: &self.laws,
             bases: &bases,
             touching: &vec![true; self.laws.len()],
             compliance: &solver.compliance,
+            start: &start,
             reference: &reference,
             free: &free,
             rate: 0.0,
             known_rate: &vec![0.0; free.len()],
         };
-        let mut newton = Newton::new(free.len());
-        newton.forces = self.pressed_offsets(&free);
+        let mut newton = Newton::new(self.laws.len(), free.len());
         newton.solve(&trial, TOLERANCE).map_err(|failure| FeError::NoEquilibrium { law: failure.law })?;
         solver.add_response(&newton.totals(&reference), &mut u);
         Ok(u)
     }
 
-    /// Where the iteration starts: gaps pressed, because within a gap nothing says which way is out of it.
+    /// Forces of gaps on top of their full stiffness when they are pressed along the motions x.
     fn pressed_offsets(&self, free: &[f64]) -> Vec<f64> {
         let mut offsets = Vec::with_capacity(free.len());
         for law in &self.laws {

@@ -1,11 +1,11 @@
 //! Forces at the end of a step.
 
-use super::law::MOST;
+use super::law::{LocalLaw, MOST};
 use super::motion::Motion;
 use super::system::DynamicSystem;
 
 /// Loads and law forces at one time, with the motions that they work on.
-#[derive(Debug, Clone, Default)]
+#[derive(Debug, Clone)]
 pub(super) struct Forces {
     /// Force along each direction of the laws.
     pub laws: Vec<f64>,
@@ -17,8 +17,6 @@ pub(super) struct Forces {
     pub bases: Vec<f64>,
     /// Whether each law touches.
     pub touching: Vec<bool>,
-    /// Energy stored in the laws.
-    pub potential: f64,
     /// Value of each load.
     pub loads: Vec<f64>,
     /// Motion along each load.
@@ -26,6 +24,21 @@ pub(super) struct Forces {
 }
 
 impl Forces {
+    /// Storage for the loads and laws of a system.
+    pub fn none(system: &DynamicSystem) -> Self {
+        let of_laws = || vec![0.0; system.rows()];
+        let of_loads = || vec![0.0; system.loads.len()];
+        Forces {
+            laws: of_laws(),
+            viscous: of_laws(),
+            compressions: of_laws(),
+            bases: of_laws(),
+            touching: vec![false; system.laws.len()],
+            loads: of_loads(),
+            load_motions: of_loads(),
+        }
+    }
+
     /// Evaluates all at a time, with the bases of that time; `along` is the motion along the directions of the laws, `touched`
     /// says which laws touched when the step began, none given: as they do.
     pub fn evaluate(
@@ -35,46 +48,41 @@ impl Forces {
         (time, bases): (f64, &[[f64; 2]]),
         touched: Option<&[bool]>,
     ) {
-        self.clear();
+        let mut first = 0;
         for (index, law) in system.laws.iter().enumerate() {
             let [z, z_rate] = bases[index];
-            let (first, count) = (self.laws.len(), law.directions.len());
-            let mut delta = [z - along.u[first], 0.0];
-            if count == MOST {
-                delta[1] = -along.u[first + 1];
-            }
-            let rate = z_rate - along.v[first];
+            let count = law.directions.len();
+            let second = if count == MOST { -along.u[first + 1] } else { 0.0 };
+            let (delta, rate) = ([z - along.u[first], second], z_rate - along.v[first]);
             let touches = law.touches(delta);
             let force = law.response(delta, rate, touched.map_or(touches, |touched| touched[index])).force;
             let elastic = law.elastic_force(delta);
             for row in 0..count {
-                self.laws.push(force[row]);
-                self.viscous.push(force[row] - elastic[row]);
-                self.compressions.push(delta[row]);
-                self.bases.push(if row == 0 { z } else { 0.0 });
+                self.laws[first + row] = force[row];
+                self.viscous[first + row] = force[row] - elastic[row];
+                self.compressions[first + row] = delta[row];
             }
-            self.touching.push(touches);
-            self.potential += law.potential(delta);
+            self.bases[first] = z;
+            self.touching[index] = touches;
+            first += count;
         }
-        for load in &system.loads {
-            self.loads.push(load.at(time));
-            self.load_motions.push(load.direction.dot(&motion.u));
+        for (i, load) in system.loads.iter().enumerate() {
+            self.loads[i] = load.at(time);
+            self.load_motions[i] = load.direction.dot(&motion.u);
         }
     }
 
-    fn clear(&mut self) {
-        for list in [
-            &mut self.laws,
-            &mut self.viscous,
-            &mut self.compressions,
-            &mut self.bases,
-            &mut self.loads,
-            &mut self.load_motions,
-        ] {
-            list.clear();
-        }
-        self.touching.clear();
-        self.potential = 0.0;
+    /// Energy stored in the laws.
+    pub fn potential(&self, system: &DynamicSystem) -> f64 {
+        let mut compressions = self.compressions.as_slice();
+        let stored = |law: &LocalLaw| {
+            let (own, others) = compressions.split_at(law.directions.len());
+            compressions = others;
+            let mut delta = [0.0; MOST];
+            delta.iter_mut().zip(own).for_each(|(delta, own)| *delta = *own);
+            law.potential(delta)
+        };
+        system.laws.iter().map(stored).sum()
     }
 
     /// Work done on the system from outside, and energy that its laws turn into heat, since `before` (J).

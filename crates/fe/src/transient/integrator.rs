@@ -1,24 +1,30 @@
 //! One run under way: steps, and steps in halves.
 
+use super::damper::{DamperRows, rows_of};
 use super::effective::EffectiveSystem;
 use super::energy::EnergyBalance;
 use super::forces::Forces;
 use super::law::LocalLaw;
 use super::motion::Motion;
-use super::newton::{Newton, Trial};
+use super::newton::{Newton, Trial, Unsolved};
 use super::settings::TransientSettings;
 use super::system::DynamicSystem;
+use super::updated_factor::SolverRoom;
 use crate::FeError;
-use crate::linalg::Rows;
+use crate::linalg::{Columns, Rows};
 
 /// A run under way.
 pub(super) struct Integrator<'a> {
     system: &'a DynamicSystem,
     settings: &'a TransientSettings,
     mass: Rows,
+    stiffness: Rows,
     damping: Option<Rows>,
+    dampers: DamperRows,
+    /// Directions of the laws, column by column.
+    along: Columns,
     /// Linear systems of the step halved 0, 1, … times; made when first needed.
-    levels: Vec<Option<EffectiveSystem<'a>>>,
+    levels: Vec<Option<Box<EffectiveSystem>>>,
     pub now: Motion,
     /// The same along the directions of the laws: it follows the same formulas, and is read anew whenever stock is taken.
     along_now: Motion,
@@ -54,9 +60,11 @@ struct Room {
     w: Vec<f64>,
     product: Vec<f64>,
     free: Vec<f64>,
+    expected: Vec<f64>,
     known_push: Vec<f64>,
     known_rate: Vec<f64>,
     bases: Vec<[f64; 2]>,
+    solver: SolverRoom,
 }
 
 /// Why a step cannot be taken.
@@ -87,24 +95,26 @@ impl<'a> Integrator<'a> {
             system,
             settings,
             mass: Rows::of(&system.mass),
+            stiffness: Rows::of(&system.stiffness),
             damping: system.damping.as_ref().map(Rows::of),
+            dampers: DamperRows::of(&system.dampers, order),
+            along: rows_of(system.directions(), order).transposed(),
             levels,
             now: start,
             along_now: Motion::rest(rows),
-            forces: Forces::default(),
+            forces: Forces::none(system),
             balance: EnergyBalance::default(),
             counts: Counts::default(),
             next: Motion::rest(order),
             along_next: Motion::rest(rows),
-            next_forces: Forces::default(),
-            newton: Newton::new(rows),
+            next_forces: Forces::none(system),
+            newton: Newton::new(system.laws.len(), rows),
             room: Room::new(order, rows),
         };
         run.room.move_bases(system, settings.start);
         run.read_along_laws();
         run.forces.evaluate(system, (&run.now, &run.along_now), (settings.start, &run.room.bases), None);
         system.accelerate(&mut run.now, &run.forces.laws, (settings.start, settings.step))?;
-        run.newton.forces.copy_from_slice(&run.forces.laws);
         run.take_stock();
         run.balance.start = run.balance.kinetic + run.balance.strain + run.balance.potential;
         run.balance.greatest_error = 0.0;
@@ -120,7 +130,9 @@ impl<'a> Integrator<'a> {
     /// Brings the energy balance up to date.
     pub fn take_stock(&mut self) {
         self.read_along_laws();
-        self.balance.take_stock(self.system, &self.now, self.forces.potential, &mut self.room.product);
+        let potential = self.forces.potential(self.system);
+        let matrices = (&self.mass, &self.stiffness);
+        self.balance.take_stock(matrices, &self.now, potential, &mut self.room.product);
     }
 
     /// Takes one step, in parts where contacts or convergence ask for it. Calls `changed` with the time, law
@@ -167,59 +179,78 @@ impl<'a> Integrator<'a> {
 
     /// Finds motion and forces at the end of a part, kept in `next` and `next_forces`.
     fn attempt(&mut self, level: u32, from: f64, to: f64) -> Result<Attempt, FeError> {
-        let place = &mut self.levels[level as usize];
-        let effective = match place {
-            Some(effective) => effective,
+        let place = level as usize;
+        let effective = match self.levels[place].take() {
+            Some(made) => made,
             None => {
                 let length = self.settings.step / f64::from(1_u32 << level);
-                place.insert(EffectiveSystem::new(self.system, self.settings.scheme, length)?)
+                Box::new(EffectiveSystem::new(self.system, self.settings.scheme, length)?)
             }
         };
-        let (formulas, room) = (&effective.formulas, &mut self.room);
+        let attempt = self.attempt_with(&effective, from, to);
+        self.levels[place] = Some(effective);
+        Ok(attempt)
+    }
+
+    fn attempt_with(&mut self, effective: &EffectiveSystem, from: f64, to: f64) -> Attempt {
+        let formulas = &effective.formulas;
         let between = to - (1.0 - formulas.place) * (to - from);
-        formulas.known_parts(&self.now, &mut room.p, &mut room.q);
-        self.mass.multiply(&room.p, &mut room.w);
-        if let Some(damping) = &self.damping {
-            damping.multiply(&room.q, &mut room.product);
-            room.w.iter_mut().zip(&room.product).for_each(|(w, c)| *w += c);
-        }
-        self.system.add_damper_forces(1.0, &room.q, &mut room.w);
-        room.move_bases(self.system, between);
-        self.system.loads.iter().for_each(|load| load.direction.add_to(load.at(between), &mut room.w));
-        formulas.known_parts(&self.along_now, &mut room.known_push, &mut room.known_rate);
-        effective.solver.factor.solve(&mut room.w, &mut room.product);
-        self.system.along_laws(&room.w, &mut room.free);
-        let trial = Trial {
-            laws: &self.system.laws,
-            bases: &room.bases,
-            touching: &self.forces.touching,
-            compliance: &effective.solver.compliance,
-            reference: &[],
-            free: &room.free,
-            rate: formulas.rate,
-            known_rate: &room.known_rate,
-        };
+        self.move_without_laws(effective, between);
+        let room = &self.room;
         if !room.w.iter().sum::<f64>().is_finite() || room.bases.iter().flatten().any(|z| !z.is_finite()) {
-            return Ok(Attempt::NotFinite);
+            return Attempt::NotFinite;
         }
-        match self.newton.solve(&trial, self.settings.newton_tolerance) {
+        match self.solve_laws(effective, between - from) {
             Ok(iterations) => self.counts.iterations += iterations,
-            Err(failure) => {
-                self.newton.forces.copy_from_slice(&self.forces.laws);
-                return Ok(Attempt::Unsolved { law: failure.law });
-            }
+            Err(failure) => return Attempt::Unsolved { law: failure.law },
         }
+        let room = &mut self.room;
         effective.solver.add_response(&self.newton.forces, &mut room.w);
         formulas.advance(&self.now, &room.w, &mut self.next);
-        self.newton.moved_along(&mut room.free);
-        formulas.advance(&self.along_now, &room.free, &mut self.along_next);
+        formulas.advance(&self.along_now, self.newton.motions(), &mut self.along_next);
         if between != to {
             room.move_bases(self.system, to);
         }
         let touched = Some(&self.forces.touching[..]);
         self.next_forces.evaluate(self.system, (&self.next, &self.along_next), (to, &room.bases), touched);
         let changed = self.next_forces.touching != self.forces.touching;
-        Ok(if changed { Attempt::ContactChanged } else { Attempt::Reached })
+        if changed { Attempt::ContactChanged } else { Attempt::Reached }
+    }
+
+    /// Moves the structure and the bases to a time as if the laws had no force: w of all freedoms.
+    fn move_without_laws(&mut self, effective: &EffectiveSystem, time: f64) {
+        let room = &mut self.room;
+        effective.formulas.known_parts(&self.now, &mut room.p, &mut room.q);
+        self.mass.multiply(&room.p, &mut room.w);
+        if let Some(damping) = &self.damping {
+            damping.multiply(&room.q, &mut room.product);
+            room.w.iter_mut().zip(&room.product).for_each(|(w, c)| *w += c);
+        }
+        self.dampers.add_forces(&room.q, &mut room.w);
+        self.system.loads.iter().for_each(|load| load.direction.add_to(load.at(time), &mut room.w));
+        effective.solver.factor.solve(&mut room.w, &mut room.solver);
+        room.move_bases(self.system, time);
+    }
+
+    /// Finds the forces of the laws, `duration` after now, by Newton's method from where the motion leads; returns the number of
+    /// iterations.
+    fn solve_laws(&mut self, effective: &EffectiveSystem, duration: f64) -> Result<usize, Unsolved> {
+        let room = &mut self.room;
+        effective.formulas.known_parts(&self.along_now, &mut room.known_push, &mut room.known_rate);
+        self.along_now.extrapolated(duration, &mut room.expected);
+        read_along(&self.along, &room.w, &mut room.free);
+        let trial = Trial {
+            laws: &self.system.laws,
+            bases: &room.bases,
+            touching: &self.forces.touching,
+            compliance: &effective.solver.compliance,
+            start: &room.expected,
+            reference: &[],
+            free: &room.free,
+            rate: effective.formulas.rate,
+            known_rate: &room.known_rate,
+        };
+        self.newton.solve(&trial, self.settings.newton_tolerance)
     }
 
     /// Makes the end of the part the present, and books the energy that passed.
@@ -238,24 +269,22 @@ impl<'a> Integrator<'a> {
     fn read_along_laws(&mut self) {
         let Motion { u, v, a } = &mut self.along_now;
         for (own, along) in [(&self.now.u, u), (&self.now.v, v), (&self.now.a, a)] {
-            self.system.along_laws(own, along);
+            read_along(&self.along, own, along);
         }
     }
 
     /// `ΔuᵀC Δu` of the part: what damping takes from it, times its length.
     fn damped_energy(&mut self) -> f64 {
-        if self.damping.is_none() && self.system.dampers.is_empty() {
+        if self.damping.is_none() && self.dampers.is_empty() {
             return 0.0;
         }
         let room = &mut self.room;
         let moves = self.next.u.iter().zip(&self.now.u).map(|(next, now)| next - now);
         room.p.iter_mut().zip(moves).for_each(|(p, moved)| *p = moved);
-        room.product.fill(0.0);
-        if let Some(damping) = &self.damping {
-            damping.multiply(&room.p, &mut room.product);
-        }
-        self.system.add_damper_forces(1.0, &room.p, &mut room.product);
-        room.p.iter().zip(&room.product).map(|(p, c)| p * c).sum()
+        let of_dampers = self.dampers.power(&room.p);
+        let Some(damping) = &self.damping else { return of_dampers };
+        damping.multiply(&room.p, &mut room.product);
+        of_dampers + room.p.iter().zip(&room.product).map(|(p, c)| p * c).sum::<f64>()
     }
 
     fn report_contacts(&mut self, time: f64, changed: &mut impl FnMut(f64, usize, bool)) {
@@ -267,11 +296,28 @@ impl<'a> Integrator<'a> {
     }
 }
 
+/// Components of a vector along the directions that stand column by column.
+fn read_along(along: &Columns, vector: &[f64], components: &mut [f64]) {
+    components.fill(0.0);
+    along.add_rows(vector, components);
+}
+
 impl Room {
     fn new(order: usize, rows: usize) -> Self {
         let [p, q, w, product] = std::array::from_fn(|_| vec![0.0; order]);
-        let [free, known_push, known_rate] = std::array::from_fn(|_| vec![0.0; rows]);
-        Room { p, q, w, product, free, known_push, known_rate, bases: Vec::new() }
+        let [free, expected, known_push, known_rate] = std::array::from_fn(|_| vec![0.0; rows]);
+        Room {
+            p,
+            q,
+            w,
+            product,
+            free,
+            expected,
+            known_push,
+            known_rate,
+            bases: Vec::new(),
+            solver: SolverRoom::default(),
+        }
     }
 
     /// Moves the bases to where they are at a time.

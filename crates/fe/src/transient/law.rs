@@ -155,6 +155,7 @@ impl LocalLaw {
     }
 
     /// Whether the parts touch; always so for laws that never part.
+    #[inline]
     pub(super) fn touches(&self, delta: [f64; MOST]) -> bool {
         match self.kind {
             Kind::Along(ForceLaw::Contact { clearance, .. }) => delta[0] > clearance,
@@ -167,6 +168,7 @@ impl LocalLaw {
     ///
     /// A damped contact has a jump of its force at the first touch, so `touching` is what the beginning of the
     /// step says; all else is continuous and decides for itself.
+    #[inline]
     pub(super) fn response(&self, delta: [f64; MOST], rate: f64, touching: bool) -> Response {
         match self.kind {
             Kind::Along(law) => law.response(delta[0], rate, touching),
@@ -206,6 +208,7 @@ impl LocalLaw {
     }
 
     /// The part of the force that stores energy.
+    #[inline]
     pub(super) fn elastic_force(&self, delta: [f64; MOST]) -> [f64; MOST] {
         match self.kind {
             Kind::Along(ForceLaw::Spring { stiffness, .. }) => [stiffness * delta[0], 0.0],
@@ -233,6 +236,7 @@ impl LocalLaw {
 }
 
 impl ForceLaw {
+    #[inline]
     fn response(&self, delta: f64, rate: f64, touching: bool) -> Response {
         match *self {
             ForceLaw::Spring { stiffness: k, damping: c } => Response::along(k * delta + c * rate, k, c),
@@ -250,6 +254,7 @@ impl ForceLaw {
 }
 
 impl Response {
+    #[inline]
     fn along(force: f64, stiffness: f64, damping: f64) -> Self {
         Response { force: [force, 0.0], stiffness: [[stiffness, 0.0], [0.0; 2]], damping }
     }

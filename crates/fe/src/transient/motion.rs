@@ -16,4 +16,11 @@ impl Motion {
     pub fn rest(order: usize) -> Self {
         Motion { u: vec![0.0; order], v: vec![0.0; order], a: vec![0.0; order] }
     }
+
+    /// Displacements after a time (s) in which the accelerations stay.
+    pub(super) fn extrapolated(&self, time: f64, displacements: &mut [f64]) {
+        let now = self.u.iter().zip(self.v.iter().zip(&self.a));
+        let after = |(u, (v, a)): (&f64, (&f64, &f64))| u + time * (v + 0.5 * time * a);
+        displacements.iter_mut().zip(now).for_each(|(x, now)| *x = after(now));
+    }
 }

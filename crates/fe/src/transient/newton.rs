@@ -5,10 +5,13 @@
 //! `(1 + G (T − k₀)) Δx = −R`, T the changes of the forces with x.
 
 use super::law::{LocalLaw, MOST, Response};
-use crate::model::direction::dot;
+use crate::linalg::Columns;
 
 /// Most iterations of one solution; piecewise linear laws need two or three.
 const MOST_ITERATIONS: usize = 25;
+
+/// Tolerance down to which the exact solution of straight pieces, which is off by rounding, needs no look at its residual.
+const ROUNDING: f64 = 1e-12;
 
 /// What holds during one solution.
 pub(super) struct Trial<'a> {
@@ -17,8 +20,10 @@ pub(super) struct Trial<'a> {
     pub bases: &'a [[f64; 2]],
     /// Whether each law touched at the beginning.
     pub touching: &'a [bool],
-    /// G, row by row.
-    pub compliance: &'a [f64],
+    /// G, which is symmetric.
+    pub compliance: &'a Columns,
+    /// x to begin from.
+    pub start: &'a [f64],
     /// k₀ of each direction, already in G; empty for none.
     pub reference: &'a [f64],
     /// x₀.
@@ -37,7 +42,7 @@ pub(super) struct Unsolved {
 }
 
 /// Storage of the iteration, and its last solution.
-#[derive(Debug, Clone, Default)]
+#[derive(Debug, Clone)]
 pub(super) struct Newton {
     /// Forces along the directions.
     pub forces: Vec<f64>,
@@ -46,56 +51,64 @@ pub(super) struct Newton {
     /// Forces f + k₀ x.
     totals: Vec<f64>,
     residual: Vec<f64>,
+    change: Vec<f64>,
     responses: Vec<Response>,
     kept: KeptInverse,
 }
 
 /// The inverse of the matrix of a step, kept for as long as laws and step change forces alike: laws of straight
 /// pieces do so from one step to the next.
-#[derive(Debug, Clone, Default)]
+#[derive(Debug, Clone)]
 struct KeptInverse {
     /// c_v and the changes of each law's force that it belongs to.
     rate: f64,
     changes: Vec<([[f64; MOST]; MOST], f64)>,
     matrix: Vec<f64>,
-    inverse: Vec<f64>,
+    /// Column by column.
+    inverse: Columns,
 }
 
 impl Newton {
-    /// Storage for laws with so many directions, their forces zero.
-    pub fn new(directions: usize) -> Self {
-        Newton { forces: vec![0.0; directions], x: vec![0.0; directions], ..Newton::default() }
+    /// Storage for so many laws with so many directions, their forces zero.
+    pub fn new(laws: usize, directions: usize) -> Self {
+        let [forces, x, totals, residual, change] = [(); 5].map(|()| vec![0.0; directions]);
+        let (responses, kept) = (vec![Response::default(); laws], KeptInverse::none(directions));
+        Newton { forces, x, totals, residual, change, responses, kept }
     }
 
-    /// Solves from the forces of the last solution; returns the number of iterations.
+    /// Solves from the start of the trial; returns the number of iterations.
     pub fn solve(&mut self, trial: &Trial, tolerance: f64) -> Result<usize, Unsolved> {
-        let m = self.forces.len();
-        for i in 0..m {
-            self.x[i] = trial.free[i] + dot(&trial.compliance[i * m..][..m], &self.forces);
-        }
-        let mut worst = 0;
+        self.x.copy_from_slice(trial.start);
+        self.respond(trial);
+        // Laws of straight pieces that stay on the same ones are solved by one iteration.
+        let exact = tolerance >= ROUNDING;
         for iteration in 0..MOST_ITERATIONS {
-            self.respond(trial);
-            match self.unbalanced_row(trial, tolerance) {
-                None => return Ok(iteration),
-                Some(row) => worst = row,
+            self.find_residual(trial);
+            let known = self.kept.is_of(trial, &self.responses);
+            if !(known && exact) && (0..self.x.len()).all(|row| self.is_balanced(row, trial, tolerance)) {
+                self.x.iter_mut().zip(&self.residual).for_each(|(x, residual)| *x -= residual);
+                return Ok(iteration);
             }
-            if !self.kept.is_of(trial, &self.responses) && !self.kept.renew(trial, &self.responses) {
+            if !known && !self.kept.renew(trial, &self.responses) {
                 break;
             }
-            let rows = self.kept.inverse.chunks_exact(m);
-            self.x.iter_mut().zip(rows).for_each(|(x, row)| *x -= dot(row, &self.residual));
+            self.change.fill(0.0);
+            self.kept.inverse.add_rows(&self.residual, &mut self.change);
+            self.x.iter_mut().zip(&self.change).for_each(|(x, change)| *x -= change);
             if !self.x.iter().all(|x| x.is_finite()) {
                 break;
             }
+            self.respond(trial);
+            if exact && self.kept.is_of(trial, &self.responses) {
+                return Ok(iteration + 1);
+            }
         }
-        Err(Unsolved { law: law_of(trial.laws, worst) })
+        Err(Unsolved { law: law_of(trial.laws, self.worst_row(trial)) })
     }
 
-    /// Motions `x₀ + G f` that the forces of the last solution make along the directions.
-    pub fn moved_along(&self, motions: &mut [f64]) {
-        let each = motions.iter_mut().zip(self.x.iter().zip(&self.residual));
-        each.for_each(|(motion, (x, residual))| *motion = x - residual);
+    /// Motions `x₀ + G f` along the directions that the forces of the last solution make.
+    pub fn motions(&self) -> &[f64] {
+        &self.x
     }
 
     /// Forces f + k₀ x of the last solution.
@@ -105,7 +118,6 @@ impl Newton {
 
     /// Evaluates all laws at x.
     fn respond(&mut self, trial: &Trial) {
-        self.responses.clear();
         let mut row = 0;
         for (index, law) in trial.laws.iter().enumerate() {
             let [z, z_rate] = trial.bases[index];
@@ -115,41 +127,55 @@ impl Newton {
             }
             let rate = z_rate - (trial.rate * self.x[row] - trial.known_rate[row]);
             let response = law.response(delta, rate, trial.touching[index]);
-            self.forces[row..][..law.directions.len()]
-                .copy_from_slice(&response.force[..law.directions.len()]);
-            self.responses.push(response);
+            self.forces[row] = response.force[0];
+            if law.directions.len() == MOST {
+                self.forces[row + 1] = response.force[1];
+            }
+            self.responses[index] = response;
             row += law.directions.len();
         }
     }
 
-    /// Finds R; returns the row that is worst, none when all are within the tolerance.
-    fn unbalanced_row(&mut self, trial: &Trial, tolerance: f64) -> Option<usize> {
-        let m = self.forces.len();
-        self.totals.clear();
-        self.totals.extend_from_slice(&self.forces);
+    /// Finds R.
+    fn find_residual(&mut self, trial: &Trial) {
+        self.totals.copy_from_slice(&self.forces);
         let held = self.totals.iter_mut().zip(trial.reference).zip(&self.x);
         held.for_each(|((total, reference), x)| *total += reference * x);
-        self.residual.clear();
-        let (mut worst, mut most) = (None, 1.0);
-        for (i, row) in trial.compliance.chunks_exact(m.max(1)).enumerate() {
-            let (x, free) = (self.x[i], trial.free[i]);
-            let residual = x - free - dot(row, &self.totals);
-            self.residual.push(residual);
-            let known = x.abs() + free.abs();
-            if residual.abs() <= tolerance * known {
-                continue; // whatever the size of what forces move
-            }
-            let size: f64 = row.iter().zip(&self.totals).map(|(g, f)| (g * f).abs()).sum();
-            let over = residual.abs() / (tolerance * (known + size) + f64::MIN_POSITIVE);
-            if over > most || over.is_nan() {
-                (worst, most) = (Some(i), over);
-            }
+        self.change.fill(0.0);
+        trial.compliance.add_rows(&self.totals, &mut self.change);
+        for (row, residual) in self.residual.iter_mut().enumerate() {
+            *residual = self.x[row] - trial.free[row] - self.change[row];
         }
-        worst
+    }
+
+    /// Whether a row is within the tolerance.
+    fn is_balanced(&self, row: usize, trial: &Trial, tolerance: f64) -> bool {
+        let residual = self.residual[row].abs();
+        let known = self.x[row].abs() + trial.free[row].abs();
+        // Most rows are, whatever the size of what forces move.
+        residual <= tolerance * known || residual <= tolerance * self.size(row, trial) + f64::MIN_POSITIVE
+    }
+
+    /// The parts that make up the motion of a row, in magnitude.
+    fn size(&self, row: usize, trial: &Trial) -> f64 {
+        let moved = trial.compliance.row(row).iter().zip(&self.totals).map(|(g, f)| (g * f).abs());
+        self.x[row].abs() + trial.free[row].abs() + moved.sum::<f64>()
+    }
+
+    /// The row that is furthest from its solution.
+    fn worst_row(&self, trial: &Trial) -> usize {
+        let off = |row: usize| self.residual[row].abs() / (self.size(row, trial) + f64::MIN_POSITIVE);
+        // A motion that is no number is off by most.
+        (0..self.x.len()).max_by(|a, b| off(*a).abs().total_cmp(&off(*b).abs())).unwrap_or(0)
     }
 }
 
 impl KeptInverse {
+    fn none(directions: usize) -> Self {
+        let inverse = Columns::zeros(directions, directions);
+        KeptInverse { rate: 0.0, changes: Vec::new(), matrix: Vec::new(), inverse }
+    }
+
     /// Whether it belongs to these changes of the forces; the rate stands for the length of the step.
     fn is_of(&self, trial: &Trial, responses: &[Response]) -> bool {
         let alike =
@@ -166,11 +192,11 @@ impl KeptInverse {
         self.rate = trial.rate;
         self.changes.clear();
         let m = trial.free.len();
-        self.inverse.clear();
-        self.inverse.resize(m * m, 0.0);
-        if !invert(m, &mut self.matrix, &mut self.inverse) {
+        let mut inverse = vec![0.0; m * m];
+        if !invert(m, &mut self.matrix, &mut inverse) {
             return false;
         }
+        (0..m * m).for_each(|place| self.inverse.set(place % m, place / m, inverse[place]));
         self.changes.extend(responses.iter().map(|response| (response.stiffness, response.damping)));
         true
     }
@@ -187,9 +213,9 @@ impl KeptInverse {
             tangent[0][0] += trial.rate * response.damping;
             for i in 0..m {
                 for j in 0..count {
-                    let column = (0..count).map(|k| trial.compliance[i * m + first + k] * tangent[k][j]);
+                    let column = (0..count).map(|k| trial.compliance.get(i, first + k) * tangent[k][j]);
                     let reference = trial.reference.get(first + j).copied().unwrap_or(0.0);
-                    let known = trial.compliance[i * m + first + j] * reference;
+                    let known = trial.compliance.get(i, first + j) * reference;
                     self.matrix[i * m + first + j] = column.sum::<f64>() - known;
                 }
             }
@@ -245,7 +271,8 @@ mod tests {
     fn elimination_exchanges_rows_where_it_must() {
         let (mut matrix, mut inverse) = ([0.0, 2.0, 1.0, 1.0, 1.0, 0.0, 3.0, 0.0, 1.0], [0.0; 9]);
         assert!(invert(3, &mut matrix, &mut inverse));
-        let found = |row: usize| dot(&inverse[3 * row..][..3], &[7.0, 3.0, 6.0]);
+        let found =
+            |row: usize| inverse[3 * row..][..3].iter().zip([7.0, 3.0, 6.0]).map(|(a, b)| a * b).sum::<f64>();
         for (row, expected) in [1.0, 2.0, 3.0].into_iter().enumerate() {
             assert!((found(row) - expected).abs() < 1e-14);
         }
