@@ -119,6 +119,18 @@ impl StressedSection {
         }
     }
 
+    /// The same of many terms side by side, mean and gradients a list each.
+    pub(crate) fn extreme_stresses<const N: usize>(&self, terms: &[[f64; N]; 3], stresses: &mut [f64; N]) {
+        let [mean, x, z] = terms;
+        if let StressedSection::Bare { reach, .. } = self {
+            reach.extreme_stresses(mean, [x, z], stresses);
+            return;
+        }
+        for (i, stress) in stresses.iter_mut().enumerate() {
+            *stress = self.extreme_stress([mean[i], x[i], z[i]]);
+        }
+    }
+
     /// The fiber of that stress.
     pub(crate) fn extreme_fiber(&self, terms: [f64; 3]) -> Fiber {
         match self {

@@ -9,12 +9,13 @@ use crate::riding::moments::Moments;
 use crate::riding::moving::Moving;
 use crate::riding::ride_laws::RidePart;
 use crate::riding::ride_outcome::{RideHistory, StationPeak, StopHits};
-use crate::riding::ride_readings::{Fibers, Readings};
+use crate::riding::ride_readings::Readings;
 use crate::riding::ride_shape::RideShape;
 use crate::{Ride, Side, Sides};
 
-/// Samples that are read together.
-const TOGETHER: usize = 64;
+/// Samples that are read together: blocks of lanes, in an odd number of cache lines from one freedom to the next, so that the
+/// motion of one sample does not fall onto few of the lines that a cache keeps apart.
+const TOGETHER: usize = 72;
 
 /// What is kept of a ride.
 pub(crate) struct Recorded {
@@ -98,9 +99,7 @@ impl<'a> Recorder<'a> {
             let road = self.tires_of(side).last().map_or(0.0, |tire| sample.bases[tire]);
             self.recorded.history.road.of_mut(side).push(road);
         }
-        for (freedom, value) in sample.motion.u.iter().enumerate() {
-            self.motions.set(freedom, self.waiting, *value);
-        }
+        self.motions.set_column(self.waiting, &sample.motion.u);
         self.take_shape(&sample.motion.u);
         self.waiting += 1;
         if self.waiting == TOGETHER {
@@ -193,24 +192,24 @@ impl<'a> Recorder<'a> {
         let grow = |stresses: &mut Vec<f64>| stresses.resize(samples, 0.0);
         grow(&mut self.recorded.history.stress);
         self.recorded.history.stresses.iter_mut().for_each(grow);
+        let (mut terms, mut stress) = ([[0.0; TOGETHER]; 3], [0.0; TOGETHER]);
         for fibers in &self.readings.fibers {
-            let stress = self.stress(fibers);
+            for (values, row) in terms.iter_mut().zip(&fibers.rows) {
+                self.motions.weighted_sum(row.as_ref().map_or(&[], Direction::parts), values);
+            }
+            fibers.section.extreme_stresses(&terms, &mut stress);
             let Recorded { history, peaks, .. } = &mut self.recorded;
             let peak = &mut peaks[fibers.place];
-            for (now, stress) in history.time[first..].iter().zip(stress) {
-                peak.see(stress, *now);
+            if largest_magnitude(&stress) > peak.stress.abs() {
+                for (now, stress) in history.time[first..].iter().zip(&stress) {
+                    peak.see(*stress, *now);
+                }
             }
             keep_larger(&mut history.stress[first..], &stress);
             if let Some(kept) = history.stresses.get_mut(fibers.place) {
                 keep_larger(&mut kept[first..], &stress);
             }
         }
-    }
-
-    fn stress(&self, fibers: &Fibers) -> [f64; TOGETHER] {
-        let row = |row: &Option<Direction>| row.as_ref().map_or([0.0; TOGETHER], |row| self.reading(row));
-        let [mean, x, z] = fibers.rows.each_ref().map(row);
-        std::array::from_fn(|i| fibers.section.extreme_stress([mean[i], x[i], z[i]]))
     }
 
     fn reading(&self, row: &Direction) -> [f64; TOGETHER] {
@@ -223,8 +222,17 @@ impl<'a> Recorder<'a> {
 /// Keeps of each pair the one of larger magnitude.
 fn keep_larger(kept: &mut [f64], values: &[f64]) {
     for (kept, value) in kept.iter_mut().zip(values) {
-        if value.abs() > kept.abs() {
-            *kept = *value;
-        }
+        // Written either way, so that the compiler may run lanes across the pairs.
+        *kept = if value.abs() > kept.abs() { *value } else { *kept };
     }
+}
+
+/// Largest magnitude, in lanes beside each other.
+fn largest_magnitude(values: &[f64; TOGETHER]) -> f64 {
+    let larger = |a: f64, b: f64| if a > b { a } else { b };
+    let mut most = [0.0; 8];
+    for lanes in values.as_chunks::<8>().0 {
+        (0..8).for_each(|i| most[i] = larger(lanes[i].abs(), most[i]));
+    }
+    most.into_iter().fold(0.0, larger)
 }

@@ -25,7 +25,13 @@ impl EdgeReach {
     #[inline]
     pub fn extreme_stress(&self, mean: f64, gradients: [f64; 2]) -> f64 {
         let [x, z] = gradients;
-        let bending = self.straight_x * x.abs() + self.straight_z * z.abs() + self.radius * length(x, z);
+        self.extreme_of(mean, gradients, length(x, z))
+    }
+
+    /// The same from the length of the gradient too.
+    #[inline]
+    fn extreme_of(&self, mean: f64, [x, z]: [f64; 2], length: f64) -> f64 {
+        let bending = self.straight_x * x.abs() + self.straight_z * z.abs() + self.radius * length;
         if bending - mean > (bending + mean) * (1.0 + EQUAL_STRESSES) {
             mean - bending
         } else {
@@ -35,6 +41,17 @@ impl EdgeReach {
 }
 
 impl EdgeReach {
+    /// [`extreme_stress`](Self::extreme_stress) of many means and gradients side by side, in lists of one length (Pa and Pa/m).
+    pub fn extreme_stresses(&self, means: &[f64], [x, z]: [&[f64]; 2], stresses: &mut [f64]) {
+        let terms = stresses.iter_mut().zip(means.iter().zip(x.iter().zip(z)));
+        if x.iter().all(|x| *x == 0.0) {
+            // Bending in one plane needs no root.
+            terms.for_each(|(stress, (mean, (_, z)))| *stress = self.extreme_of(*mean, [0.0, *z], z.abs()));
+        } else {
+            terms.for_each(|(stress, (mean, (x, z)))| *stress = self.extreme_stress(*mean, [*x, *z]));
+        }
+    }
+
     /// The place on the edge that lies farthest along a direction (x, z), m.
     pub fn farthest_place(&self, [x, z]: [f64; 2]) -> [f64; 2] {
         let size = length(x, z);
@@ -90,6 +107,19 @@ mod tests {
                 let close = (found - expected).abs() <= 1e-12 * expected.abs();
                 assert!(close, "{profile:?} {axial} {moment_x} {moment_z}: {found} {expected}");
             }
+        }
+    }
+
+    #[test]
+    fn stresses_side_by_side_are_those_one_by_one() {
+        let reach = Profile::from(RectangularTube::new(0.12, 0.16, 0.01, 0.03).unwrap()).edge_reach();
+        let means: Vec<f64> = (0..11).map(|i| 1e7 * (f64::from(i) - 4.0)).collect();
+        let z: Vec<f64> = (0..11).map(|i| 1e9 * f64::from(i * i % 7) - 2e9).collect();
+        for x in [vec![0.0; 11], (0..11).map(|i| 3e8 * f64::from(i % 3)).collect()] {
+            let mut stresses = [f64::NAN; 11];
+            reach.extreme_stresses(&means, [&x, &z], &mut stresses);
+            let expected: Vec<f64> = (0..11).map(|i| reach.extreme_stress(means[i], [x[i], z[i]])).collect();
+            assert_eq!(stresses.as_slice(), expected);
         }
     }
 }
