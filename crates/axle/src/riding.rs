@@ -25,3 +25,4 @@ pub(crate) mod spectrum_peaks;
 pub(crate) mod step_refinement;
 pub(crate) mod stress_reading;
 pub(crate) mod tracks;
+mod transforms;

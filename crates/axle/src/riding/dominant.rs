@@ -1,6 +1,6 @@
 //! The frequency that dominates a history.
 
-use crate::riding::spectrum::powers;
+use crate::riding::transforms::powers;
 
 /// Deviation, as a share of the history's largest magnitude, below which nothing dominates.
 const STILL: f64 = 1e-9;
@@ -22,12 +22,8 @@ pub(crate) fn dominant_frequency(history: &[f64], step: f64) -> Option<f64> {
         return None;
     }
     let length = FINENESS * count.next_power_of_two();
-    let mut values = vec![0.0; length];
-    for (i, value) in history.iter().enumerate() {
-        let window = 0.5 - 0.5 * (std::f64::consts::TAU * i as f64 / count as f64).cos();
-        values[i] = window * (value - mean);
-    }
-    let power = powers(&mut values)?;
+    let window = |i: usize| 0.5 - 0.5 * (std::f64::consts::TAU * i as f64 / count as f64).cos();
+    let power = powers(history.iter().enumerate().map(|(i, value)| window(i) * (value - mean)), length)?;
     let first = 2 * length / count;
     let top = (first..power.len()).max_by(|a, b| power[*a].total_cmp(&power[*b]))?;
     Some((top as f64 + shift(&power, top)) / (length as f64 * step))

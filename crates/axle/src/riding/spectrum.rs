@@ -2,8 +2,7 @@
 
 use std::f64::consts::TAU;
 
-use realfft::RealFftPlanner;
-
+use crate::riding::transforms::powers;
 use crate::{RideHistory, Side, Sides};
 
 /// Least length of a segment, s: lines at most half a hertz apart part the body's modes from each other.
@@ -72,8 +71,7 @@ impl Spectrum {
         let mut count = 0;
         for segment in segments {
             let mean = segment.iter().sum::<f64>() / length as f64;
-            let mut values: Vec<f64> = segment.iter().zip(window).map(|(x, w)| w * (x - mean)).collect();
-            let power = powers(&mut values)?;
+            let power = powers(segment.iter().zip(window).map(|(x, w)| w * (x - mean)), length)?;
             density.iter_mut().zip(power).for_each(|(sum, power)| *sum += power);
             count += 1;
         }
@@ -119,12 +117,4 @@ impl RideHistory {
         let of = |side: Side| Spectrum::of(self.camber.of(side), step);
         Some(Sides { left: of(Side::Left)?, right: of(Side::Right)? })
     }
-}
-
-/// Squared magnitude of each line of the transform of values, which are used up.
-pub(crate) fn powers(values: &mut [f64]) -> Option<Vec<f64>> {
-    let transform = RealFftPlanner::<f64>::new().plan_fft_forward(values.len());
-    let mut lines = transform.make_output_vec();
-    transform.process(values, &mut lines).ok()?;
-    Some(lines.iter().map(|line| line.norm_sqr()).collect())
 }
