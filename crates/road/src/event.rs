@@ -118,7 +118,14 @@ impl Event {
     /// Mean height of the ground over a stretch, and its height at both ends (m, up).
     pub(crate) fn mean_and_ends(&self, from: f64, to: f64) -> [f64; 3] {
         let shape = self.shape();
-        if from >= shape.start() && to < shape.end() {
+        let (start, end) = (shape.start(), shape.end());
+        if to < start {
+            return [shape.before(); 3];
+        }
+        if from >= end {
+            return [shape.after(); 3];
+        }
+        if from >= start && to < end {
             let [area, at_from, at_to] = shape.area_and_ends(from, to);
             return [area / (to - from), at_from, at_to];
         }

@@ -17,6 +17,8 @@ pub(crate) const MOST_SAMPLES: usize = 10_000_000;
 pub struct MeasuredProfile {
     distances: Arc<[f64]>,
     heights: Arc<[f64]>,
+    /// Segments for each meter of length, 1/m.
+    density: f64,
 }
 
 impl MeasuredProfile {
@@ -40,13 +42,19 @@ impl MeasuredProfile {
         for (index, pair) in distances.windows(2).enumerate() {
             accepted_pair(index + 2, pair[0], pair[1], widest_gap)?;
         }
-        Ok(Self { distances: distances.into(), heights: heights.into() })
+        Ok(Self::of(distances.into(), heights.into()))
     }
 
     /// A profile from heights at 0, `spacing`, 2 `spacing` and so on that are known to be good.
     pub(crate) fn even(spacing: f64, heights: Vec<f64>) -> Self {
         let distances = (0..heights.len()).map(|index| index as f64 * spacing).collect();
-        Self { distances, heights: heights.into() }
+        Self::of(distances, heights.into())
+    }
+
+    fn of(distances: Arc<[f64]>, heights: Arc<[f64]>) -> Self {
+        let last = distances.len() - 1;
+        let density = last as f64 / (distances[last] - distances[0]);
+        Self { distances, heights, density }
     }
 
     /// Distances x of the samples (m).
@@ -83,14 +91,14 @@ impl MeasuredProfile {
         accepted_count("count of samples in the profile", count + 1, 2..=MOST_SAMPLES)?;
         let distances: Arc<[f64]> = (0..=count).map(|index| self.start() + index as f64 * spacing).collect();
         let heights = distances.iter().map(|&x| self.line(self.segment(x), x)).collect();
-        Ok(Self { distances, heights })
+        Ok(Self::of(distances, heights))
     }
 
     /// The segment, between samples `i` and `i + 1`, that x lies in, or the nearest one.
     fn segment(&self, x: f64) -> usize {
         // Even samples lie where their share of the length says.
         let last = self.distances.len() - 2;
-        let guess = (((x - self.start()) / self.length() * (last + 1) as f64) as usize).min(last);
+        let guess = (((x - self.start()) * self.density) as usize).min(last);
         // A guess may be off by one for its rounding.
         let near = [guess, guess.saturating_sub(1), (guess + 1).min(last)];
         let holds = |own: &usize| self.distances[*own] <= x && x < self.distances[own + 1];
