@@ -6,7 +6,7 @@ use std::sync::OnceLock;
 use axlebow_fe::{
     Direction, DynamicSystem, Ended, FeError, MotionReader, Record, Start, Transient, TransientSettings,
 };
-use axlebow_road::Road;
+use axlebow_road::{Road, Track};
 
 use crate::dynamics::hysteresis::add_hysteresis;
 use crate::dynamics::light_damping::light_damping;
@@ -210,14 +210,19 @@ impl<'a> RidingAxle<'a> {
         }
     }
 
-    /// The system with its tires on a road.
+    /// The system with its tires on a road, all on one base where both tracks are alike.
     fn on_road(&self, system: &DynamicSystem, road: &Road, course: Course) -> DynamicSystem {
         let mut system = system.clone();
-        for side in Side::BOTH {
-            let tires = self.tires.iter().enumerate().filter(|(_, own)| **own == side);
+        let mut put = |track: &Track, sides: &[Side]| {
+            let tires = self.tires.iter().enumerate().filter(|(_, own)| sides.contains(own));
             let laws: Vec<usize> = tires.map(|(law, _)| law).collect();
-            let track = track(road, side).clone();
+            let track = track.clone();
             system.put_on_base(&laws, move |time| course.felt(&track, time));
+        };
+        if road.left == road.right {
+            put(&road.left, &Side::BOTH);
+        } else {
+            Side::BOTH.iter().for_each(|side| put(track(road, *side), &[*side]));
         }
         system
     }
