@@ -16,11 +16,10 @@ impl Builder<'_> {
     pub(crate) fn wheel_ends(&mut self, wheels: &Sides<Wheel>, wheel_load: f64) -> Option<Sides<WheelEnd>> {
         let tables =
             self.per_side("wheel_end", |builder, table| builder.stiff_along(table).then_some(table))?;
-        let mut end = |side: Side| {
+        both_ends(&tables, wheels, |side| {
             let (table, wheel) = (*tables.of(side), wheels.of(side));
             self.kept(table.span(), wheel_end(table, wheel, wheel_load))
-        };
-        Some(Sides { left: end(Side::Left)?, right: end(Side::Right)? })
+        })
     }
 
     /// The same wheel ends with bearings as stiff as another load of their wheel makes them.
@@ -31,11 +30,10 @@ impl Builder<'_> {
         wheel_load: f64,
     ) -> Option<Sides<WheelEnd>> {
         let tables = self.per_side("wheel_end", |_, table| Some(table))?;
-        let mut end = |side: Side| {
+        both_ends(&tables, wheels, |side| {
             let table = *tables.of(side);
             self.kept(table.span(), with_bearings(*ends.of(side), table, (wheels.of(side), wheel_load)))
-        };
-        Some(Sides { left: end(Side::Left)?, right: end(Side::Right)? })
+        })
     }
 
     /// Whether the bearings of an end hold along the axle; a problem where they do not.
@@ -67,6 +65,17 @@ impl Builder<'_> {
             }
         }
     }
+}
+
+/// Both wheel ends; those of one table and equal wheels are made once.
+fn both_ends(
+    tables: &Sides<&Table>,
+    wheels: &Sides<Wheel>,
+    mut end: impl FnMut(Side) -> Option<WheelEnd>,
+) -> Option<Sides<WheelEnd>> {
+    let left = end(Side::Left)?;
+    let alike = std::ptr::eq(tables.left, tables.right) && wheels.left == wheels.right;
+    Some(Sides { left, right: if alike { left } else { end(Side::Right)? } })
 }
 
 fn wheel_end(table: &Table, wheel: &Wheel, wheel_load: f64) -> Result<WheelEnd, AxleError> {
