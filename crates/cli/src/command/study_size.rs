@@ -1,5 +1,7 @@
 //! The size of a study, before it runs.
 
+use std::time::Duration;
+
 use axlebow_report::{ModelCard, table};
 use axlebow_study::{MOST_DESIGNS, Part, Study as StudyFile, threads};
 
@@ -10,6 +12,10 @@ use crate::output;
 const LONG: f64 = 3.0;
 /// Designs below which a study that only stands is not worth the trial.
 const FEW: usize = 2_000;
+/// How long the designs of a dry run are tried.
+const DRY_RUN: Duration = Duration::from_millis(400);
+/// The same before a run, which all cores wait for.
+const TRIAL: Duration = Duration::from_millis(25);
 
 /// Refuses more designs than anybody wants by accident.
 pub fn check(study: &StudyFile, large: bool) -> Result<(), Failure> {
@@ -25,7 +31,7 @@ pub fn check(study: &StudyFile, large: bool) -> Result<(), Failure> {
 
 /// What a study will do, as a text.
 pub fn told(study: &StudyFile, card: &ModelCard) -> String {
-    table::study_size(study, (&study.design_cost(), threads()), card).text()
+    table::study_size(study, (&study.design_cost(DRY_RUN), threads()), card).text()
 }
 
 /// Tells the size of a long study, or of a long part of it, on standard error.
@@ -34,7 +40,7 @@ pub fn announce(study: &StudyFile, part: Option<Part>) {
     if study.rides.is_empty() && designs < FEW {
         return;
     }
-    let (cost, threads) = (study.design_cost(), threads());
+    let (cost, threads) = (study.design_cost(TRIAL), threads());
     if designs as f64 * cost.time.as_secs_f64() > LONG * threads as f64 {
         let part = part.map_or(String::new(), |part| format!("part {part}: "));
         output::say(&format!("{part}{}", table::study_time(designs, (&cost, threads))));

@@ -10,9 +10,6 @@ use crate::solve::Solver;
 const PLACES: usize = 5;
 /// Neighboring designs that are tried at each, because neighbors share work.
 const NEIGHBORS: usize = 16;
-/// Time after which no further place is tried.
-const PATIENCE: Duration = Duration::from_millis(400);
-
 /// What a design of a study costs, from a few of them.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct DesignCost {
@@ -27,7 +24,9 @@ pub struct DesignCost {
 impl Study {
     /// Tries a few designs spread over the study, on one thread; the first ones pay for what all share, so that the time is
     /// rather too long than too short.
-    pub fn design_cost(&self) -> DesignCost {
+    ///
+    /// - `patience`: time after which no further design is tried
+    pub fn design_cost(&self, patience: Duration) -> DesignCost {
         let (count, asked) = (self.count(), self.asked());
         let mut solver = Solver::default();
         let (mut tried, mut bytes, started) = (0, 0, Instant::now());
@@ -38,7 +37,7 @@ impl Study {
                 let solved = self.solve(&[self.point(index)], &asked, &mut solver);
                 bytes += solved.iter().map(|design| line_length(&design.row)).sum::<usize>();
                 tried += 1;
-                if started.elapsed() > PATIENCE {
+                if started.elapsed() > patience {
                     return cost(tried, bytes, started.elapsed());
                 }
             }
