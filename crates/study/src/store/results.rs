@@ -58,7 +58,8 @@ impl Results {
         self.files[self.holders[place]].chunk(place)
     }
 
-    /// Makes something of each chunk, on all cores, and hands it on in order; only a few chunks are in memory at once.
+    /// Makes something of each chunk, on all cores, and hands it on in order, while the next ones are made; only a few chunks are
+    /// in memory at once.
     ///
     /// # Errors
     /// As [`chunk`](Self::chunk), and those of `taken`.
@@ -68,11 +69,17 @@ impl Results {
         mut taken: impl FnMut(T) -> Result<(), E>,
     ) -> Result<(), E> {
         let (chunks, together) = (self.head().chunks(), TOGETHER * rayon::current_num_threads());
+        let several = |first: usize| -> Result<Vec<T>, StoreError> {
+            let places = first.min(chunks)..chunks.min(first + together);
+            places.into_par_iter().map(|place| self.chunk(place).map(&made)).collect()
+        };
+        let mut ready = several(0);
         for first in (0..chunks).step_by(together) {
-            let places = first..chunks.min(first + together);
-            let ready: Result<Vec<T>, StoreError> =
-                places.into_par_iter().map(|place| self.chunk(place).map(&made)).collect();
-            ready?.into_iter().try_for_each(&mut taken)?;
+            let now = std::mem::replace(&mut ready, Ok(Vec::new()))?;
+            rayon::in_place_scope(|scope| {
+                scope.spawn(|_| ready = several(first + together));
+                now.into_iter().try_for_each(&mut taken)
+            })?;
         }
         Ok(())
     }
