@@ -14,11 +14,11 @@ import numpy as np
 
 GRAVITY, E, NU, RHO = 9.80665, 200e9, 0.3, 7850.0
 G = E / (2 * (1 + NU))
-TUBE_HALF, STEPS = 0.84, [(0.09, 0.092), (0.11, 0.072)]
-INNER, OUTER, FACE = 0.900, 1.010, 0.984
+TUBE_HALF, STEPS = 0.84, [(0.14, 0.092), (0.10, 0.072)]
+INNER, OUTER, FACE = 0.957, 1.067, 0.984
 RADIAL, AXIAL, BRAKE = 1e9, 4e8, 1e7
 HUB_MASS, WHEEL_MASS, SPACING, RADIUS, TIRE = 85.0, 190.0, 0.33, 0.49, 875e3
-SEAT_WIDTH, COMPOSITE, WALL = 0.18, 0.5, 0.0005e-3
+SEAT_WIDTH, COMPOSITE, WALL = 0.18, 0.99, 2.1e-8
 AHEAD, ABOVE, BEHIND, SPRING, BUSH, BUSH_AXIAL = 0.5, 0.04, 0.38, 120e3, 20e6, 5e6
 BLOCK = 500
 
@@ -90,7 +90,7 @@ def solved(od, at, turning, load, wall):
     tube = section(od, wall)
     bars = [section(np.full(count, d), np.full(count, d / 2)) for _, d in STEPS]
     places = [np.zeros(count), at - half, at, at + half]
-    places += [np.full(count, y) for y in (TUBE_HALF, INNER, TUBE_HALF + STEPS[0][0], OUTER, TUBE_HALF + 0.2)]
+    places += [np.full(count, y) for y in (TUBE_HALF, INNER, TUBE_HALF + STEPS[0][0], OUTER, TUBE_HALF + STEPS[0][0] + STEPS[1][0])]
     sections = [tube] * 4 + [bars[0], bars[0], bars[1], bars[1]]
     hub, size = 9, 60
     k, f = np.zeros((count, size, size)), np.zeros((count, size, 3))
